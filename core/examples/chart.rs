@@ -1,0 +1,228 @@
+//! Prints what a gear train does: its range chart, one combination, or all combinations.
+//!
+//! `cargo run -p levertrain-core --example chart -- FILE [--apply ID,ID…] [--all] [--json]`
+//!
+//! Exits with 2 and one line on bad input.
+#![allow(clippy::print_stdout, reason = "printing is what this example is for")]
+
+use std::process::ExitCode;
+
+use levertrain_core::report::{ChartReport, CombinationReport, Exact, Explanation, warnings};
+use levertrain_core::words::number;
+use levertrain_core::{Combination, Train};
+use serde::Serialize;
+
+const USAGE: &str = "usage: chart FILE [--apply ID,ID…] [--all] [--json]";
+
+fn main() -> ExitCode {
+    match run(std::env::args().skip(1)) {
+        Ok(text) => {
+            print!("{text}");
+            ExitCode::SUCCESS
+        }
+        Err(message) => {
+            eprintln!("chart: {message}");
+            ExitCode::from(2)
+        }
+    }
+}
+
+#[derive(Default)]
+struct Options {
+    file: Option<String>,
+    apply: Option<Vec<String>>,
+    all: bool,
+    json: bool,
+}
+
+impl Options {
+    fn parse(arguments: impl Iterator<Item = String>) -> Result<Self, String> {
+        let mut options = Self::default();
+        let mut arguments = arguments;
+        while let Some(argument) = arguments.next() {
+            match argument.as_str() {
+                "--all" => options.all = true,
+                "--json" => options.json = true,
+                "--apply" => {
+                    let ids = arguments
+                        .next()
+                        .ok_or(format!("--apply needs ids; {USAGE}"))?;
+                    let ids = ids
+                        .split(',')
+                        .filter(|id| !id.is_empty())
+                        .map(str::to_owned);
+                    options.apply = Some(ids.collect());
+                }
+                flag if flag.starts_with('-') => {
+                    return Err(format!("unknown option {flag}; {USAGE}"));
+                }
+                _ if options.file.is_some() => {
+                    return Err(format!("only one file at a time; {USAGE}"));
+                }
+                _ => options.file = Some(argument),
+            }
+        }
+        if options.all && options.apply.is_some() {
+            return Err(format!("--all and --apply exclude each other; {USAGE}"));
+        }
+        Ok(options)
+    }
+}
+
+fn run(arguments: impl Iterator<Item = String>) -> Result<String, String> {
+    let options = Options::parse(arguments)?;
+    let file = options.file.ok_or(USAGE)?;
+    let text = std::fs::read_to_string(&file).map_err(|error| format!("{file}: {error}"))?;
+    let train = Train::parse(&text).map_err(|faults| format!("{file}: {}", one_line(&faults)))?;
+
+    if let Some(ids) = options.apply {
+        let applied = train.element_set(ids.iter().map(String::as_str));
+        let applied = applied.map_err(|faults| one_line(&faults))?;
+        let combination = train.solve(applied);
+        return if options.json {
+            json(&Single::of(&combination))
+        } else {
+            Ok(single(&combination))
+        };
+    }
+    if options.all {
+        let mut reports = Vec::new();
+        train.for_each_combination(|combination| {
+            reports.push(CombinationReport::from(&combination));
+        });
+        return if options.json {
+            json(&reports)
+        } else {
+            Ok(all(&reports))
+        };
+    }
+    let chart = ChartReport::from(&train.range_chart());
+    if options.json {
+        json(&chart)
+    } else {
+        Ok(range_chart(&train, &chart))
+    }
+}
+
+/// The first fault, and how many more there are.
+fn one_line(faults: &[levertrain_core::Fault]) -> String {
+    match faults {
+        [] => String::new(),
+        [one] => one.to_string(),
+        [first, rest @ ..] => format!("{first} (and {} more)", rest.len()),
+    }
+}
+
+/// A combination and its explanation as one object.
+#[derive(Serialize)]
+struct Single {
+    #[serde(flatten)]
+    combination: CombinationReport,
+    #[serde(flatten)]
+    explanation: Explanation,
+}
+
+impl Single {
+    fn of(combination: &Combination<'_>) -> Self {
+        Self {
+            combination: combination.into(),
+            explanation: combination.into(),
+        }
+    }
+}
+
+fn json(value: &impl Serialize) -> Result<String, String> {
+    let text = serde_json::to_string_pretty(value).map_err(|error| error.to_string())?;
+    Ok(text + "\n")
+}
+
+fn decimal(value: Option<&Exact>) -> String {
+    value.map_or_else(|| "–".to_owned(), |value| number(value.decimal, 4))
+}
+
+fn ratio(value: Option<&Exact>) -> String {
+    value.map_or_else(String::new, |value| {
+        format!("{} = {}", number(value.decimal, 4), value.fraction)
+    })
+}
+
+fn range_chart(train: &Train, chart: &ChartReport) -> String {
+    let mut text = format!("{}\n\n", train.scenario().name);
+    text += &format!(
+        "{:<24} {:<16} {:<13} {:>7}  ratio\n",
+        "range", "applied", "state", "step"
+    );
+    for range in &chart.ranges {
+        text += &format!(
+            "{:<24} {:<16} {:<13} {:>7}  {}\n",
+            range.label,
+            range.combination.applied.join(" "),
+            range.combination.state,
+            decimal(range.step.as_ref()),
+            ratio(range.combination.ratio.as_ref()),
+        );
+    }
+    if let Some(spread) = &chart.spread {
+        text += &format!("\nspread {}\n", ratio(Some(spread)));
+    }
+    for warning in warnings(train) {
+        text += &format!("tooth check, {}: {}\n", warning.coupling, warning.text);
+    }
+    text
+}
+
+fn single(combination: &Combination<'_>) -> String {
+    let Single {
+        combination: report,
+        explanation,
+    } = Single::of(combination);
+    let mut text = format!("{}: {}\n", explanation.state_words, explanation.answer);
+    if report.ratio.is_some() {
+        text += &format!("ratio {}\n", ratio(report.ratio.as_ref()));
+    }
+    text += &format!("degrees of freedom {}\n", report.degrees_of_freedom);
+    for sentence in &explanation.sentences {
+        text += &format!("{sentence}\n");
+    }
+    text += "\nspeed per input turn\n";
+    for shaft in &report.shafts {
+        text += &format!("  {:<28} {}\n", shaft.label, floating(shaft.speed.as_ref()));
+    }
+    for coupling in &explanation.couplings {
+        for pinion in &coupling.pinions {
+            let name = format!("{}, {} on its pin", coupling.label, pinion.name);
+            text += &format!("  {name:<28} {}\n", floating(pinion.speed.as_ref()));
+        }
+    }
+    text += "\nslip of open elements per input turn\n";
+    for element in report.elements.iter().filter(|element| !element.applied) {
+        text += &format!(
+            "  {:<28} {}\n",
+            element.label,
+            floating(element.slip.as_ref())
+        );
+    }
+    text
+}
+
+fn floating(value: Option<&Exact>) -> String {
+    if value.is_none() {
+        "free".to_owned()
+    } else {
+        ratio(value)
+    }
+}
+
+fn all(reports: &[CombinationReport]) -> String {
+    let mut text = format!("{:<24} {:<13} {:>3}  ratio\n", "applied", "state", "dof");
+    for report in reports {
+        text += &format!(
+            "{:<24} {:<13} {:>3}  {}\n",
+            report.applied.join(" "),
+            report.state,
+            report.degrees_of_freedom,
+            ratio(report.ratio.as_ref())
+        );
+    }
+    text
+}

@@ -1,0 +1,66 @@
+//! The range chart: what each named range makes of the train, and the steps between them.
+
+use crate::fraction::Fraction;
+use crate::solve::Combination;
+use crate::train::Train;
+
+/// The named ranges of a train, solved.
+#[derive(Debug, Clone)]
+pub struct RangeChart<'a> {
+    /// One entry a range, in the scenario's order.
+    pub ranges: Vec<ChartEntry<'a>>,
+    /// Largest forward ratio over the smallest; `None` with fewer than two forward ranges.
+    pub spread: Option<Fraction>,
+}
+
+/// One range of a [`RangeChart`].
+#[derive(Debug, Clone)]
+pub struct ChartEntry<'a> {
+    /// The solved combination.
+    pub combination: Combination<'a>,
+    /// Ratio of this range over that of the next, where both drive in the same direction.
+    pub step: Option<Fraction>,
+}
+
+impl Train {
+    /// Solves the named ranges.
+    ///
+    /// step = iₖ / iₖ₊₁ between neighbours that drive the same way; spread = i_max / i_min over
+    /// the ranges that drive forwards (common practice, no source).
+    pub fn range_chart(&self) -> RangeChart<'_> {
+        let solved: Vec<Combination<'_>> = (0..self.scenario().ranges.len())
+            .map(|range| self.solve(self.range(range)))
+            .collect();
+        let ratios: Vec<Option<Fraction>> = solved
+            .iter()
+            .map(|combination| combination.state().ratio().cloned())
+            .collect();
+
+        let step = |index: usize| {
+            let (this, next) = (ratios[index].as_ref()?, ratios.get(index + 1)?.as_ref()?);
+            if this.signum() == next.signum() {
+                this.over(next)
+            } else {
+                None
+            }
+        };
+        let forward: Vec<&Fraction> = ratios
+            .iter()
+            .flatten()
+            .filter(|ratio| ratio.signum() > 0)
+            .collect();
+        let spread = match (forward.iter().max(), forward.iter().min()) {
+            (Some(largest), Some(smallest)) if forward.len() > 1 => largest.over(smallest),
+            _ => None,
+        };
+        let ranges = solved
+            .into_iter()
+            .enumerate()
+            .map(|(index, combination)| ChartEntry {
+                step: step(index),
+                combination,
+            })
+            .collect();
+        RangeChart { ranges, spread }
+    }
+}

@@ -1,0 +1,184 @@
+//! Couplings: gear sets and gear pairs, one kind a file.
+//!
+//! A kind states its facts once, through [`CouplingKind`]: which members it has, which
+//! integer equations their speeds obey, how its pinions turn, what its teeth must satisfy and
+//! what its gears look like. The solver, the checks and every drawing read only that. To add
+//! a kind, write its file and name it in the `kinds!` list below.
+
+mod double_pinion;
+mod gear;
+mod gear_pair;
+mod planetary;
+mod profile;
+
+use serde::Serialize;
+use serde_json::Value;
+
+pub use double_pinion::DoublePinion;
+pub use gear::{Gear, PinionCount, PinionRow, Pinions, Teeth};
+pub use gear_pair::{GearPair, Mesh};
+pub use planetary::Planetary;
+pub use profile::{Mount, Profile, ProfileGear};
+
+use crate::fault::Fault;
+use crate::tooth_checks::ToothWarning;
+
+/// What a member is called in the trade.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Role {
+    /// The central external gear of a set.
+    Sun,
+    /// The internal gear of a set.
+    Ring,
+    /// The member that carries the pinions.
+    Carrier,
+    /// The first gear of a pair.
+    First,
+    /// The second gear of a pair.
+    Second,
+    /// The housing, as the frame of a pair of gears on fixed axes.
+    Frame,
+}
+
+impl Role {
+    /// The word for it.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Sun => "sun",
+            Self::Ring => "ring",
+            Self::Carrier => "carrier",
+            Self::First => "first gear",
+            Self::Second => "second gear",
+            Self::Frame => "housing",
+        }
+    }
+
+    /// One letter for a crowded drawing; the page explains it.
+    pub const fn letter(self) -> &'static str {
+        match self {
+            Self::Sun => "S",
+            Self::Ring => "R",
+            Self::Carrier => "C",
+            Self::First => "1",
+            Self::Second => "2",
+            Self::Frame => "H",
+        }
+    }
+}
+
+/// One member of a coupling.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Member<'a> {
+    /// What it is.
+    pub role: Role,
+    /// Id of its shaft, or `housing`.
+    pub shaft: &'a str,
+    /// Its tooth count; a carrier has none.
+    pub teeth: Option<Teeth>,
+}
+
+/// An integer equation between member speeds: Σ coefficientᵢ · ωᵢ = 0, in member order.
+///
+/// The coefficients of every coupling sum to zero, because turning as one piece is always
+/// possible (the frame of a gear pair counts as a member).
+pub type MeshRow = Vec<i64>;
+
+/// How a pinion turns about its own pin: ω = (Σ coefficientᵢ · ωᵢ) / divisor, in member order.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct PinionSpin {
+    /// What to call the pinion.
+    pub name: &'static str,
+    /// Its tooth count.
+    pub teeth: Teeth,
+    /// Coefficients of the member speeds.
+    pub coefficients: Vec<i64>,
+    /// What their sum is divided by; never zero.
+    pub divisor: i64,
+}
+
+/// The facts of a kind of coupling. Everything is per member, in the order of [`members`].
+///
+/// [`members`]: CouplingKind::members
+pub trait CouplingKind {
+    /// Unique id.
+    fn id(&self) -> &str;
+    /// What people call it.
+    fn label(&self) -> &str;
+    /// The kind in words.
+    fn kind_words(&self) -> &'static str;
+    /// Its members; the order fixes that of every coefficient list.
+    fn members(&self) -> Vec<Member<'_>>;
+    /// The equations its meshes impose, one a degree of freedom removed.
+    fn mesh_rows(&self) -> Vec<MeshRow>;
+    /// Its pinions.
+    fn pinions(&self) -> Vec<PinionSpin>;
+    /// What its tooth counts do not satisfy.
+    fn tooth_warnings(&self) -> Vec<ToothWarning>;
+    /// Its gears and where they stand, for the drawings.
+    fn profile(&self) -> Profile;
+}
+
+/// Makes the closed set of kinds from one list: the enum, reading by `kind`, and access to
+/// the facts.
+macro_rules! kinds {
+    ($($tag:literal => $kind:ident: $about:literal,)+) => {
+        /// A coupling of any kind.
+        #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+        #[serde(tag = "kind")]
+        pub enum Coupling {
+            $(#[doc = $about] #[serde(rename = $tag)] $kind($kind),)+
+        }
+
+        impl Coupling {
+            const TAGS: &[&str] = &[$($tag),+];
+
+            /// The facts of the coupling.
+            pub fn facts(&self) -> &dyn CouplingKind {
+                match self {
+                    $(Self::$kind(coupling) => coupling,)+
+                }
+            }
+
+            fn of_kind(tag: &str, fields: Value, place: &str) -> Option<Result<Self, Fault>> {
+                match tag {
+                    $($tag => Some(crate::scenario::typed(fields, place).map(Self::$kind)),)+
+                    _ => None,
+                }
+            }
+        }
+    };
+}
+
+kinds! {
+    "planetary" => Planetary: "A planetary set with one pinion row.",
+    "double-pinion" => DoublePinion: "A planetary set with two pinion rows in series.",
+    "gear-pair" => GearPair: "Two gears on fixed axes.",
+}
+
+impl Coupling {
+    /// Reads one entry of a scenario's `couplings`; `place` is its path in the file.
+    pub(crate) fn from_value(value: Value, place: &str) -> Result<Self, Fault> {
+        let kinds = || format!("use one of {}", Self::TAGS.join(", "));
+        let Value::Object(mut fields) = value else {
+            return Err(Fault::new(
+                place,
+                "not an object",
+                "write a coupling in { }",
+            ));
+        };
+        let kind_place = format!("{place}.kind");
+        match fields.remove("kind") {
+            None => Err(Fault::new(kind_place, "missing", kinds())),
+            Some(Value::String(tag)) => Self::of_kind(&tag, Value::Object(fields), place)
+                .unwrap_or_else(|| {
+                    let problem = format!("\"{tag}\" is not a kind of coupling");
+                    Err(Fault::new(kind_place, problem, kinds()))
+                }),
+            Some(other) => Err(Fault::new(
+                kind_place,
+                format!("{other} is not text"),
+                kinds(),
+            )),
+        }
+    }
+}

@@ -1,0 +1,40 @@
+//! What is wrong with something a user gave us: where, what, and how to mend it.
+
+use std::fmt;
+
+/// One fault in a scenario file, a link or a command line.
+///
+/// A fault is a sentence in three parts, so that an interface can lay them out and a
+/// terminal can print them on one line.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Fault {
+    /// Where: a path into the file such as `couplings[1].ring.teeth`, or `line 3, column 7`.
+    pub place: String,
+    /// What is wrong, quoting the value as it was given.
+    pub problem: String,
+    /// What would mend it.
+    pub fix: String,
+}
+
+impl Fault {
+    /// A fault at `place`.
+    pub fn new(
+        place: impl Into<String>,
+        problem: impl Into<String>,
+        fix: impl Into<String>,
+    ) -> Self {
+        Self {
+            place: place.into(),
+            problem: problem.into(),
+            fix: fix.into(),
+        }
+    }
+}
+
+impl fmt::Display for Fault {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}: {}; {}", self.place, self.problem, self.fix)
+    }
+}
+
+impl std::error::Error for Fault {}

@@ -1,0 +1,60 @@
+//! Why a train is tied up: a smallest set of applied elements and couplings that fights.
+
+use crate::element_set::ElementSet;
+use crate::solve::narrowed;
+use crate::train::Train;
+
+/// Elements and couplings that together keep the input from turning. Leaving any one of them
+/// out would free it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Fight {
+    /// The applied elements; no smaller set of the applied ones ties the train up.
+    pub elements: ElementSet,
+    /// Indices of the couplings through which they fight; none of them can be left out.
+    pub couplings: Vec<usize>,
+}
+
+impl Fight {
+    /// Finds one in a train that `applied` ties up.
+    pub(crate) fn find(train: &Train, applied: ElementSet) -> Self {
+        let all: Vec<usize> = (0..train.scenario().couplings.len()).collect();
+        let elements = smallest_subset(applied, |subset| is_tied_up(train, subset, &all));
+        let mut couplings = all;
+        for coupling in (0..couplings.len()).rev() {
+            let mut fewer = couplings.clone();
+            fewer.retain(|&kept| kept != coupling);
+            if is_tied_up(train, elements, &fewer) {
+                couplings = fewer;
+            }
+        }
+        Self {
+            elements,
+            couplings,
+        }
+    }
+}
+
+/// The first subset of `set` for which `holds`, looking at smaller ones first.
+fn smallest_subset(set: ElementSet, holds: impl Fn(ElementSet) -> bool) -> ElementSet {
+    let members: Vec<usize> = set.iter().collect();
+    let mut subsets: Vec<ElementSet> = (0..1_u32 << members.len())
+        .map(|bits| {
+            ElementSet::from_bits(bits)
+                .iter()
+                .map(|index| members[index])
+                .collect()
+        })
+        .collect();
+    subsets.sort_by_key(|subset| subset.len());
+    // The whole set is the last subset and is known to hold.
+    subsets
+        .into_iter()
+        .find(|&subset| subset == set || holds(subset))
+        .unwrap_or(set)
+}
+
+fn is_tied_up(train: &Train, applied: ElementSet, couplings: &[usize]) -> bool {
+    let coupled = train.coupled_by(|coupling| couplings.contains(&coupling));
+    let (motions, _) = narrowed(&coupled, train, applied);
+    !motions.turning(train.input()).input_can_turn()
+}

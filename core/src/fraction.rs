@@ -1,0 +1,243 @@
+//! Exact fractions in lowest terms: speeds per input turn, and ratios.
+
+use std::cmp::Ordering;
+use std::fmt;
+
+use num_bigint::BigInt;
+use num_integer::Integer;
+use num_rational::Ratio;
+use num_traits::{Signed, ToPrimitive, Zero};
+
+/// An exact rational number in lowest terms with a positive denominator.
+///
+/// Dimensionless: a speed per unit of input speed, or a ratio. The sign convention is the
+/// same everywhere: positive turns the same way as the input.
+///
+/// Values that fit two `i64` are kept there; larger ones in big integers. The choice is
+/// canonical, so equality is equality of value.
+#[derive(Clone, PartialEq, Eq, Hash)]
+pub struct Fraction(Repr);
+
+#[derive(Clone, PartialEq, Eq, Hash)]
+enum Repr {
+    Small { num: i64, den: i64 },
+    Big(Box<Ratio<BigInt>>),
+}
+
+impl Fraction {
+    /// Zero.
+    pub const ZERO: Self = Self(Repr::Small { num: 0, den: 1 });
+    /// One.
+    pub const ONE: Self = Self(Repr::Small { num: 1, den: 1 });
+
+    /// `num / den` in lowest terms; `None` when `den` is zero.
+    pub fn new(num: i64, den: i64) -> Option<Self> {
+        if den == 0 {
+            return None;
+        }
+        // i64::MIN cannot be negated in place: the big path handles it.
+        if num == i64::MIN || den == i64::MIN {
+            return Self::from_big(BigInt::from(num), BigInt::from(den));
+        }
+        let divisor = num.gcd(&den);
+        let sign = if den < 0 { -1 } else { 1 };
+        Some(Self(Repr::Small {
+            num: sign * num / divisor,
+            den: sign * den / divisor,
+        }))
+    }
+
+    /// `num / den` in lowest terms for numbers of any size; `None` when `den` is zero.
+    pub fn from_big(num: BigInt, den: BigInt) -> Option<Self> {
+        if Zero::is_zero(&den) {
+            return None;
+        }
+        Some(Self::from_ratio(Ratio::new(num, den)))
+    }
+
+    fn from_ratio(ratio: Ratio<BigInt>) -> Self {
+        match (ratio.numer().to_i64(), ratio.denom().to_i64()) {
+            (Some(num), Some(den)) => Self(Repr::Small { num, den }),
+            _ => Self(Repr::Big(Box::new(ratio))),
+        }
+    }
+
+    fn ratio(&self) -> Ratio<BigInt> {
+        match &self.0 {
+            // Already in lowest terms with a positive denominator.
+            Repr::Small { num, den } => Ratio::new_raw(BigInt::from(*num), BigInt::from(*den)),
+            Repr::Big(ratio) => (**ratio).clone(),
+        }
+    }
+
+    /// The numerator, which carries the sign.
+    pub fn numerator(&self) -> BigInt {
+        self.ratio().numer().clone()
+    }
+
+    /// The denominator, always positive.
+    pub fn denominator(&self) -> BigInt {
+        self.ratio().denom().clone()
+    }
+
+    /// Whether this is zero.
+    pub fn is_zero(&self) -> bool {
+        matches!(self.0, Repr::Small { num: 0, .. })
+    }
+
+    /// −1, 0 or 1.
+    pub fn signum(&self) -> i32 {
+        match &self.0 {
+            Repr::Small { num, .. } => num.signum() as i32,
+            Repr::Big(ratio) => {
+                if ratio.is_negative() {
+                    -1
+                } else {
+                    1
+                }
+            }
+        }
+    }
+
+    /// One over this; `None` for zero.
+    pub fn recip(&self) -> Option<Self> {
+        match &self.0 {
+            Repr::Small { num, den } => Self::new(*den, *num),
+            Repr::Big(ratio) => Some(Self::from_ratio(ratio.recip())),
+        }
+    }
+
+    /// This divided by `other`; `None` when `other` is zero.
+    pub fn over(&self, other: &Self) -> Option<Self> {
+        (!other.is_zero()).then(|| Self::from_ratio(self.ratio() / other.ratio()))
+    }
+
+    /// This times `other`.
+    pub fn times(&self, other: &Self) -> Self {
+        Self::from_ratio(self.ratio() * other.ratio())
+    }
+
+    /// This plus `other`.
+    pub fn plus(&self, other: &Self) -> Self {
+        Self::from_ratio(self.ratio() + other.ratio())
+    }
+
+    /// This minus `other`.
+    pub fn minus(&self, other: &Self) -> Self {
+        Self::from_ratio(self.ratio() - other.ratio())
+    }
+
+    /// The nearest `f64`.
+    pub fn to_f64(&self) -> f64 {
+        match &self.0 {
+            // Both below 2^53 in practice; the division then rounds once.
+            Repr::Small { num, den } => *num as f64 / *den as f64,
+            Repr::Big(ratio) => big_to_f64(ratio),
+        }
+    }
+}
+
+/// A quotient of big integers as `f64` where either alone may be beyond the range of `f64`.
+fn big_to_f64(ratio: &Ratio<BigInt>) -> f64 {
+    // Drop the same number of low bits from both: what is lost is below one part in 2^900.
+    let bits = ratio.numer().bits().max(ratio.denom().bits());
+    let drop = bits.saturating_sub(1000);
+    let num = (ratio.numer() >> drop).to_f64().unwrap_or(f64::NAN);
+    let den = (ratio.denom() >> drop).to_f64().unwrap_or(f64::NAN);
+    num / den
+}
+
+impl From<i64> for Fraction {
+    fn from(value: i64) -> Self {
+        Self(Repr::Small { num: value, den: 1 })
+    }
+}
+
+impl PartialOrd for Fraction {
+    fn partial_cmp(&self, other: &Self) -> Option<Ordering> {
+        Some(self.cmp(other))
+    }
+}
+
+impl Ord for Fraction {
+    fn cmp(&self, other: &Self) -> Ordering {
+        match (&self.0, &other.0) {
+            (Repr::Small { num: a, den: b }, Repr::Small { num: c, den: d }) => {
+                (i128::from(*a) * i128::from(*d)).cmp(&(i128::from(*c) * i128::from(*b)))
+            }
+            _ => self.ratio().cmp(&other.ratio()),
+        }
+    }
+}
+
+impl fmt::Display for Fraction {
+    /// `12/5`, `-2`, `0`: ASCII, so that it can be read back.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match &self.0 {
+            Repr::Small { num, den: 1 } => write!(f, "{num}"),
+            Repr::Small { num, den } => write!(f, "{num}/{den}"),
+            Repr::Big(ratio) if ratio.is_integer() => write!(f, "{}", ratio.numer()),
+            Repr::Big(ratio) => write!(f, "{}/{}", ratio.numer(), ratio.denom()),
+        }
+    }
+}
+
+impl fmt::Debug for Fraction {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        fmt::Display::fmt(self, f)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[track_caller]
+    fn check(num: i64, den: i64, text: &str) {
+        assert_eq!(
+            Fraction::new(num, den).map(|x| x.to_string()).as_deref(),
+            Some(text)
+        );
+    }
+
+    #[test]
+    fn lowest_terms_and_sign() {
+        check(24, 10, "12/5");
+        check(24, -10, "-12/5");
+        check(-6, -3, "2");
+        check(0, -3, "0");
+        check(i64::MIN, i64::MIN, "1");
+        check(i64::MIN, 2, "-4611686018427387904");
+        assert_eq!(Fraction::new(1, 0), None);
+    }
+
+    #[test]
+    fn large_values_are_exact_and_canonical() {
+        let big = Fraction::from_big(BigInt::from(i64::MAX) * 4, BigInt::from(6));
+        let big = big.unwrap_or(Fraction::ZERO);
+        assert_eq!(big.to_string(), "18446744073709551614/3");
+        let back = big.over(&Fraction::from(2)).unwrap_or(Fraction::ZERO);
+        assert_eq!(
+            back,
+            Fraction::new(i64::MAX, 3).map_or(Fraction::ZERO, |x| x)
+        );
+    }
+
+    #[test]
+    fn order_is_by_value() {
+        let third = Fraction::new(1, 3);
+        assert!(third < Fraction::new(1, 2));
+        assert!(Fraction::new(-1, 3) < Fraction::new(1, 1000));
+        assert_eq!(third.map(|x| x.signum()), Some(1));
+    }
+
+    #[test]
+    fn quotients_beyond_f64_still_convert() {
+        let huge = num_traits::pow(BigInt::from(10), 400);
+        let x = Fraction::from_big(&huge * 3, huge * 2);
+        assert_eq!(x.map(|x| x.to_f64()), Some(1.5));
+        let wide = num_traits::pow(BigInt::from(7), 500);
+        let x = Fraction::from_big(&wide * 3 + 1, wide * 2).map(|x| x.to_f64());
+        assert!(x.is_some_and(|x| (x - 1.5).abs() < 1e-15), "{x:?}");
+    }
+}

@@ -1,0 +1,329 @@
+//! Results as plain data: the one place where answers turn into what JSON and a page can hold.
+//!
+//! The inner types stay free of any wire format; the command-line example and the web boundary
+//! both hand out these. Field names are camelCase for the page.
+
+use serde::Serialize;
+
+use crate::chart::RangeChart;
+use crate::coupling::Coupling;
+use crate::element_set::ElementSet;
+use crate::fraction::Fraction;
+use crate::scenario::Element;
+use crate::solve::{Combination, State};
+use crate::train::{Body, Train};
+use crate::words::Words;
+
+/// A number exactly and as a decimal.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Exact {
+    /// `12/5`, `-2`.
+    pub fraction: String,
+    /// The nearest `f64`.
+    pub decimal: f64,
+}
+
+impl From<&Fraction> for Exact {
+    fn from(value: &Fraction) -> Self {
+        Self {
+            fraction: value.to_string(),
+            decimal: value.to_f64(),
+        }
+    }
+}
+
+fn exact(value: Option<Fraction>) -> Option<Exact> {
+    value.as_ref().map(Exact::from)
+}
+
+impl State {
+    /// The state as one word of the wire format.
+    pub fn key(&self) -> &'static str {
+        match self {
+            Self::Driving(_) => "driving",
+            Self::OverApplied(_) => "over-applied",
+            Self::Neutral => "neutral",
+            Self::OutputHeld => "output-held",
+            Self::TiedUp => "tied-up",
+        }
+    }
+}
+
+/// What one combination does. Speeds are per input turn; `null` is a member that floats.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "camelCase")]
+pub struct CombinationReport {
+    /// Ids of the applied elements.
+    pub applied: Vec<String>,
+    /// `driving`, `over-applied`, `neutral`, `output-held` or `tied-up`.
+    pub state: &'static str,
+    /// Input speed over output speed.
+    pub ratio: Option<Exact>,
+    /// How many speeds could be chosen independently.
+    pub degrees_of_freedom: usize,
+    /// How many applied elements take away no freedom.
+    pub surplus: usize,
+    /// Every shaft.
+    pub shafts: Vec<ShaftReport>,
+    /// Every shift element.
+    pub elements: Vec<ElementReport>,
+}
+
+/// A shaft's speed.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct ShaftReport {
+    /// Its id.
+    pub id: String,
+    /// What people call it.
+    pub label: String,
+    /// Per input turn.
+    pub speed: Option<Exact>,
+}
+
+/// A shift element's slip.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct ElementReport {
+    /// Its id.
+    pub id: String,
+    /// What people call it.
+    pub label: String,
+    /// `brake` or `clutch`.
+    pub kind: &'static str,
+    /// Whether it is applied.
+    pub applied: bool,
+    /// Speed of its first end minus that of its second, per input turn.
+    pub slip: Option<Exact>,
+}
+
+/// The parts of an answer that explain it, computed for one combination at a time.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "camelCase")]
+pub struct Explanation {
+    /// The state in a word or two.
+    pub state_words: &'static str,
+    /// The answer in one short line.
+    pub answer: String,
+    /// Who holds, who drives, who delivers.
+    pub sentences: Vec<String>,
+    /// Every coupling with its members and pinions.
+    pub couplings: Vec<CouplingReport>,
+    /// Ids of the applied elements any one of which could be released.
+    pub releasable: Vec<String>,
+    /// What fights, when tied up.
+    pub fight: Option<FightReport>,
+}
+
+/// A coupling's members and pinions.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct CouplingReport {
+    /// Its id.
+    pub id: String,
+    /// What people call it.
+    pub label: String,
+    /// Its kind in words.
+    pub kind: &'static str,
+    /// Its members.
+    pub members: Vec<MemberReport>,
+    /// Its pinions, each with its speed about its own pin.
+    pub pinions: Vec<PinionReport>,
+}
+
+/// A member of a coupling.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct MemberReport {
+    /// `sun`, `ring`, `carrier`…
+    pub role: &'static str,
+    /// Id of its shaft, or `housing`.
+    pub shaft: String,
+    /// Its tooth count; a carrier has none.
+    pub teeth: Option<u32>,
+    /// Per input turn.
+    pub speed: Option<Exact>,
+}
+
+/// A pinion's speed about its own pin.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct PinionReport {
+    /// What to call it.
+    pub name: &'static str,
+    /// Its tooth count.
+    pub teeth: u32,
+    /// Per input turn, relative to the carrier.
+    pub speed: Option<Exact>,
+}
+
+/// A smallest set that fights.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct FightReport {
+    /// Ids of the elements.
+    pub elements: Vec<String>,
+    /// Ids of the couplings.
+    pub couplings: Vec<String>,
+}
+
+/// The range chart.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct ChartReport {
+    /// One entry a range.
+    pub ranges: Vec<RangeReport>,
+    /// Largest forward ratio over the smallest.
+    pub spread: Option<Exact>,
+}
+
+/// One range of the chart.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct RangeReport {
+    /// Its id.
+    pub id: String,
+    /// What people call it.
+    pub label: String,
+    /// Ratio of this range over the next one's.
+    pub step: Option<Exact>,
+    /// What it does.
+    #[serde(flatten)]
+    pub combination: CombinationReport,
+}
+
+/// A tooth rule that a coupling does not satisfy.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct WarningReport {
+    /// Id of the coupling.
+    pub coupling: String,
+    /// The rule with its numbers, as a sentence.
+    pub text: String,
+}
+
+impl From<&Combination<'_>> for CombinationReport {
+    fn from(combination: &Combination<'_>) -> Self {
+        let train = combination.train();
+        let scenario = train.scenario();
+        let shafts = scenario
+            .shafts
+            .iter()
+            .enumerate()
+            .map(|(index, shaft)| ShaftReport {
+                id: shaft.id.clone(),
+                label: shaft.label.clone(),
+                speed: exact(combination.shaft_speed(index)),
+            });
+        let elements = scenario
+            .elements
+            .iter()
+            .enumerate()
+            .map(|(index, element)| ElementReport {
+                id: element.id().to_owned(),
+                label: element.label().to_owned(),
+                kind: match element {
+                    Element::Brake { .. } => "brake",
+                    Element::Clutch { .. } => "clutch",
+                },
+                applied: combination.applied().contains(index),
+                slip: exact(combination.slip(index)),
+            });
+        Self {
+            applied: element_ids(train, combination.applied()),
+            state: combination.state().key(),
+            ratio: combination.state().ratio().map(Exact::from),
+            degrees_of_freedom: combination.degrees_of_freedom(),
+            surplus: combination.surplus(),
+            shafts: shafts.collect(),
+            elements: elements.collect(),
+        }
+    }
+}
+
+impl From<&Combination<'_>> for Explanation {
+    fn from(combination: &Combination<'_>) -> Self {
+        let train = combination.train();
+        let couplings = &train.scenario().couplings;
+        let words = Words::of(combination);
+        let coupling_id = |index: usize| couplings[index].facts().id().to_owned();
+        let fight = combination.fight().map(|fight| FightReport {
+            elements: element_ids(train, fight.elements),
+            couplings: fight.couplings.into_iter().map(coupling_id).collect(),
+        });
+        Self {
+            state_words: words.state,
+            answer: words.answer,
+            sentences: words.sentences,
+            couplings: (0..couplings.len())
+                .map(|index| coupling_report(combination, index, &couplings[index]))
+                .collect(),
+            releasable: element_ids(train, combination.releasable()),
+            fight,
+        }
+    }
+}
+
+impl From<&RangeChart<'_>> for ChartReport {
+    fn from(chart: &RangeChart<'_>) -> Self {
+        let ranges = chart.ranges.iter().enumerate().map(|(index, entry)| {
+            let range = &entry.combination.train().scenario().ranges[index];
+            RangeReport {
+                id: range.id.clone(),
+                label: range.label.clone(),
+                step: entry.step.as_ref().map(Exact::from),
+                combination: (&entry.combination).into(),
+            }
+        });
+        Self {
+            ranges: ranges.collect(),
+            spread: chart.spread.as_ref().map(Exact::from),
+        }
+    }
+}
+
+/// The tooth warnings of every coupling.
+pub fn warnings(train: &Train) -> Vec<WarningReport> {
+    let couplings = train.scenario().couplings.iter().map(Coupling::facts);
+    couplings
+        .flat_map(|facts| {
+            let report = |warning: crate::tooth_checks::ToothWarning| WarningReport {
+                coupling: facts.id().to_owned(),
+                text: warning.text,
+            };
+            facts
+                .tooth_warnings()
+                .into_iter()
+                .map(report)
+                .collect::<Vec<_>>()
+        })
+        .collect()
+}
+
+fn coupling_report(
+    combination: &Combination<'_>,
+    index: usize,
+    coupling: &Coupling,
+) -> CouplingReport {
+    let facts = coupling.facts();
+    let bodies: &[Body] = combination.train().members(index);
+    let members = facts
+        .members()
+        .into_iter()
+        .zip(bodies)
+        .map(|(member, &body)| MemberReport {
+            role: member.role.word(),
+            shaft: member.shaft.to_owned(),
+            teeth: member.teeth.map(u32::from),
+            speed: exact(combination.body_speed(body)),
+        });
+    let pinions = facts.pinions().into_iter().map(|pinion| PinionReport {
+        name: pinion.name,
+        teeth: pinion.teeth.get(),
+        speed: exact(combination.pinion_spin(index, &pinion)),
+    });
+    CouplingReport {
+        id: facts.id().to_owned(),
+        label: facts.label().to_owned(),
+        kind: facts.kind_words(),
+        members: members.collect(),
+        pinions: pinions.collect(),
+    }
+}
+
+fn element_ids(train: &Train, set: ElementSet) -> Vec<String> {
+    set.iter()
+        .map(|index| train.scenario().elements[index].id().to_owned())
+        .collect()
+}

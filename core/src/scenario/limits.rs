@@ -1,0 +1,28 @@
+//! How large a scenario may be. The limits keep every answer instant and every drawing
+//! readable; they are stated in `scenarios/FORMAT.md` and enforced on reading.
+
+/// Bytes of one scenario file.
+pub const FILE_BYTES: usize = 64 * 1024;
+/// Rotating shafts, the housing not counted.
+pub const SHAFTS: usize = 24;
+/// Gear sets and gear pairs.
+pub const COUPLINGS: usize = 12;
+/// Clutches and brakes. All 2ⁿ combinations are classified, so this bounds the work.
+pub const ELEMENTS: usize = 16;
+/// Named ranges.
+pub const RANGES: usize = 32;
+/// Characters of an id.
+pub const ID_CHARS: usize = 24;
+/// Characters of a label.
+pub const LABEL_CHARS: usize = 40;
+/// Characters of a scenario's name.
+pub const NAME_CHARS: usize = 80;
+/// Characters of the sentence about a scenario.
+pub const ABOUT_CHARS: usize = 600;
+/// Fewest teeth a gear may have in a file. Fewer than [`crate::tooth_checks::FEWEST_TEETH`]
+/// is allowed but warned about.
+pub const TEETH_MIN: u32 = 6;
+/// Most teeth a gear may have in a file.
+pub const TEETH_MAX: u32 = 999;
+/// Most pinions in one row.
+pub const PINIONS: u32 = 12;

@@ -1,0 +1,107 @@
+//! A gear train as data: what a scenario file holds, before it is checked.
+//!
+//! The format is described for authors in `scenarios/FORMAT.md` and, for machines, in
+//! `scenarios/schema.json`. [`Scenario::parse`] reads the text; [`crate::Train::new`] checks
+//! that the names and numbers make a gear train.
+
+pub mod limits;
+mod parse;
+
+pub(crate) use parse::typed;
+
+use serde::{Deserialize, Serialize};
+
+use crate::coupling::Coupling;
+
+/// The id that stands for the housing wherever a shaft is named.
+pub const HOUSING: &str = "housing";
+
+/// The format number this crate reads and writes.
+pub const FORMAT: u32 = 1;
+
+/// A gear train as written in a scenario file. Half-made ones are ordinary values: only
+/// [`crate::Train`] promises that everything fits together.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Scenario {
+    /// Format number, always [`FORMAT`] after parsing.
+    pub format: u32,
+    /// What the train is called.
+    pub name: String,
+    /// One or two sentences about it; may be empty.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub about: String,
+    /// Id of the shaft that is driven from outside.
+    pub input: String,
+    /// Id of the shaft that delivers.
+    pub output: String,
+    /// The rotating members. The housing is implied.
+    pub shafts: Vec<Shaft>,
+    /// The gear sets and gear pairs, in order along the axis.
+    pub couplings: Vec<Coupling>,
+    /// The clutches and brakes.
+    pub elements: Vec<Element>,
+    /// Named combinations of applied elements.
+    pub ranges: Vec<Range>,
+}
+
+/// A rotating member that others are splined to.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Shaft {
+    /// Unique id.
+    pub id: String,
+    /// What people call it.
+    pub label: String,
+}
+
+/// A shift element: something that can be applied and released.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(tag = "kind", rename_all = "kebab-case", deny_unknown_fields)]
+pub enum Element {
+    /// Holds a shaft to the housing.
+    Brake {
+        /// Unique id.
+        id: String,
+        /// What people call it.
+        label: String,
+        /// Id of the shaft it holds.
+        shaft: String,
+    },
+    /// Joins two shafts so that they turn together.
+    Clutch {
+        /// Unique id.
+        id: String,
+        /// What people call it.
+        label: String,
+        /// Ids of the two shafts it joins.
+        between: [String; 2],
+    },
+}
+
+impl Element {
+    /// Unique id.
+    pub fn id(&self) -> &str {
+        match self {
+            Self::Brake { id, .. } | Self::Clutch { id, .. } => id,
+        }
+    }
+
+    /// What people call it.
+    pub fn label(&self) -> &str {
+        match self {
+            Self::Brake { label, .. } | Self::Clutch { label, .. } => label,
+        }
+    }
+}
+
+/// A named combination of applied elements.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Range {
+    /// Unique id.
+    pub id: String,
+    /// What people call it.
+    pub label: String,
+    /// Ids of the applied elements.
+    pub applied: Vec<String>,
+}

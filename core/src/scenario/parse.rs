@@ -1,0 +1,207 @@
+//! Reading a scenario file: JSON text in, a [`Scenario`] or every fault out.
+//!
+//! Each item of a list is read by itself, so one bad gear set does not hide the next fault,
+//! and every fault carries the full path to the offending field.
+
+use serde::Deserialize;
+use serde::de::DeserializeOwned;
+use serde_json::Value;
+
+use super::{FORMAT, Scenario, limits};
+use crate::coupling::Coupling;
+use crate::fault::Fault;
+
+/// The outermost object, its lists still unread.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Outline {
+    format: Value,
+    name: String,
+    #[serde(default)]
+    about: String,
+    input: String,
+    output: String,
+    shafts: Vec<Value>,
+    couplings: Vec<Value>,
+    #[serde(default)]
+    elements: Vec<Value>,
+    #[serde(default)]
+    ranges: Vec<Value>,
+}
+
+impl Scenario {
+    /// Reads the text of a scenario file.
+    ///
+    /// # Errors
+    /// Every fault found: text that is too long or is not JSON (with line and column), a wrong
+    /// format number, unknown, missing or mistyped fields (with their path), and lists longer
+    /// than [`limits`] allows. Whether the ids and tooth counts make a gear train is checked by
+    /// [`crate::Train::new`].
+    pub fn parse(text: &str) -> Result<Self, Vec<Fault>> {
+        if text.len() > limits::FILE_BYTES {
+            return Err(vec![Fault::new(
+                "file",
+                format!("{} bytes is more than a scenario may have", text.len()),
+                format!("keep it under {} bytes", limits::FILE_BYTES),
+            )]);
+        }
+        let value: Value = serde_json::from_str(text).map_err(|error| vec![not_json(&error)])?;
+        let outline: Outline = typed(value, "").map_err(|fault| vec![fault])?;
+        if outline.format != FORMAT {
+            return Err(vec![Fault::new(
+                "format",
+                format!("{} is not a format this version reads", outline.format),
+                format!("write \"format\": {FORMAT}"),
+            )]);
+        }
+
+        let mut faults = Vec::new();
+        let scenario = Self {
+            format: FORMAT,
+            name: outline.name,
+            about: outline.about,
+            input: outline.input,
+            output: outline.output,
+            shafts: list(outline.shafts, "shafts", limits::SHAFTS, &mut faults, typed),
+            couplings: list(
+                outline.couplings,
+                "couplings",
+                limits::COUPLINGS,
+                &mut faults,
+                Coupling::from_value,
+            ),
+            elements: list(
+                outline.elements,
+                "elements",
+                limits::ELEMENTS,
+                &mut faults,
+                typed,
+            ),
+            ranges: list(outline.ranges, "ranges", limits::RANGES, &mut faults, typed),
+        };
+        if faults.is_empty() {
+            Ok(scenario)
+        } else {
+            Err(faults)
+        }
+    }
+}
+
+/// Reads each item of a list, collecting the faults of all of them.
+fn list<T>(
+    items: Vec<Value>,
+    name: &str,
+    most: usize,
+    faults: &mut Vec<Fault>,
+    read: impl Fn(Value, &str) -> Result<T, Fault>,
+) -> Vec<T> {
+    if items.len() > most {
+        faults.push(Fault::new(
+            name,
+            format!("{} entries are more than the {most} allowed", items.len()),
+            format!("keep at most {most}"),
+        ));
+        return Vec::new();
+    }
+    let mut read_items = Vec::with_capacity(items.len());
+    for (index, item) in items.into_iter().enumerate() {
+        match read(item, &format!("{name}[{index}]")) {
+            Ok(item) => read_items.push(item),
+            Err(fault) => faults.push(fault),
+        }
+    }
+    read_items
+}
+
+/// Reads one value as `T`, naming the path below `place` that does not fit.
+pub(crate) fn typed<T: DeserializeOwned>(value: Value, place: &str) -> Result<T, Fault> {
+    serde_path_to_error::deserialize(value).map_err(|error| {
+        let inner = error.path().to_string();
+        let path = match (place.is_empty(), inner.as_str()) {
+            (true, ".") => "file".to_owned(),
+            (true, inner) => inner.to_owned(),
+            (false, ".") => place.to_owned(),
+            (false, inner) => format!("{place}.{inner}"),
+        };
+        Fault::new(
+            path,
+            error.into_inner().to_string(),
+            "see the format page for this field",
+        )
+    })
+}
+
+fn not_json(error: &serde_json::Error) -> Fault {
+    let place = format!("line {}, column {}", error.line(), error.column());
+    if error.is_eof() {
+        return Fault::new(
+            place,
+            "the file ends too early",
+            "check that it was copied whole",
+        );
+    }
+    // The position is the fault's place already; serde_json repeats it at the end.
+    let text = error.to_string();
+    let problem = text.split(" at line ").next().unwrap_or(&text).to_owned();
+    Fault::new(
+        place,
+        format!("not JSON ({problem})"),
+        "mend the JSON at that place",
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[track_caller]
+    fn check_fault(text: &str, place: &str, problem: &str) {
+        let faults = Scenario::parse(text).err().unwrap_or_default();
+        assert!(
+            faults
+                .iter()
+                .any(|fault| fault.place == place && fault.problem.contains(problem)),
+            "expected {place:?} {problem:?}, found {faults:#?}"
+        );
+    }
+
+    const HEAD: &str = r#""format":1,"name":"n","input":"a","output":"b""#;
+
+    #[test]
+    fn faults_say_where() {
+        check_fault("{", "line 1, column 1", "ends too early");
+        check_fault("{\n nope}", "line 2, column 2", "not JSON");
+        check_fault("[1]", "file", "invalid length");
+        check_fault("null", "file", "invalid type");
+        check_fault(r#"{"format":2}"#, "file", "missing field");
+        check_fault(
+            &format!("{{{HEAD},\"shafts\":[],\"couplings\":[]}}").replace(":1,", ":7,"),
+            "format",
+            "7 is not a format",
+        );
+        check_fault(
+            &format!("{{{HEAD},\"extra\":1}}"),
+            "extra",
+            "unknown field `extra`",
+        );
+        check_fault(&" ".repeat(limits::FILE_BYTES + 1), "file", "65537 bytes");
+    }
+
+    #[test]
+    fn every_item_is_read_and_named() {
+        let text = format!(
+            r#"{{{HEAD},"shafts":[{{"id":"a"}},{{"id":3,"label":"x"}}],
+            "couplings":[{{"kind":"gear-pair","id":"g","label":"G","mesh":"external",
+              "first":{{"shaft":"a","teeth":-3}},"second":{{"shaft":"b","teeth":20}}}},
+              {{"kind":"worm","id":"w"}},{{"id":"x"}},7],
+            "elements":[{{"kind":"brake","id":"A","label":"A"}}],"ranges":[]}}"#
+        );
+        check_fault(&text, "shafts[0]", "missing field `label`");
+        check_fault(&text, "shafts[1].id", "invalid type");
+        check_fault(&text, "couplings[0].first.teeth", "-3");
+        check_fault(&text, "couplings[1].kind", "\"worm\" is not a kind");
+        check_fault(&text, "couplings[2].kind", "missing");
+        check_fault(&text, "couplings[3]", "not an object");
+        check_fault(&text, "elements[0]", "missing field `shaft`");
+    }
+}

@@ -1,0 +1,213 @@
+//! What one combination of applied elements does, decided exactly.
+
+use crate::coupling::PinionSpin;
+use crate::element_set::ElementSet;
+use crate::fight::Fight;
+use crate::fraction::Fraction;
+use crate::motions::{Motions, Turning};
+use crate::train::{Body, Train, speed_terms};
+
+/// What a combination makes of the train.
+#[derive(Debug, Clone, PartialEq, Eq, Hash)]
+pub enum State {
+    /// The input turns the output at a fixed ratio (input speed over output speed).
+    Driving(Fraction),
+    /// As [`State::Driving`], with more elements applied than needed, none of which fights.
+    OverApplied(Fraction),
+    /// The input turns and does not determine the output.
+    Neutral,
+    /// The input turns and the output stands still.
+    OutputHeld,
+    /// The input cannot turn.
+    TiedUp,
+}
+
+impl State {
+    /// The ratio, where there is one.
+    pub fn ratio(&self) -> Option<&Fraction> {
+        match self {
+            Self::Driving(ratio) | Self::OverApplied(ratio) => Some(ratio),
+            Self::Neutral | Self::OutputHeld | Self::TiedUp => None,
+        }
+    }
+}
+
+/// One combination of applied elements, narrowed and classified; its speeds are read from it.
+///
+/// Speeds are per input turn: exact fractions, positive in the input's direction, `None` where
+/// the combination leaves them undetermined (the member floats). Where the train is tied up
+/// the input rests, and a speed is zero or undetermined.
+#[derive(Debug, Clone)]
+pub struct Combination<'a> {
+    train: &'a Train,
+    applied: ElementSet,
+    turning: Turning,
+    degrees_of_freedom: usize,
+    surplus: usize,
+    state: State,
+}
+
+impl<'a> Combination<'a> {
+    /// Classifies the motions left by `applied`, of which `surplus` elements changed nothing.
+    pub(crate) fn new(
+        train: &'a Train,
+        applied: ElementSet,
+        motions: &Motions,
+        surplus: usize,
+    ) -> Self {
+        let turning = motions.turning(train.input());
+        let output = turning.value(&vec![(train.output(), 1)]);
+        let state = if !turning.input_can_turn() {
+            State::TiedUp
+        } else {
+            match output.map(|speed| speed.recip()) {
+                None => State::Neutral,
+                Some(None) => State::OutputHeld,
+                Some(Some(ratio)) if surplus == 0 => State::Driving(ratio),
+                Some(Some(ratio)) => State::OverApplied(ratio),
+            }
+        };
+        let degrees_of_freedom = motions.degrees_of_freedom();
+        Self {
+            train,
+            applied,
+            turning,
+            degrees_of_freedom,
+            surplus,
+            state,
+        }
+    }
+
+    /// The train.
+    pub fn train(&self) -> &'a Train {
+        self.train
+    }
+
+    /// The applied elements.
+    pub fn applied(&self) -> ElementSet {
+        self.applied
+    }
+
+    /// What the combination makes of the train.
+    pub fn state(&self) -> &State {
+        &self.state
+    }
+
+    /// How many speeds could be chosen independently; 1 when the input decides everything.
+    pub fn degrees_of_freedom(&self) -> usize {
+        self.degrees_of_freedom
+    }
+
+    /// How many applied elements take away no freedom.
+    pub fn surplus(&self) -> usize {
+        self.surplus
+    }
+
+    /// Speed of a shaft.
+    pub fn shaft_speed(&self, shaft: usize) -> Option<Fraction> {
+        self.turning.value(&vec![(shaft, 1)])
+    }
+
+    /// Speed of a shaft, or zero for the housing.
+    pub fn body_speed(&self, body: Body) -> Option<Fraction> {
+        match body {
+            Body::Housing => Some(Fraction::ZERO),
+            Body::Shaft(shaft) => self.shaft_speed(shaft),
+        }
+    }
+
+    /// Speed difference across an element, first end minus second; zero when it is applied.
+    pub fn slip(&self, element: usize) -> Option<Fraction> {
+        self.turning.value(&self.train.slip_terms(element))
+    }
+
+    /// Speed of a pinion of coupling `coupling` about its own pin.
+    pub fn pinion_spin(&self, coupling: usize, pinion: &PinionSpin) -> Option<Fraction> {
+        let bodies = self.train.members(coupling).iter().copied();
+        let terms = speed_terms(bodies.zip(pinion.coefficients.iter().copied()));
+        self.turning
+            .value(&terms)?
+            .over(&Fraction::from(pinion.divisor))
+    }
+
+    /// The applied elements each of which could be released alone without changing anything.
+    pub fn releasable(&self) -> ElementSet {
+        if self.surplus == 0 {
+            return ElementSet::NONE;
+        }
+        let unchanged = |&element: &usize| {
+            let (motions, _) = narrowed(
+                self.train.coupled(),
+                self.train,
+                self.applied.without(element),
+            );
+            motions.degrees_of_freedom() == self.degrees_of_freedom
+        };
+        self.applied.iter().filter(unchanged).collect()
+    }
+
+    /// For a tied-up train, a smallest set of applied elements and couplings that fights.
+    pub fn fight(&self) -> Option<Fight> {
+        (self.state == State::TiedUp).then(|| Fight::find(self.train, self.applied))
+    }
+}
+
+/// Narrows `motions` by each element of `applied`; the number of elements that changed nothing
+/// comes with it.
+pub(crate) fn narrowed(motions: &Motions, train: &Train, applied: ElementSet) -> (Motions, usize) {
+    let mut motions = motions.clone();
+    let mut surplus = 0;
+    for element in applied.iter() {
+        match motions.constrained(&train.slip_terms(element)) {
+            Some(narrower) => motions = narrower,
+            None => surplus += 1,
+        }
+    }
+    (motions, surplus)
+}
+
+impl Train {
+    /// Solves one combination.
+    ///
+    /// Equations: every mesh row of every coupling, and ω(first) − ω(second) = 0 across every
+    /// applied element, the housing at rest. Rank and consistency are decided by exact
+    /// elimination (see [`Motions`]), so there is no tolerance. Indices in `applied` beyond
+    /// the train's elements are ignored.
+    pub fn solve(&self, applied: ElementSet) -> Combination<'_> {
+        let known = (0..self.scenario().elements.len())
+            .filter(|&x| applied.contains(x))
+            .collect();
+        let (motions, surplus) = narrowed(self.coupled(), self, known);
+        Combination::new(self, known, &motions, surplus)
+    }
+
+    /// Visits all 2ⁿ combinations of the n elements, in ascending order of their bits.
+    ///
+    /// The combinations are the leaves of a tree that decides one element a level, from the
+    /// last to the first; each inner node narrows its parent's motions once, and everything
+    /// below shares them.
+    pub fn for_each_combination<'a>(&'a self, mut visit: impl FnMut(Combination<'a>)) {
+        let undecided = self.scenario().elements.len();
+        self.walk(undecided, ElementSet::NONE, self.coupled(), 0, &mut visit);
+    }
+
+    fn walk<'a>(
+        &'a self,
+        undecided: usize,
+        applied: ElementSet,
+        motions: &Motions,
+        surplus: usize,
+        visit: &mut impl FnMut(Combination<'a>),
+    ) {
+        let Some(element) = undecided.checked_sub(1) else {
+            visit(Combination::new(self, applied, motions, surplus));
+            return;
+        };
+        self.walk(element, applied, motions, surplus, visit);
+        let with = applied.with(element);
+        match motions.constrained(&self.slip_terms(element)) {
+            Some(narrower) => self.walk(element, with, &narrower, surplus, visit),
+            None => self.walk(element, with, motions, surplus + 1, visit),
+        }
+    }
+}

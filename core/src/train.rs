@@ -1,0 +1,203 @@
+//! A gear train that fits together: every name resolved, every limit checked.
+
+use crate::element_set::ElementSet;
+use crate::fault::Fault;
+use crate::motions::{Motions, Terms};
+use crate::scenario::{Element, Scenario};
+use crate::validate::{Checker, unknown};
+
+/// What a member is part of.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Body {
+    /// The case: it never turns.
+    Housing,
+    /// The shaft with this index in the scenario.
+    Shaft(usize),
+}
+
+/// A checked gear train, ready to be solved.
+///
+/// Invariant: every index held here is in range of the scenario's lists, input and output are
+/// different shafts, and no coupling or element joins a body to itself.
+#[derive(Debug, Clone)]
+pub struct Train {
+    scenario: Scenario,
+    input: usize,
+    output: usize,
+    members: Vec<Vec<Body>>,
+    ends: Vec<[Body; 2]>,
+    ranges: Vec<ElementSet>,
+    coupled: Motions,
+}
+
+impl Train {
+    /// Reads and checks a scenario file.
+    ///
+    /// # Errors
+    /// Those of [`Scenario::parse`] and of [`Train::new`].
+    pub fn parse(text: &str) -> Result<Self, Vec<Fault>> {
+        Scenario::parse(text).and_then(Self::new)
+    }
+
+    /// Checks a scenario.
+    ///
+    /// # Errors
+    /// Every fault found: ids or labels that are empty, too long, repeated or unknown, a list
+    /// that is too short or too long, an input or output that is the housing or the same
+    /// shaft, a coupling or element that joins a body to itself.
+    pub fn new(scenario: Scenario) -> Result<Self, Vec<Fault>> {
+        let mut check = Checker::new(&scenario);
+        check.texts();
+        let input = check.shaft("input", &scenario.input);
+        let output = check.shaft("output", &scenario.output);
+        if input.is_some() && input == output {
+            check.fault(
+                "output",
+                format!("\"{}\" is the input as well", scenario.output),
+                "name another shaft",
+            );
+        }
+        let members = check.members();
+        let ends = check.ends();
+        let ranges = check.ranges();
+        let faults = check.faults;
+        let (Some(input), Some(output), true) = (input, output, faults.is_empty()) else {
+            return Err(faults);
+        };
+        let coupled = coupled_motions(&scenario, &members, |_| true);
+        Ok(Self {
+            scenario,
+            input,
+            output,
+            members,
+            ends,
+            ranges,
+            coupled,
+        })
+    }
+
+    /// The scenario this train was made from.
+    pub fn scenario(&self) -> &Scenario {
+        &self.scenario
+    }
+
+    /// Index of the input shaft.
+    pub fn input(&self) -> usize {
+        self.input
+    }
+
+    /// Index of the output shaft.
+    pub fn output(&self) -> usize {
+        self.output
+    }
+
+    /// What each member of coupling `coupling` is part of, in the coupling's member order.
+    pub fn members(&self, coupling: usize) -> &[Body] {
+        &self.members[coupling]
+    }
+
+    /// The two bodies element `element` joins; for a brake the second is the housing.
+    pub fn ends(&self, element: usize) -> [Body; 2] {
+        self.ends[element]
+    }
+
+    /// The elements applied in range `range`.
+    pub fn range(&self, range: usize) -> ElementSet {
+        self.ranges[range]
+    }
+
+    /// Index of the element with this id.
+    pub fn element(&self, id: &str) -> Option<usize> {
+        self.scenario
+            .elements
+            .iter()
+            .position(|element| element.id() == id)
+    }
+
+    /// The set of the elements with these ids.
+    ///
+    /// # Errors
+    /// A fault for each id that no element has.
+    pub fn element_set<'a>(
+        &self,
+        ids: impl IntoIterator<Item = &'a str>,
+    ) -> Result<ElementSet, Vec<Fault>> {
+        let mut faults = Vec::new();
+        let mut set = ElementSet::NONE;
+        for id in ids {
+            match self.element(id) {
+                Some(index) => set = set.with(index),
+                None => faults.push(self.unknown_element("applied elements", id)),
+            }
+        }
+        if faults.is_empty() {
+            Ok(set)
+        } else {
+            Err(faults)
+        }
+    }
+
+    fn unknown_element(&self, place: &str, id: &str) -> Fault {
+        let known = self.scenario.elements.iter().map(Element::id);
+        unknown("element", place, id, known)
+    }
+
+    /// What people call a body.
+    pub fn body_label(&self, body: Body) -> &str {
+        match body {
+            Body::Housing => "the housing",
+            Body::Shaft(shaft) => &self.scenario.shafts[shaft].label,
+        }
+    }
+
+    /// The motions the couplings allow with every element released.
+    pub(crate) fn coupled(&self) -> &Motions {
+        &self.coupled
+    }
+
+    /// The motions that only the couplings picked by `keep` allow.
+    pub(crate) fn coupled_by(&self, keep: impl Fn(usize) -> bool) -> Motions {
+        coupled_motions(&self.scenario, &self.members, keep)
+    }
+
+    /// The equation an applied element adds: the speed difference across it.
+    pub(crate) fn slip_terms(&self, element: usize) -> Terms {
+        let [from, to] = self.ends[element];
+        speed_terms([(from, 1), (to, -1)])
+    }
+}
+
+/// A linear expression of body speeds as one of shaft speeds: like terms collected, the
+/// housing left out.
+pub(crate) fn speed_terms(parts: impl IntoIterator<Item = (Body, i64)>) -> Terms {
+    let mut terms = Terms::new();
+    for (body, coefficient) in parts {
+        let Body::Shaft(shaft) = body else { continue };
+        match terms.iter_mut().find(|(known, _)| *known == shaft) {
+            Some((_, sum)) => *sum += coefficient,
+            None => terms.push((shaft, coefficient)),
+        }
+    }
+    terms.retain(|&(_, coefficient)| coefficient != 0);
+    terms
+}
+
+fn coupled_motions(
+    scenario: &Scenario,
+    members: &[Vec<Body>],
+    keep: impl Fn(usize) -> bool,
+) -> Motions {
+    let mut motions = Motions::free(scenario.shafts.len());
+    for (index, (coupling, bodies)) in scenario.couplings.iter().zip(members).enumerate() {
+        if !keep(index) {
+            continue;
+        }
+        for row in coupling.facts().mesh_rows() {
+            let terms = speed_terms(bodies.iter().copied().zip(row));
+            if let Some(narrowed) = motions.constrained(&terms) {
+                motions = narrowed;
+            }
+        }
+    }
+    motions
+}

@@ -1,0 +1,247 @@
+//! Checking a scenario part by part, collecting every fault instead of stopping at the first.
+
+use std::collections::HashMap;
+
+use crate::coupling::Coupling;
+use crate::element_set::ElementSet;
+use crate::fault::Fault;
+use crate::scenario::{Element, HOUSING, Scenario, limits};
+use crate::train::Body;
+
+/// The fault of an id that nothing has.
+pub(crate) fn unknown<'a>(
+    what: &str,
+    place: &str,
+    id: &str,
+    known: impl Iterator<Item = &'a str>,
+) -> Fault {
+    let known: Vec<&str> = known.collect();
+    let fix = if known.is_empty() {
+        format!("the scenario has no {what}")
+    } else {
+        format!("use one of {}", known.join(", "))
+    };
+    Fault::new(place, format!("no {what} has the id \"{id}\""), fix)
+}
+
+/// Checks a scenario part by part and collects every fault.
+pub(crate) struct Checker<'a> {
+    scenario: &'a Scenario,
+    shafts: HashMap<&'a str, usize>,
+    /// The faults found so far.
+    pub(crate) faults: Vec<Fault>,
+}
+
+impl<'a> Checker<'a> {
+    pub(crate) fn new(scenario: &'a Scenario) -> Self {
+        let shafts = scenario.shafts.iter().enumerate();
+        let shafts = shafts
+            .map(|(index, shaft)| (shaft.id.as_str(), index))
+            .collect();
+        Self {
+            scenario,
+            shafts,
+            faults: Vec::new(),
+        }
+    }
+
+    pub(crate) fn fault(
+        &mut self,
+        place: impl Into<String>,
+        problem: String,
+        fix: impl Into<String>,
+    ) {
+        self.faults.push(Fault::new(place, problem, fix));
+    }
+
+    /// Lengths, characters and uniqueness of every id and label.
+    pub(crate) fn texts(&mut self) {
+        let scenario = self.scenario;
+        self.text("name", &scenario.name, 1, limits::NAME_CHARS);
+        self.text("about", &scenario.about, 0, limits::ABOUT_CHARS);
+        let shafts = scenario
+            .shafts
+            .iter()
+            .map(|x| (x.id.as_str(), x.label.as_str()));
+        self.list("shafts", shafts, 2, limits::SHAFTS);
+        let couplings = scenario.couplings.iter().map(Coupling::facts);
+        let couplings = couplings.map(|x| (x.id(), x.label()));
+        self.list("couplings", couplings, 1, limits::COUPLINGS);
+        let elements = scenario.elements.iter().map(|x| (x.id(), x.label()));
+        self.list("elements", elements, 0, limits::ELEMENTS);
+        let ranges = scenario
+            .ranges
+            .iter()
+            .map(|x| (x.id.as_str(), x.label.as_str()));
+        self.list("ranges", ranges, 0, limits::RANGES);
+        if self.shafts.contains_key(HOUSING) {
+            let problem = format!("\"{HOUSING}\" always means the housing");
+            self.fault("shafts", problem, "give the shaft another id");
+        }
+    }
+
+    fn list<'b>(
+        &mut self,
+        name: &str,
+        items: impl Iterator<Item = (&'b str, &'b str)>,
+        least: usize,
+        most: usize,
+    ) {
+        let mut seen = HashMap::new();
+        let mut count = 0;
+        for (index, (id, label)) in items.enumerate() {
+            count += 1;
+            let place = format!("{name}[{index}]");
+            self.id(&format!("{place}.id"), id);
+            self.text(&format!("{place}.label"), label, 1, limits::LABEL_CHARS);
+            if let Some(first) = seen.insert(id, index) {
+                let problem = format!("the id \"{id}\" is taken by {name}[{first}]");
+                self.fault(format!("{place}.id"), problem, "give each a different id");
+            }
+        }
+        if !(least..=most).contains(&count) {
+            let problem = format!("{count} entries");
+            self.fault(name, problem, format!("have {least} to {most}"));
+        }
+    }
+
+    fn id(&mut self, place: &str, id: &str) {
+        let plain = |c: char| c.is_ascii_alphanumeric() || c == '_' || c == '-';
+        if id.is_empty() || id.len() > limits::ID_CHARS || !id.chars().all(plain) {
+            let most = limits::ID_CHARS;
+            self.fault(
+                place,
+                format!("\"{}\" cannot be an id", shortened(id)),
+                format!("use 1 to {most} letters, digits, - or _"),
+            );
+        }
+    }
+
+    fn text(&mut self, place: &str, text: &str, least: usize, most: usize) {
+        let count = text.chars().count();
+        if !(least..=most).contains(&count) || text.chars().any(char::is_control) {
+            self.fault(
+                place,
+                format!(
+                    "\"{}\" has {count} characters, or some that do not print",
+                    shortened(text)
+                ),
+                format!("use {least} to {most} printing characters"),
+            );
+        }
+    }
+
+    /// Index of a shaft that must turn.
+    pub(crate) fn shaft(&mut self, place: &str, id: &str) -> Option<usize> {
+        if id == HOUSING {
+            self.fault(
+                place,
+                "the housing does not turn".to_owned(),
+                "name a shaft",
+            );
+            return None;
+        }
+        let index = self.shafts.get(id).copied();
+        if index.is_none() {
+            let known = self.scenario.shafts.iter().map(|shaft| shaft.id.as_str());
+            self.faults.push(unknown("shaft", place, id, known));
+        }
+        index
+    }
+
+    fn body(&mut self, place: &str, id: &str) -> Option<Body> {
+        if id == HOUSING {
+            return Some(Body::Housing);
+        }
+        self.shaft(place, id).map(Body::Shaft)
+    }
+
+    pub(crate) fn members(&mut self) -> Vec<Vec<Body>> {
+        let mut couplings = Vec::new();
+        for (index, coupling) in self.scenario.couplings.iter().enumerate() {
+            let facts = coupling.facts();
+            let mut bodies: Vec<Body> = Vec::new();
+            for member in facts.members() {
+                let place = format!("couplings[{index}], {}", member.role.word());
+                let Some(body) = self.body(&place, member.shaft) else {
+                    continue;
+                };
+                if bodies.contains(&body) {
+                    let problem = format!(
+                        "\"{}\" is another member of \"{}\" already",
+                        member.shaft,
+                        facts.id()
+                    );
+                    self.fault(place, problem, "put each member on its own shaft");
+                }
+                bodies.push(body);
+            }
+            couplings.push(bodies);
+        }
+        couplings
+    }
+
+    pub(crate) fn ends(&mut self) -> Vec<[Body; 2]> {
+        let mut elements = Vec::new();
+        for (index, element) in self.scenario.elements.iter().enumerate() {
+            let ends = match element {
+                Element::Brake { shaft, .. } => {
+                    let shaft = self.shaft(&format!("elements[{index}].shaft"), shaft);
+                    shaft.map(|shaft| [Body::Shaft(shaft), Body::Housing])
+                }
+                Element::Clutch {
+                    between: [from, to],
+                    ..
+                } => {
+                    let place = format!("elements[{index}].between");
+                    let from_shaft = self.shaft(&place, from);
+                    let to_shaft = self.shaft(&place, to);
+                    if from == to {
+                        let problem = format!("both ends are \"{from}\"");
+                        self.fault(place, problem, "name two different shafts");
+                    }
+                    from_shaft
+                        .zip(to_shaft)
+                        .map(|(a, b)| [Body::Shaft(a), Body::Shaft(b)])
+                }
+            };
+            elements.extend(ends);
+        }
+        elements
+    }
+
+    pub(crate) fn ranges(&mut self) -> Vec<ElementSet> {
+        let mut ranges = Vec::new();
+        for (index, range) in self.scenario.ranges.iter().enumerate() {
+            let place = format!("ranges[{index}].applied");
+            let mut set = ElementSet::NONE;
+            for id in &range.applied {
+                let elements = &self.scenario.elements;
+                match elements.iter().position(|element| element.id() == id) {
+                    None => {
+                        let known = elements.iter().map(Element::id);
+                        self.faults.push(unknown("element", &place, id, known));
+                    }
+                    // An index beyond the limit has been reported by `texts`.
+                    Some(element) if element >= limits::ELEMENTS => {}
+                    Some(element) if set.contains(element) => {
+                        let problem = format!("\"{id}\" is named twice");
+                        self.fault(place.as_str(), problem, "name each element once");
+                    }
+                    Some(element) => set = set.with(element),
+                }
+            }
+            ranges.push(set);
+        }
+        ranges
+    }
+}
+
+/// The start of a text that may be very long, for quoting in a message.
+fn shortened(text: &str) -> String {
+    const MOST: usize = 48;
+    if text.chars().count() <= MOST {
+        return text.to_owned();
+    }
+    text.chars().take(MOST).chain(['…']).collect()
+}

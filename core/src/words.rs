@@ -1,0 +1,292 @@
+//! What a combination does, in sentences a student understands.
+
+use crate::coupling::Coupling;
+use crate::element_set::ElementSet;
+use crate::fraction::Fraction;
+use crate::scenario::Element;
+use crate::solve::{Combination, State};
+use crate::train::{Body, Train};
+
+/// A combination in words.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Words {
+    /// The state in a word or two.
+    pub state: &'static str,
+    /// The answer in one short line: ratio and direction, or why there is none.
+    pub answer: String,
+    /// Who holds, who drives, who delivers; one sentence each.
+    pub sentences: Vec<String>,
+}
+
+impl Words {
+    /// Describes a combination.
+    pub fn of(combination: &Combination<'_>) -> Self {
+        let mut sentences = applied_sentences(combination);
+        let (state, answer) = match combination.state() {
+            State::Driving(ratio) => {
+                sentences.push(delivery(combination, ratio));
+                ("Drives", drive_line(ratio))
+            }
+            State::OverApplied(ratio) => {
+                sentences.push(delivery(combination, ratio));
+                sentences.extend(surplus(combination));
+                ("Over-applied", drive_line(ratio))
+            }
+            State::Neutral => {
+                sentences.push(neutral(combination));
+                ("Neutral", "the output is free".to_owned())
+            }
+            State::OutputHeld => {
+                let train = combination.train();
+                let output = train.body_label(Body::Shaft(train.output()));
+                sentences.push(format!(
+                    "The output is held: {output} stands still however the input turns."
+                ));
+                ("Output held", "the output stands still".to_owned())
+            }
+            State::TiedUp => {
+                sentences.extend(tie_up(combination));
+                ("Tied up", "the input cannot turn".to_owned())
+            }
+        };
+        if *combination.state() != State::TiedUp {
+            sentences.extend(floating(combination));
+        }
+        Self {
+            state,
+            answer,
+            sentences,
+        }
+    }
+}
+
+/// A number with `digits` significant figures, thousands separated by a thin space and with a
+/// true minus sign; figures before the point are never dropped.
+pub fn number(value: f64, digits: u32) -> String {
+    if !value.is_finite() {
+        return "–".to_owned();
+    }
+    let size = value.abs();
+    // log10 of a rounded-up value may need one decimal less: 9.9996 is 10.00.
+    let places = |size: f64| {
+        let before = if size >= 1.0 {
+            size.log10().floor() as i64 + 1
+        } else {
+            1
+        };
+        (i64::from(digits) - before).max(0) as usize
+    };
+    let rounded: f64 = format!("{size:.0$}", places(size)).parse().unwrap_or(size);
+    let text = format!("{rounded:.0$}", places(rounded));
+    let (whole, decimals) = text.split_once('.').unwrap_or((&text, ""));
+    let mut grouped = String::new();
+    for (index, digit) in whole.chars().enumerate() {
+        if index > 0 && whole.len() > 4 && (whole.len() - index).is_multiple_of(3) {
+            grouped.push('\u{2009}');
+        }
+        grouped.push(digit);
+    }
+    let point = if decimals.is_empty() { "" } else { "." };
+    let sign = if value < 0.0 && rounded != 0.0 {
+        "\u{2212}"
+    } else {
+        ""
+    };
+    format!("{sign}{grouped}{point}{decimals}")
+}
+
+/// Names in a sentence: `A`, `A and B`, `A, B and C`.
+pub fn listed<S: AsRef<str>>(names: &[S]) -> String {
+    match names {
+        [] => String::new(),
+        [one] => one.as_ref().to_owned(),
+        [most @ .., last] => {
+            let most: Vec<&str> = most.iter().map(AsRef::as_ref).collect();
+            format!("{} and {}", most.join(", "), last.as_ref())
+        }
+    }
+}
+
+fn drive_line(ratio: &Fraction) -> String {
+    let size = ratio.to_f64().abs();
+    let way = if ratio.signum() < 0 {
+        "reverse"
+    } else {
+        "forward"
+    };
+    let kind = match size.partial_cmp(&1.0) {
+        Some(std::cmp::Ordering::Less) => "output faster than input",
+        Some(std::cmp::Ordering::Greater) => "output slower than input",
+        _ if ratio.signum() < 0 => "output as fast as input",
+        _ => "direct drive",
+    };
+    format!("{way}, {kind}")
+}
+
+fn element_labels(train: &Train, set: ElementSet) -> Vec<&str> {
+    set.iter()
+        .map(|index| train.scenario().elements[index].label())
+        .collect()
+}
+
+/// One sentence on what is held, one on what is joined.
+fn applied_sentences(combination: &Combination<'_>) -> Vec<String> {
+    let train = combination.train();
+    if combination.applied().is_empty() {
+        return vec!["Every clutch and brake is released.".to_owned()];
+    }
+    let parts: Vec<String> = combination
+        .applied()
+        .iter()
+        .map(|index| {
+            let element = &train.scenario().elements[index];
+            let label = element.label();
+            let [from, to] = train.ends(index);
+            let input = Body::Shaft(train.input());
+            match element {
+                Element::Brake { .. } => format!("{label} holds {}", train.body_label(from)),
+                Element::Clutch { .. } if from == input || to == input => {
+                    let driven = if from == input { to } else { from };
+                    format!("{label} lets the input drive {}", train.body_label(driven))
+                }
+                Element::Clutch { .. } => {
+                    format!(
+                        "{label} joins {} to {}",
+                        train.body_label(from),
+                        train.body_label(to)
+                    )
+                }
+            }
+        })
+        .collect();
+    vec![format!("{}.", parts.join("; "))]
+}
+
+fn delivery(combination: &Combination<'_>, ratio: &Fraction) -> String {
+    let train = combination.train();
+    let output = train.body_label(Body::Shaft(train.output()));
+    let all_as_one = (0..train.scenario().shafts.len())
+        .all(|shaft| combination.shaft_speed(shaft) == Some(Fraction::ONE));
+    if all_as_one {
+        return format!("Everything turns as one piece, so {output} keeps the input's speed.");
+    }
+    let way = if ratio.signum() < 0 {
+        "in the opposite direction"
+    } else {
+        "in the same direction"
+    };
+    let size = if ratio.signum() < 0 {
+        Fraction::ZERO.minus(ratio)
+    } else {
+        ratio.clone()
+    };
+    let pace = match size.cmp(&Fraction::ONE) {
+        std::cmp::Ordering::Less => "faster than the input",
+        std::cmp::Ordering::Equal => "as fast as the input",
+        std::cmp::Ordering::Greater => "slower than the input",
+    };
+    format!("{output} delivers, {pace} and {way}.")
+}
+
+fn surplus(combination: &Combination<'_>) -> Option<String> {
+    let releasable = combination.releasable();
+    let labels = element_labels(combination.train(), releasable);
+    (!labels.is_empty()).then(|| {
+        format!(
+            "More is applied than needed: any one of {} could be released and nothing would change.",
+            listed(&labels)
+        )
+    })
+}
+
+fn neutral(combination: &Combination<'_>) -> String {
+    let missing = combination.degrees_of_freedom().saturating_sub(1);
+    let more = match missing {
+        1 => "one more clutch or brake".to_owned(),
+        count => format!("{count} more clutches or brakes"),
+    };
+    format!(
+        "Neutral: nothing takes the reaction, so the output is free. \
+         The right choice of {more} would settle every speed."
+    )
+}
+
+fn tie_up(combination: &Combination<'_>) -> Vec<String> {
+    let Some(fight) = combination.fight() else {
+        return Vec::new();
+    };
+    let train = combination.train();
+    let elements = element_labels(train, fight.elements);
+    let couplings: Vec<&str> = fight
+        .couplings
+        .iter()
+        .map(|&index| train.scenario().couplings.get(index).map_or("", label_of))
+        .collect();
+    let through = if couplings.is_empty() {
+        String::new()
+    } else {
+        format!(" through {}", listed(&couplings))
+    };
+    let sentence = match elements.as_slice() {
+        [] => format!(
+            "Tied up: {} alone keep the input from turning.",
+            listed(&couplings)
+        ),
+        [one] => format!("Tied up: {one} alone holds the input{through}."),
+        several => format!(
+            "Tied up: {} fight each other{through}, so the input cannot turn. \
+             Releasing any one of them ends this fight.",
+            listed(several)
+        ),
+    };
+    vec![sentence]
+}
+
+fn label_of(coupling: &Coupling) -> &str {
+    coupling.facts().label()
+}
+
+/// Members other than the output that no equation decides.
+fn floating(combination: &Combination<'_>) -> Option<String> {
+    let train = combination.train();
+    let free: Vec<&str> = (0..train.scenario().shafts.len())
+        .filter(|&shaft| shaft != train.output() && combination.shaft_speed(shaft).is_none())
+        .map(|shaft| train.body_label(Body::Shaft(shaft)))
+        .collect();
+    (!free.is_empty()).then(|| {
+        let verb = if free.len() == 1 {
+            "is free: nothing decides its speed"
+        } else {
+            "are free: nothing decides their speeds"
+        };
+        format!("{} {verb}.", listed(&free))
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[track_caller]
+    fn check(value: f64, digits: u32, text: &str) {
+        assert_eq!(number(value, digits), text);
+    }
+
+    #[test]
+    fn numbers_keep_their_figures() {
+        check(2.4795, 4, "2.479");
+        check(9.9996, 4, "10.00");
+        check(-0.25, 4, "\u{2212}0.250");
+        check(-0.00001, 4, "0.000");
+        check(1234.5, 4, "1234");
+        check(-23456.7, 4, "\u{2212}23\u{2009}457");
+        check(0.0, 4, "0.000");
+        check(f64::NAN, 4, "–");
+    }
+
+    #[test]
+    fn lists_read_as_sentences() {
+        assert_eq!(listed(&["A", "B", "C"]), "A, B and C");
+        assert_eq!(listed::<&str>(&[]), "");
+    }
+}

@@ -1,0 +1,1 @@
+//! The wasm boundary and the drawings.

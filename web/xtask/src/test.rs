@@ -1,0 +1,80 @@
+//! `cargo xtask test`: everything that must hold before a change is accepted.
+
+use anyhow::Result;
+
+use crate::browser::Browser;
+use crate::oracle::Oracle;
+use crate::steps::Steps;
+use crate::wasm_toolchain::WasmToolchain;
+use crate::{dist, engine, paths, process, test_environment};
+
+const QUICK: &str = "as --quick was given: tests that need it are left out";
+
+/// The number of steps below, for the headings.
+const STEPS: usize = 10;
+
+/// Runs all steps and stops at the first that fails; `quick` leaves out browser and oracle.
+///
+/// # Errors
+/// The failing step's own.
+pub fn run(quick: bool) -> Result<()> {
+    let mut steps = Steps::new(STEPS);
+    let toolchain = steps.run("Set-up: the wasm32 target", WasmToolchain::set_up)?;
+    let browser = optional(&mut steps, quick, "Set-up: the browser", Browser::set_up)?;
+    let oracle = optional(&mut steps, quick, "Set-up: the oracle", Oracle::set_up)?;
+
+    steps.run("Formatting", || {
+        process::run(process::cargo().args(["fmt", "--check"]))
+    })?;
+    steps.run("Lints", || {
+        let arguments = [
+            "clippy",
+            "--workspace",
+            "--all-targets",
+            "--",
+            "-D",
+            "warnings",
+        ];
+        process::run(process::cargo().args(arguments))
+    })?;
+    steps.run("Documentation", || {
+        let arguments = ["doc", "--workspace", "--no-deps"];
+        process::run(
+            process::cargo()
+                .args(arguments)
+                .env("RUSTDOCFLAGS", "-D warnings"),
+        )
+    })?;
+    steps.run("The site", || {
+        let sizes = dist::build(&toolchain, &paths::site())?;
+        println!("    engine: {sizes}");
+        sizes.check_limit()
+    })?;
+    steps.run("Lints for wasm32", || {
+        toolchain.lint(&["levertrain-core", engine::PACKAGE])
+    })?;
+    match &oracle {
+        Some(oracle) => steps.run("The oracle's cases", || oracle.generate())?,
+        None => steps.skip("The oracle's cases", QUICK),
+    }
+    // The test programs' own summaries are the last lines, so nothing is printed after them.
+    steps.run_quietly("Tests", || {
+        let mut tests = process::cargo();
+        tests.args(["test", "--workspace"]);
+        test_environment::apply(&mut tests, browser.as_ref(), oracle.as_ref());
+        process::run(&mut tests)
+    })
+}
+
+fn optional<T>(
+    steps: &mut Steps,
+    quick: bool,
+    name: &str,
+    step: impl FnOnce() -> Result<T>,
+) -> Result<Option<T>> {
+    if quick {
+        steps.skip(name, QUICK);
+        return Ok(None);
+    }
+    steps.run(name, step).map(Some)
+}

@@ -171,7 +171,7 @@ impl Train {
     ///
     /// Equations: every mesh row of every coupling, and ω(first) − ω(second) = 0 across every
     /// applied element, the housing at rest. Rank and consistency are decided by exact
-    /// elimination (see [`Motions`]), so there is no tolerance. Indices in `applied` beyond
+    /// elimination (see the notes in `motions.rs`), so there is no tolerance. Indices in `applied` beyond
     /// the train's elements are ignored.
     pub fn solve(&self, applied: ElementSet) -> Combination<'_> {
         let known = (0..self.scenario().elements.len())
@@ -179,6 +179,30 @@ impl Train {
             .collect();
         let (motions, surplus) = narrowed(self.coupled(), self, known);
         Combination::new(self, known, &motions, surplus)
+    }
+
+    /// Speeds of all shafts per input turn in one motion that the combination allows.
+    ///
+    /// Where it leaves speeds undecided, the output and then each shaft in the scenario's order
+    /// is taken to stand still as far as the equations allow. A drawing needs *some* consistent
+    /// motion to show; which members are in truth free is what [`Combination::shaft_speed`] says.
+    pub fn illustrate(&self, applied: ElementSet) -> Vec<Fraction> {
+        let (mut motions, _) = narrowed(self.coupled(), self, applied);
+        let shafts = 0..self.scenario().shafts.len();
+        for shaft in std::iter::once(self.output()).chain(shafts.clone()) {
+            let standing = vec![(shaft, 1)];
+            // A shaft whose speed is decided keeps it: only undecided ones are put to rest, which
+            // cannot stop the input.
+            if motions.turning(self.input()).value(&standing).is_none()
+                && let Some(narrower) = motions.constrained(&standing)
+            {
+                motions = narrower;
+            }
+        }
+        let turning = motions.turning(self.input());
+        shafts
+            .map(|shaft| turning.value(&vec![(shaft, 1)]).unwrap_or(Fraction::ZERO))
+            .collect()
     }
 
     /// Visits all 2ⁿ combinations of the n elements, in ascending order of their bits.

@@ -1,0 +1,324 @@
+//! The wasm boundary: JavaScript values in, plain data out. Thin on purpose.
+//!
+//! Errors are thrown as `{ faults: [{ place, problem, fix }] }`; what was on screen stays.
+
+use levertrain_core::report::{ChartReport, CombinationReport};
+use levertrain_core::{ElementSet, Fault};
+use plotters_canvas::CanvasBackend;
+use serde::Serialize;
+use wasm_bindgen::prelude::*;
+use web_sys::HtmlCanvasElement;
+
+use crate::draw::scene::{Point, Scene};
+use crate::draw::{Device, Palette, end_view, lever, paint};
+use crate::session::Session;
+use crate::wire::{Answer, FaultInfo, TrainInfo};
+
+#[wasm_bindgen(typescript_custom_section)]
+const TYPES: &str = include_str!("boundary.d.ts");
+
+/// The sandbox: one train on screen, and the pictures of it.
+#[wasm_bindgen]
+pub struct Sandbox {
+    session: Option<Session>,
+    palette: Palette,
+    scale: f64,
+    stage_width: f64,
+    merged: bool,
+}
+
+#[wasm_bindgen]
+impl Sandbox {
+    /// A sandbox with nothing on screen.
+    #[wasm_bindgen(constructor)]
+    #[expect(
+        clippy::new_without_default,
+        reason = "JavaScript has constructors, not Default"
+    )]
+    pub fn new() -> Self {
+        Self {
+            session: None,
+            palette: Palette::Light,
+            scale: 2.0,
+            stage_width: 800.0,
+            merged: false,
+        }
+    }
+
+    /// Opens a scenario file. On a fault the previous one stays.
+    #[wasm_bindgen(unchecked_return_type = "TrainInfo")]
+    pub fn open(&mut self, text: &str) -> Result<JsValue, JsValue> {
+        let session = Session::open(text).map_err(faults)?;
+        let info = plain(&TrainInfo::of(session.train()))?;
+        self.session = Some(session);
+        Ok(info)
+    }
+
+    /// Applies exactly the elements with these ids.
+    #[wasm_bindgen(unchecked_return_type = "Answer")]
+    pub fn apply(&mut self, ids: Vec<String>) -> Result<JsValue, JsValue> {
+        let session = self.session_mut()?;
+        let applied = session.train().element_set(ids.iter().map(String::as_str));
+        session.apply(applied.map_err(faults)?);
+        answer(session, session.applied())
+    }
+
+    /// What the applied elements do.
+    #[wasm_bindgen(unchecked_return_type = "Answer")]
+    pub fn answer(&self) -> Result<JsValue, JsValue> {
+        let session = self.session()?;
+        answer(session, session.applied())
+    }
+
+    /// What changing one element over would do.
+    #[wasm_bindgen(unchecked_return_type = "Answer")]
+    pub fn preview(&self, id: &str) -> Result<JsValue, JsValue> {
+        let session = self.session()?;
+        answer(session, session.toggled(element(session, id)?))
+    }
+
+    /// The range chart.
+    #[wasm_bindgen(unchecked_return_type = "Chart")]
+    pub fn chart(&self) -> Result<JsValue, JsValue> {
+        plain(&ChartReport::from(&self.session()?.train().range_chart()))
+    }
+
+    /// Every combination of elements, in counting order.
+    #[wasm_bindgen(unchecked_return_type = "Combination[]")]
+    pub fn combinations(&self) -> Result<JsValue, JsValue> {
+        let mut reports = Vec::new();
+        self.session()?.train().for_each_combination(|combination| {
+            reports.push(CombinationReport::from(&combination));
+        });
+        plain(&reports)
+    }
+
+    /// Classifies every combination and reads every shaft speed, and returns how many speeds
+    /// were determined: the work of the benchmark, without the cost of handing it over.
+    #[wasm_bindgen(js_name = countDetermined)]
+    pub fn count_determined(&self) -> Result<usize, JsValue> {
+        let train = self.session()?.train();
+        let shafts = train.scenario().shafts.len();
+        let mut determined = 0;
+        train.for_each_combination(|combination| {
+            determined += (0..shafts)
+                .filter(|&shaft| combination.shaft_speed(shaft).is_some())
+                .count();
+        });
+        Ok(determined)
+    }
+
+    /// Shows an element's packs closed by `closure` (0 to 1) while they are being dragged.
+    pub fn drag(&mut self, id: &str, closure: f64) -> Result<(), JsValue> {
+        let session = self.session_mut()?;
+        let element = element(session, id)?;
+        session.drag(element, closure);
+        Ok(())
+    }
+
+    /// Lets go of dragged packs without changing anything.
+    #[wasm_bindgen(js_name = endDrag)]
+    pub fn end_drag(&mut self) -> Result<(), JsValue> {
+        self.session_mut()?.end_drag();
+        Ok(())
+    }
+
+    /// Points at a shaft in every drawing, or at none.
+    pub fn light(&mut self, id: Option<String>) -> Result<(), JsValue> {
+        let session = self.session_mut()?;
+        let shafts = &session.train().scenario().shafts;
+        let shaft = id.and_then(|id| shafts.iter().position(|shaft| shaft.id == id));
+        session.light(shaft);
+        Ok(())
+    }
+
+    /// Sets the input speed in rev/min.
+    #[wasm_bindgen(js_name = setInputSpeed)]
+    pub fn set_input_speed(&mut self, speed: f64) -> Result<(), JsValue> {
+        self.session_mut()?.set_input_speed(speed);
+        Ok(())
+    }
+
+    /// Sets how fast the drawings turn; 0 stands still, 1 is the full rate.
+    #[wasm_bindgen(js_name = setRate)]
+    pub fn set_rate(&mut self, rate: f64) -> Result<(), JsValue> {
+        self.session_mut()?.set_rate(rate);
+        Ok(())
+    }
+
+    /// Skips every glide: for reduced motion, and for a link just opened.
+    pub fn settle(&mut self) -> Result<(), JsValue> {
+        self.session_mut()?.settle();
+        Ok(())
+    }
+
+    /// Lets `seconds` pass; whether the next frame will differ.
+    pub fn advance(&mut self, seconds: f64) -> Result<bool, JsValue> {
+        Ok(self.session_mut()?.advance(seconds))
+    }
+
+    /// Chooses the colours: `light`, `dark` or `contrast`.
+    #[wasm_bindgen(js_name = setPalette)]
+    pub fn set_palette(&mut self, name: &str) -> Result<(), JsValue> {
+        self.palette = Palette::named(name).ok_or_else(|| {
+            let problem = format!("\"{name}\" is not a set of colours");
+            faults(vec![Fault::new(
+                "palette",
+                problem,
+                "use light, dark or contrast",
+            )])
+        })?;
+        Ok(())
+    }
+
+    /// Sets how many canvas pixels there are to a CSS pixel.
+    #[wasm_bindgen(js_name = setScale)]
+    pub fn set_scale(&mut self, scale: f64) {
+        if scale.is_finite() && scale > 0.0 {
+            self.scale = scale.min(8.0);
+        }
+    }
+
+    /// Chooses whether two sets that share two shafts are drawn as one lever.
+    #[wasm_bindgen(js_name = setMerged)]
+    pub fn set_merged(&mut self, merged: bool) {
+        self.merged = merged;
+    }
+
+    /// Fits the stage into an available width; sizes in CSS pixels.
+    #[wasm_bindgen(js_name = fitStage, unchecked_return_type = "StageSize")]
+    pub fn fit_stage(&mut self, available: f64) -> Result<JsValue, JsValue> {
+        self.stage_width = available;
+        let session = self.session()?;
+        plain(&session.layout().stage(available).size())
+    }
+
+    /// Where each element can be taken hold of in the half-section drawing.
+    #[wasm_bindgen(unchecked_return_type = "Handle[]")]
+    pub fn handles(&self) -> Result<JsValue, JsValue> {
+        let session = self.session()?;
+        plain(
+            &session
+                .layout()
+                .stage(self.stage_width)
+                .handles(session.train()),
+        )
+    }
+
+    /// Id of the shaft drawn at a point of a drawing (`section` or `lever`), if any.
+    #[wasm_bindgen(js_name = shaftAt)]
+    pub fn shaft_at(&self, drawing: &str, x: f64, y: f64) -> Result<Option<String>, JsValue> {
+        let session = self.session()?;
+        let stage = session.layout().stage(self.stage_width);
+        let point = Point { x, y };
+        let shaft = match drawing {
+            "section" => stage.shaft_at(point),
+            "lever" => lever::shaft_at(&session.live(), &stage, self.merged, point),
+            _ => None,
+        };
+        Ok(shaft.map(|shaft| session.train().scenario().shafts[shaft].id.clone()))
+    }
+
+    /// Draws `section`, `lever`, or `end:` and the id of a coupling. The canvas's backing store
+    /// must have the size of the drawing times the scale.
+    pub fn draw(&self, drawing: &str, canvas: HtmlCanvasElement) -> Result<(), JsValue> {
+        let css = (
+            f64::from(canvas.width()) / self.scale,
+            f64::from(canvas.height()) / self.scale,
+        );
+        let scene = self.scene(drawing, css)?;
+        let mut backend = CanvasBackend::with_canvas_object(canvas)
+            .ok_or_else(|| JsValue::from_str("the canvas has no 2d context"))?;
+        paint(
+            &scene,
+            &mut backend,
+            self.palette,
+            Device::canvas(self.scale),
+        )
+        .map_err(|error| JsValue::from_str(&error.to_string()))
+    }
+
+    /// A drawing as the text of an SVG file, in its own size (`width` by `height` for an end
+    /// view), in CSS pixels.
+    pub fn svg(&self, drawing: &str, width: f64, height: f64) -> Result<String, JsValue> {
+        let scene = self.scene(drawing, (width, height))?;
+        crate::draw::svg(&scene, self.palette).map_err(|error| JsValue::from_str(&error))
+    }
+}
+
+impl Sandbox {
+    fn session(&self) -> Result<&Session, JsValue> {
+        self.session.as_ref().ok_or_else(nothing_open)
+    }
+
+    fn session_mut(&mut self) -> Result<&mut Session, JsValue> {
+        self.session.as_mut().ok_or_else(nothing_open)
+    }
+
+    fn scene(&self, drawing: &str, size: (f64, f64)) -> Result<Scene, JsValue> {
+        let session = self.session()?;
+        let live = session.live();
+        match drawing {
+            "section" => Ok(session.layout().stage(self.stage_width).scene(&live)),
+            "lever" => Ok(lever::scene(
+                &live,
+                &session.layout().stage(self.stage_width),
+                self.merged,
+            )),
+            _ => drawing
+                .strip_prefix("end:")
+                .and_then(|id| {
+                    let couplings = &session.train().scenario().couplings;
+                    couplings
+                        .iter()
+                        .position(|coupling| coupling.facts().id() == id)
+                })
+                .map(|coupling| end_view::scene(&live, coupling, size))
+                .ok_or_else(|| {
+                    let problem = format!("\"{drawing}\" is not a drawing");
+                    faults(vec![Fault::new(
+                        "drawing",
+                        problem,
+                        "use section, lever or end: and the id of a coupling",
+                    )])
+                }),
+        }
+    }
+}
+
+fn answer(session: &Session, applied: ElementSet) -> Result<JsValue, JsValue> {
+    plain(&Answer::of(&session.train().solve(applied)))
+}
+
+fn element(session: &Session, id: &str) -> Result<usize, JsValue> {
+    let set = session.train().element_set([id]).map_err(faults)?;
+    set.iter().next().ok_or_else(nothing_open)
+}
+
+fn nothing_open() -> JsValue {
+    faults(vec![Fault::new(
+        "sandbox",
+        "no scenario is open",
+        "open one first",
+    )])
+}
+
+/// The value thrown for faults.
+fn faults(faults: Vec<Fault>) -> JsValue {
+    #[derive(Serialize)]
+    struct Thrown {
+        faults: Vec<FaultInfo>,
+    }
+    let thrown = Thrown {
+        faults: faults.into_iter().map(FaultInfo::from).collect(),
+    };
+    // Plain strings always convert; a string says at least that something went wrong.
+    plain(&thrown).unwrap_or_else(|error| error)
+}
+
+fn plain(value: &impl Serialize) -> Result<JsValue, JsValue> {
+    let serializer = serde_wasm_bindgen::Serializer::json_compatible();
+    value
+        .serialize(&serializer)
+        .map_err(|error| JsValue::from_str(&error.to_string()))
+}

@@ -1,0 +1,15 @@
+//! The drawings: state to geometry by pure functions, geometry to any plotters backend.
+
+pub mod end_view;
+mod export;
+pub mod lever;
+pub mod paint;
+pub mod palette;
+pub mod scene;
+pub mod section;
+pub mod text;
+
+pub use export::svg;
+pub use paint::{Device, paint};
+pub use palette::Palette;
+pub use scene::Scene;

@@ -1,0 +1,141 @@
+//! What the drawings show at one instant: who turns which way, how fast, and how far along.
+
+use levertrain_core::{Body, Combination, ElementSet, Train};
+
+use crate::draw::scene::{Dash, Ink, Stroke};
+
+/// How a member moves, as a drawing must tell it apart.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Motion {
+    /// Stands still, and must.
+    Held,
+    /// Turns the way the input does.
+    Forward,
+    /// Turns against the input.
+    Backward,
+    /// Nothing decides its speed.
+    Free,
+    /// Part of a fight that ties the train up.
+    Fighting,
+}
+
+impl Motion {
+    /// The ink of a member that moves so.
+    pub const fn ink(self) -> Ink {
+        match self {
+            Self::Held => Ink::Held,
+            Self::Forward => Ink::Forward,
+            Self::Backward => Ink::Backward,
+            Self::Free => Ink::Free,
+            Self::Fighting => Ink::Fight,
+        }
+    }
+
+    /// The word for it.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Held => "held",
+            Self::Forward => "forward",
+            Self::Backward => "backward",
+            Self::Free => "free",
+            Self::Fighting => "fights",
+        }
+    }
+}
+
+/// One instant, ready to draw. Speeds are per input turn, angles in radians; both glide, so
+/// between two combinations they belong to neither.
+#[derive(Debug, Clone)]
+pub struct Live<'a> {
+    /// The train.
+    pub train: &'a Train,
+    /// The applied elements.
+    pub applied: ElementSet,
+    /// How each shaft moves in the combination arrived at.
+    pub motions: Vec<Motion>,
+    /// Speed of each shaft as shown.
+    pub speeds: Vec<f64>,
+    /// How far each shaft has turned since the start.
+    pub angles: Vec<f64>,
+    /// How far each element is closed as shown: 0 open, 1 applied.
+    pub grips: Vec<f64>,
+    /// Elements that fight.
+    pub fighting: ElementSet,
+    /// The shaft pointed at.
+    pub lit: Option<usize>,
+    /// Input speed in rev/min.
+    pub input_speed: f64,
+    /// Speeds that the change being tried would give; `None` where it leaves them free.
+    pub preview: Option<Vec<Option<f64>>>,
+}
+
+impl Live<'_> {
+    /// How a body moves; the housing is held.
+    pub fn motion(&self, body: Body) -> Motion {
+        match body {
+            Body::Housing => Motion::Held,
+            Body::Shaft(shaft) => self.motions[shaft],
+        }
+    }
+
+    /// Speed of a body as shown.
+    pub fn speed(&self, body: Body) -> f64 {
+        match body {
+            Body::Housing => 0.0,
+            Body::Shaft(shaft) => self.speeds[shaft],
+        }
+    }
+
+    /// How far a body has turned.
+    pub fn angle(&self, body: Body) -> f64 {
+        match body {
+            Body::Housing => 0.0,
+            Body::Shaft(shaft) => self.angles[shaft],
+        }
+    }
+
+    /// Whether a body is pointed at.
+    pub fn is_lit(&self, body: Body) -> bool {
+        matches!((body, self.lit), (Body::Shaft(shaft), Some(lit)) if shaft == lit)
+    }
+
+    /// The line a body is drawn with, everywhere: ink by direction, broken when free.
+    pub fn stroke(&self, body: Body, width: f64) -> Stroke {
+        let motion = self.motion(body);
+        let dash = if motion == Motion::Free {
+            Dash::Dashed
+        } else {
+            Dash::Solid
+        };
+        Stroke {
+            ink: motion.ink(),
+            width,
+            dash,
+        }
+    }
+}
+
+/// How each shaft moves in a combination.
+pub fn motions(combination: &Combination<'_>) -> Vec<Motion> {
+    let train = combination.train();
+    let fight = combination.fight();
+    let fights = |shaft: usize| {
+        let Some(fight) = &fight else { return false };
+        let ends = fight
+            .elements
+            .iter()
+            .flat_map(|element| train.ends(element));
+        ends.into_iter().any(|body| body == Body::Shaft(shaft))
+    };
+    (0..train.scenario().shafts.len())
+        .map(|shaft| match combination.shaft_speed(shaft) {
+            _ if fights(shaft) => Motion::Fighting,
+            None => Motion::Free,
+            Some(speed) => match speed.signum() {
+                0 => Motion::Held,
+                1 => Motion::Forward,
+                _ => Motion::Backward,
+            },
+        })
+        .collect()
+}

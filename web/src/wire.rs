@@ -1,0 +1,190 @@
+//! What crosses the wasm boundary besides the core's reports: plain data for the page.
+
+use levertrain_core::report::{
+    CombinationReport, Explanation, MemberReport, WarningReport, warnings,
+};
+use levertrain_core::scenario::Element;
+use levertrain_core::{Combination, Fault, Train};
+use serde::Serialize;
+
+/// A train as the page needs it to build its controls.
+#[derive(Debug, Serialize)]
+pub struct TrainInfo<'a> {
+    name: &'a str,
+    about: &'a str,
+    input: &'a str,
+    output: &'a str,
+    shafts: Vec<Named<'a>>,
+    couplings: Vec<CouplingInfo<'a>>,
+    elements: Vec<ElementInfo<'a>>,
+    ranges: Vec<RangeInfo<'a>>,
+    warnings: Vec<WarningReport>,
+}
+
+#[derive(Debug, Serialize)]
+struct Named<'a> {
+    id: &'a str,
+    label: &'a str,
+}
+
+#[derive(Debug, Serialize)]
+struct CouplingInfo<'a> {
+    id: &'a str,
+    label: &'a str,
+    kind: &'static str,
+    members: Vec<MemberReport>,
+}
+
+#[derive(Debug, Serialize)]
+struct ElementInfo<'a> {
+    id: &'a str,
+    label: &'a str,
+    kind: &'static str,
+    /// Labels of the two bodies it joins.
+    ends: [&'a str; 2],
+}
+
+#[derive(Debug, Serialize)]
+struct RangeInfo<'a> {
+    id: &'a str,
+    label: &'a str,
+    applied: &'a [String],
+}
+
+impl<'a> TrainInfo<'a> {
+    /// Describes a train.
+    pub fn of(train: &'a Train) -> Self {
+        let scenario = train.scenario();
+        let elements = scenario
+            .elements
+            .iter()
+            .enumerate()
+            .map(|(index, element)| ElementInfo {
+                id: element.id(),
+                label: element.label(),
+                kind: match element {
+                    Element::Brake { .. } => "brake",
+                    Element::Clutch { .. } => "clutch",
+                },
+                ends: train.ends(index).map(|body| train.body_label(body)),
+            });
+        let couplings = scenario.couplings.iter().map(|coupling| {
+            let facts = coupling.facts();
+            let members = facts.members().into_iter().map(|member| MemberReport {
+                role: member.role.word(),
+                shaft: member.shaft.to_owned(),
+                teeth: member.teeth.map(u32::from),
+                speed: None,
+            });
+            CouplingInfo {
+                id: facts.id(),
+                label: facts.label(),
+                kind: facts.kind_words(),
+                members: members.collect(),
+            }
+        });
+        let ranges = scenario.ranges.iter().map(|range| RangeInfo {
+            id: &range.id,
+            label: &range.label,
+            applied: &range.applied,
+        });
+        Self {
+            name: &scenario.name,
+            about: &scenario.about,
+            input: &scenario.input,
+            output: &scenario.output,
+            shafts: scenario
+                .shafts
+                .iter()
+                .map(|x| Named {
+                    id: &x.id,
+                    label: &x.label,
+                })
+                .collect(),
+            couplings: couplings.collect(),
+            elements: elements.collect(),
+            ranges: ranges.collect(),
+            warnings: warnings(train),
+        }
+    }
+}
+
+/// What a combination does and why, with the motion of each shaft as a word.
+#[derive(Debug, Serialize)]
+pub struct Answer {
+    #[serde(flatten)]
+    combination: CombinationReport,
+    #[serde(flatten)]
+    explanation: Explanation,
+    /// `held`, `forward`, `backward`, `free` or `fights`, in the order of the shafts.
+    motions: Vec<&'static str>,
+    /// Id of the named range that applies exactly these elements.
+    range: Option<String>,
+}
+
+impl Answer {
+    /// Describes a combination.
+    pub fn of(combination: &Combination<'_>) -> Self {
+        let train = combination.train();
+        let named = (0..train.scenario().ranges.len())
+            .find(|&range| train.range(range) == combination.applied());
+        Self {
+            combination: combination.into(),
+            explanation: combination.into(),
+            motions: crate::live::motions(combination)
+                .iter()
+                .map(|m| m.word())
+                .collect(),
+            range: named.map(|range| train.scenario().ranges[range].id.clone()),
+        }
+    }
+}
+
+/// Where a shift element can be taken hold of in the half-section drawing, in CSS pixels.
+#[derive(Debug, Serialize)]
+pub struct Handle {
+    /// Id of the element.
+    pub id: String,
+    /// Left edge.
+    pub left: f64,
+    /// Upper edge.
+    pub top: f64,
+    /// Width.
+    pub width: f64,
+    /// Height.
+    pub height: f64,
+    /// The way a drag closes it: `(1, 0)` to the right, `(0, -1)` up.
+    pub closes: (f64, f64),
+    /// How far it must be dragged to close, in CSS pixels.
+    pub travel: f64,
+}
+
+/// Size of the stage for an available width, in CSS pixels.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[serde(rename_all = "camelCase")]
+pub struct StageSize {
+    /// Width of both drawings; more than what is available where a train needs it.
+    pub width: f64,
+    /// Height of the half-section drawing.
+    pub section_height: f64,
+    /// Height of the lever diagram.
+    pub lever_height: f64,
+}
+
+/// A fault for the page.
+#[derive(Debug, Serialize)]
+pub struct FaultInfo {
+    place: String,
+    problem: String,
+    fix: String,
+}
+
+impl From<Fault> for FaultInfo {
+    fn from(fault: Fault) -> Self {
+        Self {
+            place: fault.place,
+            problem: fault.problem,
+            fix: fault.fix,
+        }
+    }
+}

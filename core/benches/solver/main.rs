@@ -1,0 +1,144 @@
+//! How fast the exact solver is, beside a dense floating-point solve in the same run.
+//!
+//! `cargo bench -p levertrain-core` checks that both give the same answers on every scenario,
+//! runs the criterion groups (a filter may follow `--`) and prints a table of both timed in
+//! turns. With `LEVERTRAIN_BENCH_JSON=FILE` the table is also written to a file, as one line.
+#![allow(clippy::print_stdout, reason = "printing is what a benchmark is for")]
+
+mod agreement;
+mod comparison;
+mod dense;
+mod trains;
+mod work;
+
+use std::hint::black_box;
+use std::process::ExitCode;
+
+use criterion::{BenchmarkId, Criterion};
+use levertrain_core::Train;
+
+use comparison::Comparison;
+use dense::Dense;
+use trains::Example;
+
+/// The scenarios whose every combination is timed.
+const TIMED: [&str; 2] = ["04-six-speed-three-sets", "05-eight-speed-four-sets"];
+
+/// Names the file that the table is written to as JSON.
+const JSON_FILE: &str = "LEVERTRAIN_BENCH_JSON";
+
+fn main() -> ExitCode {
+    match run() {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(message) => {
+            eprintln!("solver benchmark: {message}");
+            ExitCode::FAILURE
+        }
+    }
+}
+
+fn run() -> Result<(), String> {
+    let scenarios = trains::scenarios()?;
+    let synthetic = trains::synthetic()?;
+    for train in scenarios.iter().map(|example| &example.train) {
+        let count = agreement::check(train)?;
+        println!("{}: {count} combinations agree", train.scenario().name);
+    }
+    let count = agreement::check(&synthetic)?;
+    println!("{}: {count} combinations agree", synthetic.scenario().name);
+    let timed = TIMED
+        .iter()
+        .map(|name| {
+            scenarios
+                .iter()
+                .find(|example| example.name == *name)
+                .ok_or_else(|| format!("scenarios/{name}.json is missing"))
+        })
+        .collect::<Result<Vec<_>, _>>()?;
+
+    let mut criterion = Criterion::default().configure_from_args();
+    for example in &timed {
+        combinations(&mut criterion, example);
+        chart_and_parse(&mut criterion, example);
+    }
+    sixteen_elements(&mut criterion, &synthetic);
+    criterion.final_summary();
+
+    // `cargo test --benches` runs everything once, without this argument.
+    if std::env::args().any(|argument| argument == "--bench") {
+        report(&timed, &synthetic)?;
+    }
+    Ok(())
+}
+
+fn combinations(criterion: &mut Criterion, example: &Example) {
+    let train = &example.train;
+    let baseline = Dense::new(train);
+    let mut group = criterion.benchmark_group("all combinations");
+    let id = |how: &str| BenchmarkId::new(how, &example.name);
+    group.bench_function(id("walk"), |bencher| bencher.iter(|| work::walk(train)));
+    group.bench_function(id("one by one"), |bencher| {
+        bencher.iter(|| work::one_by_one(train));
+    });
+    group.bench_function(id("dense"), |bencher| {
+        bencher.iter(|| work::dense(train, &baseline));
+    });
+    group.finish();
+}
+
+fn chart_and_parse(criterion: &mut Criterion, example: &Example) {
+    let train = &example.train;
+    criterion
+        .benchmark_group("range chart")
+        .bench_function(&example.name, |bencher| {
+            bencher.iter(|| train.range_chart())
+        });
+    criterion
+        .benchmark_group("parse")
+        .bench_function(&example.name, |bencher| {
+            bencher.iter(|| Train::parse(black_box(&example.text)));
+        });
+}
+
+fn sixteen_elements(criterion: &mut Criterion, train: &Train) {
+    let baseline = Dense::new(train);
+    let mut group = criterion.benchmark_group("65536 combinations");
+    group.sample_size(10);
+    group.bench_function("walk", |bencher| bencher.iter(|| work::walk(train)));
+    group.bench_function("dense", |bencher| {
+        bencher.iter(|| work::dense(train, &baseline));
+    });
+    group.finish();
+}
+
+/// Times solver and baseline in turns and tells the result.
+fn report(timed: &[&Example], synthetic: &Train) -> Result<(), String> {
+    let mut comparisons = Vec::new();
+    for example in timed {
+        comparisons.extend(compare(&example.name, &example.train, 401));
+    }
+    comparisons.extend(compare("synthetic", synthetic, 5));
+    println!("\n{}", comparison::table(&comparisons));
+    if let Some(path) = std::env::var_os(JSON_FILE) {
+        let line = serde_json::to_string(&comparisons).map_err(|error| error.to_string())?;
+        std::fs::write(&path, line + "\n")
+            .map_err(|error| format!("{}: {error}", path.display()))?;
+    }
+    Ok(())
+}
+
+/// The walk against the baseline, and against solving one by one.
+fn compare(name: &str, train: &Train, rounds: usize) -> [Comparison; 2] {
+    let baseline = Dense::new(train);
+    let count = 1 << train.scenario().elements.len();
+    let work = |against: &str| format!("{name}, {count} combinations, {against}");
+    let walk = || work::walk(train);
+    [
+        Comparison::measure(work("walk / dense"), rounds, walk, || {
+            work::dense(train, &baseline);
+        }),
+        Comparison::measure(work("walk / one by one"), rounds, walk, || {
+            work::one_by_one(train);
+        }),
+    ]
+}

@@ -44,14 +44,16 @@ pub fn run_within(command: &mut Command, limit: Duration) -> Result<()> {
 /// What a program prints, without the line end.
 ///
 /// # Errors
-/// As [`run`]; the message carries what the program said on its error output.
+/// As [`run`]; the message carries what the program said.
 pub fn output(command: &mut Command) -> Result<String> {
     let output = command
         .stdin(Stdio::null())
         .output()
         .with_context(|| cannot_start(command))?;
     if !output.status.success() {
-        let said = String::from_utf8_lossy(&output.stderr);
+        // Some programs complain on their ordinary output.
+        let streams = [&output.stderr, &output.stdout].map(|text| String::from_utf8_lossy(text));
+        let said = streams.join("\n");
         bail!(
             "`{}` failed ({}): {}",
             describe(command),

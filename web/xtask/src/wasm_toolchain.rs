@@ -22,7 +22,7 @@ const DENY_WARNINGS: &str = "build.warnings='deny'";
 /// A download of some 20 MB; where it is not through by then, other ways are quicker.
 const RUSTUP_LIMIT: Duration = Duration::from_secs(90);
 
-/// How to build for [`TARGET`].
+/// How to build for the browser's target.
 #[derive(Debug)]
 pub enum WasmToolchain {
     /// The toolchain that also builds everything else.
@@ -70,7 +70,7 @@ impl WasmToolchain {
         }
     }
 
-    /// A cargo command for [`TARGET`]; arguments such as `--package` follow.
+    /// A cargo command for the target; arguments such as `--package` follow.
     pub fn cargo(&self, subcommand: &str) -> Command {
         let mut command = match self {
             Self::Native => {
@@ -87,7 +87,7 @@ impl WasmToolchain {
         command
     }
 
-    /// Checks the libraries of packages for [`TARGET`], warnings being errors. The system's compiler
+    /// Checks the libraries of packages for the target, warnings being errors. The system's compiler
     /// comes without a linter, so there it is the compiler's own warnings only.
     ///
     /// # Errors

@@ -47,7 +47,7 @@ pub use element_set::ElementSet;
 pub use fault::Fault;
 pub use fight::Fight;
 pub use fraction::Fraction;
-pub use lever::Lever;
+pub use lever::{Lever, LeverNode, TrainLever};
 pub use scenario::Scenario;
 pub use solve::{Combination, State};
 pub use train::{Body, Train};

@@ -1,4 +1,10 @@
-//! Where the members of a coupling stand along its lever.
+//! Levers: where the members of a coupling stand along one, and which of them are one lever.
+
+#[cfg(test)]
+mod tests;
+mod train_lever;
+
+pub use train_lever::{LeverNode, TrainLever};
 
 use crate::coupling::Coupling;
 use crate::fraction::Fraction;
@@ -41,12 +47,16 @@ impl Lever {
                 .then(|| places.collect::<Option<_>>())
                 .flatten()
         })?;
-        let (least, most) = (raw.iter().min()?.clone(), raw.iter().max()?.clone());
-        let length = most.minus(&least);
-        let places: Option<Vec<Fraction>> = raw
-            .iter()
-            .map(|place| place.minus(&least).over(&length))
-            .collect();
-        Some(Self { places: places? })
+        let places = spread_out(&raw)?;
+        Some(Self { places })
     }
+}
+
+/// Places shifted and scaled so that the outermost are at 0 and 1; `None` when all coincide.
+fn spread_out(raw: &[Fraction]) -> Option<Vec<Fraction>> {
+    let least = raw.iter().min()?;
+    let length = raw.iter().max()?.minus(least);
+    raw.iter()
+        .map(|place| place.minus(least).over(&length))
+        .collect()
 }

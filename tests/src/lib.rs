@@ -1,1 +1,10 @@
 //! Shared helpers of the external checks.
+
+pub mod cases;
+pub mod check;
+pub mod elimination;
+pub mod files;
+pub mod generate;
+pub mod laws;
+pub mod rational;
+pub mod sketch;

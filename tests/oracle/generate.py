@@ -1,0 +1,101 @@
+"""Writes what the tests compare the core with: exact answers by SymPy for many gear trains.
+
+    python tests/oracle/generate.py FOLDER
+
+Reads every scenario in `scenarios/`, draws some hundred trains at random, and writes a file a
+train into FOLDER/cases: the scenario, its range chart, and the answers for its ranges and for a
+sample of the combinations of its elements (all of them where there are few).
+"""
+
+import json
+import os
+import sys
+import time
+from concurrent.futures import ProcessPoolExecutor
+from pathlib import Path
+
+# The folder belongs to the sources: leave no compiled files in it.
+sys.dont_write_bytecode = True
+
+import random_trains  # noqa: E402
+import solution  # noqa: E402
+
+SCENARIOS = Path(__file__).resolve().parents[2] / "scenarios"
+RANDOM_TRAINS = 300
+LONG_TRAINS = 20
+CHAINS = 10
+# A train with at most this many elements is answered for all their combinations.
+ALL_UP_TO = {"scenario": 6, "random": 4}
+SAMPLE = {"scenario": 64, "random": 24}
+
+
+def is_scenario(path):
+    """Schemas and the page's list of files lie in the same folder."""
+    return not path.name.endswith("schema.json") and path.name != "index.json"
+
+
+def trains():
+    """(name, origin, scenario) of every train."""
+    for path in sorted(SCENARIOS.glob("*.json")):
+        if is_scenario(path):
+            yield path.stem, "scenario", json.loads(path.read_text(encoding="utf-8"))
+    for number in range(RANDOM_TRAINS):
+        yield f"random-{number:03}", "random", random_trains.train(number)
+    for number in range(LONG_TRAINS):
+        scenario = random_trains.train(f"long {number}", long=True)
+        yield f"long-{number:02}", "random", scenario
+    for number in range(CHAINS):
+        yield f"chain-{number:02}", "random", random_trains.chain(number)
+
+
+def combinations(name, origin, scenario):
+    """The sets of applied ids to answer, each once; the named ranges come first."""
+    ids = [element["id"] for element in scenario.get("elements", [])]
+    chosen = {frozenset(item["applied"]): None for item in scenario.get("ranges", [])}
+    if len(ids) <= ALL_UP_TO[origin]:
+        for bits in range(1 << len(ids)):
+            applied = (x for index, x in enumerate(ids) if bits >> index & 1)
+            chosen[frozenset(applied)] = None
+        return list(chosen)
+    draw = random_trains.Draw(f"combinations of {name}")
+    for _ in range(SAMPLE[origin]):
+        # Less than half of them: with many applied almost everything is tied up.
+        chosen[frozenset(x for x in ids if draw.chance(0.35))] = None
+    return list(chosen)
+
+
+def case(job):
+    """The name of a train and the text of its file."""
+    name, origin, scenario = job
+    train = solution.Train(scenario)
+    answers = {applied: train.solve(applied) for applied in combinations(*job)}
+    ranges = [answers[frozenset(x["applied"])] for x in scenario.get("ranges", [])]
+    content = {
+        "origin": origin,
+        "scenario": scenario,
+        "chart": solution.chart(scenario, ranges),
+        "combinations": list(answers.values()),
+    }
+    return name, json.dumps(content, indent=1), len(answers)
+
+
+def main(arguments):
+    if len(arguments) != 1:
+        sys.exit("usage: python tests/oracle/generate.py FOLDER")
+    folder = Path(arguments[0]) / "cases"
+    folder.mkdir(parents=True, exist_ok=True)
+    for stale in folder.glob("*.json"):
+        stale.unlink()
+
+    started = time.monotonic()
+    total = count = 0
+    with ProcessPoolExecutor(os.cpu_count()) as pool:
+        for name, content, answers in pool.map(case, trains(), chunksize=4):
+            (folder / f"{name}.json").write_text(content, encoding="utf-8")
+            count, total = count + 1, total + answers
+    seconds = time.monotonic() - started
+    print(f"    {count} trains, {total} combinations, {seconds:.0f} s")
+
+
+if __name__ == "__main__":
+    main(sys.argv[1:])

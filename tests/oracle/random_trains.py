@@ -1,0 +1,165 @@
+"""Gear trains drawn at random from a seed, the same ones everywhere.
+
+They are meant to meet every case of the solver, not to be buildable: shafts are shared at
+random, members sit on the housing, elements repeat or contradict each other.
+"""
+
+import random
+
+
+class Draw:
+    """Random choices that are the same on every Python version.
+
+    Only `Random.random` is promised to stay the same, so everything is made from it.
+    """
+
+    def __init__(self, seed):
+        self._random = random.Random(seed)
+
+    def below(self, count):
+        return int(self._random.random() * count)
+
+    def between(self, least, most):
+        return least + self.below(most - least + 1)
+
+    def chance(self, share):
+        return self._random.random() < share
+
+    def pick(self, items):
+        return items[self.below(len(items))]
+
+    def some(self, items, count):
+        """`count` different items, in random order."""
+        left = list(items)
+        return [left.pop(self.below(len(left))) for _ in range(count)]
+
+
+def _teeth(draw):
+    # Mostly everyday counts; sometimes the extremes the format allows.
+    return draw.between(12, 90) if draw.chance(0.85) else draw.between(6, 999)
+
+
+def _planetary(draw, base, bodies):
+    sun, ring, carrier = draw.some(bodies, 3)
+    sun_teeth, pinion = draw.between(12, 60), draw.between(12, 40)
+    ring_teeth = sun_teeth + 2 * pinion if draw.chance(0.7) else _teeth(draw)
+    return base | {
+        "kind": "planetary",
+        "sun": {"shaft": sun, "teeth": sun_teeth},
+        "ring": {"shaft": ring, "teeth": ring_teeth},
+        "carrier": carrier,
+        "pinion": {"teeth": pinion, "count": draw.between(1, 12)},
+    }
+
+
+def _double_pinion(draw, base, bodies):
+    sun, ring, carrier = draw.some(bodies, 3)
+    return base | {
+        "kind": "double-pinion",
+        "sun": {"shaft": sun, "teeth": _teeth(draw)},
+        "ring": {"shaft": ring, "teeth": _teeth(draw)},
+        "carrier": carrier,
+        "inner": {"teeth": _teeth(draw)},
+        "outer": {"teeth": _teeth(draw)},
+        "count": draw.between(1, 12),
+    }
+
+
+def _gear_pair(draw, base, shafts):
+    first, second = draw.some(shafts, 2)
+    return base | {
+        "kind": "gear-pair",
+        "mesh": draw.pick(["external", "internal"]),
+        "first": {"shaft": first, "teeth": _teeth(draw)},
+        "second": {"shaft": second, "teeth": _teeth(draw)},
+    }
+
+
+def _coupling(draw, index, shafts, earlier):
+    base = {"id": f"g{index}", "label": f"Gears {index}"}
+    if earlier and draw.chance(0.06):
+        # The same gears once more: a redundant coupling, or with other teeth one that fights.
+        twin = draw.pick(earlier) | base
+        if twin["kind"] != "gear-pair" and draw.chance(0.5):
+            twin["sun"] = twin["sun"] | {"teeth": _teeth(draw)}
+        return twin
+    bodies = shafts + ["housing"] if draw.chance(0.2) else shafts
+    kind = draw.pick([_planetary, _planetary, _double_pinion, _gear_pair])
+    return kind(draw, base, shafts if kind is _gear_pair else bodies)
+
+
+def _element(draw, index, shafts, earlier):
+    base = {"id": f"e{index}", "label": f"Element {index}"}
+    if earlier and draw.chance(0.1):
+        return draw.pick(earlier) | base
+    if draw.chance(0.5):
+        return base | {"kind": "brake", "shaft": draw.pick(shafts)}
+    return base | {"kind": "clutch", "between": draw.some(shafts, 2)}
+
+
+def train(number, long=False):
+    """Train number `number`; a long one has as many parts as the format allows."""
+    draw = Draw(f"levertrain {number}")
+    count = draw.between(8, 12) if long else draw.between(1, 5)
+    freedom = draw.between(2, 5)
+    shafts = [f"s{index}" for index in range(min(24, max(3, count + freedom)))]
+
+    couplings, elements = [], []
+    for index in range(count):
+        couplings.append(_coupling(draw, index, shafts, couplings))
+    for index in range(draw.between(0, 7)):
+        elements.append(_element(draw, index, shafts, elements))
+    start, end = draw.some(shafts, 2)
+    ids = [element["id"] for element in elements]
+    return {
+        "format": 1,
+        "name": f"Random train {number}",
+        "input": start,
+        "output": end,
+        "shafts": [{"id": name, "label": f"Shaft {name}"} for name in shafts],
+        "couplings": couplings,
+        "elements": elements,
+        "ranges": [
+            {
+                "id": f"r{index}",
+                "label": f"Range {index}",
+                "applied": draw.some(ids, draw.between(0, min(3, len(ids)))),
+            }
+            for index in range(draw.between(0, 4))
+        ],
+    }
+
+
+def chain(number):
+    """A long chain of pairs with large tooth counts, whose exact speeds need big integers.
+
+    One link of the chain is a clutch.
+    """
+    draw = Draw(f"levertrain chain {number}")
+    shafts = [f"s{index}" for index in range(14)]
+    links = list(zip(shafts, shafts[1:]))
+    clutch = links.pop(draw.below(len(links)))
+    couplings = [
+        {
+            "kind": "gear-pair",
+            "id": f"g{index}",
+            "label": f"Pair {index}",
+            "mesh": draw.pick(["external", "internal"]),
+            "first": {"shaft": first, "teeth": draw.between(900, 999)},
+            "second": {"shaft": second, "teeth": draw.between(900, 999)},
+        }
+        for index, (first, second) in enumerate(links)
+    ]
+    return {
+        "format": 1,
+        "name": f"Long chain {number}",
+        "input": shafts[0],
+        "output": shafts[-1],
+        "shafts": [{"id": name, "label": f"Shaft {name}"} for name in shafts],
+        "couplings": couplings,
+        "elements": [
+            {"kind": "clutch", "id": "C", "label": "C", "between": list(clutch)},
+            {"kind": "brake", "id": "B", "label": "B", "shaft": draw.pick(shafts)},
+        ],
+        "ranges": [{"id": "1", "label": "First", "applied": ["C"]}],
+    }

@@ -1,0 +1,104 @@
+//! The cases that the oracle computed: gear trains with exact answers.
+
+use std::collections::BTreeMap;
+use std::path::PathBuf;
+
+use anyhow::{Context, Result};
+use serde::Deserialize;
+use serde_json::Value;
+
+use crate::files::json_files;
+
+/// Names the folder of the oracle's cases; set by `cargo xtask test`.
+pub const FOLDER: &str = "LEVERTRAIN_ORACLE";
+/// Set by whoever wants the tests without the oracle.
+pub const SKIP: &str = "LEVERTRAIN_SKIP_ORACLE";
+
+/// A gear train and its answers.
+#[derive(Debug, Deserialize)]
+#[serde(rename_all = "camelCase", deny_unknown_fields)]
+pub struct Case {
+    /// What the file is called.
+    #[serde(skip)]
+    pub name: String,
+    /// Where the train comes from.
+    pub origin: Origin,
+    /// The scenario file.
+    pub scenario: Value,
+    /// Its range chart.
+    pub chart: Chart,
+    /// The answers, one a combination.
+    pub combinations: Vec<Answer>,
+}
+
+/// Where a train comes from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Origin {
+    /// A scenario file of the repository.
+    Scenario,
+    /// Drawn at random.
+    Random,
+}
+
+/// The range chart of a train. Numbers are texts such as `12/5`.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Chart {
+    /// Ids of the ranges.
+    pub ranges: Vec<String>,
+    /// Ratio of each range over that of the next.
+    pub steps: Vec<Option<String>>,
+    /// Largest forward ratio over the smallest.
+    pub spread: Option<String>,
+}
+
+/// What one combination does. Numbers are texts such as `12/5`; `None` is undetermined.
+#[derive(Debug, Deserialize)]
+#[serde(rename_all = "camelCase", deny_unknown_fields)]
+pub struct Answer {
+    /// Ids of the applied elements.
+    pub applied: Vec<String>,
+    /// The state's key.
+    pub state: String,
+    /// Input speed over output speed.
+    pub ratio: Option<String>,
+    /// How many speeds could be chosen independently.
+    pub degrees_of_freedom: usize,
+    /// How many applied elements take away no freedom.
+    pub surplus: usize,
+    /// Speed of each shaft, by id.
+    pub shafts: BTreeMap<String, Option<String>>,
+    /// Slip of each element, by id.
+    pub slips: BTreeMap<String, Option<String>>,
+    /// Speeds of the pinions of each coupling about their pins, by id, from sun to ring.
+    pub spins: BTreeMap<String, Vec<Option<String>>>,
+}
+
+/// The oracle's cases; `None` where the environment says to do without.
+///
+/// # Errors
+/// The folder is not named, cannot be read, or holds something else.
+pub fn read() -> Result<Option<Vec<Case>>> {
+    let Some(folder) = std::env::var_os(FOLDER) else {
+        if std::env::var_os(SKIP).is_some() {
+            eprintln!("skipped: {SKIP} is set, so nothing is compared with the oracle");
+            return Ok(None);
+        }
+        anyhow::bail!(
+            "{FOLDER} is not set: run `cargo xtask test`, which computes the oracle's cases, \
+             or set {SKIP}=1 to leave them out"
+        );
+    };
+    let folder = PathBuf::from(folder).join("cases");
+    let mut cases = Vec::new();
+    for file in json_files(&folder)? {
+        let case: Case = serde_json::from_str(&file.text)
+            .with_context(|| format!("{} is not a case", file.path.display()))?;
+        cases.push(Case {
+            name: file.stem,
+            ..case
+        });
+    }
+    Ok(Some(cases))
+}

@@ -1,0 +1,363 @@
+//! A gear train as plain data of the tests' own, to write as a scenario or to derive by hand.
+//!
+//! Nothing of the core is used here, so what is derived from a sketch is independent of it.
+
+use levertrain_core::Train;
+use serde_json::{Value, json};
+
+/// The id that stands for the housing wherever a shaft is named.
+pub const HOUSING: &str = "housing";
+
+/// A gear: the id of its shaft, or `housing`, and its teeth.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Gear {
+    /// Id of the shaft.
+    pub shaft: String,
+    /// Tooth count.
+    pub teeth: u32,
+}
+
+impl From<(&str, u32)> for Gear {
+    fn from((shaft, teeth): (&str, u32)) -> Self {
+        Self {
+            shaft: shaft.to_owned(),
+            teeth,
+        }
+    }
+}
+
+/// What meshes with what in a coupling.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Gearing {
+    /// Sun – pinion – ring.
+    Planetary {
+        /// The sun.
+        sun: Gear,
+        /// The ring.
+        ring: Gear,
+        /// The carrier's shaft.
+        carrier: String,
+        /// Teeth of a pinion.
+        pinion: u32,
+    },
+    /// Sun – inner pinion – outer pinion – ring.
+    DoublePinion {
+        /// The sun.
+        sun: Gear,
+        /// The ring.
+        ring: Gear,
+        /// The carrier's shaft.
+        carrier: String,
+        /// Teeth of an inner pinion.
+        inner: u32,
+        /// Teeth of an outer pinion.
+        outer: u32,
+    },
+    /// Two gears on fixed axes.
+    Pair {
+        /// Whether the second gear surrounds the first.
+        internal: bool,
+        /// The first gear.
+        first: Gear,
+        /// The second gear.
+        second: Gear,
+    },
+}
+
+/// A coupling.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Coupling {
+    /// Its id.
+    pub id: String,
+    /// Its gears.
+    pub gearing: Gearing,
+    /// Pinions in a row.
+    pub count: u32,
+}
+
+/// A shift element between two bodies; a brake's second end is the housing.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Element {
+    /// Its id.
+    pub id: String,
+    /// Ids of what it joins.
+    pub ends: [String; 2],
+}
+
+/// A gear train. The methods build one up; each returns the longer train.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Sketch {
+    /// Id of the input shaft.
+    pub input: String,
+    /// Id of the output shaft.
+    pub output: String,
+    /// Ids of the shafts.
+    pub shafts: Vec<String>,
+    /// The gear sets and pairs.
+    pub couplings: Vec<Coupling>,
+    /// The clutches and brakes.
+    pub elements: Vec<Element>,
+    /// Id and applied elements of each range.
+    pub ranges: Vec<(String, Vec<String>)>,
+}
+
+impl Sketch {
+    /// A train with these two shafts and nothing between them. Other shafts are added as they
+    /// are mentioned.
+    pub fn new(input: &str, output: &str) -> Self {
+        let mut sketch = Self {
+            input: input.to_owned(),
+            output: output.to_owned(),
+            shafts: Vec::new(),
+            couplings: Vec::new(),
+            elements: Vec::new(),
+            ranges: Vec::new(),
+        };
+        sketch.mention(input);
+        sketch.mention(output);
+        sketch
+    }
+
+    fn mention(&mut self, shaft: &str) {
+        if shaft != HOUSING && !self.shafts.iter().any(|known| known == shaft) {
+            self.shafts.push(shaft.to_owned());
+        }
+    }
+
+    fn coupling(mut self, id: &str, gearing: Gearing) -> Self {
+        for shaft in gearing.shafts() {
+            self.mention(shaft);
+        }
+        self.couplings.push(Coupling {
+            id: id.to_owned(),
+            gearing,
+            count: 3,
+        });
+        self
+    }
+
+    /// Adds a single-row set.
+    #[must_use]
+    pub fn planetary(
+        self,
+        id: &str,
+        sun: (&str, u32),
+        ring: (&str, u32),
+        carrier: &str,
+        pinion: u32,
+    ) -> Self {
+        let gearing = Gearing::Planetary {
+            sun: sun.into(),
+            ring: ring.into(),
+            carrier: carrier.to_owned(),
+            pinion,
+        };
+        self.coupling(id, gearing)
+    }
+
+    /// Adds a set with two pinion rows in series; `pinions` are the inner and the outer teeth.
+    #[must_use]
+    pub fn double_pinion(
+        self,
+        id: &str,
+        sun: (&str, u32),
+        ring: (&str, u32),
+        carrier: &str,
+        pinions: (u32, u32),
+    ) -> Self {
+        let gearing = Gearing::DoublePinion {
+            sun: sun.into(),
+            ring: ring.into(),
+            carrier: carrier.to_owned(),
+            inner: pinions.0,
+            outer: pinions.1,
+        };
+        self.coupling(id, gearing)
+    }
+
+    /// Adds an external or internal pair.
+    #[must_use]
+    pub fn pair(self, id: &str, internal: bool, first: (&str, u32), second: (&str, u32)) -> Self {
+        let gearing = Gearing::Pair {
+            internal,
+            first: first.into(),
+            second: second.into(),
+        };
+        self.coupling(id, gearing)
+    }
+
+    /// Gives the last coupling another number of pinions in a row.
+    #[must_use]
+    pub fn pinions(mut self, count: u32) -> Self {
+        if let Some(coupling) = self.couplings.last_mut() {
+            coupling.count = count;
+        }
+        self
+    }
+
+    /// Adds a brake.
+    #[must_use]
+    pub fn brake(self, id: &str, shaft: &str) -> Self {
+        self.element(id, shaft, HOUSING)
+    }
+
+    /// Adds a clutch.
+    #[must_use]
+    pub fn clutch(self, id: &str, first: &str, second: &str) -> Self {
+        self.element(id, first, second)
+    }
+
+    fn element(mut self, id: &str, first: &str, second: &str) -> Self {
+        self.mention(first);
+        self.mention(second);
+        self.elements.push(Element {
+            id: id.to_owned(),
+            ends: [first.to_owned(), second.to_owned()],
+        });
+        self
+    }
+
+    /// Adds a range.
+    #[must_use]
+    pub fn range(mut self, id: &str, applied: &[&str]) -> Self {
+        let applied = applied.iter().map(|&x| x.to_owned()).collect();
+        self.ranges.push((id.to_owned(), applied));
+        self
+    }
+
+    /// The sketch as a scenario file.
+    pub fn to_json(&self) -> Value {
+        let shafts = self.shafts.iter();
+        let shafts = shafts.map(|id| json!({"id": id, "label": format!("Shaft {id}")}));
+        let couplings = self.couplings.iter().map(Coupling::to_json);
+        let elements = self.elements.iter().map(Element::to_json);
+        let ranges = self.ranges.iter().map(
+            |(id, applied)| json!({"id": id, "label": format!("Range {id}"), "applied": applied}),
+        );
+        json!({
+            "format": 1,
+            "name": "Sketch",
+            "input": self.input,
+            "output": self.output,
+            "shafts": shafts.collect::<Value>(),
+            "couplings": couplings.collect::<Value>(),
+            "elements": elements.collect::<Value>(),
+            "ranges": ranges.collect::<Value>(),
+        })
+    }
+
+    /// The sketch as the core reads it.
+    ///
+    /// # Panics
+    /// Where the core finds a fault: a sketch is meant to be valid.
+    #[track_caller]
+    pub fn train(&self) -> Train {
+        let text = self.to_json().to_string();
+        Train::parse(&text).unwrap_or_else(|faults| panic!("{faults:#?}\nin {text}"))
+    }
+}
+
+impl Gearing {
+    /// Ids of the shafts of its members, the housing among them.
+    pub fn shafts(&self) -> Vec<&str> {
+        match self {
+            Self::Planetary {
+                sun, ring, carrier, ..
+            }
+            | Self::DoublePinion {
+                sun, ring, carrier, ..
+            } => vec![&sun.shaft, carrier, &ring.shaft],
+            Self::Pair { first, second, .. } => vec![&first.shaft, &second.shaft],
+        }
+    }
+
+    /// The ids of the shafts of its members, to be changed.
+    pub fn shafts_mut(&mut self) -> Vec<&mut String> {
+        match self {
+            Self::Planetary {
+                sun, ring, carrier, ..
+            }
+            | Self::DoublePinion {
+                sun, ring, carrier, ..
+            } => vec![&mut sun.shaft, carrier, &mut ring.shaft],
+            Self::Pair { first, second, .. } => vec![&mut first.shaft, &mut second.shaft],
+        }
+    }
+
+    /// Its tooth counts, to be changed.
+    pub fn teeth_mut(&mut self) -> Vec<&mut u32> {
+        match self {
+            Self::Planetary {
+                sun, ring, pinion, ..
+            } => vec![&mut sun.teeth, pinion, &mut ring.teeth],
+            Self::DoublePinion {
+                sun,
+                ring,
+                inner,
+                outer,
+                ..
+            } => vec![&mut sun.teeth, inner, outer, &mut ring.teeth],
+            Self::Pair { first, second, .. } => vec![&mut first.teeth, &mut second.teeth],
+        }
+    }
+}
+
+impl Gear {
+    fn to_json(&self) -> Value {
+        json!({"shaft": self.shaft, "teeth": self.teeth})
+    }
+}
+
+impl Coupling {
+    fn to_json(&self) -> Value {
+        let (id, label, count) = (&self.id, format!("Set {}", self.id), self.count);
+        match &self.gearing {
+            Gearing::Planetary {
+                sun,
+                ring,
+                carrier,
+                pinion,
+            } => json!({
+                "kind": "planetary", "id": id, "label": label,
+                "sun": sun.to_json(), "ring": ring.to_json(), "carrier": carrier,
+                "pinion": {"teeth": pinion, "count": count},
+            }),
+            Gearing::DoublePinion {
+                sun,
+                ring,
+                carrier,
+                inner,
+                outer,
+            } => json!({
+                "kind": "double-pinion", "id": id, "label": label,
+                "sun": sun.to_json(), "ring": ring.to_json(), "carrier": carrier,
+                "inner": {"teeth": inner}, "outer": {"teeth": outer}, "count": count,
+            }),
+            Gearing::Pair {
+                internal,
+                first,
+                second,
+            } => json!({
+                "kind": "gear-pair", "id": id, "label": label,
+                "mesh": if *internal { "internal" } else { "external" },
+                "first": first.to_json(), "second": second.to_json(),
+            }),
+        }
+    }
+}
+
+impl Element {
+    /// Whether it holds a shaft to the housing.
+    pub fn is_brake(&self) -> bool {
+        self.ends[1] == HOUSING
+    }
+
+    fn to_json(&self) -> Value {
+        let (id, label) = (&self.id, format!("Element {}", self.id));
+        if self.is_brake() {
+            json!({"kind": "brake", "id": id, "label": label, "shaft": self.ends[0]})
+        } else {
+            json!({"kind": "clutch", "id": id, "label": label, "between": self.ends})
+        }
+    }
+}

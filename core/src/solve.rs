@@ -4,7 +4,7 @@ use crate::coupling::PinionSpin;
 use crate::element_set::ElementSet;
 use crate::fight::Fight;
 use crate::fraction::Fraction;
-use crate::motions::{Motions, Turning};
+use crate::motions::{Motions, Terms, Turning};
 use crate::train::{Body, Train, speed_terms};
 
 /// What a combination makes of the train.
@@ -42,21 +42,14 @@ pub struct Combination<'a> {
     train: &'a Train,
     applied: ElementSet,
     turning: Turning,
-    degrees_of_freedom: usize,
     surplus: usize,
     state: State,
 }
 
 impl<'a> Combination<'a> {
     /// Classifies the motions left by `applied`, of which `surplus` elements changed nothing.
-    pub(crate) fn new(
-        train: &'a Train,
-        applied: ElementSet,
-        motions: &Motions,
-        surplus: usize,
-    ) -> Self {
-        let turning = motions.turning(train.input());
-        let output = turning.value(&vec![(train.output(), 1)]);
+    fn new(train: &'a Train, applied: ElementSet, turning: Turning, surplus: usize) -> Self {
+        let output = turning.speed(train.output());
         let state = if !turning.input_can_turn() {
             State::TiedUp
         } else {
@@ -67,12 +60,10 @@ impl<'a> Combination<'a> {
                 Some(Some(ratio)) => State::OverApplied(ratio),
             }
         };
-        let degrees_of_freedom = motions.degrees_of_freedom();
         Self {
             train,
             applied,
             turning,
-            degrees_of_freedom,
             surplus,
             state,
         }
@@ -95,7 +86,7 @@ impl<'a> Combination<'a> {
 
     /// How many speeds could be chosen independently; 1 when the input decides everything.
     pub fn degrees_of_freedom(&self) -> usize {
-        self.degrees_of_freedom
+        self.turning.degrees_of_freedom()
     }
 
     /// How many applied elements take away no freedom.
@@ -105,7 +96,7 @@ impl<'a> Combination<'a> {
 
     /// Speed of a shaft.
     pub fn shaft_speed(&self, shaft: usize) -> Option<Fraction> {
-        self.turning.value(&vec![(shaft, 1)])
+        self.turning.speed(shaft)
     }
 
     /// Speed of a shaft, or zero for the housing.
@@ -141,7 +132,7 @@ impl<'a> Combination<'a> {
                 self.train,
                 self.applied.without(element),
             );
-            motions.degrees_of_freedom() == self.degrees_of_freedom
+            motions.degrees_of_freedom() == self.degrees_of_freedom()
         };
         self.applied.iter().filter(unchanged).collect()
     }
@@ -178,7 +169,7 @@ impl Train {
             .filter(|&x| applied.contains(x))
             .collect();
         let (motions, surplus) = narrowed(self.coupled(), self, known);
-        Combination::new(self, known, &motions, surplus)
+        Combination::new(self, known, motions.turning(self.input()), surplus)
     }
 
     /// Speeds of all shafts per input turn in one motion that the combination allows.
@@ -187,21 +178,20 @@ impl Train {
     /// is taken to stand still as far as the equations allow. A drawing needs *some* consistent
     /// motion to show; which members are in truth free is what [`Combination::shaft_speed`] says.
     pub fn illustrate(&self, applied: ElementSet) -> Vec<Fraction> {
-        let (mut motions, _) = narrowed(self.coupled(), self, applied);
+        let (motions, _) = narrowed(self.coupled(), self, applied);
+        let mut turning = motions.turning(self.input());
         let shafts = 0..self.scenario().shafts.len();
         for shaft in std::iter::once(self.output()).chain(shafts.clone()) {
-            let standing = vec![(shaft, 1)];
             // A shaft whose speed is decided keeps it: only undecided ones are put to rest, which
             // cannot stop the input.
-            if motions.turning(self.input()).value(&standing).is_none()
-                && let Some(narrower) = motions.constrained(&standing)
+            if turning.speed(shaft).is_none()
+                && let Some(narrower) = turning.constrained(&vec![(shaft, 1)])
             {
-                motions = narrower;
+                turning = narrower;
             }
         }
-        let turning = motions.turning(self.input());
         shafts
-            .map(|shaft| turning.value(&vec![(shaft, 1)]).unwrap_or(Fraction::ZERO))
+            .map(|shaft| turning.speed(shaft).unwrap_or(Fraction::ZERO))
             .collect()
     }
 
@@ -211,27 +201,32 @@ impl Train {
     /// last to the first; each inner node narrows its parent's motions once, and everything
     /// below shares them.
     pub fn for_each_combination<'a>(&'a self, mut visit: impl FnMut(Combination<'a>)) {
-        let undecided = self.scenario().elements.len();
-        self.walk(undecided, ElementSet::NONE, self.coupled(), 0, &mut visit);
+        let slips: Vec<Terms> = (0..self.scenario().elements.len())
+            .map(|element| self.slip_terms(element))
+            .collect();
+        let turning = self.coupled().turning(self.input());
+        self.walk(&slips, ElementSet::NONE, turning, 0, &mut visit);
     }
 
+    /// Visits what lies below a node: `slips` are the equations of the undecided elements.
     fn walk<'a>(
         &'a self,
-        undecided: usize,
+        slips: &[Terms],
         applied: ElementSet,
-        motions: &Motions,
+        turning: Turning,
         surplus: usize,
         visit: &mut impl FnMut(Combination<'a>),
     ) {
-        let Some(element) = undecided.checked_sub(1) else {
-            visit(Combination::new(self, applied, motions, surplus));
+        let Some((slip, undecided)) = slips.split_last() else {
+            visit(Combination::new(self, applied, turning, surplus));
             return;
         };
-        self.walk(element, applied, motions, surplus, visit);
-        let with = applied.with(element);
-        match motions.constrained(&self.slip_terms(element)) {
-            Some(narrower) => self.walk(element, with, &narrower, surplus, visit),
-            None => self.walk(element, with, motions, surplus + 1, visit),
-        }
+        let with = applied.with(undecided.len());
+        let (narrower, surplus_with) = match turning.constrained(slip) {
+            Some(narrower) => (narrower, surplus),
+            None => (turning.clone(), surplus + 1),
+        };
+        self.walk(undecided, applied, turning, surplus, visit);
+        self.walk(undecided, with, narrower, surplus_with, visit);
     }
 }

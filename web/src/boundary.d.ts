@@ -21,6 +21,8 @@ export interface Combination {
   shafts: { id: string; label: string; speed: Exact | null }[];
   elements: { id: string; label: string; kind: "brake" | "clutch"; applied: boolean; slip: Exact | null }[];
 }
+/** A combination without its speeds. */
+export interface Outcome { applied: string[]; state: StateKey; ratio: Exact | null }
 export interface Answer extends Combination {
   stateWords: string; answer: string; sentences: string[];
   couplings: { id: string; label: string; kind: string; members: Member[];
@@ -36,9 +38,9 @@ export interface Chart {
   ranges: (Combination & { id: string; label: string; step: Exact | null })[];
   spread: Exact | null;
 }
-/** CSS pixels. `closes` is the direction a drag closes the packs in. */
+/** CSS pixels. `closes` is the direction a drag closes the packs in, `bothWays` whether the opposite one does too. */
 export interface Handle {
   id: string; left: number; top: number; width: number; height: number;
-  closes: [number, number]; travel: number;
+  closes: [number, number]; bothWays: boolean; travel: number;
 }
 export interface StageSize { width: number; sectionHeight: number; leverHeight: number }

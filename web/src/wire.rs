@@ -1,7 +1,7 @@
 //! What crosses the wasm boundary besides the core's reports: plain data for the page.
 
 use levertrain_core::report::{
-    CombinationReport, Explanation, MemberReport, WarningReport, warnings,
+    CombinationReport, Exact, Explanation, MemberReport, WarningReport, warnings,
 };
 use levertrain_core::scenario::Element;
 use levertrain_core::{Combination, Fault, Train};
@@ -109,6 +109,27 @@ impl<'a> TrainInfo<'a> {
     }
 }
 
+/// What a combination does, for the list of all of them.
+#[derive(Debug, Serialize)]
+pub struct Outcome<'a> {
+    applied: Vec<&'a str>,
+    state: &'static str,
+    ratio: Option<Exact>,
+}
+
+impl<'a> Outcome<'a> {
+    /// Describes a combination.
+    pub fn of(combination: &Combination<'a>) -> Self {
+        let elements = &combination.train().scenario().elements;
+        let applied = combination.applied().iter();
+        Self {
+            applied: applied.map(|element| elements[element].id()).collect(),
+            state: combination.state().key(),
+            ratio: combination.state().ratio().map(Exact::from),
+        }
+    }
+}
+
 /// What a combination does and why, with the motion of each shaft as a word.
 #[derive(Debug, Serialize)]
 pub struct Answer {
@@ -155,6 +176,9 @@ pub struct Handle {
     pub height: f64,
     /// The way a drag closes it: `(1, 0)` to the right, `(0, -1)` up.
     pub closes: (f64, f64),
+    /// Whether the opposite way closes it as well: either pack can be the one that is moved.
+    #[serde(rename = "bothWays")]
+    pub both_ways: bool,
     /// How far it must be dragged to close, in CSS pixels.
     pub travel: f64,
 }

@@ -1,105 +1,119 @@
 //! The half-section drawing, and the columns that the lever diagram shares with it.
+//!
+//! [`Layout`] plans it once per train on a grid ([`plan`]); [`Stage`] fits the plan to a width;
+//! the scene and the hit tests are read off the stage.
 
-use levertrain_core::Train;
+mod board;
+mod figures;
+mod grid;
+mod packs;
+mod parts;
+mod plan;
+mod stage;
+mod wires;
 
-use super::scene::{Point, Scene};
+use levertrain_core::{Body, Train};
+
+use super::scene::{Align, Dash, Ink, Label, Point, Scene, Stroke, at};
 use crate::live::Live;
-use crate::wire::{Handle, StageSize};
+use plan::Plan;
+pub use stage::{Column, Stage};
 
 /// Where a train's parts stand, independent of the size of the drawing.
 #[derive(Debug, Clone)]
 pub struct Layout {
-    couplings: usize,
-    elements: usize,
-}
-
-/// A layout fitted to a width.
-#[derive(Debug, Clone)]
-pub struct Stage {
-    size: StageSize,
-    columns: Vec<Column>,
-    elements: usize,
-}
-
-/// Where a coupling stands along the axis, in CSS pixels.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Column {
-    /// Left end of the space its lever may fill.
-    pub left: f64,
-    /// Right end of that space.
-    pub right: f64,
+    train: Train,
+    plan: Plan,
 }
 
 impl Layout {
     /// Lays a train out.
     pub fn of(train: &Train) -> Self {
-        let scenario = train.scenario();
         Self {
-            couplings: scenario.couplings.len(),
-            elements: scenario.elements.len(),
+            plan: Plan::of(train),
+            train: train.clone(),
         }
     }
 
     /// Fits the layout to an available width in CSS pixels.
-    pub fn stage(&self, available: f64) -> Stage {
-        let count = self.couplings as f64;
-        let width = available.max(120.0 * count + 80.0);
-        let pitch = (width - 80.0) / count;
-        let columns = (0..self.couplings)
-            .map(|index| {
-                let left = 40.0 + pitch * index as f64;
-                Column {
-                    left: left + 12.0,
-                    right: left + pitch - 12.0,
-                }
-            })
-            .collect();
-        let size = StageSize {
-            width,
-            section_height: 320.0,
-            lever_height: 300.0,
-        };
-        Stage {
-            size,
-            columns,
-            elements: self.elements,
-        }
+    pub fn stage(&self, available: f64) -> Stage<'_> {
+        Stage::fit(&self.plan, &self.train, available)
+    }
+
+    /// How many times shafts cross in the drawing.
+    pub fn crossings(&self) -> usize {
+        self.plan.crossings
     }
 }
 
-impl Stage {
-    /// Sizes of the drawings.
-    pub fn size(&self) -> StageSize {
-        self.size
-    }
-
-    /// The columns, one per coupling.
-    pub fn columns(&self) -> &[Column] {
-        &self.columns
-    }
-
-    /// Where elements can be taken hold of.
-    pub fn handles(&self, train: &Train) -> Vec<Handle> {
-        (0..self.elements)
-            .map(|index| Handle {
-                id: train.scenario().elements[index].id().to_owned(),
-                left: 20.0 + 70.0 * index as f64,
-                top: 20.0,
-                width: 48.0,
-                height: 48.0,
-                closes: (0.0, -1.0),
-                travel: 14.0,
-            })
-            .collect()
-    }
-
+impl Stage<'_> {
     /// The shaft drawn at a point.
-    pub fn shaft_at(&self, _point: Point) -> Option<usize> {
-        None
+    pub fn shaft_at(&self, point: Point) -> Option<usize> {
+        const NEAR: f64 = 7.0;
+        let face = figures::faces(self).find_map(|face| match face.body {
+            Body::Shaft(shaft) if face.area.contains(point) => Some(shaft),
+            _ => None,
+        });
+        face.or_else(|| {
+            let segments = wires::segments(self).into_iter();
+            let near = segments.map(|segment| (segment.distance(point), segment.shaft));
+            near.filter(|(distance, _)| *distance <= NEAR)
+                .min_by(|a, b| a.0.total_cmp(&b.0))
+                .map(|(_, shaft)| shaft)
+        })
     }
 
-    /// Draws it.
-    pub fn scene(&self, _live: &Live<'_>) -> Scene {
-        Scene::new(self.size.width, self.size.section_height)
+    /// Draws the half-section.
+    pub fn scene(&self, live: &Live<'_>) -> Scene {
+        let size = self.size();
+        let mut scene = Scene::new(size.width, size.section_height);
+        let axis = self.axis();
+        let chain = Stroke::broken(Ink::Quiet, 1.0, Dash::Chain);
+        scene.line(at(6.0, axis), at(size.width - 6.0, axis), chain);
+        packs::draw_housing(&mut scene, self);
+        wires::draw(&mut scene, self, live);
+        figures::draw(&mut scene, self, live);
+        packs::draw(&mut scene, self, live);
+        self.ends(&mut scene, live);
+        scene
+    }
+
+    /// Arrows and words where the input comes in and the output goes out.
+    fn ends(&self, scene: &mut Scene, live: &Live<'_>) {
+        let right = self.size().width;
+        let [input, output] = self.plan().ends.map(|node| self.point(node));
+        let shafts = [live.train.input(), live.train.output()].map(Body::Shaft);
+        let ends = [
+            (
+                input,
+                at(8.0, input.y),
+                shafts[0],
+                "Input",
+                Align::Left,
+                input.x - 4.0,
+            ),
+            (
+                output,
+                at(right - 8.0, output.y),
+                shafts[1],
+                "Output",
+                Align::Right,
+                right - 8.0,
+            ),
+        ];
+        for (inner, outer, body, word, align, tip) in ends {
+            let stroke = live.stroke(body, 3.0);
+            scene.line(inner, outer, stroke);
+            scene.arrow_head(at(tip, inner.y), (1.0, 0.0), 11.0, stroke.ink);
+            scene.label(Label {
+                at: at(outer.x, outer.y - 14.0),
+                text: word.to_owned(),
+                size: 13.0,
+                bold: true,
+                ink: Ink::Text,
+                align,
+                plate: true,
+            });
+        }
     }
 }

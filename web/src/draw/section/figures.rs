@@ -1,0 +1,346 @@
+//! Suns, pinions, carriers, rings and gear pairs as they look in half-section.
+
+use levertrain_core::Body;
+use levertrain_core::coupling::{CouplingKind, PinionSpin, Role, Teeth};
+
+use super::parts::{Figure, Level, Part};
+use super::stage::Stage;
+use super::wires::SHAFT;
+use crate::draw::scene::{Align, Bounds, Dash, Ink, Label, Scene, Stroke, at};
+use crate::live::{Live, Motion};
+
+/// How far the sides of a carrier stand from its pins.
+const CARRIER_SIDE: f64 = 9.0;
+/// How much narrower than the set's face a pinion is, each side.
+const PINION_INSET: f64 = 8.0;
+/// Distance between the lines that stand for teeth.
+const TOOTH_PITCH: f64 = 7.0;
+
+/// A gear's outline and what it belongs to.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Face {
+    /// Its outline.
+    pub area: Bounds,
+    /// The body that makes it move; for a pinion, its carrier.
+    pub body: Body,
+}
+
+/// The outlines of the gears of a coupling's members, for hit testing.
+pub fn faces<'s>(stage: &'s Stage<'_>) -> impl Iterator<Item = Face> + 's {
+    stage.plan().parts.iter().map(move |part| Face {
+        area: part_area(stage, part),
+        body: part.body,
+    })
+}
+
+/// Draws every coupling.
+pub fn draw(scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>) {
+    for (index, coupling) in live.train.scenario().couplings.iter().enumerate() {
+        let facts = coupling.facts();
+        let (left, right) = stage.face(index);
+        scene.label(Label {
+            at: at((left + right) / 2.0, stage.axis() + 17.0),
+            text: facts.label().to_owned(),
+            size: 13.0,
+            bold: true,
+            ink: Ink::Text,
+            align: Align::Centre,
+            plate: true,
+        });
+        let parts = stage
+            .plan()
+            .parts
+            .iter()
+            .filter(|part| part.coupling == index);
+        for part in parts {
+            draw_part(scene, stage, live, facts, part);
+        }
+    }
+}
+
+fn draw_part(
+    scene: &mut Scene,
+    stage: &Stage<'_>,
+    live: &Live<'_>,
+    facts: &dyn CouplingKind,
+    part: &Part,
+) {
+    let members = facts.members();
+    let member = &members[part.member];
+    if member.role == Role::Carrier {
+        draw_carrier(scene, stage, live, facts, part);
+        return;
+    }
+    let Some(teeth) = member.teeth else { return };
+    let gear = Gear {
+        area: part_area(stage, part),
+        body: part.body,
+        turned: live.angle(part.body) * turns_to_teeth(teeth),
+        name: format!("{} {teeth}", member.role.letter()),
+        // The upper gear of a pair turns on its own axis, which the drawing must show.
+        own_axis: part.level == Level::Pin,
+        pinion: false,
+    };
+    gear.draw(scene, live);
+    if part.body == Body::Housing {
+        let area = gear.area;
+        let (from, to) = match part.level {
+            Level::Ring => (
+                at(area.left, area.top),
+                at(area.left + area.width, area.top),
+            ),
+            _ => (
+                at(area.left, area.top),
+                at(area.left, area.top + area.height),
+            ),
+        };
+        let away = if part.level == Level::Ring {
+            (0.0, -6.0)
+        } else {
+            (-6.0, 0.0)
+        };
+        scene.ground(from, to, away, Ink::Housing);
+    }
+}
+
+/// Teeth that pass per radian.
+fn turns_to_teeth(teeth: Teeth) -> f64 {
+    f64::from(teeth.get()) / std::f64::consts::TAU
+}
+
+/// A carrier: pins through the pinions, sides that hold them, and the pinions.
+fn draw_carrier(
+    scene: &mut Scene,
+    stage: &Stage<'_>,
+    live: &Live<'_>,
+    facts: &dyn CouplingKind,
+    part: &Part,
+) {
+    let (left, right) = stage.face(part.coupling);
+    let rows = pinion_areas(stage, part.coupling);
+    let middle = |area: &Bounds| area.top + area.height / 2.0;
+    let stroke = live.stroke(part.body, SHAFT);
+    let lit = live.is_lit(part.body);
+    let (top, bottom) = match (rows.last(), rows.first()) {
+        (Some(outer), Some(inner)) => (middle(outer) - CARRIER_SIDE, middle(inner) + CARRIER_SIDE),
+        _ => return,
+    };
+    for side in [left, right] {
+        if lit {
+            scene.line(
+                at(side, top),
+                at(side, bottom),
+                Stroke::solid(Ink::Lit, SHAFT + 8.0),
+            );
+        }
+        scene.line(at(side, top), at(side, bottom), stroke);
+    }
+    for (area, pinion) in rows.iter().zip(facts.pinions()) {
+        scene.line(at(left, middle(area)), at(right, middle(area)), stroke);
+        let spin = pinion_angle(live, part, &pinion);
+        let gear = Gear {
+            area: *area,
+            body: part.body,
+            turned: spin * turns_to_teeth(pinion.teeth),
+            name: format!("P {}", pinion.teeth),
+            own_axis: false,
+            pinion: true,
+        };
+        gear.draw(scene, live);
+    }
+    if part.body == Body::Housing {
+        scene.ground(at(left, top), at(left, bottom), (-6.0, 0.0), Ink::Housing);
+    }
+}
+
+/// How far a pinion has turned: with its carrier, and about its pin.
+fn pinion_angle(live: &Live<'_>, part: &Part, pinion: &PinionSpin) -> f64 {
+    let bodies = live.train.members(part.coupling);
+    let about_pin: f64 = pinion
+        .coefficients
+        .iter()
+        .zip(bodies)
+        .map(|(&coefficient, &body)| coefficient as f64 * live.angle(body))
+        .sum();
+    live.angle(part.body) + about_pin / pinion.divisor as f64
+}
+
+/// The box of a member's gear, or of a carrier's sides.
+fn part_area(stage: &Stage<'_>, part: &Part) -> Bounds {
+    let grid = &stage.plan().grid;
+    let (left, right) = stage.face(part.coupling);
+    let sun = stage.y(grid.sun_row());
+    let pin = stage.y(grid.pin_row());
+    let ring = stage.y(grid.ring_row());
+    let pair = matches!(
+        stage.plan().figures[part.coupling],
+        Figure::Pair {
+            internal: false,
+            ..
+        }
+    );
+    // (outer edge, inner edge), as distances down from the top.
+    let (top, bottom) = match (part.level, pair) {
+        (Level::Sun, true) => (sun - 41.0, sun + 7.0),
+        (Level::Sun, false) => (sun - 27.0, sun + 7.0),
+        (Level::Pin, true) => (2.0 * pin - sun + 42.0, sun - 42.0),
+        (Level::Pin, false) => (pin - CARRIER_SIDE, pin + CARRIER_SIDE),
+        (Level::Ring, _) => (ring - 10.0, ring + 9.0),
+    };
+    let inset = if part.level == Level::Pin && !pair {
+        0.0
+    } else {
+        1.0
+    };
+    Bounds {
+        left: left + inset,
+        top,
+        width: right - left - 2.0 * inset,
+        height: bottom - top,
+    }
+}
+
+/// The boxes of a set's pinions, from the axis outwards.
+fn pinion_areas(stage: &Stage<'_>, coupling: usize) -> Vec<Bounds> {
+    let Figure::Set { pinion_rows } = stage.plan().figures[coupling] else {
+        return Vec::new();
+    };
+    let grid = &stage.plan().grid;
+    let (left, right) = stage.face(coupling);
+    let inner = stage.y(grid.sun_row()) - 28.0;
+    let outer = stage.y(grid.ring_row()) + 10.0;
+    let height = (inner - outer) / pinion_rows as f64;
+    (0..pinion_rows)
+        .map(|row| Bounds {
+            left: left + PINION_INSET,
+            top: inner - height * (row + 1) as f64 + 0.5,
+            width: right - left - 2.0 * PINION_INSET,
+            height: height - 1.0,
+        })
+        .collect()
+}
+
+/// A gear seen from the side.
+struct Gear {
+    area: Bounds,
+    body: Body,
+    /// How many teeth have passed upwards on the near face.
+    turned: f64,
+    name: String,
+    own_axis: bool,
+    /// A pinion shows its carrier by its outline only: it spins though the carrier is held.
+    pinion: bool,
+}
+
+impl Gear {
+    fn draw(&self, scene: &mut Scene, live: &Live<'_>) {
+        let motion = live.motion(self.body);
+        let Bounds {
+            left,
+            top,
+            width,
+            height,
+        } = self.area;
+        if live.is_lit(self.body) {
+            let rim = 4.0;
+            let halo = Bounds {
+                left: left - rim,
+                top: top - rim,
+                width: width + 2.0 * rim,
+                height: height + 2.0 * rim,
+            };
+            scene.fill_box(halo, Ink::Lit);
+        }
+        scene.fill_box(self.area, Ink::Metal);
+        if motion == Motion::Held && !self.pinion {
+            hatch(scene, self.area);
+        } else {
+            self.teeth(scene);
+        }
+        let dash = if motion == Motion::Free {
+            Dash::Dashed
+        } else {
+            Dash::Solid
+        };
+        scene.outline_box(self.area, Stroke::broken(motion.ink(), 1.75, dash));
+        if self.own_axis {
+            let y = top + height / 2.0;
+            let chain = Stroke::broken(Ink::Quiet, 1.0, Dash::Chain);
+            scene.line(at(left - 10.0, y), at(left + width + 10.0, y), chain);
+        }
+        self.name(scene, motion);
+    }
+
+    /// Lines along the axis for teeth, moving with the near face: up is forward.
+    fn teeth(&self, scene: &mut Scene) {
+        let Bounds {
+            left,
+            top,
+            width,
+            height,
+        } = self.area;
+        let bottom = top + height;
+        let offset = (self.turned * TOOTH_PITCH).rem_euclid(TOOTH_PITCH);
+        let mut y = bottom - offset;
+        while y > top + 0.5 {
+            if y < bottom - 0.5 {
+                scene.line(
+                    at(left, y),
+                    at(left + width, y),
+                    Stroke::solid(Ink::Guide, 1.0),
+                );
+            }
+            y -= TOOTH_PITCH;
+        }
+    }
+
+    /// Letter and teeth, and an arrow for the way the near face moves.
+    fn name(&self, scene: &mut Scene, motion: Motion) {
+        let Bounds {
+            left,
+            top,
+            width,
+            height,
+        } = self.area;
+        let (x, y) = (left + width / 2.0, top + height / 2.0);
+        let turns = matches!(motion, Motion::Forward | Motion::Backward);
+        let arrow = turns && !self.pinion;
+        let label = Label {
+            at: at(if arrow { x + 5.0 } else { x }, y),
+            text: self.name.clone(),
+            size: 12.0,
+            bold: false,
+            ink: Ink::Text,
+            align: Align::Centre,
+            plate: false,
+        };
+        let mut ground = label.bounds();
+        ground.left -= if arrow { 12.0 } else { 2.0 };
+        ground.width += if arrow { 14.0 } else { 4.0 };
+        scene.fill_box(ground, Ink::Metal);
+        if arrow {
+            let up = if motion == Motion::Forward { -1.0 } else { 1.0 };
+            let tip = at(ground.left + 6.0, y + up * 5.0);
+            scene.arrow_head(tip, (0.0, up), 9.0, motion.ink());
+        }
+        scene.label(label);
+    }
+}
+
+/// Slanted lines across a box: it is held.
+fn hatch(scene: &mut Scene, area: Bounds) {
+    const SPACING: f64 = 7.0;
+    let Bounds {
+        left,
+        top,
+        width,
+        height,
+    } = area;
+    let mut start = SPACING;
+    while start < width + height {
+        let from = at(left + start.min(width), top + (start - width).max(0.0));
+        let to = at(left + (start - height).max(0.0), top + start.min(height));
+        scene.line(from, to, Stroke::solid(Ink::Quiet, 0.75));
+        start += SPACING;
+    }
+}

@@ -1,0 +1,171 @@
+//! Clutches and brakes as facing plate packs, open or closed, and the housing brakes hang on.
+
+use levertrain_core::Body;
+use levertrain_core::scenario::Element;
+
+use super::plan::PackPlace;
+use super::stage::{HOUSING, NAME_SIZE, OPEN_GAP, Stage};
+use super::wires::SHAFT;
+use crate::draw::scene::{Align, Bounds, Ink, Label, Point, Scene, Stroke, at};
+use crate::live::Live;
+
+/// Plates of each pack.
+const PLATES: usize = 3;
+/// Distance between plates of a pack.
+const PITCH: f64 = 4.0;
+/// Half the length of a plate.
+const REACH: f64 = 18.0;
+const PLATE: f64 = 2.25;
+/// How far apart closed packs stand: they touch.
+const CLOSED_GAP: f64 = 2.5;
+
+/// Draws the housing along the top, hatched.
+pub fn draw_housing(scene: &mut Scene, stage: &Stage<'_>) {
+    let width = stage.size().width;
+    scene.ground(
+        at(6.0, HOUSING),
+        at(width - 6.0, HOUSING),
+        (0.0, -7.0),
+        Ink::Housing,
+    );
+}
+
+/// Draws every element.
+pub fn draw(scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>) {
+    for (index, element) in live.train.scenario().elements.iter().enumerate() {
+        let centre = stage.pack_centre(index);
+        let applied = live.applied.contains(index);
+        let fights = live.fighting.contains(index);
+        let ink = match (fights, applied) {
+            (true, _) => Ink::Fight,
+            (false, true) => Ink::Text,
+            (false, false) => Ink::Quiet,
+        };
+        let gap = OPEN_GAP + (CLOSED_GAP - OPEN_GAP) * live.grips[index];
+        let [first, second] = live.train.ends(index);
+        let pack = Pack {
+            centre,
+            gap,
+            ink,
+            closed: live.grips[index] > 0.99,
+        };
+        let name_at = match stage.plan().packs[index] {
+            PackPlace::Brake { column } => {
+                let lead = at(stage.x(column), stage.y(stage.plan().grid.brake_row()));
+                pack.upright(scene, live, first, lead);
+                at(centre.x, 13.0)
+            }
+            PackPlace::Clutch {
+                column,
+                row,
+                flipped,
+            } => {
+                let (left, right) = if flipped {
+                    (second, first)
+                } else {
+                    (first, second)
+                };
+                let leads = [column, column + 2].map(|column| at(stage.x(column), stage.y(row)));
+                pack.flat(scene, live, [(left, leads[0]), (right, leads[1])]);
+                at(centre.x, centre.y - REACH - 9.0)
+            }
+        };
+        let text = if fights {
+            format!("{} fights", element.label())
+        } else {
+            element.label().to_owned()
+        };
+        scene.label(Label {
+            at: name_at,
+            text,
+            size: NAME_SIZE,
+            bold: applied,
+            ink: if applied { ink } else { Ink::Text },
+            align: Align::Centre,
+            plate: matches!(element, Element::Clutch { .. }),
+        });
+    }
+}
+
+/// Two facing packs.
+struct Pack {
+    centre: Point,
+    gap: f64,
+    ink: Ink,
+    closed: bool,
+}
+
+impl Pack {
+    /// A brake: one pack hangs from the housing, the other stands on the shaft's lead and
+    /// rises to it.
+    fn upright(&self, scene: &mut Scene, live: &Live<'_>, shaft: Body, lead: Point) {
+        let x = self.centre.x;
+        let fixed = HOUSING + 7.0;
+        let moving = fixed + self.depth() + self.gap;
+        scene.line(
+            at(x, HOUSING),
+            at(x, fixed),
+            Stroke::solid(Ink::Housing, SHAFT),
+        );
+        let lead_top = moving + self.depth();
+        scene.line(lead, at(x, lead_top), live.stroke(shaft, SHAFT));
+        if self.closed {
+            self.block(
+                scene,
+                at(x - REACH, fixed),
+                2.0 * REACH,
+                2.0 * self.depth() + self.gap,
+            );
+        }
+        for (start, ink) in [(fixed, self.ink), (moving, self.ink)] {
+            for plate in 0..PLATES {
+                let y = start + plate as f64 * PITCH;
+                scene.line(
+                    at(x - REACH, y),
+                    at(x + REACH, y),
+                    Stroke::solid(ink, PLATE),
+                );
+            }
+        }
+    }
+
+    /// A clutch: a pack on each lead, both of which move.
+    fn flat(&self, scene: &mut Scene, live: &Live<'_>, sides: [(Body, Point); 2]) {
+        let y = self.centre.y;
+        if self.closed {
+            let width = 2.0 * self.depth() + self.gap;
+            let corner = at(self.centre.x - width / 2.0, y - REACH);
+            self.block(scene, corner, width, 2.0 * REACH);
+        }
+        for ((shaft, lead), side) in sides.into_iter().zip([-1.0, 1.0]) {
+            let inner = self.centre.x + side * self.gap / 2.0;
+            let outer = inner + side * self.depth();
+            scene.line(lead, at(outer, y), live.stroke(shaft, SHAFT));
+            for plate in 0..PLATES {
+                let x = inner + side * plate as f64 * PITCH;
+                scene.line(
+                    at(x, y - REACH),
+                    at(x, y + REACH),
+                    Stroke::solid(self.ink, PLATE),
+                );
+            }
+        }
+    }
+
+    fn depth(&self) -> f64 {
+        (PLATES - 1) as f64 * PITCH
+    }
+
+    /// The ground of a closed pack, so that open and closed differ in shape and not in ink only.
+    fn block(&self, scene: &mut Scene, corner: Point, width: f64, height: f64) {
+        const RIM: f64 = 2.0;
+        let area = Bounds {
+            left: corner.x - RIM,
+            top: corner.y - RIM,
+            width: width + 2.0 * RIM,
+            height: height + 2.0 * RIM,
+        };
+        scene.fill_box(area, Ink::Metal);
+        scene.outline_box(area, Stroke::solid(self.ink, 1.0));
+    }
+}

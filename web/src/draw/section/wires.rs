@@ -1,0 +1,143 @@
+//! The shafts of a half-section: their runs along the grid as lines.
+
+use std::collections::BTreeSet;
+
+use levertrain_core::Body;
+
+use super::stage::Stage;
+use crate::draw::scene::{Bounds, Ink, Point, Scene, Stroke, at};
+use crate::live::Live;
+
+/// Width of a shaft's line.
+pub const SHAFT: f64 = 3.0;
+/// How much wider the light behind a shaft is that is pointed at.
+const HALO: f64 = 8.0;
+
+/// A straight piece of a shaft.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Segment {
+    /// Index of the shaft.
+    pub shaft: usize,
+    /// One end.
+    pub from: Point,
+    /// The other.
+    pub to: Point,
+}
+
+impl Segment {
+    fn is_horizontal(&self) -> bool {
+        (self.from.y - self.to.y).abs() < 0.01
+    }
+
+    /// Distance of a point from the segment.
+    pub fn distance(&self, point: Point) -> f64 {
+        let along = |low: f64, high: f64, value: f64| value.clamp(low.min(high), low.max(high));
+        let nearest = at(
+            along(self.from.x, self.to.x, point.x),
+            along(self.from.y, self.to.y, point.y),
+        );
+        (nearest.x - point.x).hypot(nearest.y - point.y)
+    }
+}
+
+/// The straight pieces of every shaft, as long as they go.
+pub fn segments(stage: &Stage<'_>) -> Vec<Segment> {
+    let grid = stage.plan().grid;
+    let mut segments = Vec::new();
+    for (shaft, run) in stage.plan().runs.iter().enumerate() {
+        let steps: BTreeSet<(usize, usize)> =
+            run.iter().map(|&(a, b)| (a.min(b), a.max(b))).collect();
+        // Neighbours along a row differ by one, along a column by a row's length.
+        for length in [1, grid.columns()] {
+            let along: BTreeSet<usize> = steps
+                .iter()
+                .filter(|(a, b)| b - a == length)
+                .map(|&(a, _)| a)
+                .collect();
+            for &start in &along {
+                if start >= length
+                    && along.contains(&(start - length))
+                    && same_line(&grid, start, length)
+                {
+                    continue;
+                }
+                let mut end = start;
+                while along.contains(&end) {
+                    end += length;
+                }
+                segments.push(Segment {
+                    shaft,
+                    from: stage.point(start),
+                    to: stage.point(end),
+                });
+            }
+        }
+    }
+    segments
+}
+
+/// Whether a node continues the line of the node `length` before it: not so at a row's start.
+fn same_line(grid: &super::grid::Grid, node: usize, length: usize) -> bool {
+    length != 1 || grid.row(node) == grid.row(node - 1)
+}
+
+/// Draws every shaft; where two cross, the one that runs along the axis passes behind.
+pub fn draw(scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>) {
+    let segments = segments(stage);
+    for segment in segments
+        .iter()
+        .filter(|segment| live.lit == Some(segment.shaft))
+    {
+        scene.line(
+            segment.from,
+            segment.to,
+            Stroke::solid(Ink::Lit, SHAFT + HALO),
+        );
+    }
+    let (along, across): (Vec<Segment>, Vec<Segment>) =
+        segments.into_iter().partition(Segment::is_horizontal);
+    for segment in &along {
+        line(scene, live, segment);
+    }
+    for upright in &across {
+        for flat in along.iter().filter(|flat| flat.shaft != upright.shaft) {
+            if let Some(crossing) = crossing(flat, upright) {
+                const CLEAR: f64 = 7.0;
+                scene.fill_box(
+                    Bounds {
+                        left: crossing.x - CLEAR / 2.0 - SHAFT / 2.0,
+                        top: crossing.y - SHAFT,
+                        width: CLEAR + SHAFT,
+                        height: 2.0 * SHAFT,
+                    },
+                    Ink::Paper,
+                );
+            }
+        }
+    }
+    for segment in &across {
+        line(scene, live, segment);
+    }
+}
+
+/// Where an upright segment passes through a flat one, ends not counted.
+fn crossing(flat: &Segment, upright: &Segment) -> Option<Point> {
+    let inside = |a: f64, b: f64, value: f64| a.min(b) + 1.0 < value && value < a.max(b) - 1.0;
+    let point = at(upright.from.x, flat.from.y);
+    (inside(flat.from.x, flat.to.x, point.x) && inside(upright.from.y, upright.to.y, point.y))
+        .then_some(point)
+}
+
+/// A straight piece with its ends squared, so that corners close.
+fn line(scene: &mut Scene, live: &Live<'_>, segment: &Segment) {
+    let stroke = live.stroke(Body::Shaft(segment.shaft), SHAFT);
+    let (dx, dy) = (segment.to.x - segment.from.x, segment.to.y - segment.from.y);
+    let length = dx.hypot(dy);
+    if length < 0.01 {
+        return;
+    }
+    let (ux, uy) = (dx / length * SHAFT / 2.0, dy / length * SHAFT / 2.0);
+    let from = at(segment.from.x - ux, segment.from.y - uy);
+    let to = at(segment.to.x + ux, segment.to.y + uy);
+    scene.line(from, to, stroke);
+}

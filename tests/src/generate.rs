@@ -3,6 +3,7 @@
 use levertrain_core::ElementSet;
 use proptest::collection::vec;
 use proptest::prelude::*;
+use proptest::sample::Index;
 use proptest::test_runner::{Config, RngSeed};
 
 use crate::sketch::{Coupling, Element, Gear, Gearing, HOUSING, Sketch};
@@ -99,8 +100,8 @@ pub fn sketch(kind: Kind) -> impl Strategy<Value = Sketch> {
     counts.prop_flat_map(move |(couplings, freedom, elements)| {
         let shafts = (couplings + freedom).min(24);
         let shafts: Vec<String> = (0..shafts).map(|index| format!("s{index}")).collect();
-        let couplings = vec(coupling(&shafts, kind), couplings);
-        let elements = vec(ends(&shafts, kind), elements);
+        let couplings = vec((coupling(&shafts, kind), twin(0.08)), couplings);
+        let elements = vec((ends(&shafts, kind), twin(0.25)), elements);
         let parts = (Just(shafts.clone()), ordered(&shafts), couplings, elements);
         parts.prop_map(|(shafts, outer, couplings, elements)| Sketch {
             input: outer[0].clone(),
@@ -117,8 +118,23 @@ pub fn sketch(kind: Kind) -> impl Strategy<Value = Sketch> {
     })
 }
 
-fn numbered<T, U>(letter: &str, items: Vec<T>, named: impl Fn(String, T) -> U) -> Vec<U> {
-    let items = items.into_iter().enumerate();
+/// Which earlier item to repeat, with this probability: redundant parts are rare otherwise.
+fn twin(probability: f64) -> impl Strategy<Value = Option<Index>> {
+    prop::option::weighted(probability, any::<Index>())
+}
+
+fn numbered<T: Clone, U>(
+    letter: &str,
+    items: Vec<(T, Option<Index>)>,
+    named: impl Fn(String, T) -> U,
+) -> Vec<U> {
+    let mut done: Vec<T> = Vec::new();
+    for (item, twin) in items {
+        let earlier = twin.filter(|_| !done.is_empty());
+        let earlier = earlier.map(|twin| twin.get(&done).clone());
+        done.push(earlier.unwrap_or(item));
+    }
+    let items = done.into_iter().enumerate();
     items
         .map(|(index, item)| named(format!("{letter}{index}"), item))
         .collect()

@@ -7,4 +7,5 @@ pub mod files;
 pub mod generate;
 pub mod laws;
 pub mod rational;
+pub mod schema;
 pub mod sketch;

@@ -1,0 +1,302 @@
+//! The chart example from outside: what it prints, as text and as JSON, and how it refuses.
+
+use std::path::{Path, PathBuf};
+use std::process::{Command, Output};
+use std::sync::OnceLock;
+
+use anyhow::{Context, Result, anyhow, bail, ensure};
+use levertrain_tests::sketch::Sketch;
+use serde_json::{Value, json};
+
+/// The example's program, built once.
+fn program() -> Result<&'static Path> {
+    static PROGRAM: OnceLock<Result<PathBuf, String>> = OnceLock::new();
+    let built = PROGRAM.get_or_init(|| build().map_err(|error| format!("{error:#}")));
+    match built {
+        Ok(path) => Ok(path),
+        Err(error) => Err(anyhow!("the chart example: {error}")),
+    }
+}
+
+fn build() -> Result<PathBuf> {
+    // The whole workspace, so that dependencies are built with the same features as for the tests.
+    let arguments = "build --workspace --example chart --message-format json";
+    let output = Command::new(env!("CARGO"))
+        .args(arguments.split(' '))
+        .current_dir(env!("CARGO_MANIFEST_DIR"))
+        .output()?;
+    if !output.status.success() {
+        bail!("{}", String::from_utf8_lossy(&output.stderr));
+    }
+    let messages = String::from_utf8(output.stdout)?;
+    messages
+        .lines()
+        .filter_map(|line| serde_json::from_str::<Value>(line).ok())
+        .filter(|message| message["target"]["name"] == "chart")
+        .find_map(|message| message["executable"].as_str().map(PathBuf::from))
+        .context("cargo did not say where it is")
+}
+
+/// Runs the example on a file.
+fn run(file: &Path, options: &[&str]) -> Result<Output> {
+    Ok(Command::new(program()?).arg(file).args(options).output()?)
+}
+
+/// What it prints when all is well: nothing on the error stream.
+fn printed(file: &Path, options: &[&str]) -> Result<String> {
+    let output = run(file, options)?;
+    let errors = String::from_utf8_lossy(&output.stderr);
+    ensure!(
+        output.status.success() && errors.is_empty(),
+        "{options:?}: {}: {errors}",
+        output.status
+    );
+    Ok(String::from_utf8(output.stdout)?)
+}
+
+fn json_of(file: &Path, options: &[&str]) -> Result<Value> {
+    let options = [options, &["--json"]].concat();
+    Ok(serde_json::from_str(&printed(file, &options)?)?)
+}
+
+/// Checks that it ends with 2 and one line that holds `expected`.
+fn check_refusal(output: &Output, expected: &str) -> Result<()> {
+    let errors = String::from_utf8_lossy(&output.stderr);
+    ensure!(
+        output.status.code() == Some(2),
+        "{}: {errors}",
+        output.status
+    );
+    ensure!(output.stdout.is_empty(), "it printed as well: {errors}");
+    ensure!(
+        errors.ends_with('\n') && errors.trim_end().lines().count() == 1,
+        "not one line: {errors:?}"
+    );
+    ensure!(
+        !errors.chars().any(|c| c.is_control() && c != '\n'),
+        "control characters: {errors:?}"
+    );
+    ensure!(errors.contains(expected), "{expected:?} is not in {errors}");
+    ensure!(errors.chars().count() < 600, "too long: {errors}");
+    Ok(())
+}
+
+/// A file of our own in the test folder of the build.
+fn file(name: &str, text: &str) -> Result<PathBuf> {
+    let path = Path::new(env!("CARGO_TARGET_TMPDIR")).join(name);
+    std::fs::write(&path, text)?;
+    Ok(path)
+}
+
+/// One set with k = 4, the sun driven, the carrier delivering.
+fn set() -> Sketch {
+    Sketch::new("sun", "carrier")
+        .planetary("set", ("sun", 20), ("ring", 80), "carrier", 30)
+        .pinions(4)
+        .brake("B", "ring")
+        .clutch("C", "sun", "ring")
+        .range("low", &["B"])
+        .range("high", &["C"])
+}
+
+fn set_file(name: &str) -> Result<PathBuf> {
+    file(name, &set().to_json().to_string())
+}
+
+#[test]
+fn the_range_chart_as_json() -> Result<()> {
+    let chart = json_of(&set_file("chart-json.json")?, &[])?;
+    let ratio = |index: usize| chart["ranges"][index]["ratio"].clone();
+    assert_eq!(ratio(0), json!({"fraction": "5", "decimal": 5.0}));
+    assert_eq!(ratio(1), json!({"fraction": "1", "decimal": 1.0}));
+    assert_eq!(
+        chart["ranges"][0]["step"],
+        json!({"fraction": "5", "decimal": 5.0})
+    );
+    assert_eq!(chart["ranges"][1]["step"], Value::Null);
+    assert_eq!(chart["spread"], json!({"fraction": "5", "decimal": 5.0}));
+    assert_eq!(chart["ranges"][0]["id"], "low");
+    assert_eq!(chart["ranges"][0]["applied"], json!(["B"]));
+    assert_eq!(chart["ranges"][0]["state"], "driving");
+    Ok(())
+}
+
+#[test]
+fn one_combination_as_json() -> Result<()> {
+    let file = set_file("one-json.json")?;
+    let held = json_of(&file, &["--apply", "B"])?;
+    assert_eq!(held["state"], "driving");
+    assert_eq!(held["ratio"]["fraction"], "5");
+    assert_eq!(held["degreesOfFreedom"], 1);
+    let speed = |id: &str| {
+        let shafts = held["shafts"].as_array().into_iter().flatten();
+        let shaft = shafts.into_iter().find(|shaft| shaft["id"] == id);
+        shaft.map(|shaft| shaft["speed"]["fraction"].clone())
+    };
+    assert_eq!(speed("sun"), Some(json!("1")));
+    assert_eq!(speed("carrier"), Some(json!("1/5")));
+    assert_eq!(speed("ring"), Some(json!("0")));
+    assert_eq!(held["elements"][0]["applied"], true);
+    assert_eq!(
+        held["elements"][1]["slip"],
+        json!({"fraction": "1", "decimal": 1.0})
+    );
+    let pinion = &held["couplings"][0]["pinions"][0];
+    assert_eq!(pinion["speed"]["fraction"], "-8/15");
+
+    let both = json_of(&file, &["--apply", "B,C"])?;
+    assert_eq!(both["state"], "tied-up");
+    assert_eq!(both["ratio"], Value::Null);
+    assert_eq!(
+        both["fight"],
+        json!({"elements": ["B", "C"], "couplings": []})
+    );
+    let none = json_of(&file, &["--apply", ""])?;
+    assert_eq!(none["state"], "neutral");
+    assert_eq!(none["shafts"][1]["speed"], Value::Null);
+    Ok(())
+}
+
+#[test]
+fn all_combinations_as_json() -> Result<()> {
+    let all = json_of(&set_file("all-json.json")?, &["--all"])?;
+    let states: Vec<(&Value, &Value)> = all
+        .as_array()
+        .into_iter()
+        .flatten()
+        .map(|one| (&one["applied"], &one["state"]))
+        .collect();
+    let expected = [
+        (json!([]), json!("neutral")),
+        (json!(["B"]), json!("driving")),
+        (json!(["C"]), json!("driving")),
+        (json!(["B", "C"]), json!("tied-up")),
+    ];
+    assert_eq!(states.len(), expected.len());
+    for ((applied, state), (expected_applied, expected_state)) in states.iter().zip(&expected) {
+        assert_eq!((*applied, *state), (expected_applied, expected_state));
+    }
+    Ok(())
+}
+
+#[test]
+fn texts_say_the_same() -> Result<()> {
+    let file = set_file("texts.json")?;
+    let line_of = |text: &str, start: &str| {
+        let line = text
+            .lines()
+            .rfind(|line| line.trim_start().starts_with(start));
+        line.map(str::to_owned)
+            .with_context(|| format!("no line {start} in {text}"))
+    };
+    let chart = printed(&file, &[])?;
+    ensure!(
+        line_of(&chart, "Range low")?.ends_with("5.000 = 5"),
+        "{chart}"
+    );
+    let one = printed(&file, &["--apply", "B"])?;
+    ensure!(line_of(&one, "Shaft carrier")?.ends_with("= 1/5"), "{one}");
+    ensure!(line_of(&one, "Element C")?.ends_with("= 1"), "{one}");
+    let all = printed(&file, &["--all"])?;
+    ensure!(line_of(&all, "B C")?.contains("tied-up"), "{all}");
+    Ok(())
+}
+
+#[test]
+fn tooth_warnings_are_printed() -> Result<()> {
+    let sketch = Sketch::new("s", "c").planetary("set", ("s", 20), ("r", 81), "c", 30);
+    let file = file("warned.json", &sketch.to_json().to_string())?;
+    let chart = printed(&file, &[])?;
+    ensure!(chart.contains("tooth check, set:"), "{chart}");
+    ensure!(chart.contains("the ring has 81"), "{chart}");
+    Ok(())
+}
+
+#[test]
+fn bad_files_end_with_2_and_one_line() -> Result<()> {
+    let good = set().to_json().to_string();
+    let rows = [
+        ("empty", String::new(), "ends too early"),
+        ("cut", good[..good.len() / 2].to_owned(), "line 1"),
+        ("text", "gears".to_owned(), "not JSON"),
+        (
+            "zero-teeth",
+            good.replace("\"teeth\":80", "\"teeth\":0"),
+            "0 teeth",
+        ),
+        (
+            "unknown-shaft",
+            good.replace("\"carrier\":\"carrier\"", "\"carrier\":\"nowhere\""),
+            "nowhere",
+        ),
+        (
+            "newline-in-name",
+            good.replacen("\"name\"", "\"na\\nme\"", 1),
+            "unknown field",
+        ),
+        (
+            "newline-in-id",
+            good.replacen("\"input\":\"sun\"", "\"input\":\"su\\nn\"", 1),
+            "input",
+        ),
+        (
+            "escape-in-kind",
+            good.replace("\"planetary\"", "\"\\u001b[31mred\""),
+            "kind",
+        ),
+        ("long", "[".repeat(70_000), "70000 bytes"),
+        ("deep", "[".repeat(60_000), "line 1"),
+        (
+            "long-id",
+            good.replacen(
+                "\"input\":\"sun\"",
+                &format!("\"input\":\"{}\"", "x".repeat(9_000)),
+                1,
+            ),
+            "input",
+        ),
+    ];
+    let mut wrong = Vec::new();
+    for (name, text, expected) in rows {
+        let path = file(&format!("bad-{name}.json"), &text)?;
+        if let Err(error) = check_refusal(&run(&path, &[])?, expected) {
+            wrong.push(format!("{name}: {error:#}"));
+        }
+    }
+    ensure!(wrong.is_empty(), "{}", wrong.join("\n"));
+    Ok(())
+}
+
+#[test]
+fn bad_command_lines_end_with_2_and_one_line() -> Result<()> {
+    let path = set_file("command-lines.json")?;
+    let rows: [(&[&str], &str); 6] = [
+        (&["--apply", "B,nobody"], "nobody"),
+        (&["--apply"], "--apply needs ids"),
+        (&["--frobnicate"], "--frobnicate"),
+        (&["second-file.json"], "one file"),
+        (&["--all", "--apply", "B"], "exclude each other"),
+        (&["--apply", "B\nC"], "no element"),
+    ];
+    for (options, expected) in rows {
+        let output = run(&path, options)?;
+        check_refusal(&output, expected).with_context(|| format!("{options:?}"))?;
+    }
+    let missing = Path::new(env!("CARGO_TARGET_TMPDIR")).join("there-is-no-such-file.json");
+    check_refusal(&run(&missing, &[])?, "there-is-no-such-file.json")?;
+    let folder = Path::new(env!("CARGO_TARGET_TMPDIR"));
+    check_refusal(&run(folder, &[])?, "directory")?;
+    let binary = Path::new(env!("CARGO_TARGET_TMPDIR")).join("bytes.json");
+    std::fs::write(&binary, [0xff, 0xfe, 0x00, 0x7b])?;
+    check_refusal(&run(&binary, &[])?, "UTF-8")?;
+    check_refusal(&Command::new(program()?).output()?, "usage")
+}
+
+/// A name that is no Unicode is a bad input like any other.
+#[cfg(unix)]
+#[test]
+fn an_argument_that_is_no_text_ends_with_2() -> Result<()> {
+    use std::os::unix::ffi::OsStrExt as _;
+    let name = std::ffi::OsStr::from_bytes(b"bad-\xff.json");
+    check_refusal(&Command::new(program()?).arg(name).output()?, "bad-")
+}

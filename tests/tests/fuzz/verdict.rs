@@ -1,0 +1,77 @@
+//! What must hold for any text at all.
+
+use levertrain_core::report::{ChartReport, Explanation, warnings};
+use levertrain_core::{ElementSet, Fault, Train};
+
+/// More faults than this at once help nobody.
+pub const MOST_FAULTS: usize = 100;
+/// A message is to be read on one screen, at a terminal or under a drawing.
+pub const MOST_CHARS: usize = 500;
+
+/// Reads a text and, if it makes a train, asks it everything; or says what is wrong with how it
+/// was refused.
+pub fn judge(text: &str) -> Result<Option<Train>, String> {
+    match Train::parse(text) {
+        Ok(train) => {
+            ask_everything(&train);
+            Ok(Some(train))
+        }
+        Err(faults) => check_faults(&faults).map(|()| None),
+    }
+}
+
+fn ask_everything(train: &Train) {
+    let _ = ChartReport::from(&train.range_chart());
+    let _ = warnings(train);
+    let elements = train.scenario().elements.len();
+    let all: ElementSet = (0..elements).collect();
+    let every_other: ElementSet = (0..elements).step_by(2).collect();
+    for applied in [ElementSet::NONE, every_other, all] {
+        let _ = Explanation::from(&train.solve(applied));
+    }
+}
+
+/// At least one fault, not too many, each with three readable parts.
+pub fn check_faults(faults: &[Fault]) -> Result<(), String> {
+    if faults.is_empty() {
+        return Err("refused without a fault".to_owned());
+    }
+    if faults.len() > MOST_FAULTS {
+        return Err(format!(
+            "{} faults, more than {MOST_FAULTS}; the first: {}",
+            faults.len(),
+            start_of(&faults[0].to_string())
+        ));
+    }
+    for fault in faults {
+        let Fault {
+            place,
+            problem,
+            fix,
+        } = fault;
+        for (what, part) in [("place", place), ("problem", problem), ("fix", fix)] {
+            if part.trim().is_empty() {
+                return Err(format!("no {what} in {}", start_of(&fault.to_string())));
+            }
+        }
+        let message = fault.to_string();
+        let length = message.chars().count();
+        if length > MOST_CHARS {
+            return Err(format!(
+                "{length} characters, more than {MOST_CHARS}: {}",
+                start_of(&message)
+            ));
+        }
+        if message.chars().any(char::is_control) {
+            return Err(format!(
+                "control characters, so not one line: {:?}",
+                start_of(&message)
+            ));
+        }
+    }
+    Ok(())
+}
+
+fn start_of(message: &str) -> String {
+    message.chars().take(120).collect()
+}

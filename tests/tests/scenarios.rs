@@ -1,0 +1,289 @@
+//! The scenario files that come with the project: each is a gear train that works as it says.
+
+use anyhow::{Context, Result, anyhow, bail, ensure};
+use levertrain_core::coupling::Coupling;
+use levertrain_core::report::warnings;
+use levertrain_core::{Fraction, State, Train};
+use levertrain_tests::files::{self, ScenarioFile};
+use levertrain_tests::schema::Schema;
+
+/// Runs a check on every scenario and gathers what is wrong with any of them.
+fn check_each(check: impl Fn(&ScenarioFile, &Train) -> Result<()>) -> Result<()> {
+    let mut wrong = Vec::new();
+    let files = files::scenarios()?;
+    for file in &files {
+        let outcome = parse(file).and_then(|train| check(file, &train));
+        if let Err(error) = outcome {
+            wrong.push(format!("{}: {error:#}", file.stem));
+        }
+    }
+    ensure!(wrong.is_empty(), "{}", wrong.join("\n"));
+    Ok(())
+}
+
+fn parse(file: &ScenarioFile) -> Result<Train> {
+    Train::parse(&file.text).map_err(|faults| {
+        let faults: Vec<String> = faults.iter().map(ToString::to_string).collect();
+        anyhow!("{}", faults.join("\n"))
+    })
+}
+
+/// Id and ratio of each range; every one must drive with nothing applied in vain.
+fn ratios(train: &Train) -> Result<Vec<(&str, Fraction)>> {
+    let ranges = train.scenario().ranges.iter().enumerate();
+    ranges
+        .map(|(index, range)| {
+            let combination = train.solve(train.range(index));
+            let freedom = combination.degrees_of_freedom();
+            match combination.state() {
+                State::Driving(ratio) if freedom == 1 => Ok((range.id.as_str(), ratio.clone())),
+                state => bail!("range {}: {state:?} with freedom {freedom}", range.id),
+            }
+        })
+        .collect()
+}
+
+fn forward<'a>(ratios: &'a [(&str, Fraction)]) -> Vec<&'a Fraction> {
+    let ratios = ratios.iter().map(|(_, ratio)| ratio);
+    ratios.filter(|ratio| ratio.signum() > 0).collect()
+}
+
+#[test]
+fn there_are_at_least_five() -> Result<()> {
+    let count = files::scenarios()?.len();
+    ensure!(count >= 5, "only {count}");
+    Ok(())
+}
+
+#[test]
+fn each_satisfies_the_schema() -> Result<()> {
+    let schema = Schema::read()?;
+    check_each(|file, _| {
+        let faults = schema.faults(&serde_json::from_str(&file.text)?);
+        ensure!(faults.is_empty(), "{}", faults.join("\n"));
+        Ok(())
+    })
+}
+
+#[test]
+fn each_passes_the_tooth_checks() -> Result<()> {
+    check_each(|_, train| {
+        let warnings = warnings(train);
+        ensure!(warnings.is_empty(), "{warnings:#?}");
+        Ok(())
+    })
+}
+
+#[test]
+fn each_range_drives() -> Result<()> {
+    check_each(|_, train| {
+        let ratios = ratios(train)?;
+        ensure!(!ratios.is_empty(), "no ranges");
+        for (id, ratio) in ratios {
+            eprintln!(
+                "{}: {id} {ratio} = {:.4}",
+                train.scenario().name,
+                ratio.to_f64()
+            );
+        }
+        Ok(())
+    })
+}
+
+/// Common practice, no source: ranges are listed from the slowest to the fastest, reverse last.
+#[test]
+fn ratios_fall_and_reverse_comes_last() -> Result<()> {
+    check_each(|_, train| {
+        let ratios = ratios(train)?;
+        for (this, next) in ratios.iter().zip(ratios.iter().skip(1)) {
+            let (a, b) = (&this.1, &next.1);
+            let falls = match (a.signum() > 0, b.signum() > 0) {
+                (true, true) => a > b,
+                (true, false) => true,
+                (false, true) => false,
+                // Of several reverse ranges the slowest comes first.
+                (false, false) => a < b,
+            };
+            ensure!(falls, "{this:?} is followed by {next:?}");
+        }
+        Ok(())
+    })
+}
+
+/// Common practice, no source: a range is called reverse exactly when the output turns
+/// backwards.
+#[test]
+fn reverse_is_negative() -> Result<()> {
+    check_each(|_, train| {
+        for ((id, ratio), range) in ratios(train)?.iter().zip(&train.scenario().ranges) {
+            let named = range.label.to_lowercase().contains("reverse");
+            ensure!(
+                named == (ratio.signum() < 0),
+                "range {id}, \"{}\", has the ratio {ratio}",
+                range.label
+            );
+        }
+        Ok(())
+    })
+}
+
+/// A shaft or an element that no part uses is a slip of the author.
+#[test]
+fn every_part_is_used() -> Result<()> {
+    check_each(|_, train| {
+        let scenario = train.scenario();
+        for (index, shaft) in scenario.shafts.iter().enumerate() {
+            let body = levertrain_core::Body::Shaft(index);
+            let meshes = (0..scenario.couplings.len()).any(|x| train.members(x).contains(&body));
+            let joined = (0..scenario.elements.len()).any(|x| train.ends(x).contains(&body));
+            ensure!(meshes || joined, "nothing is on shaft {}", shaft.id);
+        }
+        for (index, element) in scenario.elements.iter().enumerate() {
+            let used = (0..scenario.ranges.len()).any(|x| train.range(x).contains(index));
+            ensure!(used, "no range applies {}", element.id());
+        }
+        Ok(())
+    })
+}
+
+/// The scenarios with this many forward ranges, with the ratios of each.
+fn with_forward_ranges(count: usize) -> Result<Vec<Train>> {
+    let mut trains = Vec::new();
+    for file in files::scenarios()? {
+        let train = parse(&file)?;
+        if forward(&ratios(&train)?).len() == count {
+            trains.push(train);
+        }
+    }
+    ensure!(!trains.is_empty(), "no scenario has {count} forward ranges");
+    Ok(trains)
+}
+
+fn is_single_row(coupling: &Coupling) -> bool {
+    matches!(coupling, Coupling::Planetary(_))
+}
+
+#[test]
+fn the_six_speed_has_three_sets_and_five_elements() -> Result<()> {
+    for train in with_forward_ranges(6)? {
+        let scenario = train.scenario();
+        let ratios = ratios(&train)?;
+        let forward = forward(&ratios);
+        let one = Fraction::ONE;
+        let actual = (
+            scenario
+                .couplings
+                .iter()
+                .filter(|x| is_single_row(x))
+                .count(),
+            scenario.couplings.len(),
+            scenario.elements.len(),
+            ratios.len(),
+            forward.iter().filter(|ratio| ***ratio == one).count(),
+            forward.iter().filter(|ratio| ***ratio < one).count(),
+        );
+        ensure!(
+            actual == (3, 3, 5, 7, 1, 2),
+            "{}: (single-row sets, couplings, elements, ranges, direct, overdrives) is {actual:?}",
+            scenario.name
+        );
+        check_applied(&train, 2)?;
+    }
+    Ok(())
+}
+
+#[test]
+fn the_eight_speed_has_four_sets_and_three_applied() -> Result<()> {
+    for train in with_forward_ranges(8)? {
+        let scenario = train.scenario();
+        ensure!(scenario.couplings.len() == 4, "{}", scenario.name);
+        check_applied(&train, 3)?;
+        let released = train.solve(Default::default()).degrees_of_freedom();
+        ensure!(released == 4, "{}: {released} freedoms", scenario.name);
+    }
+    Ok(())
+}
+
+fn check_applied(train: &Train, count: usize) -> Result<()> {
+    for (index, range) in train.scenario().ranges.iter().enumerate() {
+        let applied = train.range(index).len();
+        ensure!(
+            applied == count,
+            "{}: {applied} applied in {}",
+            train.scenario().name,
+            range.id
+        );
+    }
+    Ok(())
+}
+
+/// One set with every choice of what is held and what is driven, a three-speed of two sets that
+/// share a sun, and a train with two pinion rows are among them.
+#[test]
+fn the_classic_arrangements_are_there() -> Result<()> {
+    let mut found = Vec::new();
+    for file in files::scenarios()? {
+        let train = parse(&file)?;
+        let couplings = &train.scenario().couplings;
+        let suns: Vec<_> = (0..couplings.len()).map(|x| train.members(x)[0]).collect();
+        let forward = forward(&ratios(&train)?).len();
+        found.push(match couplings.as_slice() {
+            [one] if is_single_row(one) => "one set",
+            [a, b]
+                if is_single_row(a) && is_single_row(b) && suns[0] == suns[1] && forward == 3 =>
+            {
+                "three-speed on a common sun"
+            }
+            all if all.iter().any(|x| matches!(x, Coupling::DoublePinion(_))) && forward == 4 => {
+                "four-speed with two pinion rows"
+            }
+            _ => "another",
+        });
+    }
+    for wanted in [
+        "one set",
+        "three-speed on a common sun",
+        "four-speed with two pinion rows",
+    ] {
+        ensure!(found.contains(&wanted), "{wanted} is missing: {found:?}");
+    }
+    Ok(())
+}
+
+/// k, 1/k and so on: with one set every ratio it can have is among the ranges.
+#[test]
+fn the_single_set_has_all_its_ratios() -> Result<()> {
+    let mut checked = 0;
+    for file in files::scenarios()? {
+        let train = parse(&file)?;
+        let [Coupling::Planetary(set)] = train.scenario().couplings.as_slice() else {
+            continue;
+        };
+        let (s, r) = (set.sun.teeth.coefficient(), set.ring.teeth.coefficient());
+        let expected: Option<Vec<Fraction>> = [
+            (s + r, s),
+            (s + r, r),
+            (1, 1),
+            (r, s + r),
+            (s, s + r),
+            (-r, s),
+            (-s, r),
+        ]
+        .into_iter()
+        .map(|(num, den)| Fraction::new(num, den))
+        .collect();
+        let mut expected = expected.context("a ratio of teeth")?;
+        let mut actual: Vec<Fraction> = ratios(&train)?.into_iter().map(|(_, x)| x).collect();
+        expected.sort();
+        actual.sort();
+        actual.dedup();
+        ensure!(
+            actual == expected,
+            "{}: {actual:?}, expected {expected:?}",
+            file.stem
+        );
+        checked += 1;
+    }
+    ensure!(checked > 0, "no scenario is a single set");
+    Ok(())
+}

@@ -1,0 +1,243 @@
+//! The schema and the reader refuse the same files, as far as a schema can tell.
+
+use anyhow::{Result, ensure};
+use levertrain_core::Train;
+use levertrain_tests::schema::Schema;
+use levertrain_tests::sketch::Sketch;
+use serde_json::{Value, json};
+
+/// A scenario with one of everything.
+fn good() -> Value {
+    let sketch = Sketch::new("in", "out")
+        .planetary("p1", ("in", 30), ("r1", 78), "out", 24)
+        .double_pinion("p2", ("in", 30), ("r2", 74), "housing", (20, 20))
+        .pair("g1", false, ("out", 31), ("end", 67))
+        .brake("A", "r1")
+        .clutch("C", "in", "r2")
+        .range("1", &["A"])
+        .range("2", &["C"]);
+    sketch.to_json()
+}
+
+/// What is done to the good scenario at a place.
+enum Change {
+    Set(Value),
+    Remove,
+    /// Adds a field nobody knows.
+    Extra,
+    /// Repeats the last item of a list until it has this many, ids kept different.
+    Grow(usize),
+    Clear,
+}
+use Change::{Clear, Extra, Grow, Remove, Set};
+
+fn apply(scenario: &mut Value, place: &str, change: &Change) -> Option<()> {
+    match change {
+        Set(value) => *scenario.pointer_mut(place)? = value.clone(),
+        Remove => {
+            let (parent, field) = place.rsplit_once('/')?;
+            let parent = scenario.pointer_mut(parent)?.as_object_mut()?;
+            parent.remove(field)?;
+        }
+        Extra => {
+            let object = scenario.pointer_mut(place)?.as_object_mut()?;
+            object.insert("note".to_owned(), json!("x"));
+        }
+        Grow(count) => {
+            let list = scenario.pointer_mut(place)?.as_array_mut()?;
+            while list.len() < *count {
+                let mut item = list.last()?.clone();
+                if let Some(id) = item.get_mut("id") {
+                    *id = json!(format!("x{}", list.len()));
+                }
+                list.push(item);
+            }
+        }
+        Clear => scenario.pointer_mut(place)?.as_array_mut()?.clear(),
+    }
+    Some(())
+}
+
+/// How a row must come out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Verdict {
+    /// Both accept.
+    Good,
+    /// Both refuse.
+    Bad,
+    /// The reader refuses; a schema cannot tell, because it takes knowing another place.
+    BeyondSchema,
+}
+use Verdict::{Bad, BeyondSchema, Good};
+
+fn long(count: usize) -> Value {
+    json!("x".repeat(count))
+}
+
+fn rows() -> Vec<(&'static str, Change, Verdict)> {
+    vec![
+        // Whole lists and objects.
+        ("", Extra, Bad),
+        ("", Set(json!([])), Bad),
+        ("/format", Remove, Bad),
+        ("/format", Set(json!(2)), Bad),
+        ("/format", Set(json!("1")), Bad),
+        ("/name", Remove, Bad),
+        ("/name", Set(json!("")), Bad),
+        ("/name", Set(long(80)), Good),
+        ("/name", Set(long(81)), Bad),
+        ("/name", Set(json!("ü".repeat(80))), Good),
+        ("/name", Set(json!(3)), Bad),
+        ("/about", Set(json!("x")), Good),
+        ("/input", Remove, Bad),
+        ("/input", Set(json!("housing")), Bad),
+        ("/input", Set(json!("nobody")), BeyondSchema),
+        ("/output", Set(json!("in")), BeyondSchema),
+        ("/output", Set(json!(null)), Bad),
+        ("/shafts", Remove, Bad),
+        ("/shafts", Clear, Bad),
+        ("/shafts", Grow(24), Good),
+        ("/shafts", Grow(25), Bad),
+        ("/shafts/0", Extra, Bad),
+        ("/shafts/0", Set(json!("in")), Bad),
+        ("/shafts/0", Set(json!(["in", "Input"])), Bad),
+        ("/shafts/0/label", Remove, Bad),
+        ("/shafts/0/label", Set(json!("")), Bad),
+        ("/shafts/0/label", Set(long(40)), Good),
+        ("/shafts/0/label", Set(long(41)), Bad),
+        ("/shafts/4/id", Set(long(24)), BeyondSchema), // its gear now has no shaft
+        ("/shafts/4/id", Set(long(25)), Bad),
+        ("/shafts/4/id", Set(json!("")), Bad),
+        ("/shafts/4/id", Set(json!("a b")), Bad),
+        ("/shafts/4/id", Set(json!("ä")), Bad),
+        ("/shafts/4/id", Set(json!("housing")), Bad),
+        ("/shafts/4/id", Set(json!("in")), BeyondSchema),
+        ("/couplings", Remove, Bad),
+        ("/couplings", Clear, Bad),
+        ("/couplings", Grow(12), Good),
+        ("/couplings", Grow(13), Bad),
+        ("/elements", Grow(16), Good),
+        ("/elements", Grow(17), Bad),
+        ("/elements", Set(json!(null)), Bad),
+        ("/ranges", Remove, Good),
+        ("/ranges", Clear, Good),
+        ("/ranges", Grow(32), Good),
+        ("/ranges", Grow(33), Bad),
+        // A planetary set.
+        ("/couplings/0", Extra, Bad),
+        ("/couplings/0/kind", Remove, Bad),
+        ("/couplings/0/kind", Set(json!("worm")), Bad),
+        ("/couplings/0/kind", Set(json!("double-pinion")), Bad),
+        ("/couplings/0/id", Remove, Bad),
+        ("/couplings/0/id", Set(json!("p2")), BeyondSchema),
+        ("/couplings/0/sun", Remove, Bad),
+        ("/couplings/0/sun", Extra, Bad),
+        ("/couplings/0/sun", Set(json!(["in", 30])), Bad),
+        ("/couplings/0/sun/shaft", Set(json!("nobody")), BeyondSchema),
+        ("/couplings/0/sun/shaft", Set(json!("out")), BeyondSchema),
+        ("/couplings/0/sun/shaft", Set(json!("housing")), Good),
+        ("/couplings/0/sun/teeth", Set(json!(5)), Bad),
+        ("/couplings/0/sun/teeth", Set(json!(6)), Good),
+        ("/couplings/0/sun/teeth", Set(json!(999)), Good),
+        ("/couplings/0/sun/teeth", Set(json!(1000)), Bad),
+        ("/couplings/0/sun/teeth", Set(json!(0)), Bad),
+        ("/couplings/0/sun/teeth", Set(json!(-30)), Bad),
+        ("/couplings/0/sun/teeth", Set(json!(30.5)), Bad),
+        ("/couplings/0/sun/teeth", Set(json!("30")), Bad),
+        ("/couplings/0/carrier", Remove, Bad),
+        ("/couplings/0/carrier", Set(json!({"shaft": "out"})), Bad),
+        ("/couplings/0/pinion", Remove, Bad),
+        ("/couplings/0/pinion/teeth", Remove, Bad),
+        ("/couplings/0/pinion/count", Set(json!(1)), Good),
+        ("/couplings/0/pinion/count", Set(json!(12)), Good),
+        ("/couplings/0/pinion/count", Set(json!(0)), Bad),
+        ("/couplings/0/pinion/count", Set(json!(13)), Bad),
+        // A set with two pinion rows.
+        ("/couplings/1", Extra, Bad),
+        ("/couplings/1/inner", Remove, Bad),
+        ("/couplings/1/inner/teeth", Set(json!(1000)), Bad),
+        (
+            "/couplings/1/inner",
+            Set(json!({"teeth": 20, "count": 3})),
+            Bad,
+        ),
+        ("/couplings/1/outer", Remove, Bad),
+        ("/couplings/1/count", Remove, Bad),
+        ("/couplings/1/count", Set(json!(13)), Bad),
+        // A gear pair.
+        ("/couplings/2", Extra, Bad),
+        ("/couplings/2/mesh", Set(json!("internal")), Good),
+        ("/couplings/2/mesh", Set(json!("bevel")), Bad),
+        ("/couplings/2/mesh", Remove, Bad),
+        ("/couplings/2/first", Remove, Bad),
+        ("/couplings/2/second/teeth", Set(json!(1000)), Bad),
+        ("/couplings/2/second/shaft", Set(json!("out")), BeyondSchema),
+        ("/couplings/2/second/shaft", Set(json!("housing")), Bad),
+        // Shift elements.
+        ("/elements/0", Extra, Bad),
+        ("/elements/0/kind", Set(json!("band")), Bad),
+        ("/elements/0/kind", Set(json!("clutch")), Bad),
+        ("/elements/0/shaft", Remove, Bad),
+        ("/elements/0/shaft", Set(json!("housing")), Bad),
+        ("/elements/0/shaft", Set(json!("nobody")), BeyondSchema),
+        ("/elements/1", Extra, Bad),
+        ("/elements/1/between", Set(json!(["in"])), Bad),
+        ("/elements/1/between", Set(json!(["in", "out", "r1"])), Bad),
+        ("/elements/1/between", Set(json!(["in", "housing"])), Bad),
+        ("/elements/1/between", Set(json!(["in", "in"])), Bad),
+        (
+            "/elements/1/between",
+            Set(json!(["in", "nobody"])),
+            BeyondSchema,
+        ),
+        ("/elements/1/id", Set(json!("A")), BeyondSchema),
+        // Ranges.
+        ("/ranges/0", Extra, Bad),
+        ("/ranges/0/applied", Remove, Bad),
+        ("/ranges/0/applied", Clear, Good),
+        ("/ranges/0/applied", Set(json!(["A", "C"])), Good),
+        ("/ranges/0/applied", Set(json!(["A", "A"])), Bad),
+        ("/ranges/0/applied", Set(json!(["Z"])), BeyondSchema),
+        ("/ranges/0/applied", Set(json!("A")), Bad),
+        ("/ranges/0/id", Set(json!("2")), BeyondSchema),
+    ]
+}
+
+#[test]
+fn reader_and_schema_agree() -> Result<()> {
+    let schema = Schema::read()?;
+    let mut wrong = Vec::new();
+    for (place, change, verdict) in rows() {
+        let mut scenario = good();
+        scenario["about"] = json!("A text.");
+        ensure!(
+            apply(&mut scenario, place, &change).is_some(),
+            "there is no {place}"
+        );
+        let text = scenario.to_string();
+        let actual = (Train::parse(&text).is_ok(), schema.accepts(&text));
+        let expected = match verdict {
+            Good => (true, true),
+            Bad => (false, false),
+            BeyondSchema => (false, true),
+        };
+        if actual != expected {
+            let now = scenario.pointer(place).unwrap_or(&Value::Null).to_string();
+            let now: String = now.chars().take(80).collect();
+            wrong.push(format!(
+                "{place} as {now}: (reader, schema) accept {actual:?}, expected {expected:?}"
+            ));
+        }
+    }
+    ensure!(wrong.is_empty(), "{}", wrong.join("\n"));
+    Ok(())
+}
+
+#[test]
+fn the_good_one_is_good() -> Result<()> {
+    let faults = Schema::read()?.faults(&good());
+    ensure!(faults.is_empty(), "{faults:#?}");
+    let text = good().to_string();
+    ensure!(Train::parse(&text).is_ok(), "{text}");
+    Ok(())
+}

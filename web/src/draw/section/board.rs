@@ -12,7 +12,7 @@ const ALONG_SET: u32 = 6;
 const ACROSS_TRACKS: u32 = 3;
 const ACROSS_SETS: u32 = 6;
 const BEND: u32 = 4;
-const CROSSING: u32 = 60;
+const CROSSING: u32 = 300;
 
 /// Who owns a node in one direction.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -14,9 +14,9 @@ use super::grid::{Grid, Node, SET_COLUMNS};
 use super::parts::{Figure, Level, Part, parts};
 
 /// Orders tried. More find few better plans on trains of this size.
-const ORDERS: usize = 40;
+const ORDERS: usize = 64;
 /// Work allowed, in nodes times orders, so that a large train opens as fast as a small one.
-const WORK: usize = 40_000;
+const WORK: usize = 60_000;
 
 /// Where everything is on the grid.
 #[derive(Debug, Clone)]
@@ -83,13 +83,16 @@ impl Plan {
             };
             let orders = (WORK / grid.nodes()).clamp(4, ORDERS);
             let mut dice = Dice(0x2545_F491_4F6C_DD1D);
-            let plans = (0..orders).filter_map(|order| {
+            let mut best: Option<Self> = None;
+            for order in 0..orders {
                 if order > 0 {
                     dice.shuffle(&mut tasks);
                 }
-                Attempt::new(train, grid, &mut dice, order > 0).run(&tasks)
-            });
-            if let Some(best) = plans.min_by_key(|plan| plan.cost) {
+                let limit = best.as_ref().map_or(u32::MAX, |plan| plan.cost);
+                let attempt = Attempt::new(train, grid, limit, &mut dice, order > 0);
+                best = attempt.run(&tasks).or(best);
+            }
+            if let Some(best) = best {
                 return best;
             }
         }
@@ -123,12 +126,14 @@ struct Attempt<'a> {
     /// For each shaft, its pieces that are not joined yet, as sets of nodes.
     pieces: Vec<Vec<HashSet<Node>>>,
     packs: Vec<Option<PackPlace>>,
+    /// The cost of the best plan so far: an attempt that reaches it is given up.
+    limit: u32,
 }
 
 impl<'a> Attempt<'a> {
     /// Puts the gears down. With `vary`, some may be left on one side only, so that the orders
     /// tried differ in more than their order.
-    fn new(train: &'a Train, grid: Grid, dice: &mut Dice, vary: bool) -> Self {
+    fn new(train: &'a Train, grid: Grid, limit: u32, dice: &mut Dice, vary: bool) -> Self {
         let (figures, parts) = parts(train);
         let shafts = train.scenario().shafts.len();
         let mut board = Board::new(grid);
@@ -176,6 +181,7 @@ impl<'a> Attempt<'a> {
             plan,
             pieces,
             packs,
+            limit,
         }
     }
 
@@ -203,7 +209,8 @@ impl<'a> Attempt<'a> {
         nodes
     }
 
-    fn lay(&mut self, shaft: usize, way: &Way) {
+    /// Lays a shaft along a way; `None` when that makes the plan too dear.
+    fn lay(&mut self, shaft: usize, way: &Way) -> Option<()> {
         let crossings = self.board.crossings(shaft, &way.nodes);
         self.plan.crossings += crossings;
         self.plan.cost += way.cost;
@@ -216,6 +223,7 @@ impl<'a> Attempt<'a> {
         touched.into_iter().for_each(|piece| joined.extend(piece));
         rest.insert(0, joined);
         self.pieces[shaft] = rest;
+        (self.plan.cost < self.limit).then_some(())
     }
 
     fn join(&mut self, shaft: usize) -> Option<()> {
@@ -238,7 +246,7 @@ impl<'a> Attempt<'a> {
                 .filter_map(|&node| Some((found.cost(node)?, node)))
                 .min()?;
             let way = found.way(nearest)?;
-            self.lay(shaft, &way);
+            self.lay(shaft, &way)?;
         }
         Some(())
     }
@@ -264,7 +272,7 @@ impl<'a> Attempt<'a> {
             .filter_map(|(row, node)| Some((found.cost(node)? + away(row), node)))
             .min()?;
         let way = found.way(end)?;
-        self.lay(shaft, &way);
+        self.lay(shaft, &way)?;
         Some(end)
     }
 
@@ -294,7 +302,7 @@ impl<'a> Attempt<'a> {
                 .filter_map(|column| Some((found.cost(grid.node(column, row))?, column)))
                 .min()?;
             let way = found.way(grid.node(column, row))?;
-            self.lay(shaft, &way);
+            self.lay(shaft, &way)?;
             column
         };
         self.board.own(grid.node(column, row), shaft);
@@ -389,8 +397,7 @@ impl<'a> Attempt<'a> {
             return Some(());
         }
         let way = self.board.explore(shaft, &sources).way(node)?;
-        self.lay(shaft, &way);
-        Some(())
+        self.lay(shaft, &way)
     }
 }
 

@@ -278,6 +278,14 @@ fn row_radii(plan: &Plan) -> Vec<f64> {
             _ if row == sun => 24.0,
             // Low clutch row, pins, high clutch row, ring, from the sun outwards.
             _ if row <= grid.ring_row() => [36.0, 32.0, 32.0, 24.0][row - sun - 1],
+            // The first drum clears the ring gears.
+            _ if row == grid.ring_row() + 1 => {
+                if used[row] {
+                    20.0
+                } else {
+                    8.0
+                }
+            }
             _ if row == grid.brake_row() => 14.0,
             _ => {
                 if used[row] {

@@ -12,7 +12,7 @@ use web_sys::HtmlCanvasElement;
 use crate::draw::scene::{Point, Scene};
 use crate::draw::{Device, Palette, end_view, lever, paint};
 use crate::session::Session;
-use crate::wire::{Answer, FaultInfo, TrainInfo};
+use crate::wire::{Answer, FaultInfo, Outcome, TrainInfo};
 
 #[wasm_bindgen(typescript_custom_section)]
 const TYPES: &str = include_str!("boundary.d.ts");
@@ -91,6 +91,17 @@ impl Sandbox {
             reports.push(CombinationReport::from(&combination));
         });
         plain(&reports)
+    }
+
+    /// What every combination does, in counting order, without its speeds: even the 65 536
+    /// combinations of 16 elements can be handed over.
+    #[wasm_bindgen(unchecked_return_type = "Outcome[]")]
+    pub fn outcomes(&self) -> Result<JsValue, JsValue> {
+        let mut outcomes = Vec::new();
+        self.session()?.train().for_each_combination(|combination| {
+            outcomes.push(Outcome::of(&combination));
+        });
+        plain(&outcomes)
     }
 
     /// Classifies every combination and reads every shaft speed, and returns how many speeds

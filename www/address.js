@@ -1,0 +1,78 @@
+/** Keeps the page's address and what is on screen the same, both ways. */
+
+import { fragmentOf, viewOf } from "./link.js";
+
+/** @typedef {import("./desk.js").Desk} Desk */
+/** @typedef {{ text: string, name: string }} OwnFile */
+
+export class Address {
+  #desk;
+  #show;
+  /** Files the user opened on this page: a link cannot hold them, but back and forward can. */
+  /** @type {OwnFile[]} */
+  #files = [];
+  /** While the screen follows the address, the address must not follow the screen. */
+  #following = false;
+
+  /**
+   * @param {Desk} desk
+   * @param {(view: import("./link.js").View) => Promise<void>} show opens what a link asks for
+   * @param {AbortSignal} signal
+   */
+  constructor(desk, show, signal) {
+    this.#desk = desk;
+    this.#show = show;
+    addEventListener("popstate", (event) => this.#follow(event.state), { signal });
+    desk.addEventListener("answer", () => this.#write("pushState"));
+    desk.addEventListener("speed", () => this.#write("replaceState"));
+  }
+
+  /** Shows what the address asks for when the page opens. */
+  async start() {
+    await this.#follow(history.state);
+  }
+
+  /**
+   * Remembers a file, so that going back and forward finds it.
+   * @param {OwnFile} file
+   */
+  remember(file) {
+    return this.#files.push(file) - 1;
+  }
+
+  /** @param {{ file: number, applied: string[] } | null} state */
+  async #follow(state) {
+    this.#following = true;
+    try {
+      const file = state ? this.#files[state.file] : undefined;
+      if (state && file) {
+        this.#desk.open(file.text, { file: state.file, name: file.name }, { applied: state.applied });
+      } else {
+        await this.#show(viewOf(location.hash));
+      }
+      this.#desk.dismiss();
+    } catch (error) {
+      this.#desk.report(error);
+    } finally {
+      this.#following = false;
+      // A link that led nowhere gives way to what is on screen.
+      this.#write("replaceState");
+    }
+  }
+
+  /** @param {"pushState" | "replaceState"} method */
+  #write(method) {
+    const { source, answer, speed } = this.#desk;
+    if (this.#following || !source || !answer) return;
+    const { pathname, search, hash } = location;
+    const page = pathname + search;
+    if ("stem" in source) {
+      const fragment = fragmentOf(source.stem, answer.applied, speed);
+      if (fragment !== hash) history[method](null, "", page + fragment);
+    } else {
+      const same = history.state?.file === source.file && `${history.state.applied}` === `${answer.applied}`;
+      const state = { file: source.file, applied: answer.applied };
+      if (!same) history[method](state, "", page);
+    }
+  }
+}

@@ -1,0 +1,236 @@
+/** One element's workings: the views around one desk, and the frames they are drawn in. */
+
+import { Address } from "./address.js";
+import { readFile, readScenario } from "./catalogue.js";
+import { Failure } from "./faults.js";
+import { MOST_SPEED } from "./format.js";
+import { Frames } from "./frames.js";
+import { acceptDrops } from "./drop.js";
+import { onSystemChange, paletteFor, rememberChoice, rememberedChoice, wantsStillness } from "./theme.js";
+import { answerBand } from "./view/answer.js";
+import { caption } from "./view/caption.js";
+import { cautions } from "./view/cautions.js";
+import { chart } from "./view/chart.js";
+import { combinations } from "./view/combinations.js";
+import { controls } from "./view/controls.js";
+import { endView } from "./view/end_view.js";
+import { header } from "./view/header.js";
+import { members } from "./view/members.js";
+import { messages } from "./view/messages.js";
+import { ranges } from "./view/ranges.js";
+import { share } from "./view/share.js";
+import { pinions, slips } from "./view/slips.js";
+import { stage } from "./view/stage.js";
+import { teeth } from "./view/teeth.js";
+import { h } from "./dom.js";
+
+/** @typedef {import("./desk.js").Desk} Desk */
+/** @typedef {import("./link.js").View} View */
+
+/** Container width in CSS pixels under which the side column starts folded. */
+const PHONE = 640;
+
+export class Bench {
+  #host;
+  #entries;
+  #theme = rememberedChoice();
+  #frames;
+  #stage;
+  #end;
+  #header;
+  #address;
+  #drawn = 0;
+  /** Counts openings, so that a slow one that was overtaken is dropped. */
+  #opening = 0;
+
+  /**
+   * @param {HTMLElement} host
+   * @param {Desk} desk
+   * @param {import("./catalogue.js").Entry[]} entries
+   * @param {AbortSignal} signal
+   */
+  constructor(host, desk, entries, signal) {
+    this.#host = host;
+    this.desk = desk;
+    this.#entries = entries;
+    this.#frames = new Frames((seconds) => this.#frame(seconds), signal);
+    const redraw = () => this.redraw();
+
+    const warning = cautions();
+    this.#header = header(
+      desk,
+      entries,
+      this.#theme,
+      {
+        pick: (stem) => this.show({ stem }),
+        openFile: (file) => this.openFile(file),
+        chooseTheme: (choice) => this.#chooseTheme(choice),
+      },
+      warning,
+    );
+    this.#end = endView(desk, redraw, signal);
+    this.#stage = stage(
+      desk,
+      { drawn: () => this.#count(), redraw, alsoDraw: () => this.#end.draw() },
+      signal,
+    );
+    const side = [
+      chart(desk),
+      members(desk),
+      teeth(desk),
+      this.#end.node,
+      slips(desk),
+      pinions(desk),
+      combinations(desk),
+      share(desk),
+    ];
+    if (host.clientWidth < PHONE) for (const part of side) part.open = part === side[0];
+    const about = h("p", { class: "about", "data-part": "about" });
+    this.nodes = [
+      this.#header.node,
+      warning,
+      messages(desk),
+      answerBand(desk),
+      ranges(desk),
+      h(
+        "div",
+        { class: "columns" },
+        h("main", { class: "main" }, this.#stage.node, caption(desk), controls(desk), about),
+        h("aside", { class: "side", "aria-label": "Tables" }, ...side),
+      ),
+    ];
+
+    this.#address = host.hasAttribute("address") ? new Address(desk, (view) => this.#open(view), signal) : undefined;
+    acceptDrops(this.#address ? document.documentElement : host, host, (file) => this.openFile(file), signal);
+    desk.addEventListener("train", () => (about.textContent = desk.info?.about ?? ""));
+    desk.addEventListener("answer", () => {
+      const detail = desk.answer;
+      host.dispatchEvent(new CustomEvent("levertrain-change", { detail, bubbles: true, composed: true }));
+    });
+    for (const event of ["answer", "preview", "speed", "light", "look"]) {
+      desk.addEventListener(event, redraw);
+    }
+    onSystemChange(() => this.#applyTheme(), signal);
+    addEventListener("beforeprint", () => this.#print("light"), { signal });
+    addEventListener("afterprint", () => this.#print(paletteFor(this.#theme)), { signal });
+    this.#applyTheme();
+  }
+
+  /**
+   * Opens what the address or the attributes ask for; the first scenario where they fail.
+   * @param {View} wishes
+   */
+  async start(wishes) {
+    if (this.#address && wishes.stem === undefined) await this.#address.start();
+    else await this.show(wishes);
+    if (!this.desk.info) {
+      const { faults } = this.desk;
+      await this.show({});
+      if (faults.length > 0) this.desk.report({ faults });
+    }
+  }
+
+  /**
+   * Opens what a view asks for; on a fault everything on screen stays.
+   * @param {View} view
+   */
+  async show(view) {
+    try {
+      await this.#open(view);
+      this.desk.dismiss();
+    } catch (error) {
+      this.desk.report(error);
+      this.#header.restore();
+    }
+  }
+
+  /**
+   * Opens a file of the user's own.
+   * @param {File} file
+   */
+  async openFile(file) {
+    try {
+      this.openText(await readFile(file), file.name);
+    } catch (error) {
+      this.desk.report(error);
+    }
+  }
+
+  /**
+   * @param {string} text
+   * @param {string} name
+   */
+  openText(text, name) {
+    this.#opening += 1;
+    try {
+      const key = this.#address?.remember({ text, name }) ?? 0;
+      this.desk.open(text, { file: key, name });
+      this.desk.dismiss();
+    } catch (error) {
+      this.desk.report(error);
+    }
+  }
+
+  /** Asks for a frame. */
+  redraw() {
+    this.#frames.request();
+  }
+
+  /** @param {View} view */
+  async #open({ stem, applied, speed }) {
+    this.#opening += 1;
+    const opening = this.#opening;
+    if (speed !== undefined && !(speed >= 0 && speed <= MOST_SPEED)) {
+      throw new Failure("speed", `${speed} is not a speed`, `use 0 to ${MOST_SPEED} rev/min`);
+    }
+    const wanted = stem ?? this.#entries[0].stem;
+    if (!this.#entries.some((entry) => entry.stem === wanted)) {
+      throw new Failure(
+        "scenario",
+        `there is no scenario "${wanted}"`,
+        "choose one from the list of scenarios",
+      );
+    }
+    const text = await readScenario(wanted);
+    if (opening === this.#opening) this.desk.open(text, { stem: wanted }, { applied, speed });
+  }
+
+  /** @param {number} seconds */
+  #frame(seconds) {
+    const { desk } = this;
+    if (!desk.info) return false;
+    const moving = desk.advance(seconds);
+    this.#stage.draw();
+    return moving;
+  }
+
+  #count() {
+    this.#drawn += 1;
+    this.#host.dataset.frame = String(this.#drawn);
+  }
+
+  /** @param {import("./theme.js").Choice} choice */
+  #chooseTheme(choice) {
+    this.#theme = choice;
+    rememberChoice(choice);
+    this.#applyTheme();
+  }
+
+  #applyTheme() {
+    const { desk } = this;
+    desk.still = wantsStillness();
+    desk.setLook({ palette: paletteFor(this.#theme), ...(desk.still ? { rate: 0 } : {}) });
+    if (desk.still) desk.settle();
+    // The element that has the page to itself colours the ground around it as well.
+    for (const node of this.#address ? [this.#host, document.documentElement] : [this.#host]) {
+      if (this.#theme === "auto") node.removeAttribute("data-theme");
+      else node.setAttribute("data-theme", this.#theme);
+    }
+  }
+
+  /** @param {string} palette */
+  #print(palette) {
+    this.desk.setLook({ palette });
+    this.#stage.draw();
+  }
+}

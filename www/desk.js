@@ -1,0 +1,334 @@
+/**
+ * What is on screen: the sandbox, which alone knows the truth, and the page's last reading of it.
+ *
+ * Views listen to its events and ask it for changes:
+ * `train` (another scenario), `answer` (other elements applied), `preview` (a pack is dragged, or
+ * no longer), `speed`, `light` (a shaft is pointed at), `look` (colours, sizes, turning) and
+ * `message` (faults for the user).
+ */
+
+import { isTrap } from "./engine.js";
+import { faultsOf } from "./faults.js";
+
+/** @typedef {import("./engine/levertrain.js").Sandbox} Sandbox */
+/** @typedef {import("./engine/levertrain.js").TrainInfo} TrainInfo */
+/** @typedef {import("./engine/levertrain.js").Answer} Answer */
+/** @typedef {import("./engine/levertrain.js").StageSize} StageSize */
+/** @typedef {import("./faults.js").Fault} Fault */
+/** @typedef {{ stem: string } | { file: number, name: string }} Source where a scenario came from */
+/** @typedef {{ id: string, answer: Answer }} Preview what changing one element over would give */
+
+export const DEFAULT_SPEED = 1000;
+
+export class Desk extends EventTarget {
+  /** @type {Sandbox | undefined} */
+  #sandbox;
+  #engine;
+  #text = "";
+  #look = { palette: "light", scale: 2, merged: false, rate: 0, width: 800 };
+  /** Traps since the last change that went well. */
+  #traps = 0;
+
+  /** @type {TrainInfo | undefined} */
+  info;
+  /** @type {Answer | undefined} */
+  answer;
+  /** @type {Source | undefined} */
+  source;
+  /** @type {Preview | undefined} */
+  preview;
+  /** @type {string | undefined} */
+  lit;
+  /** @type {Fault[]} */
+  faults = [];
+  speed = DEFAULT_SPEED;
+  /** Whether changes show at once instead of gliding. */
+  still = false;
+
+  /** @param {import("./engine.js").Engine} engine */
+  constructor(engine) {
+    super();
+    this.#engine = engine;
+  }
+
+  /**
+   * Opens a scenario. On a fault everything on screen stays.
+   * @param {string} text
+   * @param {Source} source
+   * @param {{ applied?: string[], speed?: number }} [view]
+   */
+  open(text, source, { applied, speed } = {}) {
+    const fresh = new this.#engine.Sandbox();
+    /** @type {TrainInfo} */
+    let info;
+    /** @type {Answer} */
+    let answer;
+    try {
+      info = fresh.open(text);
+      answer = applied ? fresh.apply(applied) : fresh.answer();
+      fresh.settle();
+    } catch (error) {
+      if (!isTrap(error)) fresh.free();
+      throw error;
+    }
+    // A sandbox that trapped is lost: freeing it would trap again.
+    this.#sandbox?.free();
+    this.#sandbox = fresh;
+    this.#text = text;
+    this.info = info;
+    this.answer = answer;
+    this.source = source;
+    this.preview = undefined;
+    this.lit = undefined;
+    if (speed !== undefined) this.speed = speed;
+    this.#dress(fresh);
+    this.#emit("train", "answer", "speed");
+  }
+
+  /**
+   * Applies exactly these elements.
+   * @param {string[]} ids
+   */
+  apply(ids) {
+    const answer = this.#ask((sandbox) => {
+      const answer = sandbox.apply(ids);
+      if (this.still) sandbox.settle();
+      return answer;
+    });
+    if (!answer) return;
+    this.#traps = 0;
+    this.answer = answer;
+    this.preview = undefined;
+    this.#emit("answer");
+  }
+
+  /**
+   * Changes one element over.
+   * @param {string} id
+   */
+  toggle(id) {
+    const applied = this.answer?.applied ?? [];
+    this.apply(applied.includes(id) ? applied.filter((other) => other !== id) : [...applied, id]);
+  }
+
+  /**
+   * Shows an element's packs closed by `closure` while they are dragged.
+   * @param {string} id
+   * @param {number} closure
+   */
+  drag(id, closure) {
+    this.#ask((sandbox) => sandbox.drag(id, closure));
+    if (this.preview?.id === id) return;
+    const answer = this.#ask((sandbox) => sandbox.preview(id));
+    if (!answer) return;
+    this.preview = { id, answer };
+    this.#emit("preview");
+  }
+
+  /** Lets go of dragged packs without changing anything. */
+  endDrag() {
+    this.#ask((sandbox) => {
+      sandbox.endDrag();
+      if (this.still) sandbox.settle();
+    });
+    this.preview = undefined;
+    this.#emit("preview");
+  }
+
+  /**
+   * Points at a shaft everywhere, or at none.
+   * @param {string} [id]
+   */
+  light(id) {
+    if (id === this.lit) return;
+    this.lit = id;
+    this.#ask((sandbox) => sandbox.light(id));
+    this.#emit("light");
+  }
+
+  /** @param {number} speed rev/min */
+  setSpeed(speed) {
+    this.speed = speed;
+    this.#ask((sandbox) => sandbox.setInputSpeed(speed));
+    this.#emit("speed");
+  }
+
+  /**
+   * Changes how things look: colours, pixels to a CSS pixel, joined levers, rate of turning.
+   * @param {Partial<{ palette: string, scale: number, merged: boolean, rate: number }>} change
+   */
+  setLook(change) {
+    Object.assign(this.#look, change);
+    if (this.#sandbox) this.#ask((sandbox) => this.#dress(sandbox));
+    this.#emit("look");
+  }
+
+  get look() {
+    return this.#look;
+  }
+
+  /** Skips whatever still glides. */
+  settle() {
+    this.#ask((sandbox) => sandbox.settle());
+  }
+
+  /**
+   * @param {number} width CSS pixels there are
+   * @returns {StageSize | undefined}
+   */
+  fit(width) {
+    this.#look.width = width;
+    return this.#ask((sandbox) => sandbox.fitStage(width));
+  }
+
+  handles() {
+    return this.#ask((sandbox) => sandbox.handles()) ?? [];
+  }
+
+  /**
+   * @param {"section" | "lever"} drawing
+   * @param {number} x
+   * @param {number} y
+   */
+  shaftAt(drawing, x, y) {
+    return this.#ask((sandbox) => sandbox.shaftAt(drawing, x, y));
+  }
+
+  /**
+   * @param {string} drawing
+   * @param {HTMLCanvasElement} canvas
+   */
+  draw(drawing, canvas) {
+    this.#ask((sandbox) => sandbox.draw(drawing, canvas));
+  }
+
+  /**
+   * @param {string} drawing
+   * @param {number} width
+   * @param {number} height
+   */
+  svg(drawing, width, height) {
+    return this.#ask((sandbox) => sandbox.svg(drawing, width, height));
+  }
+
+  /**
+   * Lets time pass.
+   * @param {number} seconds
+   * @returns {boolean} whether the next frame will differ
+   */
+  advance(seconds) {
+    return this.#ask((sandbox) => sandbox.advance(seconds)) ?? false;
+  }
+
+  chart() {
+    return this.#ask((sandbox) => sandbox.chart());
+  }
+
+  outcomes() {
+    return this.#ask((sandbox) => sandbox.outcomes());
+  }
+
+  /**
+   * Tells the user what went wrong.
+   * @param {unknown} error
+   */
+  report(error) {
+    this.faults = faultsOf(error);
+    this.#emit("message");
+  }
+
+  /** Takes the message away. */
+  dismiss() {
+    if (this.faults.length === 0) return;
+    this.faults = [];
+    this.#emit("message");
+  }
+
+  /** Gives the sandbox's memory back. */
+  free() {
+    this.#sandbox?.free();
+    this.#sandbox = undefined;
+  }
+
+  /**
+   * What people call an element.
+   * @param {string} id
+   */
+  elementLabel(id) {
+    return this.info?.elements.find((element) => element.id === id)?.label ?? id;
+  }
+
+  /**
+   * What people call a shaft.
+   * @param {string} id
+   */
+  shaftLabel(id) {
+    if (id === "housing") return "Housing";
+    return this.info?.shafts.find((shaft) => shaft.id === id)?.label ?? id;
+  }
+
+  /** @param {Sandbox} sandbox */
+  #dress(sandbox) {
+    const { palette, scale, merged, rate, width } = this.#look;
+    sandbox.setPalette(palette);
+    sandbox.setScale(scale);
+    sandbox.setMerged(merged);
+    sandbox.setRate(rate);
+    sandbox.setInputSpeed(this.speed);
+    sandbox.fitStage(width);
+  }
+
+  /**
+   * Asks the sandbox; when the engine breaks, starts it afresh and says so.
+   * @template T
+   * @param {(sandbox: Sandbox) => T} question
+   * @returns {T | undefined}
+   */
+  #ask(question) {
+    if (!this.#sandbox) return undefined;
+    try {
+      return question(this.#sandbox);
+    } catch (error) {
+      if (!isTrap(error)) throw error;
+      this.#recover(/** @type {Error} */ (error));
+      return undefined;
+    }
+  }
+
+  /** @param {Error} error */
+  #recover(error) {
+    this.#sandbox = undefined;
+    this.#traps += 1;
+    // What broke it once is tried once more, then the scenario as it opens, then nothing.
+    const applied = this.#traps === 1 ? this.answer?.applied : undefined;
+    const place = "engine";
+    const problem = `it stopped working (${error.message})`;
+    if (this.#traps > 2 || !this.source) {
+      this.report({ faults: [{ place, problem, fix: "choose another scenario or reload" }] });
+      return;
+    }
+    try {
+      this.open(this.#text, this.source, { applied });
+      const fix = "it was started afresh with this scenario; you can go on";
+      this.report({ faults: [{ place, problem, fix }] });
+    } catch (second) {
+      this.report(second);
+    }
+  }
+
+  /** @param {...string} names */
+  #emit(...names) {
+    for (const name of names) this.dispatchEvent(new Event(name));
+  }
+}
+
+/**
+ * Calls `update` now and after each of these events.
+ * @param {Desk} desk
+ * @param {string[]} names
+ * @param {() => void} update
+ */
+export function follow(desk, names, update) {
+  for (const name of names) desk.addEventListener(name, update);
+  if (desk.info) update();
+}

@@ -1,0 +1,180 @@
+/**
+ * `<lever-train>`: the sandbox as an element of any page.
+ *
+ * Attributes: `scenario` (file stem), `applied` (element ids, comma-separated), `speed` (rev/min),
+ * and `address` for the one element that shares its view with the page's address.
+ * After every change it dispatches `levertrain-change` with the answer in `detail`.
+ */
+
+import { Bench } from "./bench.js";
+import { listScenarios } from "./catalogue.js";
+import { Desk } from "./desk.js";
+import { h, icon } from "./dom.js";
+import { loadEngine } from "./engine.js";
+import { Failure, faultsOf } from "./faults.js";
+import { loadFonts } from "./fonts.js";
+
+const SHEETS = ["tokens", "frame", "answer", "controls", "stage", "tables", "print"];
+
+/** Nothing that takes less time than this says that it is loading, in milliseconds. */
+const PATIENCE = 100;
+
+class LeverTrain extends HTMLElement {
+  static observedAttributes = ["scenario", "applied", "speed"];
+
+  /** @type {AbortController | undefined} */
+  #life;
+  /** @type {Bench | undefined} */
+  #bench;
+  #changed = false;
+
+  constructor() {
+    super();
+    this.attachShadow({ mode: "open" });
+  }
+
+  /** What the applied elements do; nothing before the first scenario is open. */
+  get answer() {
+    return this.#bench?.desk.answer;
+  }
+
+  /**
+   * Applies exactly these elements.
+   * @param {string[]} ids
+   */
+  apply(ids) {
+    this.#bench?.desk.apply(ids);
+  }
+
+  /**
+   * Opens the text of a scenario file.
+   * @param {string} text
+   * @param {string} [name] what to call the file
+   */
+  open(text, name = "scenario") {
+    this.#bench?.openText(text, name);
+  }
+
+  connectedCallback() {
+    this.#life = new AbortController();
+    this.#build(this.#life.signal).catch((error) => this.#giveUp(error));
+  }
+
+  disconnectedCallback() {
+    this.#life?.abort();
+    this.#bench?.desk.free();
+    this.#bench = undefined;
+    this.shadowRoot?.replaceChildren();
+  }
+
+  attributeChangedCallback() {
+    // Attributes set together are one wish.
+    if (!this.#bench || this.#changed) return;
+    this.#changed = true;
+    queueMicrotask(() => {
+      this.#changed = false;
+      this.#bench?.show(wishes(this));
+    });
+  }
+
+  /** @param {AbortSignal} signal */
+  async #build(signal) {
+    const root = /** @type {ShadowRoot} */ (this.shadowRoot);
+    const body = h("div", { class: "levertrain", hidden: true });
+    const dressed = dress(root);
+    root.append(body);
+    const waiting = setTimeout(() => body.append(skeleton()), PATIENCE);
+    dressed.then(() => (body.hidden = false));
+    try {
+      const [engine, entries] = await Promise.all([loadEngine(), listScenarios(), dressed]);
+      if (signal.aborted) return;
+      if (entries.length === 0) throw noScenarios();
+      const bench = new Bench(this, new Desk(engine), entries, signal);
+      this.#bench = bench;
+      clearTimeout(waiting);
+      body.replaceChildren(...bench.nodes);
+      await bench.start(wishes(this));
+      // Letters measured before the faces came would stay in the drawings.
+      await loadFonts();
+      if (!signal.aborted) bench.redraw();
+    } finally {
+      clearTimeout(waiting);
+    }
+  }
+
+  /**
+   * The engine or the scenarios could not be had at all.
+   * @param {unknown} error
+   */
+  #giveUp(error) {
+    const body = this.shadowRoot?.querySelector(".levertrain");
+    const faults = faultsOf(error).map(({ place, problem, fix }) =>
+      h("p", {}, h("b", {}, place), `: ${problem}. To mend it: ${fix}.`),
+    );
+    body?.replaceChildren(
+      h(
+        "section",
+        { class: "empty", role: "alert", "data-part": "empty" },
+        h("p", { class: "wordmark" }, icon("mark"), "Levertrain"),
+        h("p", { class: "empty-heading" }, "The sandbox cannot start."),
+        ...faults,
+      ),
+    );
+  }
+}
+
+/**
+ * What the attributes ask for.
+ * @param {HTMLElement} element
+ */
+function wishes(element) {
+  const applied = element.getAttribute("applied");
+  const speed = element.getAttribute("speed");
+  return {
+    stem: element.getAttribute("scenario") ?? undefined,
+    applied: applied?.split(",").map((id) => id.trim()).filter(Boolean),
+    speed: speed === null ? undefined : Number(speed),
+  };
+}
+
+/**
+ * Adds the style sheets; settles when all have come, or one has not.
+ * @param {ShadowRoot} root
+ */
+function dress(root) {
+  const loads = SHEETS.map((name) => {
+    const href = new URL(`css/${name}.css`, import.meta.url).href;
+    const sheet = h("link", { rel: "stylesheet", href });
+    const settled = new Promise((resolve) => {
+      sheet.addEventListener("load", resolve);
+      sheet.addEventListener("error", resolve);
+    });
+    root.append(sheet);
+    return settled;
+  });
+  return Promise.all(loads);
+}
+
+/** The shape of the page while the engine is on its way. */
+function skeleton() {
+  return h(
+    "div",
+    { class: "skeleton", role: "status" },
+    h("p", { class: "wordmark" }, icon("mark"), "Levertrain"),
+    h("div", { class: "skeleton-line" }),
+    h("div", { class: "skeleton-stage" }, h("p", {}, "Setting up the drawing board…")),
+  );
+}
+
+function noScenarios() {
+  return new Failure(
+    "scenarios/index.json",
+    "the list of scenarios is empty",
+    "add scenario files to the folder and build the site again",
+  );
+}
+
+// Two copies of the module on one page are no mistake: the first one serves both.
+if (!customElements.get("lever-train")) customElements.define("lever-train", LeverTrain);
+
+export { LeverTrain };

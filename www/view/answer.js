@@ -1,0 +1,112 @@
+/** The answer: ratio, direction, state and applied elements, large; the reasons beside it. */
+
+import { h, icon } from "../dom.js";
+import { follow } from "../desk.js";
+import { fraction, listed, ratio } from "../format.js";
+
+/** @typedef {import("../desk.js").Desk} Desk */
+/** @typedef {import("../desk.js").Answer} Answer */
+
+/** How long the answer must stand still before a screen reader is told, in milliseconds. */
+const QUIET = 500;
+
+/** @param {Desk} desk */
+export function answerBand(desk) {
+  const kicker = h("p", { class: "answer-kicker", "data-part": "applied" });
+  const line = h("p", { class: "answer-line" });
+  const exact = h("p", { class: "answer-exact", "data-part": "exact" });
+  const words = h("div", { class: "answer-words", "data-part": "sentences" });
+  const spoken = h("p", { class: "unseen", role: "status", "data-part": "spoken" });
+  const node = h(
+    "section",
+    { class: "answer", "aria-label": "Answer", "data-part": "answer" },
+    h("div", { class: "answer-main" }, kicker, line, exact),
+    words,
+    spoken,
+  );
+  let timer = 0;
+
+  function update() {
+    const answer = desk.preview?.answer ?? desk.answer;
+    if (!answer) return;
+    hold(Boolean(desk.preview));
+    node.dataset.state = answer.state;
+    node.toggleAttribute("data-preview", Boolean(desk.preview));
+    kicker.textContent = desk.preview ? previewWords(desk) : appliedWords(desk, answer);
+    line.replaceChildren(...headline(answer));
+    exact.replaceChildren(...exactWords(answer));
+    words.replaceChildren(...answer.sentences.map((sentence) => h("p", {}, sentence)));
+    clearTimeout(timer);
+    timer = setTimeout(() => {
+      spoken.textContent = [kicker.textContent, line.textContent, ...answer.sentences].join(". ");
+    }, QUIET);
+  }
+
+  /**
+   * The band keeps its size during a drag: what is being dragged must not move away.
+   * @param {boolean} held
+   */
+  function hold(held) {
+    if (!held) node.style.removeProperty("block-size");
+    else if (!node.style.blockSize) node.style.blockSize = `${node.offsetHeight}px`;
+  }
+
+  follow(desk, ["answer", "preview"], update);
+  return node;
+}
+
+/** @param {Answer} answer */
+function headline(answer) {
+  const state = h("span", { class: "answer-state", "data-part": "state" }, answer.stateWords);
+  if (!answer.ratio) {
+    return [state, h("span", { class: "answer-way" }, answer.answer)];
+  }
+  const direction = answer.ratio.decimal < 0 ? "backward" : "forward";
+  return [
+    h(
+      "span",
+      { class: "answer-ratio", "data-part": "ratio" },
+      ratio(answer.ratio),
+      h("span", { class: "answer-one" }, " : 1"),
+    ),
+    h(
+      "span",
+      { class: `answer-way ${direction}`, "data-part": "direction" },
+      icon(direction),
+      answer.answer,
+    ),
+    state,
+  ];
+}
+
+/** @param {Answer} answer */
+function exactWords(answer) {
+  if (!answer.ratio) {
+    const free = answer.degreesOfFreedom;
+    return answer.state === "neutral"
+      ? [`${free} speeds could be chosen independently.`]
+      : [];
+  }
+  return [
+    "Input speed over output speed, exactly ",
+    h("span", { class: "figures" }, fraction(answer.ratio)),
+  ];
+}
+
+/**
+ * @param {Desk} desk
+ * @param {Answer} answer
+ */
+function appliedWords(desk, answer) {
+  const labels = answer.applied.map((id) => desk.elementLabel(id));
+  const applied = labels.length > 0 ? `${listed(labels)} applied` : "Nothing applied";
+  const range = desk.info?.ranges.find((known) => known.id === answer.range);
+  return range ? `${range.label} · ${applied}` : applied;
+}
+
+/** @param {Desk} desk */
+function previewWords(desk) {
+  const id = desk.preview?.id ?? "";
+  const verb = desk.answer?.applied.includes(id) ? "releasing" : "closing";
+  return `Preview: ${verb} ${desk.elementLabel(id)} gives`;
+}

@@ -1,0 +1,109 @@
+/** The range chart: applied elements, ratio and step of every range; a click applies one. */
+
+import { h, unseen } from "../dom.js";
+import { follow } from "../desk.js";
+import { fraction, number, ratio } from "../format.js";
+import { panel, table } from "./panel.js";
+
+/** @typedef {import("../desk.js").Desk} Desk */
+/** @typedef {import("../engine/levertrain.js").Chart} Chart */
+
+/** @param {Desk} desk */
+export function chart(desk) {
+  const spread = h("p", { class: "note", "data-part": "spread" });
+  const legend = h(
+    "p",
+    { class: "note legend" },
+    mark("clutch", true),
+    " clutch ",
+    mark("brake", true),
+    " brake, applied",
+  );
+  const holder = h("div", { class: "scroll" });
+  const node = panel("Range chart", "chart", true, holder, h("div", { class: "notes" }, spread, legend));
+  /** @type {HTMLElement[]} */
+  let rows = [];
+
+  function build() {
+    const found = desk.chart();
+    rows = [];
+    legend.hidden = !found || found.ranges.length === 0;
+    if (!found || legend.hidden) {
+      holder.replaceChildren(h("p", { class: "note" }, "This scenario names no ranges."));
+      spread.textContent = "";
+      return;
+    }
+    const elements = desk.info?.elements ?? [];
+    const heads = elements.map(({ id, label }) => elementHead(id, label));
+    const { node: chart, body } = table("Range chart", ["Range", ...heads, "Ratio", "Step"]);
+    chart.classList.add("matrix");
+    rows = found.ranges.map((range) => row(desk, range));
+    body.append(...rows);
+    holder.replaceChildren(chart);
+    spread.replaceChildren(...spreadWords(found));
+  }
+
+  function update() {
+    for (const row of rows) {
+      const current = row.dataset.rangeId === desk.answer?.range;
+      if (current) row.setAttribute("aria-current", "true");
+      else row.removeAttribute("aria-current");
+    }
+  }
+
+  follow(desk, ["train"], build);
+  follow(desk, ["answer"], update);
+  return node;
+}
+
+/**
+ * @param {Desk} desk
+ * @param {Chart["ranges"][number]} range
+ */
+function row(desk, range) {
+  const apply = () => desk.apply(range.applied);
+  const dots = range.elements.map(({ kind, applied, label }) =>
+    h("td", { class: "dot" }, mark(kind, applied), applied ? unseen(label) : null),
+  );
+  return h(
+    "tr",
+    { class: "pick", "data-range-id": range.id, click: apply },
+    h("th", { scope: "row" }, h("button", { class: "bare", type: "button" }, range.label)),
+    ...dots,
+    h("td", { class: "figure", title: range.ratio ? fraction(range.ratio) : null }, ratio(range.ratio)),
+    h("td", { class: "figure quiet", title: range.step ? fraction(range.step) : null }, step(range.step)),
+  );
+}
+
+/**
+ * Round for a clutch, square for a brake; open is a point.
+ * @param {"brake" | "clutch"} kind
+ * @param {boolean} applied
+ */
+function mark(kind, applied) {
+  return h("span", { class: `mark ${kind}${applied ? " on" : ""}`, "aria-hidden": "true" });
+}
+
+/**
+ * A short name that fits over a column of marks.
+ * @param {string} id
+ * @param {string} label
+ */
+function elementHead(id, label) {
+  return h("span", { class: id.length > 2 ? "upright" : "", title: label }, id, unseen(`, ${label}`));
+}
+
+/** @param {import("../format.js").Exact | null} step */
+function step(step) {
+  return step ? number(step.decimal, 3) : "";
+}
+
+/** @param {Chart} chart */
+function spreadWords(chart) {
+  if (!chart.spread) return [];
+  return [
+    "Spread ",
+    h("b", { title: fraction(chart.spread) }, number(chart.spread.decimal, 3)),
+    ", largest forward ratio over smallest.",
+  ];
+}

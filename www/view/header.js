@@ -1,0 +1,133 @@
+/** The top line: name, scenario picker, the user's own file, cautions, light and dark. */
+
+import { h, icon, unseen } from "../dom.js";
+import { follow } from "../desk.js";
+import { CHOICES } from "../theme.js";
+
+/** @typedef {import("../desk.js").Desk} Desk */
+
+/** Value of the picker's entry for a file of the user's own; no scenario has an empty name. */
+const OWN_FILE = "";
+
+/**
+ * @param {Desk} desk
+ * @param {import("../catalogue.js").Entry[]} entries
+ * @param {import("../theme.js").Choice} theme
+ * @param {{ pick(stem: string): void, openFile(file: File): void, chooseTheme(choice: import("../theme.js").Choice): void }} actions
+ * @param {HTMLElement} cautions what the cautions button shows and hides
+ */
+export function header(desk, entries, theme, actions, cautions) {
+  const picker = /** @type {HTMLSelectElement} */ (
+    h("select", { id: "scenario", "data-part": "scenario-picker", change: pick })
+  );
+  picker.append(...entries.map(({ stem, name }) => h("option", { value: stem }, name)));
+
+  const chooser = /** @type {HTMLInputElement} */ (
+    h("input", { type: "file", accept: ".json,application/json", hidden: true, change: choose })
+  );
+
+  const node = h(
+    "header",
+    { class: "top" },
+    h("h1", { class: "wordmark" }, icon("mark"), "Levertrain"),
+    h(
+      "div",
+      { class: "picker" },
+      h("label", { class: "picker-label", for: "scenario" }, "Scenario"),
+      h("span", { class: "select" }, picker),
+      h(
+        "button",
+        { class: "plain", type: "button", "data-part": "open-file", click: () => chooser.click() },
+        "Open a file…",
+      ),
+      chooser,
+    ),
+    h("div", { class: "top-end" }, cautionsButton(cautions), themeChoice(theme, actions)),
+  );
+
+  follow(desk, ["train"], () => {
+    const { source, info } = desk;
+    picker.querySelector(`option[value="${OWN_FILE}"]`)?.remove();
+    if (source && "stem" in source) {
+      picker.value = source.stem;
+    } else if (info) {
+      picker.append(h("option", { value: OWN_FILE }, `${info.name} (your file)`));
+      picker.value = OWN_FILE;
+    }
+  });
+
+  function pick() {
+    if (picker.value !== OWN_FILE) actions.pick(picker.value);
+  }
+
+  function choose() {
+    const file = chooser.files?.[0];
+    // The same file can be chosen again after it was mended.
+    chooser.value = "";
+    if (file) actions.openFile(file);
+  }
+
+  /** The picker shows what is on screen, also when another choice came to nothing. */
+  function restore() {
+    const { source } = desk;
+    picker.value = source && "stem" in source ? source.stem : OWN_FILE;
+  }
+
+  return { node, restore };
+}
+
+/** @param {HTMLElement} cautions */
+function cautionsButton(cautions) {
+  const button = h(
+    "button",
+    {
+      class: "plain",
+      type: "button",
+      "aria-expanded": "false",
+      "aria-controls": cautions.id,
+      "data-part": "cautions-button",
+      click: () => show(cautions.hidden),
+    },
+    "Cautions",
+  );
+  cautions.addEventListener("keydown", (event) => {
+    if (event.key !== "Escape") return;
+    show(false);
+    button.focus();
+  });
+
+  /** @param {boolean} visible */
+  function show(visible) {
+    cautions.hidden = !visible;
+    button.setAttribute("aria-expanded", String(visible));
+  }
+  return button;
+}
+
+/**
+ * @param {import("../theme.js").Choice} theme
+ * @param {{ chooseTheme(choice: import("../theme.js").Choice): void }} actions
+ */
+function themeChoice(theme, actions) {
+  const buttons = CHOICES.map((choice) =>
+    h(
+      "button",
+      {
+        type: "button",
+        title: choice === "auto" ? "Light or dark as the system" : `Always ${choice}`,
+        "aria-pressed": String(choice === theme),
+        "data-theme-choice": choice,
+        click: () => {
+          for (const button of buttons) {
+            const pressed = button.getAttribute("data-theme-choice") === choice;
+            button.setAttribute("aria-pressed", String(pressed));
+          }
+          actions.chooseTheme(choice);
+        },
+      },
+      icon(choice),
+      unseen(choice === "auto" ? "Light or dark as the system" : `Always ${choice}`),
+    ),
+  );
+  return h("div", { class: "themes", role: "group", "aria-label": "Light or dark" }, ...buttons);
+}

@@ -1,0 +1,18 @@
+/** Tooth counts: what each set has, and what its counts do not satisfy. */
+
+import { h } from "../dom.js";
+import { follow } from "../desk.js";
+import { panel } from "./panel.js";
+
+/** @param {import("../desk.js").Desk} desk */
+export function teeth(desk) {
+  const list = h("ul", { class: "notes-list" });
+  const node = panel("Tooth checks", "teeth", true, list);
+
+  follow(desk, ["train"], () => {
+    const warnings = desk.info?.warnings ?? [];
+    node.hidden = warnings.length === 0;
+    list.replaceChildren(...warnings.map(({ text }) => h("li", {}, text)));
+  });
+  return node;
+}

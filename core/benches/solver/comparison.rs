@@ -4,49 +4,57 @@
 use std::fmt::Write as _;
 use std::time::{Duration, Instant};
 
+use levertrain_core::Train;
 use serde::Serialize;
 
-/// How long one batch of repetitions should take: far above the clock's resolution, and so
-/// short that other programs leave most batches alone.
-const BATCH: Duration = Duration::from_millis(1);
+use crate::work;
+
+/// How long one batch of repetitions should take at least: far above the clock's resolution,
+/// and far below a scheduler's time slice, so that on a busy machine most batches are not
+/// interrupted and the median is of those.
+const BATCH: Duration = Duration::from_micros(100);
 
 /// One line of the table.
 #[derive(Debug, Serialize)]
 #[serde(rename_all = "camelCase")]
 pub struct Comparison {
-    /// What was done.
-    pub work: String,
-    /// Median nanoseconds of the solver under test.
+    /// The train whose combinations were all classified, with every shaft's speed.
+    pub train: String,
+    /// How many combinations that are.
+    pub combinations: u32,
+    /// What the walk is compared with.
+    pub baseline: &'static str,
+    /// Median nanoseconds of the walk over all combinations.
     pub exact_ns: f64,
-    /// Median nanoseconds of what it is compared with.
+    /// Median nanoseconds of the baseline over all combinations.
     pub baseline_ns: f64,
-    /// How many times faster the solver is: the median of the quotients of neighbouring
+    /// How many times faster the walk is: the median of the quotients of neighbouring
     /// batches, which a machine that slows down and recovers disturbs least.
     pub times_faster: f64,
 }
 
 impl Comparison {
-    /// Times two pieces of work in turns, `rounds` batches of each.
+    /// Times the walk over the combinations of `train`, called `name`, and a baseline in
+    /// turns, `rounds` batches of each.
     pub fn measure(
-        work: String,
+        name: &str,
+        train: &Train,
         rounds: usize,
-        mut exact: impl FnMut(),
-        mut baseline: impl FnMut(),
+        baseline: &'static str,
+        mut other: impl FnMut(),
     ) -> Self {
-        let (exact_count, baseline_count) = (repetitions(&mut exact), repetitions(&mut baseline));
+        let mut walk = || work::walk(train);
+        let (walk_count, other_count) = (repetitions(&mut walk), repetitions(&mut other));
         let rounds: Vec<(f64, f64)> = (0..rounds)
-            .map(|_| {
-                (
-                    batch(exact_count, &mut exact),
-                    batch(baseline_count, &mut baseline),
-                )
-            })
+            .map(|_| (batch(walk_count, &mut walk), batch(other_count, &mut other)))
             .collect();
         Self {
-            work,
-            exact_ns: median(rounds.iter().map(|(exact, _)| *exact)),
-            baseline_ns: median(rounds.iter().map(|(_, baseline)| *baseline)),
-            times_faster: median(rounds.iter().map(|(exact, baseline)| baseline / exact)),
+            train: name.to_owned(),
+            combinations: 1 << train.scenario().elements.len(),
+            baseline,
+            exact_ns: median(rounds.iter().map(|(walk, _)| *walk)),
+            baseline_ns: median(rounds.iter().map(|(_, other)| *other)),
+            times_faster: median(rounds.iter().map(|(walk, other)| other / walk)),
         }
     }
 }
@@ -78,16 +86,18 @@ fn median(values: impl Iterator<Item = f64>) -> f64 {
 /// The comparisons as lines for a reader.
 pub fn table(comparisons: &[Comparison]) -> String {
     let mut text = format!(
-        "{:<58} {:>11} {:>11} {:>7}\n",
-        "median time", "exact", "baseline", "ratio"
+        "{:<26} {:>12} {:>13}   {:<10} {:>13} {:>7}\n",
+        "median", "combinations", "walk", "baseline", "", "ratio"
     );
     for comparison in comparisons {
         // Writing to a string cannot fail.
         let _ = writeln!(
             text,
-            "{:<58} {:>8.2} µs {:>8.2} µs {:>6.1}×",
-            comparison.work,
+            "{:<26} {:>12} {:>10.2} µs   {:<10} {:>10.2} µs {:>6.1}×",
+            comparison.train,
+            comparison.combinations,
             comparison.exact_ns / 1e3,
+            comparison.baseline,
             comparison.baseline_ns / 1e3,
             comparison.times_faster
         );

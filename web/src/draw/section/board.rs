@@ -135,6 +135,10 @@ impl Board {
             }
             let (node, arrival) = (state / ARRIVALS, state % ARRIVALS);
             for (next, horizontal) in self.grid.neighbours(node) {
+                // Leads meet a gear at its ends or at its middle, not along its edges.
+                if !horizontal && self.grid.is_set_edge(self.grid.column(node)) {
+                    continue;
+                }
                 let way = direction(horizontal);
                 let straight = arrival == way;
                 let leaves_crossing = self.foreign(self.ways[1 - way][node], member);

@@ -70,6 +70,12 @@ impl Grid {
         column % (self.gap_columns + SET_COLUMNS) >= self.gap_columns
     }
 
+    /// Whether a column is the first or last of a set.
+    pub const fn is_set_edge(&self, column: usize) -> bool {
+        let within = column % (self.gap_columns + SET_COLUMNS);
+        within == self.gap_columns || within == self.gap_columns + SET_COLUMNS - 1
+    }
+
     /// The row of the suns.
     pub const fn sun_row(&self) -> usize {
         self.inner_rows

@@ -12,10 +12,11 @@ mod plan;
 mod stage;
 mod wires;
 
+use levertrain_core::words::number;
 use levertrain_core::{Body, Train};
 
 use super::scene::{Align, Dash, Ink, Label, Point, Scene, Stroke, at};
-use crate::live::Live;
+use crate::live::{Live, Motion};
 use plan::Plan;
 pub use stage::{Column, Stage};
 
@@ -110,6 +111,19 @@ impl Stage<'_> {
                 text: word.to_owned(),
                 size: 13.0,
                 bold: true,
+                ink: Ink::Text,
+                align,
+                plate: true,
+            });
+            let speed = match live.motion(body) {
+                Motion::Free => "free".to_owned(),
+                _ => format!("{} rev/min", number(live.speed(body) * live.input_speed, 4)),
+            };
+            scene.label(Label {
+                at: at(outer.x, outer.y + 14.0),
+                text: speed,
+                size: 12.0,
+                bold: false,
                 ink: Ink::Text,
                 align,
                 plate: true,

@@ -5,8 +5,9 @@ use levertrain_core::scenario::Element;
 
 use super::plan::PackPlace;
 use super::stage::{HOUSING, NAME_SIZE, OPEN_GAP, Stage};
-use super::wires::SHAFT;
+use super::wires::{SHAFT, Segment, segments};
 use crate::draw::scene::{Align, Bounds, Ink, Label, Point, Scene, Stroke, at};
+use crate::draw::text;
 use crate::live::Live;
 
 /// Plates of each pack.
@@ -32,6 +33,7 @@ pub fn draw_housing(scene: &mut Scene, stage: &Stage<'_>) {
 
 /// Draws every element.
 pub fn draw(scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>) {
+    let segments = segments(stage);
     for (index, element) in live.train.scenario().elements.iter().enumerate() {
         let centre = stage.pack_centre(index);
         let applied = live.applied.contains(index);
@@ -67,7 +69,7 @@ pub fn draw(scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>) {
                 };
                 let leads = [column, column + 2].map(|column| at(stage.x(column), stage.y(row)));
                 pack.flat(scene, live, [(left, leads[0]), (right, leads[1])]);
-                at(centre.x, centre.y - REACH - 9.0)
+                clear_of(&segments, centre, element.label())
             }
         };
         let text = if fights {
@@ -85,6 +87,33 @@ pub fn draw(scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>) {
             plate: matches!(element, Element::Clutch { .. }),
         });
     }
+}
+
+/// Where a clutch's name stands: above it, or below where a shaft runs through that place.
+fn clear_of(segments: &[Segment], centre: Point, name: &str) -> Point {
+    const AWAY: f64 = REACH + 10.0;
+    let half = text::width(name, NAME_SIZE, true) / 2.0;
+    let crossed = |place: &Point| {
+        segments.iter().any(|segment| {
+            let (left, right) = (
+                segment.from.x.min(segment.to.x),
+                segment.from.x.max(segment.to.x),
+            );
+            let (top, bottom) = (
+                segment.from.y.min(segment.to.y),
+                segment.from.y.max(segment.to.y),
+            );
+            left < place.x + half
+                && right > place.x - half
+                && top < place.y + NAME_SIZE / 2.0 + 1.0
+                && bottom > place.y - NAME_SIZE / 2.0 - 1.0
+        })
+    };
+    let places = [-AWAY, AWAY, -AWAY - 14.0, AWAY + 14.0].map(|dy| at(centre.x, centre.y + dy));
+    places
+        .into_iter()
+        .find(|place| !crossed(place))
+        .unwrap_or(places[0])
 }
 
 /// Two facing packs.

@@ -14,7 +14,7 @@ const BESIDE_SET: f64 = 14.0;
 const HALF_FACE: f64 = 24.0;
 const BETWEEN_PACKS: f64 = 58.0;
 /// Room for the arrows and words at both ends.
-const END: f64 = 64.0;
+const END: f64 = 78.0;
 /// How far a train may be stretched along the axis to fill a wide page.
 const MOST_STRETCH: f64 = 2.1;
 
@@ -206,6 +206,11 @@ fn column_steps(plan: &Plan, train: &Train) -> Vec<f64> {
             last_pack[kind] = Some((along + step, half_name));
         }
         along += step;
+        // Room for a brake over the middle of a set is made before the set: gears keep one width.
+        if grid.in_set(column) && !grid.is_set_edge(column) && step > HALF_FACE {
+            steps[column - 1] += step - HALF_FACE;
+            step = HALF_FACE;
+        }
         steps[column] = step;
         before_is_set = in_set;
     }

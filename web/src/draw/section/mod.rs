@@ -10,6 +10,9 @@ mod packs;
 mod parts;
 mod plan;
 mod stage;
+#[cfg(test)]
+#[expect(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+mod tests;
 mod wires;
 
 use levertrain_core::words::number;

@@ -1,0 +1,201 @@
+//! The half-section of every scenario: all there, all joined, nothing on top of anything.
+
+use std::collections::{BTreeSet, HashMap};
+use std::path::Path;
+
+use levertrain_core::{Body, ElementSet};
+
+use super::*;
+use crate::draw::scene::{Bounds, Mark};
+use crate::session::Session;
+
+/// Every scenario file, by name.
+fn scenarios() -> Vec<(String, Session)> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../scenarios");
+    let mut files: Vec<_> = std::fs::read_dir(folder)
+        .unwrap()
+        .map(|entry| entry.unwrap().path())
+        .filter(|path| path.extension().is_some_and(|extension| extension == "json"))
+        .filter(|path| path.file_name().is_some_and(|name| name != "schema.json"))
+        .collect();
+    files.sort();
+    assert!(!files.is_empty(), "no scenario files");
+    files
+        .into_iter()
+        .map(|path| {
+            let name = path.file_stem().unwrap().to_string_lossy().into_owned();
+            (name, Session::open(&std::fs::read_to_string(path).unwrap()).unwrap())
+        })
+        .collect()
+}
+
+/// Everything of a shaft that must be in one piece: gears, leads, input or output end.
+fn places(plan: &Plan, session: &Session, shaft: usize) -> Vec<Vec<usize>> {
+    let grid = plan.grid;
+    let mut places = Vec::new();
+    for part in &plan.parts {
+        if part.body == Body::Shaft(shaft) {
+            let row = match part.level {
+                parts::Level::Sun => grid.sun_row(),
+                parts::Level::Pin => grid.pin_row(),
+                parts::Level::Ring => grid.ring_row(),
+            };
+            let start = grid.set_start(part.coupling);
+            places.push((start..start + 3).map(|column| grid.node(column, row)).collect());
+        }
+    }
+    for (element, pack) in plan.packs.iter().enumerate() {
+        let [first, second] = session.train().ends(element);
+        let leads = match *pack {
+            plan::PackPlace::Brake { column } => vec![(first, grid.node(column, grid.brake_row()))],
+            plan::PackPlace::Clutch { column, row, flipped } => {
+                let (left, right) = if flipped { (second, first) } else { (first, second) };
+                vec![(left, grid.node(column, row)), (right, grid.node(column + 2, row))]
+            }
+        };
+        let own = leads.into_iter().filter(|(body, _)| *body == Body::Shaft(shaft));
+        places.extend(own.map(|(_, node)| vec![node]));
+    }
+    for (end, owner) in plan.ends.iter().zip([session.train().input(), session.train().output()]) {
+        if owner == shaft {
+            places.push(vec![*end]);
+        }
+    }
+    places
+}
+
+/// How many separate pieces the places of a shaft and its runs make.
+fn pieces(places: &[Vec<usize>], run: &[(usize, usize)]) -> usize {
+    let mut leader: HashMap<usize, usize> = HashMap::new();
+    fn find(leader: &mut HashMap<usize, usize>, node: usize) -> usize {
+        let above = *leader.entry(node).or_insert(node);
+        if above == node { node } else { find(leader, above) }
+    }
+    let within = places.iter().flat_map(|place| place.windows(2).map(|pair| (pair[0], pair[1])));
+    for (a, b) in within.chain(run.iter().copied()) {
+        let (a, b) = (find(&mut leader, a), find(&mut leader, b));
+        leader.insert(a, b);
+    }
+    let roots: BTreeSet<usize> =
+        places.iter().map(|place| find(&mut leader, place[0])).collect();
+    roots.len()
+}
+
+#[test]
+fn every_shaft_is_in_one_piece() {
+    for (name, session) in scenarios() {
+        let plan = &session.layout().plan;
+        for (shaft, run) in plan.runs.iter().enumerate() {
+            let count = pieces(&places(plan, &session, shaft), run);
+            assert!(count <= 1, "{name}: shaft {shaft} is drawn in {count} pieces");
+        }
+    }
+}
+
+#[test]
+fn no_two_shafts_run_along_the_same_step() {
+    for (name, session) in scenarios() {
+        let mut owner = HashMap::new();
+        for (shaft, run) in session.layout().plan.runs.iter().enumerate() {
+            for &(a, b) in run {
+                let other = *owner.entry((a.min(b), a.max(b))).or_insert(shaft);
+                assert_eq!(other, shaft, "{name}: shafts {other} and {shaft} share a line");
+            }
+        }
+    }
+}
+
+#[test]
+fn shafts_of_our_scenarios_hardly_cross() {
+    for (name, session) in scenarios() {
+        let crossings = session.layout().crossings();
+        assert!(crossings <= 2, "{name}: {crossings} crossings");
+    }
+}
+
+#[test]
+fn handles_are_large_apart_and_inside() {
+    for (name, session) in scenarios() {
+        for width in [360.0, 860.0, 1200.0] {
+            let stage = session.layout().stage(width);
+            let size = stage.size();
+            let boxes: Vec<Bounds> = stage
+                .handles(session.train())
+                .iter()
+                .map(|h| Bounds { left: h.left, top: h.top, width: h.width, height: h.height })
+                .collect();
+            for (index, area) in boxes.iter().enumerate() {
+                assert!(area.width >= 44.0 && area.height >= 44.0);
+                let inside = area.left >= 0.0
+                    && area.left + area.width <= size.width
+                    && area.top >= 0.0
+                    && area.top + area.height <= size.section_height;
+                assert!(inside, "{name} at {width}: {area:?} leaves {size:?}");
+                for other in &boxes[index + 1..] {
+                    assert!(!area.overlaps(other), "{name} at {width}: {area:?} on {other:?}");
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn labels_do_not_overlap_and_everything_is_inside() {
+    for (name, mut session) in scenarios() {
+        let elements = session.train().scenario().elements.len();
+        let sets = (0..1_u32 << elements).map(ElementSet::from_bits);
+        for applied in sets.step_by(1 + (1 << elements) / 64) {
+            session.apply(applied);
+            session.settle();
+            let live = session.live();
+            for width in [360.0, 860.0] {
+                let scene = session.layout().stage(width).scene(&live);
+                let labels: Vec<_> = scene.labels().collect();
+                for (index, label) in labels.iter().enumerate() {
+                    for other in &labels[index + 1..] {
+                        assert!(
+                            !label.bounds().overlaps(&other.bounds()),
+                            "{name} at {width}: \"{}\" on \"{}\"",
+                            label.text,
+                            other.text
+                        );
+                    }
+                }
+                for mark in &scene.marks {
+                    let points = match mark {
+                        Mark::Path { points, .. } | Mark::Fill { points, .. } => points.clone(),
+                        Mark::Disc { centre, .. } => vec![*centre],
+                        Mark::Text(label) => {
+                            let area = label.bounds();
+                            vec![
+                                at(area.left, area.top),
+                                at(area.left + area.width, area.top + area.height),
+                            ]
+                        }
+                    };
+                    let inside = points.iter().all(|p| {
+                        p.x >= -12.0
+                            && p.x <= scene.width + 12.0
+                            && p.y >= 0.0
+                            && p.y <= scene.height
+                    });
+                    assert!(inside, "{name} at {width}: {mark:?} leaves the drawing");
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn a_point_on_a_gear_finds_its_shaft() {
+    for (name, session) in scenarios() {
+        let stage = session.layout().stage(860.0);
+        for face in figures::faces(&stage) {
+            let Body::Shaft(shaft) = face.body else { continue };
+            let area = face.area;
+            let middle = at(area.left + area.width / 2.0, area.top + area.height / 2.0);
+            assert_eq!(stage.shaft_at(middle), Some(shaft), "{name}");
+        }
+        assert_eq!(stage.shaft_at(at(1.0, 1.0)), None, "{name}");
+    }
+}

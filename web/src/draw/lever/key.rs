@@ -1,0 +1,136 @@
+//! The key: every sign that no word beside it explains, drawn as on the levers.
+
+use levertrain_core::Train;
+use levertrain_core::coupling::Role;
+
+use super::marks::{self, Look};
+use crate::draw::scene::{Align, Ink, Label, Point, Scene, Stroke, at};
+use crate::draw::text;
+use crate::live::Motion;
+
+const SIZE: f64 = 12.0;
+const LINE: f64 = 19.0;
+const MARGIN: f64 = 8.0;
+/// Width kept for a sign.
+const SIGN: f64 = 26.0;
+const BETWEEN: f64 = 12.0;
+const RADIUS: f64 = 7.5;
+
+/// What is explained.
+#[derive(Debug, Clone, Copy, PartialEq)]
+enum Entry {
+    Way(Motion),
+    Member(Role),
+    Held,
+    Input,
+    Output,
+}
+
+impl Entry {
+    fn words(self) -> &'static str {
+        match self {
+            Self::Way(motion) => motion.word(),
+            Self::Member(role) => role.word(),
+            Self::Held => "held",
+            Self::Input => "input",
+            Self::Output => "output",
+        }
+    }
+
+    fn width(self) -> f64 {
+        SIGN + text::width(self.words(), SIZE, false)
+    }
+
+    fn draw_sign(self, scene: &mut Scene, centre: Point) {
+        let mut node = |motion, input, output, letter: Option<&str>| {
+            let look = Look {
+                motion,
+                input,
+                output,
+            };
+            let radius = if letter.is_none() {
+                RADIUS - 3.0
+            } else {
+                RADIUS
+            };
+            look.draw(scene, centre, radius, letter);
+        };
+        match self {
+            Self::Member(role) => node(Motion::Held, false, false, Some(role.letter())),
+            Self::Input => node(Motion::Held, true, false, None),
+            Self::Output => node(Motion::Held, false, true, None),
+            Self::Held => marks::ground(scene, at(centre.x, centre.y - 3.0)),
+            Self::Way(motion) => {
+                let up = if motion == Motion::Forward { -1.0 } else { 1.0 };
+                let tip = at(centre.x, centre.y + 7.0 * up);
+                let tail = at(centre.x, centre.y - 7.0 * up);
+                let ink = motion.ink();
+                let neck = at(centre.x, centre.y + 2.0 * up);
+                scene.line(tail, neck, Stroke::solid(ink, 2.5));
+                scene.arrow_head(tip, (0.0, up), 8.0, ink);
+            }
+        }
+    }
+}
+
+/// Height that the key of a train needs at this width, in CSS pixels.
+pub(super) fn height(train: &Train, width: f64) -> f64 {
+    let lines = places(train, width).last().map_or(0, |(line, ..)| line + 1);
+    lines as f64 * LINE + 4.0
+}
+
+/// Draws it along the lower edge.
+pub(super) fn draw(scene: &mut Scene, train: &Train) {
+    let top = scene.height - height(train, scene.width);
+    for (line, left, entry) in places(train, scene.width) {
+        let y = top + (line as f64 + 0.5) * LINE;
+        entry.draw_sign(scene, at(left + SIGN / 2.0 - 2.0, y));
+        scene.label(Label {
+            at: at(left + SIGN, y),
+            text: entry.words().to_owned(),
+            size: SIZE,
+            bold: false,
+            ink: Ink::Text,
+            align: Align::Left,
+            plate: false,
+        });
+    }
+}
+
+/// Line, left end and what is there; in reading order.
+fn places(train: &Train, width: f64) -> Vec<(usize, f64, Entry)> {
+    let (mut line, mut left) = (0, MARGIN);
+    entries(train)
+        .into_iter()
+        .map(|entry| {
+            if left + entry.width() > width - MARGIN && left > MARGIN {
+                (line, left) = (line + 1, MARGIN);
+            }
+            let place = (line, left, entry);
+            left += entry.width() + BETWEEN;
+            place
+        })
+        .collect()
+}
+
+fn entries(train: &Train) -> Vec<Entry> {
+    const ROLES: [Role; 6] = [
+        Role::Sun,
+        Role::Carrier,
+        Role::Ring,
+        Role::First,
+        Role::Second,
+        Role::Frame,
+    ];
+    let present = |role: &Role| {
+        let mut couplings = train.scenario().couplings.iter();
+        couplings.any(|coupling| {
+            let members = coupling.facts().members();
+            members.iter().any(|member| member.role == *role)
+        })
+    };
+    let ways = [Motion::Forward, Motion::Backward].map(Entry::Way);
+    let roles = ROLES.into_iter().filter(present).map(Entry::Member);
+    let signs = [Entry::Held, Entry::Input, Entry::Output];
+    ways.into_iter().chain(roles).chain(signs).collect()
+}

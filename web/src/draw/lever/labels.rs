@@ -1,0 +1,309 @@
+//! What the diagram says, and where: lettering of the axis, headings, and the labels of nodes.
+
+use levertrain_core::Body;
+
+use super::axis::TICK_SIZE;
+use super::geometry::{Diagram, HEADING};
+use super::key;
+use super::marks::{self, Look};
+use super::placing::{Board, Spot};
+use super::saying::{self, Line, Saying};
+use crate::draw::scene::{Align, Bounds, Ink, Label, Point, at};
+use crate::draw::text;
+use crate::live::Motion;
+
+/// What covering a CSS pixel of these costs a label.
+const OVER_BAR: f64 = 0.6;
+const OVER_LINK: f64 = 0.35;
+const OVER_GHOST: f64 = 0.3;
+const OVER_INPUT: f64 = 0.12;
+const OVER_ZERO: f64 = 0.15;
+
+/// How much worse a place may be for the sake of saying more.
+const WORTH_SAYING: f64 = 9.0;
+
+/// Every text of the diagram but the letters in the nodes and the key.
+pub(super) struct Lettering {
+    /// The texts.
+    pub labels: Vec<Label>,
+    /// Lines from labels to what they belong to.
+    pub leaders: Vec<[Point; 2]>,
+}
+
+/// A thing to be labelled: where it is, and what to say of it, the fullest first.
+struct Subject {
+    centre: Point,
+    reach: f64,
+    sayings: Vec<Saying>,
+    /// How many of the last sayings will do if need be.
+    essential: usize,
+    /// What a saying that names it names.
+    bodies: Vec<Body>,
+}
+
+/// A label that has its place.
+struct Placed {
+    spot: Spot,
+    saying: usize,
+    own: usize,
+}
+
+impl Lettering {
+    /// Letters a diagram. No two texts overlap, and none lies on a node.
+    pub(super) fn of(diagram: &Diagram<'_>) -> Self {
+        let mut board = Board::new(Bounds {
+            left: 2.0,
+            top: 1.0,
+            width: diagram.size.0 - 4.0,
+            height: diagram.size.1 - 1.0 - key::height(diagram.live.train, diagram.size.0),
+        });
+        for node in diagram.nodes() {
+            let reach = Look::of(node).reach(node.radius);
+            board.take(marks::square(node.at, reach));
+            if node.motion == Motion::Held {
+                board.take(marks::ground_area(diagram.foot(node)));
+            }
+        }
+        let mut labels = Vec::new();
+        for label in headings(diagram).into_iter().chain(ticks(diagram)) {
+            if board.is_free(label.bounds(), None) {
+                board.take(label.bounds());
+                labels.push(label);
+            }
+        }
+        mark_lines(diagram, &mut board);
+        labels.extend(input_label(diagram, &mut board));
+
+        let mut lettering = Self {
+            labels,
+            leaders: Vec::new(),
+        };
+        let subjects = subjects(diagram);
+        for (subject, placed) in subjects.iter().zip(place(&subjects, &mut board)) {
+            if let Some(placed) = placed {
+                lettering.leaders.extend(placed.spot.leader);
+                let lines = &subject.sayings[placed.saying].lines;
+                lettering.labels.extend(set(lines, placed.spot));
+            }
+        }
+        lettering
+    }
+}
+
+/// Places what must be said of every subject first, then says more where there is room.
+fn place(subjects: &[Subject], board: &mut Board) -> Vec<Option<Placed>> {
+    let mut all: Vec<Option<Placed>> = Vec::new();
+    for subject in subjects {
+        let first = subject.sayings.len() - subject.essential;
+        all.push((first..subject.sayings.len()).find_map(|saying| {
+            let size = size(&subject.sayings[saying].lines);
+            let spot = board.best(subject.centre, subject.reach, size, None)?;
+            let own = board.take(spot.area);
+            Some(Placed { spot, saying, own })
+        }));
+    }
+    let mut named: Vec<Body> = Vec::new();
+    for (subject, placed) in subjects.iter().zip(&mut all) {
+        let Some(placed) = placed else { continue };
+        let is_news = subject.bodies.iter().any(|body| !named.contains(body));
+        for saying in 0..placed.saying {
+            if subject.sayings[saying].names && !is_news {
+                continue;
+            }
+            let size = size(&subject.sayings[saying].lines);
+            let own = Some(placed.own);
+            let spot = board.best(subject.centre, subject.reach, size, own);
+            if let Some(spot) = spot.filter(|spot| spot.cost <= placed.spot.cost + WORTH_SAYING) {
+                board.replace(placed.own, spot.area);
+                (placed.spot, placed.saying) = (spot, saying);
+                if subject.sayings[saying].names {
+                    named.extend(&subject.bodies);
+                }
+                break;
+            }
+        }
+    }
+    all
+}
+
+/// The nodes in order of importance, then those of the change being tried.
+fn subjects(diagram: &Diagram<'_>) -> Vec<Subject> {
+    let mut nodes: Vec<_> = diagram.nodes().collect();
+    nodes.sort_by_key(|node| match node.motion {
+        Motion::Fighting => 0,
+        _ if node.output => 1,
+        _ if node.input => 2,
+        Motion::Free | Motion::Forward | Motion::Backward => 3,
+        Motion::Held => 4,
+    });
+    let nodes = nodes.into_iter().map(|node| Subject {
+        centre: node.at,
+        reach: Look::of(node).reach(node.radius),
+        sayings: saying::of_node(diagram, node),
+        essential: if node.roles_text.is_some() { 2 } else { 1 },
+        bodies: node.bodies.clone(),
+    });
+    let ghosts = diagram.levers.iter().flat_map(|lever| {
+        let farthest = lever.ghosts.iter().map(|ghost| ghost.moved);
+        let farthest = farthest.fold(0.0, f64::max);
+        let mut unmarked = true;
+        lever
+            .ghosts
+            .iter()
+            .filter(|ghost| ghost.differs())
+            .map(move |ghost| Subject {
+                centre: ghost.at,
+                reach: marks::GHOST,
+                sayings: saying::of_ghost(
+                    diagram,
+                    ghost,
+                    ghost.moved == farthest && std::mem::take(&mut unmarked),
+                ),
+                essential: 1,
+                bodies: Vec::new(),
+            })
+    });
+    nodes.chain(ghosts).collect()
+}
+
+/// Sets lines one under the other into a place.
+fn set(lines: &[Line], spot: Spot) -> Vec<Label> {
+    let area = spot.area;
+    let x = match spot.align {
+        Align::Left => area.left,
+        Align::Centre => area.left + area.width / 2.0,
+        Align::Right => area.left + area.width,
+    };
+    let mut top = area.top;
+    lines
+        .iter()
+        .map(|line| {
+            let height = line.size * text::LINE;
+            let y = top + height / 2.0;
+            top += height;
+            Label {
+                at: at(x, y),
+                text: line.text.clone(),
+                size: line.size,
+                bold: line.bold,
+                ink: line.ink,
+                align: spot.align,
+                plate: true,
+            }
+        })
+        .collect()
+}
+
+fn size(lines: &[Line]) -> (f64, f64) {
+    let widths = lines
+        .iter()
+        .map(|line| text::width(&line.text, line.size, line.bold));
+    let heights = lines.iter().map(|line| line.size * text::LINE);
+    (widths.fold(0.0, f64::max), heights.sum())
+}
+
+/// What labels had better not cover.
+fn mark_lines(diagram: &Diagram<'_>, board: &mut Board) {
+    for lever in &diagram.levers {
+        let (first, last) = (&lever.nodes[0], &lever.nodes[lever.nodes.len() - 1]);
+        board.avoid(first.at, last.at, OVER_BAR);
+        if let (Some(first), Some(last)) = (lever.ghosts.first(), lever.ghosts.last()) {
+            board.avoid(first.at, last.at, OVER_GHOST);
+        }
+    }
+    for link in &diagram.links {
+        let (first, last) = link.reach();
+        board.avoid(first, last, OVER_LINK);
+    }
+    let (left, right) = diagram.sides();
+    for (speed, cost) in [(0.0, OVER_ZERO), (1.0, OVER_INPUT)] {
+        let y = diagram.axis.y(speed);
+        board.avoid(at(left, y), at(right, y), cost);
+    }
+}
+
+/// The names of the sets, over their levers.
+fn headings(diagram: &Diagram<'_>) -> Vec<Label> {
+    let heading = |(couplings, span): (&[usize], (f64, f64))| Label {
+        at: at((span.0 + span.1) / 2.0, HEADING / 2.0),
+        text: saying::heading(diagram.live.train, couplings),
+        size: 13.0,
+        bold: true,
+        ink: Ink::Quiet,
+        align: Align::Centre,
+        plate: false,
+    };
+    let levers = diagram.levers.iter();
+    levers
+        .map(|lever| heading((&lever.couplings, lever.span)))
+        .collect()
+}
+
+/// The numbers of the axis and what they are.
+fn ticks(diagram: &Diagram<'_>) -> Vec<Label> {
+    let right = diagram.sides().0 - 4.0;
+    let label = |x: f64, y: f64, align: Align, text: String| Label {
+        at: at(x, y),
+        text,
+        size: TICK_SIZE,
+        bold: false,
+        ink: Ink::Quiet,
+        align,
+        plate: false,
+    };
+    let (title, ticks) = diagram.axis.ticks(right - 3.0);
+    let title = label(4.0, HEADING / 2.0, Align::Left, title.to_owned());
+    let ticks = ticks.into_iter().map(|tick| {
+        let label = label(right, tick.y, Align::Right, tick.text);
+        if label.text == "0" {
+            Label {
+                bold: true,
+                size: 14.0,
+                ink: Ink::Text,
+                ..label
+            }
+        } else {
+            label
+        }
+    });
+    std::iter::once(title).chain(ticks).collect()
+}
+
+/// The name of the input line, on it wherever there is room; it stays right if it can.
+fn input_label(diagram: &Diagram<'_>, board: &mut Board) -> Option<Label> {
+    const STEP: f64 = 8.0;
+    /// What moving the label by a CSS pixel costs.
+    const MOVED: f64 = 0.03;
+    let (left, right) = diagram.sides();
+    let y = diagram.axis.y(1.0);
+    let text = saying::input_line(diagram);
+    let label = |x: f64, side: f64| Label {
+        at: at(x, y + side * 10.0),
+        text: text.clone(),
+        size: 12.5,
+        bold: false,
+        ink: Ink::Text,
+        align: Align::Right,
+        plate: true,
+    };
+    let mut best: Option<(f64, Label)> = None;
+    let mut x = right;
+    while x > left {
+        let moved = (right - x) * MOVED;
+        if best.as_ref().is_some_and(|(least, _)| *least <= moved) {
+            break;
+        }
+        for (side, habit) in [(-1.0, 0.0), (1.0, 1.0)] {
+            let label = label(x, side);
+            let area = label.bounds();
+            let cost = habit + moved + board.covering(area);
+            if board.is_free(area, None) && best.as_ref().is_none_or(|(least, _)| cost < *least) {
+                best = Some((cost, label));
+            }
+        }
+        x -= STEP;
+    }
+    let (_, label) = best?;
+    board.take(label.bounds());
+    Some(label)
+}

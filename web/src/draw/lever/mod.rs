@@ -1,0 +1,30 @@
+//! The lever diagram: every coupling a lever under its set, all on one speed axis.
+//!
+//! Height is speed, up is forward, and what shares a shaft is tied by a level line. From the
+//! state follow the places of levers, nodes and ties (`geometry`, on the `axis`); hit tests
+//! read those, `drawing` turns them into marks, and `labels` says what each node does wherever
+//! `placing` finds room for it.
+
+mod axis;
+mod drawing;
+mod geometry;
+mod key;
+mod labels;
+mod marks;
+mod placing;
+mod saying;
+
+use super::scene::{Point, Scene};
+use super::section::Stage;
+use crate::live::Live;
+use geometry::Diagram;
+
+/// Draws it; `merged` joins sets that share two shafts into one lever.
+pub fn scene(live: &Live<'_>, stage: &Stage, merged: bool) -> Scene {
+    drawing::draw(&Diagram::of(live, stage, merged))
+}
+
+/// The shaft whose node or tie is drawn at a point.
+pub fn shaft_at(live: &Live<'_>, stage: &Stage, merged: bool, point: Point) -> Option<usize> {
+    Diagram::of(live, stage, merged).shaft_at(point)
+}

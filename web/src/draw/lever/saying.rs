@@ -1,0 +1,177 @@
+//! The words and numbers of the diagram.
+
+use levertrain_core::scenario::Element;
+use levertrain_core::{Body, Train};
+
+use super::geometry::{Diagram, Ghost, Node};
+use crate::draw::scene::Ink;
+use crate::live::Motion;
+
+/// One thing that can be said of a node.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Saying {
+    /// Its lines, one under the other.
+    pub lines: Vec<Line>,
+    /// Whether the shaft is named in it, which is worth doing once.
+    pub names: bool,
+}
+
+/// One line of a label.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Line {
+    /// What it says.
+    pub text: String,
+    /// Font size in CSS pixels.
+    pub size: f64,
+    /// Whether it is bold.
+    pub bold: bool,
+    /// Meaning.
+    pub ink: Ink,
+}
+
+const VALUE_SIZE: f64 = 14.0;
+const NAME_SIZE: f64 = 12.5;
+
+impl Line {
+    fn value(text: String, ink: Ink) -> Self {
+        Self {
+            text,
+            size: VALUE_SIZE,
+            bold: true,
+            ink,
+        }
+    }
+
+    fn name(text: String) -> Self {
+        Self {
+            text,
+            size: NAME_SIZE,
+            bold: false,
+            ink: Ink::Text,
+        }
+    }
+}
+
+/// What can be said of a node, the fullest first: its members where no letter shows them, its
+/// speed or state, its shaft's name, whether it is input or output. The last is the least.
+pub(super) fn of_node(diagram: &Diagram<'_>, node: &Node) -> Vec<Saying> {
+    let least = match node.motion {
+        Motion::Free => Line::value(node.motion.word().to_owned(), Ink::Quiet),
+        Motion::Fighting => Line::value(node.motion.word().to_owned(), node.motion.ink()),
+        Motion::Held | Motion::Forward | Motion::Backward => {
+            Line::value(diagram.axis.value(node.speed), node.motion.ink())
+        }
+    };
+    let roles = node.roles_text.clone().map(|text| Line {
+        bold: true,
+        ..Line::name(text)
+    });
+    let head: Vec<Line> = roles.into_iter().chain([least.clone()]).collect();
+
+    let train = diagram.live.train;
+    let name = node_name(train, node);
+    let mut tags: Vec<&str> = Vec::new();
+    for (is_so, word) in [(node.input, "input"), (node.output, "output")] {
+        if is_so && !name.to_lowercase().contains(word) {
+            tags.push(word);
+        }
+    }
+    tags.extend(holders(diagram, node));
+    let tags = tags.join(", ");
+    let saying = |more: &[&str], names: bool| Saying {
+        lines: head
+            .iter()
+            .cloned()
+            .chain(more.iter().map(|&text| Line::name(text.to_owned())))
+            .collect(),
+        names,
+    };
+    let mut sayings = Vec::new();
+    if tags.is_empty() {
+        sayings.push(saying(&[&name], true));
+    } else {
+        let both = format!("{name}, {tags}");
+        sayings.push(saying(&[&both], true));
+        sayings.push(saying(&[&name, &tags], true));
+        sayings.push(saying(&[&tags], false));
+    }
+    if head.len() > 1 {
+        sayings.push(saying(&[], false));
+    }
+    sayings.push(Saying {
+        lines: vec![least],
+        names: false,
+    });
+    sayings
+}
+
+/// What can be said of a node of the change being tried; `marked` where it is to be said that
+/// it is one.
+pub(super) fn of_ghost(diagram: &Diagram<'_>, ghost: &Ghost, marked: bool) -> Vec<Saying> {
+    let value = Line {
+        ink: Ink::Quiet,
+        ..Line::name(diagram.axis.value(ghost.speed))
+    };
+    let word = marked.then(|| Line {
+        text: "preview".to_owned(),
+        ..value.clone()
+    });
+    let saying = |lines| Saying {
+        lines,
+        names: false,
+    };
+    let full = word.map(|word| saying(vec![value.clone(), word]));
+    full.into_iter().chain([saying(vec![value])]).collect()
+}
+
+/// The name of the line at the input's speed.
+pub(super) fn input_line(diagram: &Diagram<'_>) -> String {
+    let words = diagram.axis.input_words();
+    if diagram.live.motions.contains(&Motion::Fighting) {
+        format!("{words}: blocked")
+    } else {
+        words
+    }
+}
+
+/// The heading of a lever. The numbers by which joined sets are told apart on the nodes stand
+/// before their names, unless the names have them.
+pub(super) fn heading(train: &Train, couplings: &[usize]) -> String {
+    let label = |index: usize| train.scenario().couplings[index].facts().label();
+    let named: Vec<String> = couplings
+        .iter()
+        .map(|&index| {
+            let number = (index + 1).to_string();
+            match label(index) {
+                label if couplings.len() == 1 || label.contains(&number) => label.to_owned(),
+                label => format!("{number} {label}"),
+            }
+        })
+        .collect();
+    named.join(" + ")
+}
+
+fn node_name(train: &Train, node: &Node) -> String {
+    let names: Vec<&str> = node
+        .bodies
+        .iter()
+        .map(|&body| match body {
+            Body::Housing => "housing",
+            Body::Shaft(_) => train.body_label(body),
+        })
+        .collect();
+    names.join(", ")
+}
+
+/// The applied brakes on a node.
+fn holders<'a>(diagram: &Diagram<'a>, node: &Node) -> Vec<&'a str> {
+    let train = diagram.live.train;
+    let holds = |&index: &usize| {
+        matches!(train.scenario().elements[index], Element::Brake { .. })
+            && node.bodies.contains(&train.ends(index)[0])
+    };
+    let holders = diagram.live.applied.iter().filter(holds);
+    holders
+        .map(|index| train.scenario().elements[index].label())
+        .collect()
+}

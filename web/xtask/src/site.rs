@@ -15,10 +15,11 @@ use tower_http::services::ServeDir;
 use tower_http::set_header::SetResponseHeaderLayer;
 
 /// Only the site's own files, and compiling the engine. Pictures may also be made by the page
-/// itself (`data:`, `blob:`). `frame-ancestors` is left open: the page may be embedded anywhere.
+/// itself (`data:`, `blob:`). The page states the same policy, for hosts that send no headers.
+/// `frame-ancestors` is left open: the page may be embedded anywhere.
 pub const CONTENT_SECURITY_POLICY: &str = "default-src 'none'; \
      script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; img-src 'self' data: blob:; \
-     font-src 'self'; connect-src 'self'; manifest-src 'self'; base-uri 'none'; form-action 'none'";
+     font-src 'self'; connect-src 'self'; base-uri 'none'; form-action 'none'";
 
 /// A running server; it stops when this is dropped.
 pub struct Site {

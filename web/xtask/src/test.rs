@@ -8,7 +8,7 @@ use crate::steps::Steps;
 use crate::wasm_toolchain::WasmToolchain;
 use crate::{dist, engine, paths, process, test_environment};
 
-const QUICK: &str = "as --quick was given: tests that need it are left out";
+const QUICK: &str = "as --quick was given; so are the tests that need it";
 
 /// The number of steps below, for the headings.
 const STEPS: usize = 10;

@@ -19,18 +19,41 @@ pub const CHROMIUM: &str = "LEVERTRAIN_CHROMIUM";
 /// The chromedriver program. When set by the user, that one is used.
 pub const CHROMEDRIVER: &str = "LEVERTRAIN_CHROMEDRIVER";
 
-/// Hands down what has been set up, and nothing that happens to be in our own environment.
+/// Set when the oracle was left out, so that the tests that need it pass over it and say so.
+pub const SKIP_ORACLE: &str = "LEVERTRAIN_SKIP_ORACLE";
+/// Set when the browser was left out, so that the tests that need it pass over it and say so.
+pub const SKIP_BROWSER: &str = "LEVERTRAIN_SKIP_BROWSER";
+
+/// Hands down what has been set up or left out, and nothing that happens to be in our own
+/// environment.
 pub fn apply(command: &mut Command, browser: Option<&Browser>, oracle: Option<&Oracle>) {
-    for name in [ORACLE, AXE, CHROMIUM, CHROMEDRIVER] {
+    for name in [
+        ORACLE,
+        AXE,
+        CHROMIUM,
+        CHROMEDRIVER,
+        SKIP_ORACLE,
+        SKIP_BROWSER,
+    ] {
         command.env_remove(name);
     }
     command.env(SITE, paths::site());
-    if let Some(browser) = browser {
-        command
-            .env(CHROMIUM, &browser.chromium)
-            .env(CHROMEDRIVER, &browser.driver);
+    match browser {
+        Some(browser) => {
+            command
+                .env(CHROMIUM, &browser.chromium)
+                .env(CHROMEDRIVER, &browser.driver);
+        }
+        None => {
+            command.env(SKIP_BROWSER, "1");
+        }
     }
-    if let Some(oracle) = oracle {
-        command.env(ORACLE, &oracle.folder).env(AXE, &oracle.axe);
+    match oracle {
+        Some(oracle) => {
+            command.env(ORACLE, &oracle.folder).env(AXE, &oracle.axe);
+        }
+        None => {
+            command.env(SKIP_ORACLE, "1");
+        }
     }
 }

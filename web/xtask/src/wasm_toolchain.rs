@@ -88,14 +88,15 @@ impl WasmToolchain {
     }
 
     /// Checks the libraries of packages for the target, warnings being errors. The system's compiler
-    /// comes without a linter, so there it is the compiler's own warnings only.
+    /// comes without a linter, so there it is the compiler's own warnings, from the release build,
+    /// which is mostly done already and spares another build of the library.
     ///
     /// # Errors
     /// The code does not compile or gives warnings.
     pub fn lint(&self, packages: &[&str]) -> Result<()> {
         let mut command = match self {
             Self::Native => self.cargo("clippy"),
-            Self::System(_) => self.cargo("check"),
+            Self::System(_) => self.cargo("build"),
         };
         command.arg("--lib");
         for package in packages {
@@ -103,7 +104,9 @@ impl WasmToolchain {
         }
         match self {
             Self::Native => command.args(["--", "-D", "warnings"]),
-            Self::System(_) => command.args(["-Z", "warnings", "--config", DENY_WARNINGS]),
+            Self::System(_) => {
+                command.args(["--release", "-Z", "warnings", "--config", DENY_WARNINGS])
+            }
         };
         process::run(&mut command)
     }

@@ -113,6 +113,19 @@ fn every_answer_carries_the_strict_headers() -> Result<()> {
 }
 
 #[test]
+fn the_page_states_the_policy_that_is_sent() -> Result<()> {
+    let page = xtask::paths::root().join("www").join("index.html");
+    let text = std::fs::read_to_string(&page).context("cannot read www/index.html")?;
+    let stated = text
+        .split_once("http-equiv=\"Content-Security-Policy\"")
+        .and_then(|(_, rest)| rest.split_once("content=\""))
+        .and_then(|(_, rest)| rest.split_once('"'))
+        .map(|(policy, _)| policy.split_whitespace().collect::<Vec<_>>().join(" "));
+    assert_eq!(stated.as_deref(), Some(CONTENT_SECURITY_POLICY));
+    Ok(())
+}
+
+#[test]
 fn under_a_sub_path_only_that_path_answers() -> Result<()> {
     let site = site::start_under(&folder("sub-path")?, "any/sub/path")?;
     assert!(

@@ -55,6 +55,8 @@ export class Bench {
     this.#entries = entries;
     this.#frames = new Frames((seconds) => this.#frame(seconds), signal);
     const redraw = () => this.redraw();
+    // Inside someone else's page the main part and the first heading are theirs.
+    const ownPage = host.hasAttribute("address");
 
     const warning = cautions();
     this.#header = header(
@@ -67,6 +69,7 @@ export class Bench {
         chooseTheme: (choice) => this.#chooseTheme(choice),
       },
       warning,
+      ownPage ? "h1" : "p",
     );
     this.#end = endView(desk, redraw, signal);
     this.#stage = stage(
@@ -74,33 +77,32 @@ export class Bench {
       { drawn: () => this.#count(), redraw, alsoDraw: () => this.#end.draw() },
       signal,
     );
-    const side = [
-      chart(desk),
-      members(desk),
-      teeth(desk),
-      this.#end.node,
-      slips(desk),
-      pinions(desk),
-      combinations(desk),
-      share(desk),
-    ];
-    if (host.clientWidth < PHONE) for (const part of side) part.open = part === side[0];
+    const side = [chart(desk), members(desk), teeth(desk), combinations(desk), share(desk)];
+    const below = [this.#end.node, slips(desk), pinions(desk)];
+    if (host.clientWidth < PHONE) {
+      for (const part of [...side, ...below]) part.open = part === side[0];
+    }
     const about = h("p", { class: "about", "data-part": "about" });
     this.nodes = [
       this.#header.node,
       warning,
       messages(desk),
-      answerBand(desk),
-      ranges(desk),
       h(
-        "div",
-        { class: "columns" },
-        h("main", { class: "main" }, this.#stage.node, caption(desk), controls(desk), about),
-        h("aside", { class: "side", "aria-label": "Tables" }, ...side),
+        ownPage ? "main" : "div",
+        { class: "body" },
+        answerBand(desk),
+        ranges(desk),
+        h(
+          "div",
+          { class: "columns" },
+          h("div", { class: "stage-column" }, this.#stage.node, caption(desk), controls(desk), about),
+          h("div", { class: "side" }, ...side),
+          h("div", { class: "below" }, ...below),
+        ),
       ),
     ];
 
-    this.#address = host.hasAttribute("address") ? new Address(desk, (view) => this.#open(view), signal) : undefined;
+    this.#address = ownPage ? new Address(desk, (view) => this.#open(view), signal) : undefined;
     acceptDrops(this.#address ? document.documentElement : host, host, (file) => this.openFile(file), signal);
     desk.addEventListener("train", () => (about.textContent = desk.info?.about ?? ""));
     desk.addEventListener("answer", () => {
@@ -121,12 +123,14 @@ export class Bench {
    * @param {View} wishes
    */
   async start(wishes) {
-    if (this.#address && wishes.stem === undefined) await this.#address.start();
+    const linked = location.hash !== "" || wishes.stem === undefined;
+    if (this.#address && linked) await this.#address.start();
     else await this.show(wishes);
     if (!this.desk.info) {
       const { faults } = this.desk;
       await this.show({});
-      if (faults.length > 0) this.desk.report({ faults });
+      const heading = "What the link asks for cannot be shown; here is the first scenario instead.";
+      if (faults.length > 0) this.desk.report({ faults }, heading);
     }
   }
 

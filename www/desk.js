@@ -41,6 +41,7 @@ export class Desk extends EventTarget {
   lit;
   /** @type {Fault[]} */
   faults = [];
+  heading = "";
   speed = DEFAULT_SPEED;
   /** Whether changes show at once instead of gliding. */
   still = false;
@@ -231,9 +232,11 @@ export class Desk extends EventTarget {
   /**
    * Tells the user what went wrong.
    * @param {unknown} error
+   * @param {string} [heading] what that means for what is on screen
    */
-  report(error) {
+  report(error, heading = "That did not work. What was on screen is still there.") {
     this.faults = faultsOf(error);
+    this.heading = this.info ? heading : "Nothing can be shown yet.";
     this.#emit("message");
   }
 
@@ -309,8 +312,9 @@ export class Desk extends EventTarget {
     }
     try {
       this.open(this.#text, this.source, { applied });
-      const fix = "it was started afresh with this scenario; you can go on";
-      this.report({ faults: [{ place, problem, fix }] });
+      const fix = "go on; should it happen again, reload the page";
+      const heading = "The engine was started afresh with this scenario.";
+      this.report({ faults: [{ place, problem, fix }] }, heading);
     } catch (second) {
       this.report(second);
     }

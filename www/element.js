@@ -83,6 +83,7 @@ class LeverTrain extends HTMLElement {
     const body = h("div", { class: "levertrain", hidden: true });
     const dressed = dress(root);
     root.append(body);
+    const lettered = loadFonts();
     const waiting = setTimeout(() => body.append(skeleton()), PATIENCE);
     dressed.then(() => (body.hidden = false));
     try {
@@ -95,7 +96,7 @@ class LeverTrain extends HTMLElement {
       body.replaceChildren(...bench.nodes);
       await bench.start(wishes(this));
       // Letters measured before the faces came would stay in the drawings.
-      await loadFonts();
+      await lettered;
       if (!signal.aborted) bench.redraw();
     } finally {
       clearTimeout(waiting);

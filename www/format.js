@@ -68,12 +68,14 @@ export function fraction(value) {
 }
 
 /**
- * A speed in rev/min, without its unit.
+ * A speed in rev/min, without its unit. What stands still has no figures to round.
  * @param {Exact | null} perTurn
  * @param {number} inputSpeed
  */
 export function speed(perTurn, inputSpeed) {
-  return perTurn ? number(perTurn.decimal * inputSpeed) : NONE;
+  if (!perTurn) return NONE;
+  const value = perTurn.decimal * inputSpeed;
+  return value === 0 ? "0" : number(value);
 }
 
 /**

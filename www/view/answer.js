@@ -14,13 +14,12 @@ const QUIET = 500;
 export function answerBand(desk) {
   const kicker = h("p", { class: "answer-kicker", "data-part": "applied" });
   const line = h("p", { class: "answer-line" });
-  const exact = h("p", { class: "answer-exact", "data-part": "exact" });
   const words = h("div", { class: "answer-words", "data-part": "sentences" });
   const spoken = h("p", { class: "unseen", role: "status", "data-part": "spoken" });
   const node = h(
     "section",
     { class: "answer", "aria-label": "Answer", "data-part": "answer" },
-    h("div", { class: "answer-main" }, kicker, line, exact),
+    h("div", { class: "answer-main" }, kicker, line),
     words,
     spoken,
   );
@@ -34,11 +33,12 @@ export function answerBand(desk) {
     node.toggleAttribute("data-preview", Boolean(desk.preview));
     kicker.textContent = desk.preview ? previewWords(desk) : appliedWords(desk, answer);
     line.replaceChildren(...headline(answer));
-    exact.replaceChildren(...exactWords(answer));
     words.replaceChildren(...answer.sentences.map((sentence) => h("p", {}, sentence)));
     clearTimeout(timer);
     timer = setTimeout(() => {
-      spoken.textContent = [kicker.textContent, line.textContent, ...answer.sentences].join(". ");
+      const figure = answer.ratio ? `Ratio ${ratio(answer.ratio)} to 1, ` : "";
+      const summary = `${kicker.textContent}. ${figure}${answer.stateWords}: ${answer.answer}.`;
+      spoken.textContent = [summary, ...answer.sentences].join(" ");
     }, QUIET);
   }
 
@@ -55,41 +55,43 @@ export function answerBand(desk) {
   return node;
 }
 
-/** @param {Answer} answer */
+/**
+ * The figure, or the state where there is none, with the words that belong to it.
+ * @param {Answer} answer
+ */
 function headline(answer) {
   const state = h("span", { class: "answer-state", "data-part": "state" }, answer.stateWords);
   if (!answer.ratio) {
-    return [state, h("span", { class: "answer-way" }, answer.answer)];
+    const free =
+      answer.state === "neutral"
+        ? h("span", { class: "answer-more" }, `${answer.degreesOfFreedom} degrees of freedom where one is wanted`)
+        : null;
+    return [
+      h("span", { class: "answer-figure" }, state),
+      h("span", { class: "answer-block" }, h("span", { class: "answer-way" }, answer.answer), free),
+    ];
   }
   const direction = answer.ratio.decimal < 0 ? "backward" : "forward";
+  const [way, ...pace] = answer.answer.split(", ");
   return [
     h(
       "span",
-      { class: "answer-ratio", "data-part": "ratio" },
+      { class: "answer-figure", "data-part": "ratio" },
       ratio(answer.ratio),
       h("span", { class: "answer-one" }, " : 1"),
     ),
     h(
       "span",
-      { class: `answer-way ${direction}`, "data-part": "direction" },
-      icon(direction),
-      answer.answer,
+      { class: "answer-block" },
+      h("span", { class: `answer-way ${direction}`, "data-part": "direction" }, icon(direction), way),
+      h(
+        "span",
+        { class: "answer-more" },
+        state,
+        `, ${pace.join(", ")}; exactly `,
+        h("span", { class: "figures", "data-part": "exact" }, fraction(answer.ratio)),
+      ),
     ),
-    state,
-  ];
-}
-
-/** @param {Answer} answer */
-function exactWords(answer) {
-  if (!answer.ratio) {
-    const free = answer.degreesOfFreedom;
-    return answer.state === "neutral"
-      ? [`${free} speeds could be chosen independently.`]
-      : [];
-  }
-  return [
-    "Input speed over output speed, exactly ",
-    h("span", { class: "figures" }, fraction(answer.ratio)),
   ];
 }
 

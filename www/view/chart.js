@@ -35,7 +35,9 @@ export function chart(desk) {
     }
     const elements = desk.info?.elements ?? [];
     const heads = elements.map(({ id, label }) => elementHead(id, label));
-    const { node: chart, body } = table("Range chart", ["Range", ...heads, "Ratio", "Step"]);
+    const columns = ["Range", ...heads, "Ratio", "Step"];
+    const figures = [heads.length + 1, heads.length + 2];
+    const { node: chart, body } = table("Range chart", columns, figures);
     chart.classList.add("matrix");
     rows = found.ranges.map((range) => row(desk, range));
     body.append(...rows);

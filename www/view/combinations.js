@@ -22,7 +22,7 @@ const STATES = [
 
 /** @param {Desk} desk */
 export function combinations(desk) {
-  const { node: outcomes, body } = table("Every combination", ["Applied", "State", "Ratio"]);
+  const { node: outcomes, body } = table("Every combination", ["Applied", "State", "Ratio"], [2]);
   const filter = /** @type {HTMLSelectElement} */ (h("select", { id: "states", change: restart }));
   const more = h("button", { class: "plain", type: "button", click: add });
   const node = panel(

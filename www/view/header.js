@@ -15,8 +15,9 @@ const OWN_FILE = "";
  * @param {import("../theme.js").Choice} theme
  * @param {{ pick(stem: string): void, openFile(file: File): void, chooseTheme(choice: import("../theme.js").Choice): void }} actions
  * @param {HTMLElement} cautions what the cautions button shows and hides
+ * @param {"h1" | "p"} heading what the name is on this page
  */
-export function header(desk, entries, theme, actions, cautions) {
+export function header(desk, entries, theme, actions, cautions, heading) {
   const picker = /** @type {HTMLSelectElement} */ (
     h("select", { id: "scenario", "data-part": "scenario-picker", change: pick })
   );
@@ -29,7 +30,7 @@ export function header(desk, entries, theme, actions, cautions) {
   const node = h(
     "header",
     { class: "top" },
-    h("h1", { class: "wordmark" }, icon("mark"), "Levertrain"),
+    h(heading, { class: "wordmark" }, icon("mark"), "Levertrain"),
     h(
       "div",
       { class: "picker" },

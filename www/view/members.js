@@ -14,7 +14,8 @@ const SHORT_FRACTION = 9;
 
 /** @param {Desk} desk */
 export function members(desk) {
-  const { node: shafts, body } = table("Members", ["Shaft", "rev/min", "Per input turn", "Motion"]);
+  const heads = ["Shaft", "rev/min", "Per input turn", "Motion"];
+  const { node: shafts, body } = table("Members", heads, [1, 2]);
   const node = panel("Members", "members", true, h("div", { class: "scroll" }, shafts));
   /** @type {HTMLElement[]} */
   let rows = [];
@@ -70,7 +71,7 @@ export function members(desk) {
 /** @param {Answer["shafts"][number]["speed"]} value */
 function perTurnWords(value) {
   if (!value) return [NONE];
-  const decimal = number(value.decimal);
+  const decimal = value.decimal === 0 ? "0" : number(value.decimal);
   const text = fraction(value);
   if (!text.includes("/") || text.length > SHORT_FRACTION) return [decimal];
   return [h("span", { class: "quiet fraction" }, text), ` ${decimal}`];

@@ -31,9 +31,7 @@ export function messages(desk) {
       );
     if (faults.length > SHOWN) items.push(h("li", {}, `…and ${faults.length - SHOWN} more.`));
     list.replaceChildren(...items);
-    heading.textContent = desk.info
-      ? "That did not work. What was on screen is still there."
-      : "Nothing can be shown yet.";
+    heading.textContent = desk.heading;
     node.replaceChildren(...(faults.length > 0 ? [body] : []));
   }
   desk.addEventListener("message", update);

@@ -20,14 +20,16 @@ export function panel(title, part, open, ...content) {
 }
 
 /**
- * A table whose columns are named by `heads`.
+ * A table.
  * @param {string} label
- * @param {(Node | string)[]} heads
+ * @param {(Node | string)[]} heads what its columns are called
+ * @param {number[]} figures which of them hold numbers
  */
-export function table(label, heads) {
+export function table(label, heads, figures) {
   const body = h("tbody");
-  const row = h("tr", {}, ...heads.map((head) => h("th", { scope: "col" }, head)));
-  const head = h("thead", {}, row);
-  const node = h("table", { "aria-label": label }, head, body);
-  return { node, head: row, body };
+  const cells = heads.map((head, index) =>
+    h("th", { scope: "col", class: figures.includes(index) ? "figure" : null }, head),
+  );
+  const node = h("table", { "aria-label": label }, h("thead", {}, h("tr", {}, ...cells)), body);
+  return { node, body };
 }

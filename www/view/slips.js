@@ -9,7 +9,7 @@ import { panel, table } from "./panel.js";
 
 /** @param {Desk} desk */
 export function slips(desk) {
-  const { node: slips, body } = table("Slip of open elements", ["Open element", "Slip, rev/min"]);
+  const { node: slips, body } = table("Slip of open elements", ["Open element", "Slip, rev/min"], [1]);
   const none = h("p", { class: "note" }, "Nothing is open.");
   const node = panel("Slip of open clutches and brakes", "slips", false, slips, none);
 
@@ -33,7 +33,7 @@ export function slips(desk) {
 
 /** @param {Desk} desk */
 export function pinions(desk) {
-  const { node: pinions, body } = table("Pinions", ["Pinion", "Teeth", "On its pin, rev/min"]);
+  const { node: pinions, body } = table("Pinions", ["Pinion", "Teeth", "On its pin, rev/min"], [1, 2]);
   const node = panel("Pinions on their pins", "pinions", false, pinions);
 
   follow(desk, ["answer", "speed"], () => {

@@ -12,6 +12,9 @@ import { handles } from "./handles.js";
 /** Name of the measurement of a drag: script time from the pointer event to finished drawings. */
 const DRAG_MEASURE = "levertrain-drag";
 
+/** The browser never forgets a measurement by itself. */
+const MEASURES_KEPT = 1000;
+
 /** Canvas pixels to a CSS pixel, at least, so that fine lines stay fine on any screen. */
 const LEAST_SCALE = 2;
 
@@ -64,10 +67,13 @@ export function stage(desk, page, signal) {
   function drawNow(event) {
     draw();
     const start = Math.max(event.timeStamp, handlingSince);
+    measured += 1;
+    if (measured % MEASURES_KEPT === 0) performance.clearMeasures(DRAG_MEASURE);
     performance.measure(DRAG_MEASURE, { start, end: performance.now() });
     page.redraw();
   }
 
+  let measured = 0;
   // An event may have waited in the queue; script time starts when its handling does.
   let handlingSince = 0;
   for (const name of ["pointermove", "pointerup", "click"]) {

@@ -1,4 +1,4 @@
-/** Tooth counts: what each set has, and what its counts do not satisfy. */
+/** What the tooth counts of a set do not satisfy. */
 
 import { h } from "../dom.js";
 import { follow } from "../desk.js";
@@ -12,7 +12,12 @@ export function teeth(desk) {
   follow(desk, ["train"], () => {
     const warnings = desk.info?.warnings ?? [];
     node.hidden = warnings.length === 0;
-    list.replaceChildren(...warnings.map(({ text }) => h("li", {}, text)));
+    list.replaceChildren(
+      ...warnings.map(({ coupling, text }) => {
+        const set = desk.info?.couplings.find(({ id }) => id === coupling);
+        return h("li", {}, h("b", {}, set?.label ?? coupling), `: ${text}.`);
+      }),
+    );
   });
   return node;
 }

@@ -18,7 +18,7 @@ pub use double_pinion::DoublePinion;
 pub use gear::{Gear, PinionCount, PinionRow, Pinions, Teeth};
 pub use gear_pair::{GearPair, Mesh};
 pub use planetary::Planetary;
-pub use profile::{Mount, Profile, ProfileGear};
+pub use profile::{Mount, Partner, Profile, ProfileGear};
 
 use crate::fault::Fault;
 use crate::tooth_checks::ToothWarning;

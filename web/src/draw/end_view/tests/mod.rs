@@ -1,0 +1,49 @@
+//! What the end view draws, checked: teeth that mesh, and pictures that can be read.
+
+mod meshing;
+mod picture;
+
+use crate::session::Session;
+
+/// Every kind of coupling, with small and large gears; all can be assembled.
+const COUPLINGS: [&str; 7] = [
+    r#"{"kind": "planetary", "id": "p", "label": "Set", "carrier": "c",
+        "sun": {"shaft": "s", "teeth": 20}, "ring": {"shaft": "r", "teeth": 80},
+        "pinion": {"teeth": 30, "count": 4}}"#,
+    r#"{"kind": "planetary", "id": "p", "label": "Set", "carrier": "c",
+        "sun": {"shaft": "s", "teeth": 37}, "ring": {"shaft": "r", "teeth": 83},
+        "pinion": {"teeth": 23, "count": 3}}"#,
+    r#"{"kind": "planetary", "id": "p", "label": "Set", "carrier": "c",
+        "sun": {"shaft": "s", "teeth": 60}, "ring": {"shaft": "r", "teeth": 120},
+        "pinion": {"teeth": 30, "count": 5}}"#,
+    r#"{"kind": "double-pinion", "id": "p", "label": "Set", "carrier": "c",
+        "sun": {"shaft": "s", "teeth": 36}, "ring": {"shaft": "r", "teeth": 84},
+        "inner": {"teeth": 20}, "outer": {"teeth": 21}, "count": 3}"#,
+    r#"{"kind": "gear-pair", "id": "p", "label": "Pair", "mesh": "external",
+        "first": {"shaft": "s", "teeth": 31}, "second": {"shaft": "r", "teeth": 68}}"#,
+    r#"{"kind": "gear-pair", "id": "p", "label": "Pair", "mesh": "internal",
+        "first": {"shaft": "s", "teeth": 23}, "second": {"shaft": "r", "teeth": 61}}"#,
+    r#"{"kind": "gear-pair", "id": "p", "label": "Pair", "mesh": "internal",
+        "first": {"shaft": "s", "teeth": 18}, "second": {"shaft": "r", "teeth": 45}}"#,
+];
+
+/// A train of one coupling, brakes on its shafts.
+fn session(coupling: &str) -> Session {
+    let text = format!(
+        r#"{{"format": 1, "name": "One", "input": "s", "output": "r",
+            "shafts": [{{"id": "s", "label": "Input shaft"}}, {{"id": "c", "label": "Carrier"}},
+                       {{"id": "r", "label": "Delivers to everything that comes behind"}}],
+            "couplings": [{coupling}],
+            "elements": [{{"kind": "brake", "id": "C", "label": "Brake C", "shaft": "c"}},
+                         {{"kind": "brake", "id": "R", "label": "Brake R", "shaft": "r"}}],
+            "ranges": []}}"#
+    );
+    opened(&text)
+}
+
+fn opened(text: &str) -> Session {
+    match Session::open(text) {
+        Ok(session) => session,
+        Err(faults) => panic!("{faults:?}"),
+    }
+}

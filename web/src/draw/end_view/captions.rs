@@ -20,8 +20,8 @@ const ROOMY: f64 = 380.0;
 pub struct Caption {
     /// The part.
     pub part: Part,
-    /// How it moves.
-    pub motion: Motion,
+    /// How it moves, unless it is a pinion that does not turn on its pin.
+    pub motion: Option<Motion>,
     /// The lines.
     pub labels: Vec<Label>,
     /// The middle of the sign for how it moves, and the sign's height.
@@ -112,7 +112,7 @@ fn parts(subject: &Subject<'_>) -> Vec<Part> {
 /// A caption before it has a place.
 struct Draft {
     part: Part,
-    motion: Motion,
+    motion: Option<Motion>,
     size: f64,
     lines: Vec<Line>,
     /// The line that the sign stands beside.
@@ -132,7 +132,7 @@ impl Draft {
         let motion = subject.motion(part);
         let mut draft = Self {
             part,
-            motion,
+            motion: (!subject.is_locked(part)).then_some(motion),
             size,
             lines: Vec::new(),
             signed: 0,
@@ -276,6 +276,7 @@ fn motion_words(subject: &Subject<'_>, part: Part) -> [Phrase; 2] {
     let motion = subject.motion(part);
     let speed = Phrase {
         text: match motion {
+            _ if subject.is_locked(part) => rev_per_min(0.0),
             // No speed is decided, so none is told.
             Motion::Free | Motion::Fighting => String::new(),
             Motion::Held | Motion::Forward | Motion::Backward => {

@@ -58,15 +58,18 @@ impl Plate<'_> {
         self.subject.stroke(Part::Member(self.member), 1.5)
     }
 
+    /// Distance of a pin from the axis.
+    fn orbit(&self, pin: &Pin) -> f64 {
+        (pin.centre.x - self.axis.x).hypot(pin.centre.y - self.axis.y)
+    }
+
     /// Draws the plate: as far as a belt around bosses at the pins and the axis would reach.
     pub fn draw(&self, scene: &mut Scene) {
-        let least = self
-            .pins
-            .iter()
-            .map(|pin| pin.pinion)
-            .fold(f64::INFINITY, f64::min);
         let bosses = self.pins.iter().map(|pin| (pin.centre, BOSS * pin.pinion));
-        let hub = (self.axis, BOSS * least);
+        // Around the axis it reaches as far in between the pinions, or few of them would hide it.
+        let reach = |pin: &Pin| self.orbit(pin) - BOSS * pin.pinion;
+        let hub = self.pins.iter().map(reach).fold(f64::INFINITY, f64::min);
+        let hub = (self.axis, hub.max(0.0));
         let corners = bosses
             .chain([hub])
             .flat_map(|(centre, radius)| signs::arc(centre, radius, 0.0, TAU))
@@ -116,12 +119,12 @@ impl Plate<'_> {
             Motion::Backward => -1.0,
             Motion::Held | Motion::Free | Motion::Fighting => return,
         };
-        let (dx, dy) = (pin.centre.x - self.axis.x, pin.centre.y - self.axis.y);
-        let orbit = dx.hypot(dy);
+        let orbit = self.orbit(pin);
         let length = (0.9 * pin.pinion - radius).min(26.0);
         if length < SHORTEST || orbit < pin.pinion {
             return;
         }
+        let (dx, dy) = (pin.centre.x - self.axis.x, pin.centre.y - self.axis.y);
         let start = dy.atan2(dx) + way * radius / orbit;
         let ends = (start, start + way * length / orbit);
         signs::arrow(

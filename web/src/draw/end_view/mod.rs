@@ -157,7 +157,10 @@ fn target(wheels: &[Wheel<'_>], caption: &Caption) -> Option<Point> {
 
 fn draw_caption(scene: &mut Scene, caption: Caption, target: Option<Point>) {
     let (place, height) = caption.sign;
-    signs::motion(scene, place, height, caption.motion);
+    match caption.motion {
+        Some(motion) => signs::motion(scene, place, height, motion),
+        None => signs::locked(scene, place, height),
+    }
     if let Some(target) = target {
         leader(scene, &caption, target);
     }

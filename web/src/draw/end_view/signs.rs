@@ -1,8 +1,8 @@
 //! The small signs for how a part moves, and the arrows on the gears.
 
-use std::f64::consts::{FRAC_PI_2, TAU};
+use std::f64::consts::{FRAC_1_SQRT_2, FRAC_PI_2, PI, TAU};
 
-use crate::draw::scene::{Dash, Point, Scene, Stroke, at};
+use crate::draw::scene::{Dash, Ink, Point, Scene, Stroke, at};
 use crate::live::Motion;
 
 /// A point on a circle: angle clockwise from the right.
@@ -82,6 +82,16 @@ pub fn motion(scene: &mut Scene, centre: Point, height: f64, motion: Motion) {
     }
 }
 
+/// The sign for a pinion that does not turn on its pin: a cross in a circle.
+pub fn locked(scene: &mut Scene, centre: Point, height: f64) {
+    let line = Stroke::solid(Ink::Text, 1.5);
+    circle(scene, centre, height * 0.42, line);
+    for angle in [0.25, 0.75].map(|half_turns: f64| half_turns * PI) {
+        let ends = [angle, angle + PI].map(|angle| on_circle(centre, height * 0.42, angle));
+        scene.line(ends[0], ends[1], line);
+    }
+}
+
 /// Hatching inside a circle: the sign for what is fixed to the housing, on a section.
 pub fn hatched_disc(scene: &mut Scene, centre: Point, radius: f64, stroke: Stroke) {
     const SPACING: f64 = 4.0;
@@ -89,11 +99,10 @@ pub fn hatched_disc(scene: &mut Scene, centre: Point, radius: f64, stroke: Strok
     for line in -lines..=lines {
         let offset = f64::from(line) * SPACING;
         let half = (radius * radius - offset * offset).max(0.0).sqrt();
-        let slope = std::f64::consts::FRAC_1_SQRT_2;
         let place = |along: f64| {
             at(
-                centre.x + (offset + along) * slope,
-                centre.y + (offset - along) * slope,
+                centre.x + (offset + along) * FRAC_1_SQRT_2,
+                centre.y + (offset - along) * FRAC_1_SQRT_2,
             )
         };
         scene.line(place(-half), place(half), stroke);
@@ -132,6 +141,6 @@ pub fn centre_cross(scene: &mut Scene, centre: Point, reach: f64, stroke: Stroke
 }
 
 /// The stroke of a guide circle, such as a pitch circle.
-pub const fn guide(ink: crate::draw::scene::Ink) -> Stroke {
+pub const fn guide(ink: Ink) -> Stroke {
     Stroke::broken(ink, 1.0, Dash::Chain)
 }

@@ -37,8 +37,8 @@ pub struct Subject<'a> {
     pub bodies: &'a [Body],
     /// Its pinions.
     pub pinions: Vec<PinionSpin>,
-    /// How each pinion moves about its own pin.
-    spinning: Vec<Motion>,
+    /// How each pinion moves about its own pin; `None` where it does not.
+    spinning: Vec<Option<Motion>>,
 }
 
 impl<'a> Subject<'a> {
@@ -50,11 +50,11 @@ impl<'a> Subject<'a> {
         let spinning = pinions
             .iter()
             .map(|pinion| match combination.pinion_spin(coupling, pinion) {
-                None => Motion::Free,
+                None => Some(Motion::Free),
                 Some(spin) => match spin.signum() {
-                    0 => Motion::Held,
-                    1 => Motion::Forward,
-                    _ => Motion::Backward,
+                    0 => None,
+                    1 => Some(Motion::Forward),
+                    _ => Some(Motion::Backward),
                 },
             })
             .collect();
@@ -68,12 +68,31 @@ impl<'a> Subject<'a> {
         })
     }
 
-    /// How a part moves; a pinion, about its own pin.
+    /// How a part moves: a pinion, about its own pin, or like its carrier if it does not.
     pub fn motion(&self, part: Part) -> Motion {
         match part {
             Part::Member(member) => self.live.motion(self.bodies[member]),
-            Part::Pinion(pinion) => self.spinning[pinion],
+            Part::Pinion(pinion) => self.spinning[pinion].unwrap_or_else(|| {
+                let carriers = self
+                    .profile
+                    .gears
+                    .iter()
+                    .filter_map(|gear| match gear.mount {
+                        Mount::Pinion {
+                            pinion: own,
+                            carrier,
+                        } if own == pinion => Some(carrier),
+                        Mount::Pinion { .. } | Mount::Member(_) => None,
+                    });
+                let carrier = carriers.map(Part::Member).next();
+                carrier.map_or(Motion::Held, |carrier| self.motion(carrier))
+            }),
         }
+    }
+
+    /// Whether a part is a pinion that does not turn on its pin.
+    pub fn is_locked(&self, part: Part) -> bool {
+        matches!(part, Part::Pinion(pinion) if self.spinning[pinion].is_none())
     }
 
     /// Speed of a part as shown, per input turn; of a pinion, about its own pin.

@@ -122,14 +122,17 @@ impl<'a> Wheel<'a> {
             .collect()
     }
 
-    /// One tooth filled, and a wedge into the body under it, so that slow turning is seen.
+    /// One tooth filled, and a dot in the body under it, so that slow turning is seen.
     fn draw_mark(&self, scene: &mut Scene, tooth: Option<Vec<Point>>, module: f64, ink: Ink) {
-        if let Some(tooth) = tooth {
-            scene.fill(tooth, ink);
-        }
-        let inwards = -self.gear.outwards();
-        let size = (module * 1.2).clamp(3.0, BODY - 1.0);
-        let radius = self.root() + inwards * size * 0.75;
+        let most = if self.gear.internal { BODY - 1.0 } else { 9.0 };
+        let size = match tooth {
+            Some(tooth) => {
+                scene.fill(tooth, ink);
+                (module * 1.2).clamp(3.0, most)
+            }
+            None => BODY - 1.0,
+        };
+        let radius = self.root() - self.gear.outwards() * size * 0.75;
         let centre = signs::on_circle(self.centre, radius, self.gear.lead);
         scene.disc(centre, size / 2.0, ink);
     }

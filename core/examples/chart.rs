@@ -181,6 +181,14 @@ fn single(combination: &Combination<'_>) -> String {
         text += &format!("ratio {}\n", ratio(report.ratio.as_ref()));
     }
     text += &format!("degrees of freedom {}\n", report.degrees_of_freedom);
+    if let Some(formula) = levertrain_core::Working::of(combination).ratio {
+        use levertrain_core::Written;
+        text += &format!(
+            "ratio = {} = {}\n",
+            formula.text(Written::Symbols),
+            formula.text(Written::Numbers)
+        );
+    }
     for sentence in &explanation.sentences {
         text += &format!("{sentence}\n");
     }

@@ -4,7 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use super::{
     CouplingKind, Gear, Member, MeshRow, Mount, PinionCount, PinionRow, PinionSpin, Profile,
-    ProfileGear, Role,
+    ProfileGear, Role, RowRatio,
 };
 use crate::tooth_checks::{self, ToothWarning};
 
@@ -95,6 +95,15 @@ impl CouplingKind for DoublePinion {
     fn mesh_rows(&self) -> Vec<MeshRow> {
         let (s, r) = (self.sun.teeth.coefficient(), self.ring.teeth.coefficient());
         vec![vec![s, r - s, -r]]
+    }
+
+    fn row_ratios(&self) -> Vec<RowRatio> {
+        vec![RowRatio {
+            constant: vec![1, -1, 0],
+            slope: vec![0, 1, -1],
+            numerator: ("R", self.ring.teeth),
+            denominator: ("S", self.sun.teeth),
+        }]
     }
 
     /// The inner pinion rolls on the sun, the outer one inside the ring:

@@ -2,7 +2,9 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{CouplingKind, Gear, Member, MeshRow, Mount, PinionSpin, Profile, ProfileGear, Role};
+use super::{
+    CouplingKind, Gear, Member, MeshRow, Mount, PinionSpin, Profile, ProfileGear, Role, RowRatio,
+};
 use crate::scenario::HOUSING;
 use crate::tooth_checks::{self, ToothWarning};
 
@@ -84,6 +86,19 @@ impl CouplingKind for GearPair {
             Mesh::Internal => -second,
         };
         vec![vec![first, -(first + second), second]]
+    }
+
+    fn row_ratios(&self) -> Vec<RowRatio> {
+        let slope = match self.mesh {
+            Mesh::External => vec![0, -1, 1],
+            Mesh::Internal => vec![0, 1, -1],
+        };
+        vec![RowRatio {
+            constant: vec![1, -1, 0],
+            slope,
+            numerator: ("B", self.second.teeth),
+            denominator: ("A", self.first.teeth),
+        }]
     }
 
     fn pinions(&self) -> Vec<PinionSpin> {

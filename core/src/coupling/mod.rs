@@ -83,6 +83,20 @@ pub struct Member<'a> {
 /// possible (the frame of a gear pair counts as a member).
 pub type MeshRow = Vec<i64>;
 
+/// A mesh row with its tooth ratio as a variable: constant + k·slope, in member order, is a
+/// multiple of the row. k is a quotient of two tooth counts, each with its letter.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct RowRatio {
+    /// The row at k = 0.
+    pub constant: Vec<i64>,
+    /// What one more of k adds.
+    pub slope: Vec<i64>,
+    /// Letter and teeth above the line of k.
+    pub numerator: (&'static str, Teeth),
+    /// Letter and teeth below it.
+    pub denominator: (&'static str, Teeth),
+}
+
 /// How a pinion turns about its own pin: ω = (Σ coefficientᵢ · ωᵢ) / divisor, in member order.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct PinionSpin {
@@ -110,6 +124,8 @@ pub trait CouplingKind {
     fn members(&self) -> Vec<Member<'_>>;
     /// The equations its meshes impose, one a degree of freedom removed.
     fn mesh_rows(&self) -> Vec<MeshRow>;
+    /// The same equations with their tooth ratios as variables, in the same order.
+    fn row_ratios(&self) -> Vec<RowRatio>;
     /// Its pinions.
     fn pinions(&self) -> Vec<PinionSpin>;
     /// What its tooth counts do not satisfy.

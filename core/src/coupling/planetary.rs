@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use super::{
     CouplingKind, Gear, Member, MeshRow, Mount, PinionSpin, Pinions, Profile, ProfileGear, Role,
+    RowRatio,
 };
 use crate::tooth_checks::{self, ToothWarning};
 
@@ -67,6 +68,15 @@ impl CouplingKind for Planetary {
     fn mesh_rows(&self) -> Vec<MeshRow> {
         let (s, r) = (self.sun.teeth.coefficient(), self.ring.teeth.coefficient());
         vec![vec![s, -(s + r), r]]
+    }
+
+    fn row_ratios(&self) -> Vec<RowRatio> {
+        vec![RowRatio {
+            constant: vec![1, -1, 0],
+            slope: vec![0, -1, 1],
+            numerator: ("R", self.ring.teeth),
+            denominator: ("S", self.sun.teeth),
+        }]
     }
 
     /// ωp − ωc = −(S/P)·(ωs − ωc): the pinion rolls on the sun.

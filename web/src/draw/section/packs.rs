@@ -72,14 +72,12 @@ pub fn draw(scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>) {
                 clear_of(&segments, centre, element.label())
             }
         };
-        let text = if fights {
-            format!("{} fights", element.label())
-        } else {
-            element.label().to_owned()
-        };
+        if fights {
+            break_mark(scene, centre);
+        }
         scene.label(Label {
             at: name_at,
-            text,
+            text: element.label().to_owned(),
             size: NAME_SIZE,
             bold: applied,
             ink: if applied { ink } else { Ink::Text },
@@ -87,6 +85,20 @@ pub fn draw(scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>) {
             plate: matches!(element, Element::Clutch { .. }),
         });
     }
+}
+
+/// A zigzag across the packs: they fight.
+fn break_mark(scene: &mut Scene, centre: Point) {
+    let tooth = |index: usize| {
+        let along = -REACH - 6.0 + index as f64 * (2.0 * REACH + 12.0) / 6.0;
+        at(
+            centre.x + along,
+            centre.y + if index.is_multiple_of(2) { 7.0 } else { -7.0 },
+        )
+    };
+    let points: Vec<Point> = (0..=6).map(tooth).collect();
+    scene.path(points.clone(), Stroke::solid(Ink::Paper, 6.0));
+    scene.path(points, Stroke::solid(Ink::Fight, 2.5));
 }
 
 /// Where a clutch's name stands: above it, or below where a shaft runs through that place.
@@ -105,8 +117,8 @@ fn clear_of(segments: &[Segment], centre: Point, name: &str) -> Point {
             );
             left < place.x + half
                 && right > place.x - half
-                && top < place.y + NAME_SIZE / 2.0 + 1.0
-                && bottom > place.y - NAME_SIZE / 2.0 - 1.0
+                && top < place.y + NAME_SIZE * 0.6 + 2.0
+                && bottom > place.y - NAME_SIZE * 0.6 - 2.0
         })
     };
     let places = [-AWAY, AWAY, -AWAY - 14.0, AWAY + 14.0].map(|dy| at(centre.x, centre.y + dy));

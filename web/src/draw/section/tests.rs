@@ -15,7 +15,10 @@ fn scenarios() -> Vec<(String, Session)> {
     let mut files: Vec<_> = std::fs::read_dir(folder)
         .unwrap()
         .map(|entry| entry.unwrap().path())
-        .filter(|path| path.extension().is_some_and(|extension| extension == "json"))
+        .filter(|path| {
+            path.extension()
+                .is_some_and(|extension| extension == "json")
+        })
         .filter(|path| path.file_name().is_some_and(|name| name != "schema.json"))
         .collect();
     files.sort();
@@ -24,7 +27,10 @@ fn scenarios() -> Vec<(String, Session)> {
         .into_iter()
         .map(|path| {
             let name = path.file_stem().unwrap().to_string_lossy().into_owned();
-            (name, Session::open(&std::fs::read_to_string(path).unwrap()).unwrap())
+            (
+                name,
+                Session::open(&std::fs::read_to_string(path).unwrap()).unwrap(),
+            )
         })
         .collect()
 }
@@ -41,22 +47,43 @@ fn places(plan: &Plan, session: &Session, shaft: usize) -> Vec<Vec<usize>> {
                 parts::Level::Ring => grid.ring_row(),
             };
             let start = grid.set_start(part.coupling);
-            places.push((start..start + 3).map(|column| grid.node(column, row)).collect());
+            places.push(
+                (start..start + 3)
+                    .map(|column| grid.node(column, row))
+                    .collect(),
+            );
         }
     }
     for (element, pack) in plan.packs.iter().enumerate() {
         let [first, second] = session.train().ends(element);
         let leads = match *pack {
             plan::PackPlace::Brake { column } => vec![(first, grid.node(column, grid.brake_row()))],
-            plan::PackPlace::Clutch { column, row, flipped } => {
-                let (left, right) = if flipped { (second, first) } else { (first, second) };
-                vec![(left, grid.node(column, row)), (right, grid.node(column + 2, row))]
+            plan::PackPlace::Clutch {
+                column,
+                row,
+                flipped,
+            } => {
+                let (left, right) = if flipped {
+                    (second, first)
+                } else {
+                    (first, second)
+                };
+                vec![
+                    (left, grid.node(column, row)),
+                    (right, grid.node(column + 2, row)),
+                ]
             }
         };
-        let own = leads.into_iter().filter(|(body, _)| *body == Body::Shaft(shaft));
+        let own = leads
+            .into_iter()
+            .filter(|(body, _)| *body == Body::Shaft(shaft));
         places.extend(own.map(|(_, node)| vec![node]));
     }
-    for (end, owner) in plan.ends.iter().zip([session.train().input(), session.train().output()]) {
+    for (end, owner) in plan
+        .ends
+        .iter()
+        .zip([session.train().input(), session.train().output()])
+    {
         if owner == shaft {
             places.push(vec![*end]);
         }
@@ -69,15 +96,23 @@ fn pieces(places: &[Vec<usize>], run: &[(usize, usize)]) -> usize {
     let mut leader: HashMap<usize, usize> = HashMap::new();
     fn find(leader: &mut HashMap<usize, usize>, node: usize) -> usize {
         let above = *leader.entry(node).or_insert(node);
-        if above == node { node } else { find(leader, above) }
+        if above == node {
+            node
+        } else {
+            find(leader, above)
+        }
     }
-    let within = places.iter().flat_map(|place| place.windows(2).map(|pair| (pair[0], pair[1])));
+    let within = places
+        .iter()
+        .flat_map(|place| place.windows(2).map(|pair| (pair[0], pair[1])));
     for (a, b) in within.chain(run.iter().copied()) {
         let (a, b) = (find(&mut leader, a), find(&mut leader, b));
         leader.insert(a, b);
     }
-    let roots: BTreeSet<usize> =
-        places.iter().map(|place| find(&mut leader, place[0])).collect();
+    let roots: BTreeSet<usize> = places
+        .iter()
+        .map(|place| find(&mut leader, place[0]))
+        .collect();
     roots.len()
 }
 
@@ -87,7 +122,10 @@ fn every_shaft_is_in_one_piece() {
         let plan = &session.layout().plan;
         for (shaft, run) in plan.runs.iter().enumerate() {
             let count = pieces(&places(plan, &session, shaft), run);
-            assert!(count <= 1, "{name}: shaft {shaft} is drawn in {count} pieces");
+            assert!(
+                count <= 1,
+                "{name}: shaft {shaft} is drawn in {count} pieces"
+            );
         }
     }
 }
@@ -99,7 +137,10 @@ fn no_two_shafts_run_along_the_same_step() {
         for (shaft, run) in session.layout().plan.runs.iter().enumerate() {
             for &(a, b) in run {
                 let other = *owner.entry((a.min(b), a.max(b))).or_insert(shaft);
-                assert_eq!(other, shaft, "{name}: shafts {other} and {shaft} share a line");
+                assert_eq!(
+                    other, shaft,
+                    "{name}: shafts {other} and {shaft} share a line"
+                );
             }
         }
     }
@@ -122,7 +163,12 @@ fn handles_are_large_apart_and_inside() {
             let boxes: Vec<Bounds> = stage
                 .handles(session.train())
                 .iter()
-                .map(|h| Bounds { left: h.left, top: h.top, width: h.width, height: h.height })
+                .map(|h| Bounds {
+                    left: h.left,
+                    top: h.top,
+                    width: h.width,
+                    height: h.height,
+                })
                 .collect();
             for (index, area) in boxes.iter().enumerate() {
                 assert!(area.width >= 44.0 && area.height >= 44.0);
@@ -132,7 +178,10 @@ fn handles_are_large_apart_and_inside() {
                     && area.top + area.height <= size.section_height;
                 assert!(inside, "{name} at {width}: {area:?} leaves {size:?}");
                 for other in &boxes[index + 1..] {
-                    assert!(!area.overlaps(other), "{name} at {width}: {area:?} on {other:?}");
+                    assert!(
+                        !area.overlaps(other),
+                        "{name} at {width}: {area:?} on {other:?}"
+                    );
                 }
             }
         }
@@ -191,7 +240,9 @@ fn a_point_on_a_gear_finds_its_shaft() {
     for (name, session) in scenarios() {
         let stage = session.layout().stage(860.0);
         for face in figures::faces(&stage) {
-            let Body::Shaft(shaft) = face.body else { continue };
+            let Body::Shaft(shaft) = face.body else {
+                continue;
+            };
             let area = face.area;
             let middle = at(area.left + area.width / 2.0, area.top + area.height / 2.0);
             assert_eq!(stage.shaft_at(middle), Some(shaft), "{name}");

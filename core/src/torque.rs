@@ -1,0 +1,165 @@
+//! Ideal torques, exactly: what each member, clutch and brake carries per unit of input torque.
+
+use crate::fraction::Fraction;
+use crate::motions::{Motions, Terms, Turning};
+use crate::solve::Combination;
+use crate::train::Body;
+
+/// The torques of one combination without losses, per unit of input torque.
+///
+/// Signs: a torque is positive along positive speed. A member's torque acts *on the set* from
+/// its shaft, as in the Modelica Standard Library's `IdealPlanetary`; for a single-row set that
+/// gives Tr = (R/S)·Ts and Tc = −(1 + R/S)·Ts.
+///
+/// Equations: a mesh row r with Σ rᵢ·ωᵢ = 0 does no work, so its member torques are λ·rᵢ for
+/// one unknown λ; on every shaft the torques from outside, from the sets and from the applied
+/// elements add up to zero. These are solved by the same exact elimination as the speeds.
+///
+/// A torque is `None` where equilibrium does not determine it: more is applied than needed, and
+/// the share of each element depends on its fit and elasticity.
+#[derive(Debug, Clone)]
+pub struct Torques {
+    members: Vec<Vec<Option<Fraction>>>,
+    elements: Vec<Option<Fraction>>,
+    output: Option<Fraction>,
+    housing: Option<Fraction>,
+}
+
+impl Torques {
+    /// Solves the equilibrium of a combination; `None` when it cannot carry an input torque
+    /// (neutral), or when nothing is known of the output because the input cannot turn.
+    pub fn of(combination: &Combination<'_>) -> Option<Self> {
+        combination.state().ratio()?;
+        let balance = Balance::of(combination);
+        if !balance.solved.input_can_turn() {
+            return None;
+        }
+        let train = combination.train();
+        let couplings = &train.scenario().couplings;
+        let mut first_row = 0;
+        let mut members = Vec::new();
+        for coupling in couplings {
+            let rows = coupling.facts().mesh_rows();
+            let count = coupling.facts().members().len();
+            members.push(
+                (0..count)
+                    .map(|member| {
+                        let terms = rows.iter().enumerate();
+                        let terms = terms.map(|(row, factors)| (first_row + row, factors[member]));
+                        balance.value(&terms.filter(|(_, factor)| *factor != 0).collect())
+                    })
+                    .collect(),
+            );
+            first_row += rows.len();
+        }
+        let elements = (0..train.scenario().elements.len())
+            .map(|element| match balance.element_unknown(element) {
+                Some(unknown) => balance.value(&vec![(unknown, 1)]),
+                None => Some(Fraction::ZERO),
+            })
+            .collect();
+        let output = balance.value(&vec![(balance.output, 1)]);
+        // The housing takes what input and output do not balance between them.
+        let housing = output.as_ref().map(|output| output.plus(&Fraction::ONE));
+        Some(Self {
+            members,
+            elements,
+            output,
+            housing,
+        })
+    }
+
+    /// Torque on member `member` of coupling `coupling`, from its shaft.
+    pub fn member(&self, coupling: usize, member: usize) -> Option<&Fraction> {
+        self.members[coupling][member].as_ref()
+    }
+
+    /// Torque that element `element` passes from its first end to its second; zero when open.
+    /// For a brake this is the holding torque.
+    pub fn element(&self, element: usize) -> Option<&Fraction> {
+        self.elements[element].as_ref()
+    }
+
+    /// Torque on the train from outside at the output: minus what it delivers.
+    pub fn output(&self) -> Option<&Fraction> {
+        self.output.as_ref()
+    }
+
+    /// Torque the train puts on the housing: input and output torque together.
+    pub fn housing(&self) -> Option<&Fraction> {
+        self.housing.as_ref()
+    }
+
+    /// Whether every torque is determined.
+    pub fn is_determinate(&self) -> bool {
+        let members = self.members.iter().flatten();
+        members.chain(&self.elements).all(Option::is_some) && self.output.is_some()
+    }
+}
+
+/// The equilibrium of every shaft: unknowns are one λ a mesh row, one torque an applied
+/// element, the output torque, and the input torque that all are measured by.
+struct Balance {
+    solved: Turning,
+    /// For each applied element, in ascending order, its index.
+    applied: Vec<usize>,
+    rows: usize,
+    output: usize,
+}
+
+impl Balance {
+    fn of(combination: &Combination<'_>) -> Self {
+        let train = combination.train();
+        let scenario = train.scenario();
+        let applied: Vec<usize> = combination.applied().iter().collect();
+        let mut equations: Vec<Terms> = vec![Terms::new(); scenario.shafts.len()];
+        let mut add = |body: Body, unknown: usize, factor: i64| {
+            if let (Body::Shaft(shaft), true) = (body, factor != 0) {
+                equations[shaft].push((unknown, factor));
+            }
+        };
+        let mut rows = 0;
+        for (index, coupling) in scenario.couplings.iter().enumerate() {
+            for factors in coupling.facts().mesh_rows() {
+                // The set pushes back on its shafts.
+                for (&body, factor) in train.members(index).iter().zip(factors) {
+                    add(body, rows, -factor);
+                }
+                rows += 1;
+            }
+        }
+        for (index, &element) in applied.iter().enumerate() {
+            let [first, second] = train.ends(element);
+            add(first, rows + index, -1);
+            add(second, rows + index, 1);
+        }
+        let output = rows + applied.len();
+        let input = output + 1;
+        add(Body::Shaft(train.output()), output, 1);
+        add(Body::Shaft(train.input()), input, 1);
+
+        let mut torques = Motions::free(input + 1);
+        for terms in &equations {
+            if let Some(narrowed) = torques.constrained(terms) {
+                torques = narrowed;
+            }
+        }
+        Self {
+            solved: torques.turning(input),
+            applied,
+            rows,
+            output,
+        }
+    }
+
+    fn value(&self, terms: &Terms) -> Option<Fraction> {
+        self.solved.value(terms)
+    }
+
+    fn element_unknown(&self, element: usize) -> Option<usize> {
+        self.applied
+            .iter()
+            .position(|&applied| applied == element)
+            .map(|index| self.rows + index)
+    }
+}

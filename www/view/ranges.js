@@ -3,6 +3,9 @@
 import { arrowTarget, h, rove } from "../dom.js";
 import { follow } from "../desk.js";
 
+/** Labels of more characters than this are set smaller, so that a row still holds several. */
+const LONG = 10;
+
 /** @param {import("../desk.js").Desk} desk */
 export function ranges(desk) {
   const buttons = h("div", { class: "range-buttons", role: "group", "aria-label": "Ranges" });
@@ -32,6 +35,8 @@ export function ranges(desk) {
         ),
       ),
     );
+    const long = desk.info?.ranges.some(({ label }) => label.length > LONG) ?? false;
+    buttons.toggleAttribute("data-long", long);
     node.hidden = (desk.info?.elements.length ?? 0) === 0;
   }
 

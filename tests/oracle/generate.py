@@ -23,7 +23,7 @@ import solution  # noqa: E402
 SCENARIOS = Path(__file__).resolve().parents[2] / "scenarios"
 RANDOM_TRAINS = 300
 LONG_TRAINS = 20
-CHAINS = 10
+CHAINS = 40
 # A train with at most this many elements is answered for all their combinations.
 ALL_UP_TO = {"scenario": 6, "random": 4}
 SAMPLE = {"scenario": 64, "random": 24}

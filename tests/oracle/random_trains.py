@@ -131,15 +131,25 @@ def train(number, long=False):
 
 
 def chain(number):
-    """A long chain of pairs with large tooth counts, whose exact speeds need big integers.
+    """A set and a long chain of pairs with large tooth counts: exact speeds of many digits.
 
-    One link of the chain is a clutch.
+    The chains get longer with `number`, so that some stay just below what 64 bits hold and
+    others go beyond. One link of the chain is a clutch.
     """
     draw = Draw(f"levertrain chain {number}")
-    shafts = [f"s{index}" for index in range(14)]
-    links = list(zip(shafts, shafts[1:]))
+    shafts = [f"s{index}" for index in range(6 + number % 8)]
+    links = list(zip(shafts[1:], shafts[2:]))
     clutch = links.pop(draw.below(len(links)))
-    couplings = [
+    first_set = {
+        "kind": "planetary",
+        "id": "p",
+        "label": "Set",
+        "sun": {"shaft": shafts[0], "teeth": draw.between(300, 499)},
+        "ring": {"shaft": "housing", "teeth": draw.between(800, 999)},
+        "carrier": shafts[1],
+        "pinion": {"teeth": draw.between(100, 250), "count": 3},
+    }
+    pairs = [
         {
             "kind": "gear-pair",
             "id": f"g{index}",
@@ -156,10 +166,11 @@ def chain(number):
         "input": shafts[0],
         "output": shafts[-1],
         "shafts": [{"id": name, "label": f"Shaft {name}"} for name in shafts],
-        "couplings": couplings,
+        "couplings": [first_set] + pairs,
         "elements": [
             {"kind": "clutch", "id": "C", "label": "C", "between": list(clutch)},
             {"kind": "brake", "id": "B", "label": "B", "shaft": draw.pick(shafts)},
+            {"kind": "clutch", "id": "D", "label": "D", "between": draw.some(shafts, 2)},
         ],
         "ranges": [{"id": "1", "label": "First", "applied": ["C"]}],
     }

@@ -217,7 +217,15 @@ fn the_cases_meet_every_state_and_kind() -> Result<()> {
             *kinds.entry(kind).or_default() += 1;
         }
     }
-    eprintln!("{states:?}, {kinds:?}");
+    let ratios = random.iter().flat_map(|case| &case.combinations);
+    let ratios = ratios.filter_map(|answer| answer.ratio.as_deref());
+    let beyond_64_bits = ratios.filter(|ratio| parsed(ratio).numer().bits() > 64);
+    let beyond_64_bits = beyond_64_bits.count();
+    eprintln!("{states:?}, {kinds:?}, {beyond_64_bits} ratios beyond 64 bits");
+    ensure!(
+        beyond_64_bits >= 10,
+        "{beyond_64_bits} ratios beyond 64 bits"
+    );
     ensure!(random.len() >= 300, "{} random trains", random.len());
     for state in [
         "driving",

@@ -88,7 +88,7 @@ proptest! {
         ]),
         value in json_value(),
     ) {
-        let mut scenario = crate::named::good();
+        let mut scenario = crate::sample::good();
         let place = scenario.pointer_mut(field);
         prop_assert!(place.is_some(), "{}", field);
         if let Some(place) = place {

@@ -123,7 +123,7 @@ fn apply(tokens: &mut Vec<String>, change: Change) {
 
 fn mutated() -> impl Strategy<Value = String> {
     let base = prop_oneof![
-        Just(crate::named::good().to_string()),
+        Just(crate::sample::good().to_string()),
         sketch(ANY).prop_map(|sketch| sketch.to_json().to_string()),
     ];
     (base, vec(change(), 1..4)).prop_map(|(text, changes)| {
@@ -137,7 +137,7 @@ fn mutated() -> impl Strategy<Value = String> {
 
 #[test]
 fn tokens_make_up_the_text() {
-    let text = crate::named::good().to_string();
+    let text = crate::sample::good().to_string();
     let tokens = tokens(&text);
     assert_eq!(tokens.concat(), text);
     assert!(tokens.iter().any(|token| token == "\"planetary\""));

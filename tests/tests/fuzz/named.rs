@@ -1,56 +1,9 @@
-//! Bad inputs by name: each is refused, and how is looked at closely.
+//! Bad inputs by name: each is refused, and the fault names what is wrong.
 
-use levertrain_tests::sketch::Sketch;
 use serde_json::Value;
 
-use crate::verdict::{check_faults, judge};
-use levertrain_core::{Fault, Train};
-
-/// A scenario with one of everything.
-pub fn good() -> Value {
-    let sketch = Sketch::new("in", "out")
-        .planetary("p1", ("in", 30), ("r1", 78), "out", 24)
-        .double_pinion("p2", ("in", 30), ("r2", 74), "out", (20, 20))
-        .pair("g1", false, ("out", 31), ("end", 67))
-        .brake("A", "r1")
-        .clutch("C", "in", "r2")
-        .range("1", &["A"])
-        .range("2", &["C"]);
-    let mut scenario = sketch.to_json();
-    scenario["about"] = "A text.".into();
-    scenario
-}
-
-/// The scenario's text with `old` replaced where it first stands.
-#[track_caller]
-fn with(old: &str, new: &str) -> String {
-    let text = good().to_string();
-    assert!(text.contains(old), "{old} is not in {text}");
-    text.replacen(old, new, 1)
-}
-
-/// The faults of a text that must be refused, looked at.
-#[track_caller]
-fn refused(name: &str, text: &str) -> Vec<Fault> {
-    let Err(faults) = Train::parse(text) else {
-        panic!("{name}: accepted");
-    };
-    if let Err(error) = check_faults(&faults) {
-        panic!("{name}: {error}");
-    }
-    faults
-}
-
-/// Checks that one of the faults is at `place` and names `problem`.
-#[track_caller]
-fn check(name: &str, text: &str, place: &str, problem: &str) {
-    let faults = refused(name, text);
-    let named = |fault: &Fault| fault.place.starts_with(place) && fault.problem.contains(problem);
-    assert!(
-        faults.iter().any(named),
-        "{name}: expected {place:?}, {problem:?}, found {faults:#?}"
-    );
-}
+use crate::sample::{check, good, refused, with};
+use crate::verdict::judge;
 
 #[test]
 fn the_good_one_is_good() {
@@ -289,104 +242,6 @@ fn lists_in_place_of_objects_are_refused() {
     let list: Vec<&Value> = fields.iter().map(|&field| &scenario[field]).collect();
     let text = serde_json::to_string(&list).unwrap_or_default();
     refused("a scenario as a list", &text);
-}
-
-/// However long what a fault quotes, its message stays short and on one line.
-#[test]
-fn messages_stay_short() {
-    let long = "x".repeat(20_000);
-    let lines = "a\\nb\\u001b[31m";
-    for (name, content) in [("long", long.as_str()), ("lines", lines)] {
-        let rows = [
-            (
-                "name",
-                "\"name\":\"Sketch\"",
-                format!("\"name\":\"{content}{}\"", "y".repeat(90)),
-            ),
-            (
-                "input",
-                "\"input\":\"in\"",
-                format!("\"input\":\"{content}\""),
-            ),
-            ("field", "\"name\"", format!("\"{content}\"")),
-            ("field below", "\"teeth\":30", format!("\"{content}\":30")),
-            ("kind", "\"planetary\"", format!("\"{content}\"")),
-            (
-                "kind of element",
-                "\"kind\":\"brake\"",
-                format!("\"kind\":\"{content}\""),
-            ),
-            ("mesh", "\"external\"", format!("\"{content}\"")),
-            ("teeth", "\"teeth\":30", format!("\"teeth\":\"{content}\"")),
-            (
-                "format",
-                "\"format\":1",
-                format!("\"format\":\"{content}\""),
-            ),
-            (
-                "format list",
-                "\"format\":1",
-                format!("\"format\":[\"{content}\"]"),
-            ),
-            (
-                "kind list",
-                "\"kind\":\"planetary\"",
-                format!("\"kind\":[\"{content}\"]"),
-            ),
-            ("shaft id", "\"id\":\"r1\"", format!("\"id\":\"{content}\"")),
-            (
-                "label",
-                "\"label\":\"Shaft r1\"",
-                format!("\"label\":\"{content}{}\"", "y".repeat(50)),
-            ),
-            (
-                "carrier",
-                "\"carrier\":\"out\"",
-                format!("\"carrier\":\"{content}\""),
-            ),
-            (
-                "brake",
-                "\"shaft\":\"r1\"",
-                format!("\"shaft\":\"{content}\""),
-            ),
-            (
-                "clutch",
-                "[\"in\",\"r2\"]",
-                format!("[\"{content}\",\"{content}\"]"),
-            ),
-            ("range", "[\"A\"]", format!("[\"{content}\",\"{content}\"]")),
-        ];
-        for (place, old, new) in rows {
-            refused(&format!("{name} {place}"), &with(old, &new));
-        }
-    }
-}
-
-/// However much is wrong, the list of faults stays short.
-#[test]
-fn faults_stay_few() {
-    let same = vec!["\"A\""; 10_000].join(",");
-    refused(
-        "an element ten thousand times",
-        &with("[\"A\"]", &format!("[{same}]")),
-    );
-    let unknown = vec!["\"Z\""; 10_000].join(",");
-    refused(
-        "ten thousand unknown elements",
-        &with("[\"A\"]", &format!("[{unknown}]")),
-    );
-    let range = "{\"id\":\"\",\"label\":\"\",\"applied\":[\"p\",\"q\",\"r\",\"s\",\"t\",\"u\"]}";
-    let ranges = [range; 32].join(",");
-    refused(
-        "nothing right in thirty-two ranges",
-        &with("\"ranges\":[", &format!("\"ranges\":[{ranges}],\"x\":["))
-            .replace(",\"x\":[{\"applied\":[\"A\"],\"id\":\"1\",\"label\":\"Range 1\"},{\"applied\":[\"C\"],\"id\":\"2\",\"label\":\"Range 2\"}]", ""),
-    );
-    let many = vec!["7"; 10_000].join(",");
-    refused(
-        "ten thousand shafts",
-        &with("\"shafts\":[", &format!("\"shafts\":[{many},")),
-    );
 }
 
 #[test]

@@ -1,0 +1,110 @@
+//! The accessibility checker finds no serious fault, with everything unfolded.
+
+use std::fs;
+
+use anyhow::{Context, Result, ensure};
+use levertrain_tests::browser::{Page, View, page, required};
+use serde::Deserialize;
+use serde_json::{Value, json};
+use xtask::test_environment::AXE;
+
+use crate::by_hand::{self, FIRST};
+
+#[derive(Debug, Deserialize)]
+struct Violation {
+    id: String,
+    impact: Option<String>,
+    help: String,
+    nodes: Vec<Node>,
+}
+
+#[derive(Debug, Deserialize)]
+#[serde(rename_all = "camelCase")]
+struct Node {
+    html: String,
+    failure_summary: Option<String>,
+}
+
+fn check(page: &Page, what: &str) -> Result<()> {
+    page.run(
+        "for (const node of probe.all('details')) node.open = true",
+        Value::Null,
+    )?;
+    page.rest()?;
+    let path = required(AXE)?;
+    let checker = fs::read_to_string(&path).with_context(|| path.display().to_string())?;
+    page.run(&checker, Value::Null)?;
+    let result: Value = page.get(
+        "(async () => { \
+            const { violations, passes } = await axe.run(document, { resultTypes: ['violations'] }); \
+            return { violations, passes: passes.map(({ id }) => id) }; \
+        })()",
+        json!(null),
+    )?;
+    // A checker that cannot see into the element would pass everything.
+    let passes: Vec<String> = serde_json::from_value(result["passes"].clone())?;
+    for rule in [
+        "color-contrast",
+        "button-name",
+        "select-name",
+        "aria-toggle-field-name",
+    ] {
+        ensure!(
+            passes.iter().any(|pass| pass == rule),
+            "{rule} was not checked: {passes:?}"
+        );
+    }
+    let violations: Vec<Violation> = serde_json::from_value(result["violations"].clone())?;
+    let mut bad = Vec::new();
+    for Violation {
+        id,
+        impact,
+        help,
+        nodes,
+    } in violations
+    {
+        if !matches!(impact.as_deref(), Some("serious" | "critical")) {
+            eprintln!("{what}: minor: {id}: {help}");
+            continue;
+        }
+        for Node {
+            html,
+            failure_summary,
+        } in nodes
+        {
+            let summary = failure_summary.unwrap_or_default();
+            bad.push(format!("{id}: {help}\n  {html}\n  {summary}"));
+        }
+    }
+    ensure!(bad.is_empty(), "{what}:\n{}", bad.join("\n"));
+    Ok(())
+}
+
+/// Catches missing names, bad contrast and wrong roles on a laptop, light and dark; also in the
+/// states that are shown in other colours: reverse, tied up, and with a message on screen.
+#[test]
+fn no_serious_fault_on_a_laptop() -> Result<()> {
+    for view in [View::LAPTOP, View::LAPTOP.dark()] {
+        page::open(view, &by_hand::link(FIRST), |page| {
+            check(page, "first gear")?;
+            page.click_range("R")?;
+            page.click("[data-part=cautions-button]")?;
+            check(page, "reverse, with the cautions")?;
+            page.click("[role=switch][data-element-id=\"A\"]")?;
+            check(page, "tied up")?;
+            page.run("location.hash = '#s=nowhere'", Value::Null)?;
+            page.until("a message comes", "probe.one('[data-part=message]')")?;
+            check(page, "with a message")
+        })?;
+    }
+    Ok(())
+}
+
+/// Catches what only the narrow page has: scrollers without a stop, folded tables.
+#[test]
+fn no_serious_fault_on_a_phone() -> Result<()> {
+    for view in [View::PHONE, View::PHONE.dark()] {
+        page::open(view, &by_hand::link(FIRST), |page| check(page, "phone"))?;
+    }
+    Ok(())
+}

@@ -1,0 +1,122 @@
+//! The page's address holds what is on screen.
+
+use anyhow::{Result, ensure};
+use levertrain_tests::browser::{Page, View, page};
+use serde_json::{Value, json};
+
+use crate::by_hand::{self, FIRST, SECOND, SIXTH, THIRD};
+
+fn fragment(page: &Page) -> Result<String> {
+    page.get("location.hash", Value::Null)
+}
+
+/// Types a speed into the field, as a user does.
+fn set_speed(page: &Page, speed: u32) -> Result<()> {
+    let script = "const field = probe.one('#speed'); field.value = args; \
+        field.dispatchEvent(new Event('change', { bubbles: true }))";
+    page.run(script, json!(speed))
+}
+
+/// Catches a link that leaves out scenario, elements or speed, and a page that reads less than it
+/// writes. The view is put together by hand so that no range names it and no default gives it.
+#[test]
+fn a_link_gives_the_same_view_on_a_fresh_page() -> Result<()> {
+    let mut link = String::new();
+    let mut made = None;
+    page::open(View::LAPTOP, &by_hand::link(FIRST), |page| {
+        page.click_range(SIXTH.id)?;
+        page.click("[role=switch][data-element-id=\"B\"]")?;
+        set_speed(page, 2750)?;
+        made = Some(page.seen()?);
+        link = fragment(page)?;
+        Ok(())
+    })?;
+    let Some(made) = made else {
+        // The browser is left out.
+        return Ok(());
+    };
+    ensure!(made.applied == ["B", "C", "E"], "{made:?}");
+    ensure!(
+        link == format!("#s={}&on=B,C,E&n=2750", by_hand::STEM),
+        "{link}"
+    );
+    page::open(View::LAPTOP, &link, |page| {
+        let opened = page.seen()?;
+        ensure!(opened == made, "{opened:?}\ninstead of\n{made:?}");
+        ensure!(opened.speed.as_deref() == Some("2750"), "{opened:?}");
+        Ok(())
+    })
+}
+
+/// Catches steps back that leave the train behind, and ones that make new entries.
+#[test]
+fn back_and_forward_go_through_what_was_on_screen() -> Result<()> {
+    page::open(View::LAPTOP, &by_hand::link(FIRST), |page| {
+        let mut shown = vec![page.seen()?];
+        for range in [SECOND, THIRD] {
+            page.click_range(range.id)?;
+            shown.push(page.seen()?);
+        }
+        page.choose("02-three-speed-common-sun")?;
+        shown.push(page.seen()?);
+        let names: Vec<_> = shown.iter().map(|seen| seen.ratio.as_deref()).collect();
+        // 359/150: brake A makes s = −13/6 · out, so 75 = (108 + 71.5) · out.
+        let ratios = [FIRST.ratio, SECOND.ratio, THIRD.ratio, "2.393 : 1"];
+        ensure!(names == ratios.map(Some), "{names:?}");
+
+        for step in (0..3).rev() {
+            page.back()?;
+            check_shows(page, &shown[step])?;
+        }
+        for step in 1..4 {
+            page.forward()?;
+            check_shows(page, &shown[step])?;
+        }
+        Ok(())
+    })
+}
+
+fn check_shows(page: &Page, expected: &levertrain_tests::browser::Seen) -> Result<()> {
+    let ratio = expected.ratio.clone().unwrap_or_default();
+    page.until(
+        &format!("{ratio} is on screen"),
+        &format!("probe.text('[data-part=ratio]') === '{ratio}'"),
+    )?;
+    let seen = page.seen()?;
+    ensure!(&seen == expected, "{seen:?}\ninstead of\n{expected:?}");
+    Ok(())
+}
+
+/// Catches a slider that fills the history: after a hundred speeds one step back must lead to the
+/// range before, at the speed of the last.
+#[test]
+fn speeds_make_no_steps_in_the_history() -> Result<()> {
+    page::open(View::LAPTOP, &by_hand::link(FIRST), |page| {
+        page.click_range(SECOND.id)?;
+        let before: usize = page.get("history.length", Value::Null)?;
+        for speed in [1200, 1300, 1400] {
+            set_speed(page, speed)?;
+        }
+        let after: usize = page.get("history.length", Value::Null)?;
+        ensure!(after == before, "{before} entries became {after}");
+        ensure!(fragment(page)?.ends_with("&n=1400"), "{}", fragment(page)?);
+        page.back()?;
+        page.until(
+            "first gear is back",
+            "probe.text('[data-part=ratio]') === '2.706 : 1'",
+        )?;
+        Ok(())
+    })
+}
+
+/// Catches speeds in the tables that stay as they were. In second gear c2 turns at 17/46.
+#[test]
+fn the_input_speed_is_in_every_speed() -> Result<()> {
+    page::open(View::LAPTOP, &by_hand::link(SECOND), |page| {
+        let cell = "probe.text('tr[data-shaft-id=\"c2\"] td')";
+        ensure!(page.get::<String>(cell, Value::Null)? == "369.6");
+        set_speed(page, 4600)?;
+        ensure!(page.get::<String>(cell, Value::Null)? == "1700");
+        Ok(())
+    })
+}

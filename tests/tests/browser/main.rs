@@ -1,0 +1,19 @@
+//! The page in a real browser, one behaviour a file.
+//!
+//! Expected numbers are worked out by hand from tooth counts ([`by_hand`]), or by the core crate
+//! at run time ([`by_core`]); never read from the page.
+
+mod accessibility;
+mod bad_files;
+mod bad_links;
+mod by_core;
+mod by_hand;
+mod drag;
+mod embedding;
+mod keyboard;
+mod link;
+mod motion;
+mod network;
+mod pictures;
+mod scenarios;
+mod touch;

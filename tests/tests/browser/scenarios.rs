@@ -1,0 +1,191 @@
+//! Every scenario in the page says what the core says.
+
+use anyhow::{Context, Result, ensure};
+use levertrain_core::{Combination, State};
+use levertrain_tests::browser::{Page, View, page};
+use levertrain_tests::files;
+use serde_json::{Value, json};
+
+use crate::by_core;
+
+/// Catches scenarios that do not open, buttons that apply another range, and answers, charts or
+/// tables that are of the range before.
+#[test]
+fn every_range_of_every_scenario_gives_the_ratio_of_the_core() -> Result<()> {
+    page::open(View::LAPTOP, "", |page| {
+        for file in files::scenarios()? {
+            let train = by_core::parse(&file.text)?;
+            page.choose(&file.stem)?;
+            let seen = page.seen()?;
+            ensure!(
+                seen.scenario.as_ref() == Some(&train.scenario().name),
+                "{seen:?}"
+            );
+            for (index, range) in train.scenario().ranges.iter().enumerate() {
+                let place = || format!("{}, range {}", file.stem, range.id);
+                page.click_range(&range.id).with_context(place)?;
+                let combination = train.solve(train.range(index));
+                let seen = page.seen()?;
+                ensure!(
+                    seen.range.as_ref() == Some(&range.id),
+                    "{}: {seen:?}",
+                    place()
+                );
+                by_core::check_answer(&seen, &combination).with_context(place)?;
+                check_tables(page, &combination).with_context(place)?;
+            }
+        }
+        Ok(())
+    })
+}
+
+/// The row of the range in the chart, and the speeds of the members.
+fn check_tables(page: &Page, combination: &Combination<'_>) -> Result<()> {
+    let current = "probe.all('[data-part=chart] tr[aria-current]').map((row) => \
+        [...row.querySelectorAll('.figure')].map((cell) => cell.title)[0])";
+    let current: Vec<String> = page.get(current, Value::Null)?;
+    let ratio = combination.state().ratio().context("the range drives")?;
+    let ratio = ratio.to_string().replace('-', "\u{2212}");
+    ensure!(current == [ratio.clone()], "{current:?} instead of {ratio}");
+
+    let speeds = "Object.fromEntries(probe.all('[data-part=members] tr[data-shaft-id]').map((row) => \
+        [row.dataset.shaftId, row.children[2].title]))";
+    let speeds: Value = page.get(speeds, Value::Null)?;
+    for (index, shaft) in combination.train().scenario().shafts.iter().enumerate() {
+        let speed = combination
+            .shaft_speed(index)
+            .map(|speed| speed.to_string());
+        let speed = speed.unwrap_or_default().replace('-', "\u{2212}");
+        ensure!(
+            speeds[&shaft.id] == speed,
+            "{}: {} instead of {speed}",
+            shaft.id,
+            speeds[&shaft.id]
+        );
+    }
+    Ok(())
+}
+
+/// Applies a combination with the switches.
+fn switch_to(page: &Page, combination: &Combination<'_>) -> Result<()> {
+    let wanted = by_core::applied(combination);
+    let script = "for (const node of probe.all('[role=switch]')) { \
+        const on = node.getAttribute('aria-checked') === 'true'; \
+        if (on !== args.includes(node.dataset.elementId)) node.click(); }";
+    page.run(script, json!(wanted))
+}
+
+/// Catches states that have no words of their own. Of each scenario one combination of each state
+/// is put together with the switches.
+#[test]
+fn every_state_is_said_in_words() -> Result<()> {
+    page::open(View::LAPTOP, "", |page| {
+        let mut said = Vec::new();
+        for file in files::scenarios()? {
+            let train = by_core::parse(&file.text)?;
+            page.choose(&file.stem)?;
+            let mut examples: Vec<Combination<'_>> = Vec::new();
+            train.for_each_combination(|combination| {
+                let state = std::mem::discriminant(combination.state());
+                let known = examples
+                    .iter()
+                    .any(|x| std::mem::discriminant(x.state()) == state);
+                if !known {
+                    examples.push(combination);
+                }
+            });
+            for combination in examples {
+                let place = || format!("{}, {:?}", file.stem, by_core::applied(&combination));
+                switch_to(page, &combination).with_context(place)?;
+                let seen = page.seen()?;
+                by_core::check_answer(&seen, &combination).with_context(place)?;
+                said.extend(seen.state);
+            }
+        }
+        said.sort();
+        said.dedup();
+        ensure!(
+            said == [
+                "Drives",
+                "Neutral",
+                "Output held",
+                "Over-applied",
+                "Tied up"
+            ],
+            "{said:?}"
+        );
+        Ok(())
+    })
+}
+
+/// Catches a "release all" that leaves an element, and words that do not say what to do about it.
+#[test]
+fn released_is_neutral_and_a_fight_names_who_fights() -> Result<()> {
+    let six = crate::by_hand::STEM;
+    page::open(View::LAPTOP, &format!("#s={six}"), |page| {
+        page.click("[data-part=release-all]")?;
+        let seen = page.seen()?;
+        ensure!(seen.applied.is_empty(), "{seen:?}");
+        ensure!(seen.state.as_deref() == Some("Neutral"), "{seen:?}");
+        let words = seen.sentences.join(" ");
+        ensure!(words.contains("the output is free"), "{words}");
+
+        // Brake A holds sun 1, clutch C joins it to the input.
+        for id in ["A", "C"] {
+            page.click(&format!("[role=switch][data-element-id=\"{id}\"]"))?;
+        }
+        let seen = page.seen()?;
+        ensure!(seen.state.as_deref() == Some("Tied up"), "{seen:?}");
+        let words = seen.sentences.join(" ");
+        ensure!(
+            words.contains("Brake A and Clutch C fight each other"),
+            "{words}"
+        );
+        let marked: Vec<String> = page.get(
+            "probe.all('[role=switch][data-fights]').map((node) => node.dataset.elementId).sort()",
+            Value::Null,
+        )?;
+        ensure!(marked == ["A", "C"], "{marked:?}");
+        Ok(())
+    })
+}
+
+/// Catches a list that is cut short, double, or does not apply what is clicked.
+#[test]
+fn all_32_combinations_of_the_six_speed_are_listed() -> Result<()> {
+    let train = crate::by_hand::train()?;
+    let mut expected = Vec::new();
+    train.for_each_combination(|combination| {
+        let state = match combination.state() {
+            State::Driving(_) => "driving",
+            State::OverApplied(_) => "over-applied",
+            State::Neutral => "neutral",
+            State::OutputHeld => "output-held",
+            State::TiedUp => "tied-up",
+        };
+        expected.push((by_core::applied(&combination).join(","), state.to_owned()));
+    });
+    page::open(
+        View::LAPTOP,
+        &format!("#s={}", crate::by_hand::STEM),
+        |page| {
+            page.click("[data-part=combinations] summary")?;
+            page.until(
+                "they are listed",
+                "probe.all('tr[data-applied]').length > 0",
+            )?;
+            let rows = "probe.all('tr[data-applied]').map(({ dataset }) => [dataset.applied, dataset.state])";
+            let mut rows: Vec<(String, String)> = page.get(rows, Value::Null)?;
+            rows.sort();
+            expected.sort();
+            ensure!(rows == expected, "{rows:?}\ninstead of\n{expected:?}");
+
+            page.run("probe.one('tr[data-applied=\"A,C\"]').click()", Value::Null)?;
+            ensure!(
+                page.seen()?.applied == ["A", "C"],
+                "a click on a row applies something else"
+            );
+            Ok(())
+        },
+    )
+}

@@ -1,0 +1,53 @@
+//! A valid scenario to spoil, and how what is spoilt must be refused.
+
+use levertrain_core::{Fault, Train};
+use levertrain_tests::sketch::Sketch;
+use serde_json::Value;
+
+use crate::verdict::check_faults;
+
+/// A scenario with one of everything.
+pub fn good() -> Value {
+    let sketch = Sketch::new("in", "out")
+        .planetary("p1", ("in", 30), ("r1", 78), "out", 24)
+        .double_pinion("p2", ("in", 30), ("r2", 74), "out", (20, 20))
+        .pair("g1", false, ("out", 31), ("end", 67))
+        .brake("A", "r1")
+        .clutch("C", "in", "r2")
+        .range("1", &["A"])
+        .range("2", &["C"]);
+    let mut scenario = sketch.to_json();
+    scenario["about"] = "A text.".into();
+    scenario
+}
+
+/// The scenario's text with `old` replaced where it first stands.
+#[track_caller]
+pub fn with(old: &str, new: &str) -> String {
+    let text = good().to_string();
+    assert!(text.contains(old), "{old} is not in {text}");
+    text.replacen(old, new, 1)
+}
+
+/// The faults of a text that must be refused, looked at.
+#[track_caller]
+pub fn refused(name: &str, text: &str) -> Vec<Fault> {
+    let Err(faults) = Train::parse(text) else {
+        panic!("{name}: accepted");
+    };
+    if let Err(error) = check_faults(&faults) {
+        panic!("{name}: {error}");
+    }
+    faults
+}
+
+/// Checks that one of the faults is at `place` and names `problem`.
+#[track_caller]
+pub fn check(name: &str, text: &str, place: &str, problem: &str) {
+    let faults = refused(name, text);
+    let named = |fault: &Fault| fault.place.starts_with(place) && fault.problem.contains(problem);
+    assert!(
+        faults.iter().any(named),
+        "{name}: expected {place:?}, {problem:?}, found {faults:#?}"
+    );
+}

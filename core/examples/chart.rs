@@ -7,7 +7,9 @@
 
 use std::process::ExitCode;
 
-use levertrain_core::report::{ChartReport, CombinationReport, Exact, Explanation, warnings};
+use levertrain_core::report::{
+    ChartReport, CombinationReport, EffortReport, Exact, Explanation, warnings,
+};
 use levertrain_core::words::number;
 use levertrain_core::{Combination, Train};
 use serde::Serialize;
@@ -181,13 +183,8 @@ fn single(combination: &Combination<'_>) -> String {
         text += &format!("ratio {}\n", ratio(report.ratio.as_ref()));
     }
     text += &format!("degrees of freedom {}\n", report.degrees_of_freedom);
-    if let Some(formula) = levertrain_core::Working::of(combination).ratio {
-        use levertrain_core::Written;
-        text += &format!(
-            "ratio = {} = {}\n",
-            formula.text(Written::Symbols),
-            formula.text(Written::Numbers)
-        );
+    if let Some(formula) = &explanation.working.ratio {
+        text += &format!("ratio = {} = {}\n", formula.symbols, formula.numbers);
     }
     for sentence in &explanation.sentences {
         text += &format!("{sentence}\n");
@@ -208,6 +205,44 @@ fn single(combination: &Combination<'_>) -> String {
             "  {:<28} {}\n",
             element.label,
             floating(element.slip.as_ref())
+        );
+    }
+    if let Some(effort) = &explanation.effort {
+        text += &efforts(&report, effort);
+    }
+    text
+}
+
+/// Torques of the applied elements, the output and the housing.
+fn efforts(report: &CombinationReport, effort: &EffortReport) -> String {
+    let undetermined = |value: Option<&Exact>| match value {
+        Some(_) => ratio(value),
+        None => "not determined: more is applied than needed".to_owned(),
+    };
+    let mut text = "\ntorque per unit of input torque\n".to_owned();
+    for (element, carried) in report.elements.iter().zip(&effort.elements) {
+        if element.applied {
+            text += &format!(
+                "  {:<28} {}\n",
+                element.label,
+                undetermined(carried.torque.as_ref())
+            );
+        }
+    }
+    text += &format!(
+        "  {:<28} {}\n",
+        "from outside at the output",
+        undetermined(effort.output.as_ref())
+    );
+    text += &format!(
+        "  {:<28} {}\n",
+        "on the housing",
+        undetermined(effort.housing.as_ref())
+    );
+    if let Some(largest) = &effort.recirculating {
+        text += &format!(
+            "power goes round inside: up to {} of the input's\n",
+            ratio(Some(largest))
         );
     }
     text

@@ -66,6 +66,9 @@ pub fn number(value: f64, digits: u32) -> String {
     if !value.is_finite() {
         return "–".to_owned();
     }
+    if value == 0.0 {
+        return "0".to_owned();
+    }
     let size = value.abs();
     // log10 of a rounded-up value may need one decimal less: 9.9996 is 10.00.
     let places = |size: f64| {
@@ -280,7 +283,7 @@ mod tests {
         check(-0.00001, 4, "0.000");
         check(1234.5, 4, "1234");
         check(-23456.7, 4, "\u{2212}23\u{2009}457");
-        check(0.0, 4, "0.000");
+        check(0.0, 4, "0");
         check(f64::NAN, 4, "–");
     }
 

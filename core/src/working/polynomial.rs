@@ -3,6 +3,7 @@
 //! Every mesh row is linear in its own ratio k (see [`crate::coupling::RowRatio`]), so a
 //! determinant of rows has each k to the first power at most.
 
+use std::cmp::Ordering;
 use std::collections::BTreeMap;
 
 use num_bigint::BigInt;
@@ -51,13 +52,22 @@ impl Polynomial {
         self.terms.keys().fold(0, |all, mask| all | mask)
     }
 
-    /// Its coefficients' greatest common divisor with the sign of its first term, and the
+    /// Its coefficients' greatest common divisor with the sign that most terms have, and the
     /// variables that divide every term, taken out.
     fn primitive(mut self) -> (BigInt, Variables, Self) {
         let Some((_, first)) = self.terms.first_key_value() else {
             return (BigInt::zero(), 0, self);
         };
-        let negative = first.is_negative();
+        let below_zero = self
+            .terms
+            .values()
+            .filter(|term| term.is_negative())
+            .count();
+        let negative = match (2 * below_zero).cmp(&self.terms.len()) {
+            Ordering::Less => false,
+            Ordering::Equal => first.is_negative(),
+            Ordering::Greater => true,
+        };
         let mut content = self
             .terms
             .values()

@@ -121,11 +121,11 @@ fn clear_of(segments: &[Segment], centre: Point, name: &str) -> Point {
                 && bottom > place.y - NAME_SIZE * 0.6 - 2.0
         })
     };
-    let places = [-AWAY, AWAY, -AWAY - 14.0, AWAY + 14.0].map(|dy| at(centre.x, centre.y + dy));
+    let beside = [0.0, -14.0, 14.0, -28.0, 28.0].into_iter();
+    let mut places = beside.flat_map(|dx| [-AWAY, AWAY].map(|dy| at(centre.x + dx, centre.y + dy)));
     places
-        .into_iter()
         .find(|place| !crossed(place))
-        .unwrap_or(places[0])
+        .unwrap_or(at(centre.x, centre.y - AWAY))
 }
 
 /// Two facing packs.

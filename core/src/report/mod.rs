@@ -3,7 +3,13 @@
 //! The inner types stay free of any wire format; the command-line example and the web boundary
 //! both hand out these. Field names are camelCase for the page.
 
+mod effort;
+mod working;
+
 use serde::Serialize;
+
+pub use effort::{CouplingEffort, EffortReport, ElementEffort, ShareReport};
+pub use working::{EquationReport, FormulaReport, WorkingReport};
 
 use crate::chart::RangeChart;
 use crate::coupling::Coupling;
@@ -111,6 +117,10 @@ pub struct Explanation {
     pub releasable: Vec<String>,
     /// What fights, when tied up.
     pub fight: Option<FightReport>,
+    /// The formula behind the ratio.
+    pub working: WorkingReport,
+    /// Torques and powers; `null` unless the combination drives.
+    pub effort: Option<EffortReport>,
 }
 
 /// A coupling's members and pinions.
@@ -251,6 +261,8 @@ impl From<&Combination<'_>> for Explanation {
                 .collect(),
             releasable: element_ids(train, combination.releasable()),
             fight,
+            working: WorkingReport::of(combination),
+            effort: EffortReport::of(combination),
         }
     }
 }

@@ -63,17 +63,29 @@ export function stage(desk, page, signal) {
     page.drawn();
   }
 
-  /** @param {Event} event */
+  /**
+   * Draws in the handling of the event itself, not in a later frame.
+   * @param {Event} event
+   */
   function drawNow(event) {
-    draw();
+    // While a pack is on its way only the half-section changes.
+    if (desk.preview && desk.preview === previewed) {
+      desk.draw("section", section);
+      page.drawn();
+    } else {
+      draw();
+      page.redraw();
+    }
+    previewed = desk.preview;
     const start = Math.max(event.timeStamp, handlingSince);
     measured += 1;
     if (measured % MEASURES_KEPT === 0) performance.clearMeasures(DRAG_MEASURE);
     performance.measure(DRAG_MEASURE, { start, end: performance.now() });
-    page.redraw();
   }
 
   let measured = 0;
+  /** @type {import("../desk.js").Preview | undefined} */
+  let previewed;
   // An event may have waited in the queue; script time starts when its handling does.
   let handlingSince = 0;
   for (const name of ["pointermove", "pointerup", "click"]) {

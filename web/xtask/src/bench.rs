@@ -24,7 +24,10 @@ pub fn run(arguments: &[OsString]) -> Result<()> {
     })?;
     steps.run_quietly("Benchmarks", || {
         let mut benches = process::cargo();
-        benches.args(["bench", "--workspace", "--"]).args(arguments);
+        // Only the benchmark programs: the others would be compiled again, and know no arguments.
+        benches
+            .args(["bench", "--workspace", "--bench", "*", "--"])
+            .args(arguments);
         test_environment::apply(&mut benches, Some(&browser), None);
         process::run(&mut benches)
     })

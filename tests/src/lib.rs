@@ -1,5 +1,6 @@
 //! Shared helpers of the external checks.
 
+pub mod browser;
 pub mod cases;
 pub mod check;
 pub mod elimination;

@@ -13,9 +13,6 @@ use crate::by_core;
 /// File stem of the six-speed.
 pub const STEM: &str = "04-six-speed-three-sets";
 
-/// Name of the six-speed.
-pub const NAME: &str = "Six-speed, three sets";
-
 /// A range worked out by hand.
 #[derive(Debug, Clone, Copy)]
 pub struct Range {

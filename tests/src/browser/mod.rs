@@ -1,0 +1,23 @@
+//! The page in a real browser: what the browser tests and the page's benchmark share.
+//!
+//! [`page::open`] is the way in: it serves the built site under a sub-path, starts a browser of its
+//! own, hands the test a [`Page`], and afterwards takes everything down again. Whatever goes wrong
+//! in the page unasked (an error, a warning of the security policy) fails the test.
+
+mod driver;
+mod environment;
+mod input;
+pub mod own_site;
+mod pack;
+pub mod page;
+mod seen;
+mod session;
+mod shots;
+mod view;
+
+pub use environment::{SKIP, required, skipped};
+pub use input::{Device, Key};
+pub use pack::Pack;
+pub use page::Page;
+pub use seen::{Canvas, Seen};
+pub use view::View;

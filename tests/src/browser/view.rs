@@ -1,0 +1,92 @@
+//! The screens and wishes of a system that the page is tried with.
+
+use anyhow::Result;
+use serde_json::{Value, json};
+
+use super::session::Session;
+
+/// A screen, and what the user's system asks for.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct View {
+    /// Width in CSS pixels.
+    pub width: u32,
+    /// Height in CSS pixels.
+    pub height: u32,
+    /// Device pixels to a CSS pixel.
+    pub density: f64,
+    /// Whether it is a device with a touch screen.
+    pub touch: bool,
+    /// Whether the system is set to dark colours.
+    pub dark: bool,
+    /// Whether the system asks for little motion.
+    pub still: bool,
+}
+
+impl View {
+    /// A laptop.
+    pub const LAPTOP: Self = Self {
+        width: 1280,
+        height: 800,
+        density: 1.0,
+        touch: false,
+        dark: false,
+        still: false,
+    };
+
+    /// A phone.
+    pub const PHONE: Self = Self {
+        width: 390,
+        height: 844,
+        density: 3.0,
+        touch: true,
+        ..Self::LAPTOP
+    };
+
+    /// The same in dark colours.
+    #[must_use]
+    pub const fn dark(self) -> Self {
+        Self { dark: true, ..self }
+    }
+
+    /// The same with little motion.
+    #[must_use]
+    pub const fn still(self) -> Self {
+        Self {
+            still: true,
+            ..self
+        }
+    }
+
+    /// The same on a screen with this many device pixels to a CSS pixel.
+    #[must_use]
+    pub const fn density(self, density: f64) -> Self {
+        Self { density, ..self }
+    }
+
+    pub(super) fn apply(self, session: &Session) -> Result<()> {
+        let metrics = json!({
+            "width": self.width,
+            "height": self.height,
+            "deviceScaleFactor": self.density,
+            "mobile": self.touch,
+        });
+        session.cdp("Emulation.setDeviceMetricsOverride", metrics)?;
+        let touch = json!({ "enabled": self.touch, "maxTouchPoints": 5 });
+        session.cdp("Emulation.setTouchEmulationEnabled", touch)?;
+        session.cdp("Emulation.setEmulatedMedia", self.media())?;
+        Ok(())
+    }
+
+    fn media(self) -> Value {
+        let scheme = if self.dark { "dark" } else { "light" };
+        let motion = if self.still {
+            "reduce"
+        } else {
+            "no-preference"
+        };
+        json!({ "features": [
+            { "name": "prefers-color-scheme", "value": scheme },
+            { "name": "prefers-reduced-motion", "value": motion },
+        ]})
+    }
+}

@@ -31,7 +31,9 @@ fn run() -> Result<String, String> {
         match argument.as_str() {
             "--apply" => apply = Some(value()?),
             "--width" => {
-                width = value()?.parse().map_err(|_| "--width needs a number".to_owned())?;
+                width = value()?
+                    .parse()
+                    .map_err(|_| "--width needs a number".to_owned())?;
             }
             "--dark" => palette = Palette::Dark,
             "--merged" => merged = true,
@@ -46,7 +48,10 @@ fn run() -> Result<String, String> {
     let mut session = Session::open(&text).map_err(|faults| format!("{file}: {faults:?}"))?;
     if let Some(ids) = apply {
         let ids = ids.split(',').filter(|id| !id.is_empty());
-        let applied = session.train().element_set(ids).map_err(|faults| format!("{faults:?}"))?;
+        let applied = session
+            .train()
+            .element_set(ids)
+            .map_err(|faults| format!("{faults:?}"))?;
         session.apply(applied);
         session.settle();
     }
@@ -58,11 +63,16 @@ fn run() -> Result<String, String> {
         other => {
             let couplings = &session.train().scenario().couplings;
             let id = other.strip_prefix("end:").unwrap_or(other);
-            let coupling = couplings.iter().position(|coupling| coupling.facts().id() == id);
+            let coupling = couplings
+                .iter()
+                .position(|coupling| coupling.facts().id() == id);
             let coupling = coupling.ok_or(format!("no drawing or coupling is called {other}"))?;
             end_view::scene(&live, coupling, (width, width))
         }
     };
     std::fs::write(out, svg(&scene, palette)?).map_err(|error| format!("{out}: {error}"))?;
-    Ok(format!("{out}: shafts cross {} times", session.layout().crossings()))
+    Ok(format!(
+        "{out}: shafts cross {} times",
+        session.layout().crossings()
+    ))
 }

@@ -23,11 +23,28 @@ export interface Combination {
 }
 /** A combination without its speeds. */
 export interface Outcome { applied: string[]; state: StateKey; ratio: Exact | null }
+/** A formula in tooth symbols and with its numbers; the MathML is the inside of a `math` element. */
+export interface Formula { symbols: string; numbers: string; symbolsMathml: string; numbersMathml: string }
+export interface Working {
+  ratio: Formula | null;
+  equations: { coupling: string; left: Formula; right: Formula }[];
+}
+/** Per unit of input torque and input power; null where equilibrium does not determine it. */
+export interface Effort {
+  determinate: boolean; output: Exact | null; housing: Exact | null;
+  couplings: { id: string; torques: (Exact | null)[]; powers: (Exact | null)[];
+    shares: { member: number; share: Exact }[] }[];
+  elements: { id: string; torque: Exact | null; power: Exact | null }[];
+  recirculating: Exact | null;
+}
 export interface Answer extends Combination {
   stateWords: string; answer: string; sentences: string[];
   couplings: { id: string; label: string; kind: string; members: Member[];
     pinions: { name: string; teeth: number; speed: Exact | null }[] }[];
   releasable: string[];
+  working: Working;
+  /** Null unless the combination drives. */
+  effort: Effort | null;
   fight: { elements: string[]; couplings: string[] } | null;
   /** One word per shaft, in the order of `shafts`. */
   motions: MotionWord[];
@@ -44,3 +61,11 @@ export interface Handle {
   closes: [number, number]; bothWays: boolean; travel: number;
 }
 export interface StageSize { width: number; sectionHeight: number; leverHeight: number }
+/** Torques per unit of input torque; shares of the power that goes in. */
+export interface Losses {
+  outcome: "drives" | "self-locking" | "ambiguous" | "indeterminate" | "no-drive";
+  efficiency: number | null; output: number | null;
+  meshes: { coupling: string; mesh: string; share: number }[];
+  drag: { element: string; share: number }[];
+  elements: number[]; couplings: number[][];
+}

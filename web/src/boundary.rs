@@ -2,8 +2,8 @@
 //!
 //! Errors are thrown as `{ faults: [{ place, problem, fix }] }`; what was on screen stays.
 
-use levertrain_core::report::{ChartReport, CombinationReport};
-use levertrain_core::{ElementSet, Fault};
+use levertrain_core::report::{ChartReport, CombinationReport, LossReport};
+use levertrain_core::{ElementSet, Fault, LossModel};
 use plotters_canvas::CanvasBackend;
 use serde::Serialize;
 use wasm_bindgen::prelude::*;
@@ -81,6 +81,29 @@ impl Sandbox {
     #[wasm_bindgen(unchecked_return_type = "Chart")]
     pub fn chart(&self) -> Result<JsValue, JsValue> {
         plain(&ChartReport::from(&self.session()?.train().range_chart()))
+    }
+
+    /// What the applied elements do with losses: mesh efficiency (above 0, at most 1), drag of
+    /// open elements (torque per unit of slip, in units of the input's), and whether the load
+    /// drives the input.
+    #[wasm_bindgen(unchecked_return_type = "Losses")]
+    pub fn losses(&self, mesh: f64, drag: f64, coasting: bool) -> Result<JsValue, JsValue> {
+        let session = self.session()?;
+        let combination = session.train().solve(session.applied());
+        plain(&LossReport::of(
+            &combination,
+            &loss_model(mesh, drag, coasting)?,
+        ))
+    }
+
+    /// The same for every named range, in order.
+    #[wasm_bindgen(js_name = lossChart, unchecked_return_type = "Losses[]")]
+    pub fn loss_chart(&self, mesh: f64, drag: f64, coasting: bool) -> Result<JsValue, JsValue> {
+        let train = self.session()?.train();
+        let model = loss_model(mesh, drag, coasting)?;
+        let ranges = 0..train.scenario().ranges.len();
+        let reports = ranges.map(|range| LossReport::of(&train.solve(train.range(range)), &model));
+        plain(&reports.collect::<Vec<_>>())
     }
 
     /// Every combination of elements, in counting order.
@@ -304,6 +327,10 @@ fn answer(session: &Session, applied: ElementSet) -> Result<JsValue, JsValue> {
 fn element(session: &Session, id: &str) -> Result<usize, JsValue> {
     let set = session.train().element_set([id]).map_err(faults)?;
     set.iter().next().ok_or_else(nothing_open)
+}
+
+fn loss_model(mesh: f64, drag: f64, coasting: bool) -> Result<LossModel, JsValue> {
+    LossModel::new(mesh, drag, coasting).map_err(|fault| faults(vec![fault]))
 }
 
 fn nothing_open() -> JsValue {

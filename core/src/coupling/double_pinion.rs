@@ -4,7 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use super::{
     CouplingKind, Gear, Member, MeshRow, Mount, PinionCount, PinionRow, PinionSpin, Profile,
-    ProfileGear, Role, RowRatio,
+    ProfileGear, Role, Rolling, RowRatio,
 };
 use crate::tooth_checks::{self, ToothWarning};
 
@@ -103,6 +103,19 @@ impl CouplingKind for DoublePinion {
             slope: vec![0, 1, -1],
             numerator: ("R", self.ring.teeth),
             denominator: ("S", self.sun.teeth),
+        }]
+    }
+
+    fn rolling(&self) -> Vec<Rolling> {
+        vec![Rolling {
+            from: 0,
+            to: 2,
+            carrier: 1,
+            meshes: vec![
+                "sun and inner pinion",
+                "inner and outer pinion",
+                "outer pinion and ring",
+            ],
         }]
     }
 

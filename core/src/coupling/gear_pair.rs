@@ -3,7 +3,8 @@
 use serde::{Deserialize, Serialize};
 
 use super::{
-    CouplingKind, Gear, Member, MeshRow, Mount, PinionSpin, Profile, ProfileGear, Role, RowRatio,
+    CouplingKind, Gear, Member, MeshRow, Mount, PinionSpin, Profile, ProfileGear, Role, Rolling,
+    RowRatio,
 };
 use crate::scenario::HOUSING;
 use crate::tooth_checks::{self, ToothWarning};
@@ -98,6 +99,15 @@ impl CouplingKind for GearPair {
             slope,
             numerator: ("B", self.second.teeth),
             denominator: ("A", self.first.teeth),
+        }]
+    }
+
+    fn rolling(&self) -> Vec<Rolling> {
+        vec![Rolling {
+            from: 0,
+            to: 2,
+            carrier: 1,
+            meshes: vec!["first and second gear"],
         }]
     }
 

@@ -97,6 +97,19 @@ pub struct RowRatio {
     pub denominator: (&'static str, Teeth),
 }
 
+/// A mesh row as a gear train seen from its carrier, for losses.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Rolling {
+    /// Member at one end of the train.
+    pub from: usize,
+    /// Member at the other end.
+    pub to: usize,
+    /// The carrier, or the frame, that the train is seen from.
+    pub carrier: usize,
+    /// Its meshes from one end to the other.
+    pub meshes: Vec<&'static str>,
+}
+
 /// How a pinion turns about its own pin: ω = (Σ coefficientᵢ · ωᵢ) / divisor, in member order.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct PinionSpin {
@@ -126,6 +139,8 @@ pub trait CouplingKind {
     fn mesh_rows(&self) -> Vec<MeshRow>;
     /// The same equations with their tooth ratios as variables, in the same order.
     fn row_ratios(&self) -> Vec<RowRatio>;
+    /// The same equations as gear trains seen from a carrier, in the same order.
+    fn rolling(&self) -> Vec<Rolling>;
     /// Its pinions.
     fn pinions(&self) -> Vec<PinionSpin>;
     /// What its tooth counts do not satisfy.

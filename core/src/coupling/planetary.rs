@@ -4,7 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use super::{
     CouplingKind, Gear, Member, MeshRow, Mount, PinionSpin, Pinions, Profile, ProfileGear, Role,
-    RowRatio,
+    Rolling, RowRatio,
 };
 use crate::tooth_checks::{self, ToothWarning};
 
@@ -76,6 +76,15 @@ impl CouplingKind for Planetary {
             slope: vec![0, -1, 1],
             numerator: ("R", self.ring.teeth),
             denominator: ("S", self.sun.teeth),
+        }]
+    }
+
+    fn rolling(&self) -> Vec<Rolling> {
+        vec![Rolling {
+            from: 0,
+            to: 2,
+            carrier: 1,
+            meshes: vec!["sun and pinion", "pinion and ring"],
         }]
     }
 

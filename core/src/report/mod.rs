@@ -4,11 +4,13 @@
 //! both hand out these. Field names are camelCase for the page.
 
 mod effort;
+mod losses;
 mod working;
 
 use serde::Serialize;
 
 pub use effort::{CouplingEffort, EffortReport, ElementEffort, ShareReport};
+pub use losses::{DragLoss, LossReport, MeshLoss};
 pub use working::{EquationReport, FormulaReport, WorkingReport};
 
 use crate::chart::RangeChart;

@@ -1,6 +1,6 @@
 //! A drawing as data: marks in CSS pixels, inked by meaning.
 //!
-//! Scenes are made by pure functions from state; painting one (see [`super::paint`]) decides
+//! Scenes are made by pure functions from state; painting one (in `paint.rs`) decides
 //! nothing. Tests read scenes, so what they check is what gets drawn.
 
 use super::text;

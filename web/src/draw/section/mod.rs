@@ -1,6 +1,6 @@
 //! The half-section drawing, and the columns that the lever diagram shares with it.
 //!
-//! [`Layout`] plans it once per train on a grid ([`plan`]); [`Stage`] fits the plan to a width;
+//! [`Layout`] plans it once per train on a grid (`plan.rs`); [`Stage`] fits the plan to a width;
 //! the scene and the hit tests are read off the stage.
 
 mod board;

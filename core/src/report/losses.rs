@@ -1,0 +1,102 @@
+//! Losses as plain data.
+
+use serde::Serialize;
+
+use crate::losses::{LossModel, Lossy};
+use crate::solve::Combination;
+
+/// How a combination fares with losses. Torques are per unit of input torque, losses shares of
+/// the power that goes in.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "camelCase")]
+pub struct LossReport {
+    /// `drives`, `self-locking`, `ambiguous`, `indeterminate`, or `no-drive`.
+    pub outcome: &'static str,
+    /// Power out over power in, where it drives.
+    pub efficiency: Option<f64>,
+    /// Torque on the train from outside at the output.
+    pub output: Option<f64>,
+    /// Loss of each mesh of each coupling.
+    pub meshes: Vec<MeshLoss>,
+    /// Loss in the drag of each open element that slips.
+    pub drag: Vec<DragLoss>,
+    /// Torque each element passes from its first end to its second, in the scenario's order.
+    pub elements: Vec<f64>,
+    /// Torques on the members of each coupling, in member order.
+    pub couplings: Vec<Vec<f64>>,
+}
+
+/// The loss of a mesh.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct MeshLoss {
+    /// Id of its coupling.
+    pub coupling: String,
+    /// Which mesh.
+    pub mesh: &'static str,
+    /// Its loss as a share of the power that goes in.
+    pub share: f64,
+}
+
+/// The loss of an open element.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct DragLoss {
+    /// Id of the element.
+    pub element: String,
+    /// Its loss as a share of the power that goes in.
+    pub share: f64,
+}
+
+impl LossReport {
+    fn without_power(outcome: &'static str) -> Self {
+        Self {
+            outcome,
+            efficiency: None,
+            output: None,
+            meshes: Vec::new(),
+            drag: Vec::new(),
+            elements: Vec::new(),
+            couplings: Vec::new(),
+        }
+    }
+
+    /// Solves a combination with losses.
+    pub fn of(combination: &Combination<'_>, model: &LossModel) -> Self {
+        let torques = match Lossy::of(combination, model) {
+            None => return Self::without_power("no-drive"),
+            Some(Lossy::SelfLocking) => return Self::without_power("self-locking"),
+            Some(Lossy::Ambiguous(_)) => return Self::without_power("ambiguous"),
+            Some(Lossy::Indeterminate) => return Self::without_power("indeterminate"),
+            Some(Lossy::Drives(torques)) => torques,
+        };
+        let scenario = combination.train().scenario();
+        let mut meshes = Vec::new();
+        for (coupling, losses) in scenario.couplings.iter().zip(&torques.mesh_losses) {
+            let facts = coupling.facts();
+            let names = facts
+                .rolling()
+                .into_iter()
+                .flat_map(|rolling| rolling.meshes);
+            meshes.extend(names.zip(losses).map(|(mesh, &share)| MeshLoss {
+                coupling: facts.id().to_owned(),
+                mesh,
+                share,
+            }));
+        }
+        let drag = scenario.elements.iter().zip(&torques.drag_losses);
+        let drag = drag
+            .filter(|(_, share)| **share != 0.0)
+            .map(|(element, &share)| DragLoss {
+                element: element.id().to_owned(),
+                share,
+            });
+        Self {
+            outcome: "drives",
+            efficiency: Some(torques.efficiency),
+            output: Some(torques.output),
+            meshes,
+            drag: drag.collect(),
+            elements: torques.elements,
+            couplings: torques.members,
+        }
+    }
+}

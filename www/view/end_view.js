@@ -38,14 +38,19 @@ export function endView(desk, redraw, signal) {
     redraw();
   }
 
+  let width = 0;
+
   function draw() {
-    if (node.open && sets.value) desk.draw(`end:${sets.value}`, canvas);
+    if (!node.open || !sets.value || width === 0) return;
+    resize(canvas, width, Math.min(width, TALLEST), desk.look.scale);
+    desk.draw(`end:${sets.value}`, canvas);
   }
 
+  // The canvas follows with the next frame: changed here, it would have the observer called again
+  // in the same one, which browsers report as an error.
   const observer = new ResizeObserver(([entry]) => {
-    const { width } = entry.contentRect;
-    if (width === 0) return;
-    resize(canvas, width, Math.min(width, TALLEST), desk.look.scale);
+    if (entry.contentRect.width === width) return;
+    width = entry.contentRect.width;
     redraw();
   });
   observer.observe(holder);

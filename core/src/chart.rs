@@ -18,14 +18,14 @@ pub struct RangeChart<'a> {
 pub struct ChartEntry<'a> {
     /// The solved combination.
     pub combination: Combination<'a>,
-    /// Ratio of this range over that of the next, where both drive in the same direction.
+    /// Ratio of this range over that of the next, where both drive forwards.
     pub step: Option<Fraction>,
 }
 
 impl Train {
     /// Solves the named ranges.
     ///
-    /// step = iₖ / iₖ₊₁ between neighbours that drive the same way; spread = i_max / i_min over
+    /// step = iₖ / iₖ₊₁ between neighbours that drive forwards; spread = i_max / i_min over
     /// the ranges that drive forwards (common practice, no source).
     pub fn range_chart(&self) -> RangeChart<'_> {
         let solved: Vec<Combination<'_>> = (0..self.scenario().ranges.len())
@@ -38,11 +38,8 @@ impl Train {
 
         let step = |index: usize| {
             let (this, next) = (ratios[index].as_ref()?, ratios.get(index + 1)?.as_ref()?);
-            if this.signum() == next.signum() {
-                this.over(next)
-            } else {
-                None
-            }
+            let forwards = this.signum() > 0 && next.signum() > 0;
+            if forwards { this.over(next) } else { None }
         };
         let forward: Vec<&Fraction> = ratios
             .iter()

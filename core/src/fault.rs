@@ -38,3 +38,11 @@ impl fmt::Display for Fault {
 }
 
 impl std::error::Error for Fault {}
+
+/// The start of a text that may be very long, for quoting in a message.
+pub(crate) fn shortened(text: &str, most: usize) -> String {
+    if text.chars().count() <= most {
+        return text.to_owned();
+    }
+    text.chars().take(most).chain(['…']).collect()
+}

@@ -4,9 +4,12 @@ use std::collections::HashMap;
 
 use crate::coupling::Coupling;
 use crate::element_set::ElementSet;
-use crate::fault::Fault;
+use crate::fault::{Fault, shortened};
 use crate::scenario::{Element, HOUSING, Scenario, limits};
 use crate::train::Body;
+
+/// Most characters quoted of a text that may be very long.
+const QUOTED_CHARS: usize = 48;
 
 /// The fault of an id that nothing has.
 pub(crate) fn unknown<'a>(
@@ -21,6 +24,7 @@ pub(crate) fn unknown<'a>(
     } else {
         format!("use one of {}", known.join(", "))
     };
+    let id = shortened(id, QUOTED_CHARS);
     Fault::new(place, format!("no {what} has the id \"{id}\""), fix)
 }
 
@@ -111,7 +115,7 @@ impl<'a> Checker<'a> {
             let most = limits::ID_CHARS;
             self.fault(
                 place,
-                format!("\"{}\" cannot be an id", shortened(id)),
+                format!("\"{}\" cannot be an id", shortened(id, QUOTED_CHARS)),
                 format!("use 1 to {most} letters, digits, - or _"),
             );
         }
@@ -124,7 +128,7 @@ impl<'a> Checker<'a> {
                 place,
                 format!(
                     "\"{}\" has {count} characters, or some that do not print",
-                    shortened(text)
+                    shortened(text, QUOTED_CHARS)
                 ),
                 format!("use {least} to {most} printing characters"),
             );
@@ -235,13 +239,4 @@ impl<'a> Checker<'a> {
         }
         ranges
     }
-}
-
-/// The start of a text that may be very long, for quoting in a message.
-fn shortened(text: &str) -> String {
-    const MOST: usize = 48;
-    if text.chars().count() <= MOST {
-        return text.to_owned();
-    }
-    text.chars().take(MOST).chain(['…']).collect()
 }

@@ -9,7 +9,7 @@ use serde_json::Value;
 
 use super::{FORMAT, Scenario, limits};
 use crate::coupling::Coupling;
-use crate::fault::Fault;
+use crate::fault::{Fault, shortened};
 
 /// The outermost object, its lists still unread.
 #[derive(Deserialize)]
@@ -123,12 +123,26 @@ pub(crate) fn typed<T: DeserializeOwned>(value: Value, place: &str) -> Result<T,
             (false, ".") => place.to_owned(),
             (false, inner) => format!("{place}.{inner}"),
         };
-        Fault::new(
-            path,
-            error.into_inner().to_string(),
-            "see the format page for this field",
-        )
+        let problem = shortened(&error.into_inner().to_string(), MESSAGE_CHARS);
+        let fix = fix_for(&problem);
+        Fault::new(shortened(&path, MESSAGE_CHARS), problem, fix)
     })
+}
+
+/// Most characters of a message that may quote what it was given.
+const MESSAGE_CHARS: usize = 160;
+
+/// What mends a fault that the deserializer found, by the way its message begins.
+fn fix_for(problem: &str) -> &'static str {
+    const FIXES: &[(&str, &str)] = &[
+        ("missing field", "add it"),
+        ("unknown field", "remove it, or correct its name"),
+        ("unknown variant", "use one of the names given"),
+        ("invalid type", "write the kind of value that was expected"),
+        ("invalid length", "write as many values as were expected"),
+    ];
+    let known = FIXES.iter().find(|(start, _)| problem.starts_with(start));
+    known.map_or("write a value that is allowed there", |(_, fix)| fix)
 }
 
 fn not_json(error: &serde_json::Error) -> Fault {

@@ -2,44 +2,20 @@
 
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output};
-use std::sync::OnceLock;
 
-use anyhow::{Context, Result, anyhow, bail, ensure};
+use anyhow::{Context, Result, ensure};
+use levertrain_tests::files;
 use levertrain_tests::sketch::Sketch;
 use serde_json::{Value, json};
 
-/// The example's program, built once.
-fn program() -> Result<&'static Path> {
-    static PROGRAM: OnceLock<Result<PathBuf, String>> = OnceLock::new();
-    let built = PROGRAM.get_or_init(|| build().map_err(|error| format!("{error:#}")));
-    match built {
-        Ok(path) => Ok(path),
-        Err(error) => Err(anyhow!("the chart example: {error}")),
-    }
-}
-
-fn build() -> Result<PathBuf> {
-    // The whole workspace, so that dependencies are built with the same features as for the tests.
-    let arguments = "build --workspace --example chart --message-format json";
-    let output = Command::new(env!("CARGO"))
-        .args(arguments.split(' '))
-        .current_dir(env!("CARGO_MANIFEST_DIR"))
-        .output()?;
-    if !output.status.success() {
-        bail!("{}", String::from_utf8_lossy(&output.stderr));
-    }
-    let messages = String::from_utf8(output.stdout)?;
-    messages
-        .lines()
-        .filter_map(|line| serde_json::from_str::<Value>(line).ok())
-        .filter(|message| message["target"]["name"] == "chart")
-        .find_map(|message| message["executable"].as_str().map(PathBuf::from))
-        .context("cargo did not say where it is")
+/// The example's program, built by this package from the core's source.
+fn program() -> Command {
+    Command::new(env!("CARGO_BIN_EXE_chart"))
 }
 
 /// Runs the example on a file.
 fn run(file: &Path, options: &[&str]) -> Result<Output> {
-    Ok(Command::new(program()?).arg(file).args(options).output()?)
+    Ok(program().arg(file).args(options).output()?)
 }
 
 /// What it prints when all is well: nothing on the error stream.
@@ -202,6 +178,36 @@ fn texts_say_the_same() -> Result<()> {
     Ok(())
 }
 
+/// Every scenario that comes with the project, in all ways of asking.
+#[test]
+fn each_scenario_is_printed() -> Result<()> {
+    for scenario in files::scenarios()? {
+        let data: Value = serde_json::from_str(&scenario.text)?;
+        let list = |field: &str| data[field].as_array().map_or(&[][..], Vec::as_slice);
+        let chart = json_of(&scenario.path, &[])?;
+        let ranges = chart["ranges"].as_array().map_or(&[][..], Vec::as_slice);
+        ensure!(ranges.len() == list("ranges").len(), "{}", scenario.stem);
+        for (printed, range) in ranges.iter().zip(list("ranges")) {
+            ensure!(printed["id"] == range["id"], "{printed}");
+            let ids = range["applied"].as_array().into_iter().flatten();
+            let ids: Vec<&str> = ids.filter_map(Value::as_str).collect();
+            let alone = json_of(&scenario.path, &["--apply", &ids.join(",")])?;
+            for field in ["ratio", "state", "shafts", "elements", "degreesOfFreedom"] {
+                ensure!(alone[field] == printed[field], "{}: {field}", scenario.stem);
+                ensure!(!alone[field].is_null(), "{}: {field}", scenario.stem);
+            }
+        }
+        let all = json_of(&scenario.path, &["--all"])?;
+        let count = all.as_array().map(Vec::len);
+        ensure!(count == Some(1 << list("elements").len()), "{count:?}");
+        for options in [&[][..], &["--all"]] {
+            let text = printed(&scenario.path, options)?;
+            ensure!(text.lines().count() > ranges.len(), "{text}");
+        }
+    }
+    Ok(())
+}
+
 #[test]
 fn tooth_warnings_are_printed() -> Result<()> {
     let sketch = Sketch::new("s", "c").planetary("set", ("s", 20), ("r", 81), "c", 30);
@@ -289,7 +295,7 @@ fn bad_command_lines_end_with_2_and_one_line() -> Result<()> {
     let binary = Path::new(env!("CARGO_TARGET_TMPDIR")).join("bytes.json");
     std::fs::write(&binary, [0xff, 0xfe, 0x00, 0x7b])?;
     check_refusal(&run(&binary, &[])?, "UTF-8")?;
-    check_refusal(&Command::new(program()?).output()?, "usage")
+    check_refusal(&program().output()?, "usage")
 }
 
 /// A name that is no Unicode is a bad input like any other.
@@ -298,5 +304,5 @@ fn bad_command_lines_end_with_2_and_one_line() -> Result<()> {
 fn an_argument_that_is_no_text_ends_with_2() -> Result<()> {
     use std::os::unix::ffi::OsStrExt as _;
     let name = std::ffi::OsStr::from_bytes(b"bad-\xff.json");
-    check_refusal(&Command::new(program()?).arg(name).output()?, "bad-")
+    check_refusal(&program().arg(name).output()?, "bad-")
 }

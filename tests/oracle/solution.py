@@ -120,7 +120,7 @@ def chart(scenario, answers):
     ratios = [ratio(answer) for answer in answers]
     steps = [
         text(this / following)
-        if this is not None and following is not None and this * following > 0
+        if this is not None and following is not None and this > 0 and following > 0
         else None
         for this, following in zip(ratios, ratios[1:] + [None])
     ]

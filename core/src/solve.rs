@@ -162,8 +162,8 @@ impl Train {
     ///
     /// Equations: every mesh row of every coupling, and ω(first) − ω(second) = 0 across every
     /// applied element, the housing at rest. Rank and consistency are decided by exact
-    /// elimination (see the notes in `motions.rs`), so there is no tolerance. Indices in `applied` beyond
-    /// the train's elements are ignored.
+    /// elimination (see the notes in `motions`), so there is no tolerance. Indices in `applied`
+    /// beyond the train's elements are ignored.
     pub fn solve(&self, applied: ElementSet) -> Combination<'_> {
         let known = (0..self.scenario().elements.len())
             .filter(|&x| applied.contains(x))

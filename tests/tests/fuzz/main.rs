@@ -7,5 +7,6 @@ mod arbitrary;
 mod messages;
 mod mutated;
 mod named;
+mod rearranged;
 mod sample;
 mod verdict;

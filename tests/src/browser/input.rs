@@ -22,41 +22,64 @@ pub enum Device {
     Pen,
 }
 
+const DOWN: PointerAction = PointerAction::Down {
+    button: MOUSE_BUTTON_LEFT,
+};
+const UP: PointerAction = PointerAction::Up {
+    button: MOUSE_BUTTON_LEFT,
+};
+
+fn move_to((x, y): (f64, f64)) -> PointerAction {
+    let duration = Some(Duration::ZERO);
+    PointerAction::MoveTo { duration, x, y }
+}
+
+fn press_and_move(points: &[(f64, f64)]) -> Vec<PointerAction> {
+    let mut steps: Vec<_> = points.iter().copied().map(move_to).collect();
+    steps.insert(steps.len().min(1), DOWN);
+    steps
+}
+
 impl Page {
-    /// Presses at the first point and moves through the others without letting go; points are in
-    /// CSS pixels of the window.
+    /// Presses at the first point, moves through the others and lets go; points are in CSS pixels
+    /// of the window.
     ///
     /// # Errors
     /// The browser refuses.
-    pub fn press_and_move(&self, device: Device, points: &[(f64, f64)]) -> Result<()> {
-        let mut steps = Vec::new();
-        for (index, &(x, y)) in points.iter().enumerate() {
-            let duration = Some(Duration::ZERO);
-            steps.push(PointerAction::MoveTo { duration, x, y });
-            if index == 0 {
-                let button = MOUSE_BUTTON_LEFT;
-                steps.push(PointerAction::Down { button });
-            }
-        }
+    pub fn gesture(&self, device: Device, points: &[(f64, f64)]) -> Result<()> {
+        let mut steps = press_and_move(points);
+        steps.push(UP);
         self.point(device, steps)
     }
 
-    /// Moves on without letting go.
+    /// Drags with the mouse, presses a key on the way, and goes on to where it lets go.
     ///
     /// # Errors
     /// The browser refuses.
-    pub fn move_on(&self, device: Device, (x, y): (f64, f64)) -> Result<()> {
-        let duration = Some(Duration::ZERO);
-        self.point(device, vec![PointerAction::MoveTo { duration, x, y }])
-    }
-
-    /// Lets go.
-    ///
-    /// # Errors
-    /// The browser refuses.
-    pub fn let_go(&self, device: Device) -> Result<()> {
-        let button = MOUSE_BUTTON_LEFT;
-        self.point(device, vec![PointerAction::Up { button }])
+    pub fn gesture_with_key(
+        &self,
+        before: &[(f64, f64)],
+        key: Key,
+        after: &[(f64, f64)],
+    ) -> Result<()> {
+        const NOW: Duration = Duration::ZERO;
+        let mut steps = press_and_move(before);
+        let mut keys = KeyActions::new("keys".into());
+        for _ in &steps {
+            keys = keys.pause(NOW);
+        }
+        let value = char::from(key);
+        keys = keys
+            .then(KeyAction::Down { value })
+            .then(KeyAction::Up { value });
+        let pause = || PointerAction::Pause { duration: NOW };
+        steps.extend([pause(), pause()]);
+        steps.extend(after.iter().copied().map(move_to));
+        steps.push(UP);
+        let mouse = steps
+            .into_iter()
+            .fold(MouseActions::new("mouse".into()), InputSource::then);
+        self.session().actions(Actions::from(mouse).and(keys))
     }
 
     /// Presses and releases keys, one after the other, where the focus is.
@@ -76,7 +99,6 @@ impl Page {
     }
 
     fn point(&self, device: Device, steps: Vec<PointerAction>) -> Result<()> {
-        // The same name each time: a pressed button stays pressed between calls.
         let name = format!("{device:?}");
         let actions: Actions = match device {
             Device::Mouse => steps

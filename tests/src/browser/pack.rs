@@ -81,7 +81,6 @@ impl Page {
     /// The browser refuses.
     pub fn drag(&self, device: Device, pack: &Pack, share: f64) -> Result<()> {
         const STEPS: usize = 8;
-        self.press_and_move(device, &pack.way(share, STEPS))?;
-        self.let_go(device)
+        self.gesture(device, &pack.way(share, STEPS))
     }
 }

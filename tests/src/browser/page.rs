@@ -315,6 +315,16 @@ impl Page {
         self.session.run(async |client| client.forward().await)
     }
 
+    /// Lets foreign scripts do in the page what its security policy forbids.
+    ///
+    /// # Errors
+    /// The browser refuses.
+    pub fn lift_security_policy(&self) -> Result<()> {
+        self.session
+            .cdp("Page.setBypassCSP", json!({ "enabled": true }))?;
+        Ok(())
+    }
+
     /// Expects the browser to log an error that has this text in it.
     pub fn expect_fault(&mut self, part: &'static str) {
         self.expected.push(part);

@@ -47,7 +47,8 @@ fn check(page: &Page, what: &str) -> Result<()> {
         "color-contrast",
         "button-name",
         "select-name",
-        "aria-toggle-field-name",
+        "role-img-alt",
+        "summary-name",
     ] {
         ensure!(
             passes.iter().any(|pass| pass == rule),
@@ -80,12 +81,22 @@ fn check(page: &Page, what: &str) -> Result<()> {
     Ok(())
 }
 
+/// The checker tries styles of its own, which the policy would forbid; all other tests heed it.
+fn open(view: View, test: impl FnOnce(&mut Page) -> Result<()>) -> Result<()> {
+    let link = by_hand::link(FIRST);
+    page::open(view, &link, |page| {
+        page.lift_security_policy()?;
+        page.goto(&format!("index.html{link}"))?;
+        test(page)
+    })
+}
+
 /// Catches missing names, bad contrast and wrong roles on a laptop, light and dark; also in the
 /// states that are shown in other colours: reverse, tied up, and with a message on screen.
 #[test]
 fn no_serious_fault_on_a_laptop() -> Result<()> {
     for view in [View::LAPTOP, View::LAPTOP.dark()] {
-        page::open(view, &by_hand::link(FIRST), |page| {
+        open(view, |page| {
             check(page, "first gear")?;
             page.click_range("R")?;
             page.click("[data-part=cautions-button]")?;
@@ -104,7 +115,7 @@ fn no_serious_fault_on_a_laptop() -> Result<()> {
 #[test]
 fn no_serious_fault_on_a_phone() -> Result<()> {
     for view in [View::PHONE, View::PHONE.dark()] {
-        page::open(view, &by_hand::link(FIRST), |page| check(page, "phone"))?;
+        open(view, |page| check(page, "phone"))?;
     }
     Ok(())
 }

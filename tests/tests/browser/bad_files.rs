@@ -57,7 +57,7 @@ fn each_is_named_and_changes_nothing() -> Result<()> {
         (
             "zero-teeth.json",
             good.replacen("\"teeth\": 51", "\"teeth\": 0", 1),
-            &["p2", "0"],
+            &["couplings[1].sun.teeth", "0 teeth"],
         ),
         (
             "unknown-shaft.json",

@@ -111,21 +111,28 @@ fn the_wrong_way_changes_nothing() -> Result<()> {
 }
 
 /// Catches an answer that comes only after the release, a preview that has already changed the
-/// train, and drawings that wait for another frame: the pack is where the pointer is as soon as
-/// the movement has been handled.
+/// train, and drawings that wait for another frame: the page is looked at right after it has
+/// handled each movement, before anything else happens.
 #[test]
-fn the_drag_shows_where_the_pack_is_and_what_letting_go_will_give() -> Result<()> {
+fn every_movement_shows_where_the_pack_is_and_what_letting_go_will_give() -> Result<()> {
+    const MOVES: usize = 6;
     in_first(|page, train| {
         let before = page.seen()?;
         let pack = page.pack(train, "D")?;
-        page.press_and_move(Device::Mouse, &pack.way(-SHORT, 4))?;
-        let short = page.seen_now()?;
-        page.move_on(Device::Mouse, pack.point(-PAST))?;
-        let far = page.seen_now()?;
-
-        ensure!(short.section != before.section, "the pack does not follow");
-        ensure!(far.section != short.section, "the pack stops following");
-        for held in [&short, &far] {
+        page.run(
+            "window.moves = []; addEventListener('pointermove', ({ buttons }) => { \
+                if (buttons) moves.push(probe.seen()); })",
+            Value::Null,
+        )?;
+        page.gesture(Device::Mouse, &pack.way(-PAST, MOVES))?;
+        let moves: Vec<Seen> = page.get("moves", Value::Null)?;
+        // The first may be too small to count as a drag.
+        let moves = moves.get(1..).unwrap_or_default();
+        ensure!(moves.len() >= MOVES / 2, "{} movements", moves.len());
+        let mut section = &before.section;
+        for held in moves {
+            ensure!(held.section != *section, "the pack does not follow");
+            section = &held.section;
             ensure!(held.preview, "{held:?}");
             ensure!(
                 held.applied == FIRST.applied,
@@ -135,7 +142,6 @@ fn the_drag_shows_where_the_pack_is_and_what_letting_go_will_give() -> Result<()
             let kicker = held.kicker.as_deref().unwrap_or_default();
             ensure!(kicker.contains("releasing Clutch D"), "{kicker:?}");
         }
-        page.let_go(Device::Mouse)?;
         let after = page.seen()?;
         ensure!(!after.preview && after.applied == ["B"], "{after:?}");
         Ok(())
@@ -149,15 +155,21 @@ fn escape_cancels() -> Result<()> {
     in_first(|page, train| {
         let before = page.seen()?;
         let pack = page.pack(train, "D")?;
-        page.press_and_move(Device::Mouse, &pack.way(-PAST, 4))?;
-        ensure!(page.seen_now()?.preview, "no preview to cancel");
-        page.keys([Key::Escape])?;
-        let cancelled = page.seen_now()?;
-        ensure!(!cancelled.preview, "{cancelled:?}");
-        ensure!(cancelled.ratio == before.ratio, "{cancelled:?}");
-
-        page.move_on(Device::Mouse, pack.point(-1.0))?;
-        page.let_go(Device::Mouse)?;
+        page.run(
+            "window.keys = []; addEventListener('keydown', () => keys.push(probe.seen().preview), true); \
+             addEventListener('keyup', () => keys.push(probe.seen().preview), true)",
+            Value::Null,
+        )?;
+        page.gesture_with_key(
+            &pack.way(-PAST, 4),
+            Key::Escape,
+            &[pack.point(-1.0), pack.centre],
+        )?;
+        let keys: Vec<bool> = page.get("keys", Value::Null)?;
+        ensure!(
+            keys == [true, false],
+            "preview before and after Escape: {keys:?}"
+        );
         let after = page.seen()?;
         ensure!(after == before, "{after:?}");
 
@@ -199,8 +211,7 @@ fn the_script_time_of_every_movement_is_recorded() -> Result<()> {
     const MOVES: usize = 20;
     in_first(|page, train| {
         let pack = page.pack(train, "D")?;
-        page.press_and_move(Device::Mouse, &pack.way(-PAST, MOVES))?;
-        page.let_go(Device::Mouse)?;
+        page.gesture(Device::Mouse, &pack.way(-PAST, MOVES))?;
         let script =
             "performance.getEntriesByName('levertrain-drag').map((entry) => entry.duration)";
         let durations: Vec<f64> = page.get(script, Value::Null)?;

@@ -15,6 +15,7 @@ const RIGHT: &str = "#right";
 fn host_page() -> String {
     format!(
         "<!doctype html><html lang=\"en\"><meta charset=\"utf-8\"><title>Lesson</title>\
+         <link rel=\"icon\" href=\"data:,\">\
          <script type=\"module\" src=\"element.js\"></script>\
          <script type=\"module\" src=\"element.js?again\"></script>\
          <h1>Lesson</h1>\

@@ -42,8 +42,7 @@ fn a_tap_changes_a_switch_over() -> Result<()> {
     page::open(View::PHONE, &by_hand::link(THIRD), |page| {
         let pack = page.pack(&by_hand::train()?, "A")?;
         let (x, y) = pack.centre;
-        page.press_and_move(Device::Touch, &[(x, y), (x + 2.0, y + 1.0)])?;
-        page.let_go(Device::Touch)?;
+        page.gesture(Device::Touch, &[(x, y), (x + 2.0, y + 1.0)])?;
         ensure!(page.seen()?.applied == ["D"], "the tap does nothing");
         Ok(())
     })

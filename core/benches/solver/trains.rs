@@ -31,10 +31,16 @@ pub fn scenarios() -> Result<Vec<Example>, String> {
             path.extension()
                 .is_some_and(|extension| extension == "json")
         })
-        .filter(|path| path.file_stem().is_some_and(|stem| stem != "schema"))
+        .filter(|path| is_scenario(path))
         .collect();
     paths.sort();
     paths.iter().map(|path| read(path)).collect()
+}
+
+/// Whether a JSON file of the folder is a scenario, not the schema or a list of them.
+fn is_scenario(path: &Path) -> bool {
+    let stem = path.file_stem().unwrap_or_default().to_string_lossy();
+    stem != "index" && !stem.ends_with("schema")
 }
 
 fn read(path: &Path) -> Result<Example, String> {

@@ -110,7 +110,11 @@ def text(value):
 
 
 def chart(scenario, answers):
-    """Steps and spread of the range chart, from the answers of the ranges in order."""
+    """Steps and spread of the range chart, from the answers of the ranges in order.
+
+    A step is the ratio of a range over that of the next where both drive forwards; the spread is
+    the largest forward ratio over the smallest.
+    """
 
     def ratio(answer):
         if answer["ratio"] is None:

@@ -11,7 +11,7 @@ use levertrain_core::report::{
     ChartReport, CombinationReport, EffortReport, Exact, Explanation, warnings,
 };
 use levertrain_core::words::number;
-use levertrain_core::{Combination, Train};
+use levertrain_core::{Combination, Duty, Train};
 use serde::Serialize;
 
 const USAGE: &str = "usage: chart FILE [--apply ID,ID…] [--all] [--json]";
@@ -80,7 +80,7 @@ fn run(arguments: impl Iterator<Item = String>) -> Result<String, String> {
     if let Some(ids) = options.apply {
         let applied = train.element_set(ids.iter().map(String::as_str));
         let applied = applied.map_err(|faults| one_line(&faults))?;
-        let combination = train.solve(applied);
+        let combination = train.settle(applied, Duty::Drive).combination;
         return if options.json {
             json(&Single::of(&combination))
         } else {

@@ -1,6 +1,7 @@
 //! The range chart: what each named range makes of the train, and the steps between them.
 
 use crate::fraction::Fraction;
+use crate::settle::{Duty, Settled, Verdict};
 use crate::solve::Combination;
 use crate::train::Train;
 
@@ -16,8 +17,12 @@ pub struct RangeChart<'a> {
 /// One range of a [`RangeChart`].
 #[derive(Debug, Clone)]
 pub struct ChartEntry<'a> {
-    /// The solved combination.
+    /// The solved combination, its one-way clutches settled for drive.
     pub combination: Combination<'a>,
+    /// How sure the settlement of its one-way clutches is.
+    pub verdict: Verdict,
+    /// Whether it holds the output back when the load drives.
+    pub engine_braking: bool,
     /// Ratio of this range over that of the next, where both drive forwards.
     pub step: Option<Fraction>,
 }
@@ -28,12 +33,12 @@ impl Train {
     /// step = iₖ / iₖ₊₁ between neighbours that drive forwards; spread = i_max / i_min over
     /// the ranges that drive forwards (common practice, no source).
     pub fn range_chart(&self) -> RangeChart<'_> {
-        let solved: Vec<Combination<'_>> = (0..self.scenario().ranges.len())
-            .map(|range| self.solve(self.range(range)))
+        let solved: Vec<Settled<'_>> = (0..self.scenario().ranges.len())
+            .map(|range| self.settle(self.range(range), Duty::Drive))
             .collect();
         let ratios: Vec<Option<Fraction>> = solved
             .iter()
-            .map(|combination| combination.state().ratio().cloned())
+            .map(|settled| settled.combination.state().ratio().cloned())
             .collect();
 
         let step = |index: usize| {
@@ -53,9 +58,11 @@ impl Train {
         let ranges = solved
             .into_iter()
             .enumerate()
-            .map(|(index, combination)| ChartEntry {
+            .map(|(index, settled)| ChartEntry {
                 step: step(index),
-                combination,
+                engine_braking: self.brakes_engine(self.range(index)),
+                verdict: settled.verdict,
+                combination: settled.combination,
             })
             .collect();
         RangeChart { ranges, spread }

@@ -36,6 +36,12 @@ impl ElementSet {
         Self(self.0 & !(1 << index))
     }
 
+    /// Without the members of `other`.
+    #[must_use]
+    pub const fn minus(self, other: Self) -> Self {
+        Self(self.0 & !other.0)
+    }
+
     /// How many are applied.
     pub const fn len(self) -> usize {
         self.0.count_ones() as usize

@@ -5,6 +5,7 @@ use crate::element_set::ElementSet;
 use crate::fight::Fight;
 use crate::fraction::Fraction;
 use crate::motions::{Motions, Terms, Turning};
+use crate::settle::Duty;
 use crate::train::{Body, Train, speed_terms};
 
 /// What a combination makes of the train.
@@ -200,7 +201,18 @@ impl Train {
     /// The combinations are the leaves of a tree that decides one element a level, from the
     /// last to the first; each inner node narrows its parent's motions once, and everything
     /// below shares them.
+    ///
+    /// One-way clutches lock and overrun by themselves: a train that has some is settled for
+    /// drive, combination by combination, of the elements that can be applied.
     pub fn for_each_combination<'a>(&'a self, mut visit: impl FnMut(Combination<'a>)) {
+        let one_ways = self.one_ways();
+        if !one_ways.is_empty() {
+            let all = (0..1_u32 << self.scenario().elements.len()).map(ElementSet::from_bits);
+            for applied in all.filter(|set| one_ways.iter().all(|index| !set.contains(index))) {
+                visit(self.settle(applied, Duty::Drive).combination);
+            }
+            return;
+        }
         let slips: Vec<Terms> = (0..self.scenario().elements.len())
             .map(|element| self.slip_terms(element))
             .collect();

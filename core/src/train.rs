@@ -114,10 +114,19 @@ impl Train {
             .position(|element| element.id() == id)
     }
 
+    /// The elements that lock and overrun by themselves.
+    pub fn one_ways(&self) -> ElementSet {
+        let elements = self.scenario.elements.iter().enumerate();
+        elements
+            .filter(|(_, element)| element.is_one_way())
+            .map(|(index, _)| index)
+            .collect()
+    }
+
     /// The set of the elements with these ids.
     ///
     /// # Errors
-    /// A fault for each id that no element has.
+    /// A fault for each id that no element has, and for each one-way clutch.
     pub fn element_set<'a>(
         &self,
         ids: impl IntoIterator<Item = &'a str>,
@@ -126,6 +135,13 @@ impl Train {
         let mut set = ElementSet::NONE;
         for id in ids {
             match self.element(id) {
+                Some(index) if self.scenario.elements[index].is_one_way() => {
+                    faults.push(Fault::new(
+                        "applied elements",
+                        format!("\"{id}\" is a one-way clutch"),
+                        "leave it out: it locks by itself",
+                    ));
+                }
                 Some(index) => set = set.with(index),
                 None => faults.push(self.unknown_element("applied elements", id)),
             }

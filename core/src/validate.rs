@@ -208,6 +208,16 @@ impl<'a> Checker<'a> {
                         .zip(to_shaft)
                         .map(|(a, b)| [Body::Shaft(a), Body::Shaft(b)])
                 }
+                Element::OneWay { shaft, against, .. } => {
+                    let place = format!("elements[{index}]");
+                    let shaft_index = self.shaft(&format!("{place}.shaft"), shaft);
+                    let other = self.body(&format!("{place}.against"), against);
+                    if shaft == against {
+                        let problem = format!("\"{shaft}\" cannot lock against itself");
+                        self.fault(place, problem, "name another shaft, or housing");
+                    }
+                    shaft_index.zip(other).map(|(a, b)| [Body::Shaft(a), b])
+                }
             };
             elements.extend(ends);
         }
@@ -228,6 +238,10 @@ impl<'a> Checker<'a> {
                     }
                     // An index beyond the limit has been reported by `texts`.
                     Some(element) if element >= limits::ELEMENTS => {}
+                    Some(element) if elements[element].is_one_way() => {
+                        let problem = format!("\"{id}\" is a one-way clutch");
+                        self.fault(place.as_str(), problem, "leave it out: it locks by itself");
+                    }
                     Some(element) if set.contains(element) => {
                         let problem = format!("\"{id}\" is named twice");
                         self.fault(place.as_str(), problem, "name each element once");

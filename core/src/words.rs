@@ -148,6 +148,11 @@ fn applied_sentences(combination: &Combination<'_>) -> Vec<String> {
             let input = Body::Shaft(train.input());
             match element {
                 Element::Brake { .. } => format!("{label} holds {}", train.body_label(from)),
+                Element::OneWay { .. } => format!(
+                    "{label} locks {} to {} by itself",
+                    train.body_label(from),
+                    train.body_label(to)
+                ),
                 Element::Clutch { .. } if from == input || to == input => {
                     let driven = if from == input { to } else { from };
                     format!("{label} lets the input drive {}", train.body_label(driven))

@@ -2,6 +2,8 @@
 export interface Exact { fraction: string; decimal: number }
 /** Thrown by every method that can fail on what it was given. */
 export interface Faults { faults: { place: string; problem: string; fix: string }[] }
+export type ElementKind = "brake" | "clutch" | "one-way";
+export type OneWays = "settled" | "ambiguous" | "contradictory";
 export type StateKey = "driving" | "over-applied" | "neutral" | "output-held" | "tied-up";
 export type MotionWord = "held" | "forward" | "backward" | "free" | "fights";
 
@@ -9,7 +11,7 @@ export interface TrainInfo {
   name: string; about: string; input: string; output: string;
   shafts: { id: string; label: string }[];
   couplings: { id: string; label: string; kind: string; members: Member[] }[];
-  elements: { id: string; label: string; kind: "brake" | "clutch"; ends: [string, string] }[];
+  elements: { id: string; label: string; kind: ElementKind; ends: [string, string] }[];
   ranges: { id: string; label: string; applied: string[] }[];
   warnings: { coupling: string; text: string }[];
 }
@@ -19,7 +21,7 @@ export interface Combination {
   applied: string[]; state: StateKey; ratio: Exact | null;
   degreesOfFreedom: number; surplus: number;
   shafts: { id: string; label: string; speed: Exact | null }[];
-  elements: { id: string; label: string; kind: "brake" | "clutch"; applied: boolean; slip: Exact | null }[];
+  elements: { id: string; label: string; kind: ElementKind; applied: boolean; slip: Exact | null }[];
 }
 /** A combination without its speeds. */
 export interface Outcome { applied: string[]; state: StateKey; ratio: Exact | null }
@@ -50,9 +52,13 @@ export interface Answer extends Combination {
   motions: MotionWord[];
   /** Id of the named range that applies exactly these elements. */
   range: string | null;
+  oneWays: OneWays;
+  /** Whether the input holds the output back when the load drives. */
+  engineBraking: boolean;
 }
 export interface Chart {
-  ranges: (Combination & { id: string; label: string; step: Exact | null })[];
+  ranges: (Combination & { id: string; label: string; step: Exact | null;
+    oneWays: OneWays; engineBraking: boolean })[];
   spread: Exact | null;
 }
 /** CSS pixels. `closes` is the direction a drag closes the packs in, `bothWays` whether the opposite one does too. */

@@ -3,7 +3,7 @@
 //! Errors are thrown as `{ faults: [{ place, problem, fix }] }`; what was on screen stays.
 
 use levertrain_core::report::{ChartReport, CombinationReport, LossReport};
-use levertrain_core::{ElementSet, Fault, LossModel};
+use levertrain_core::{Duty, ElementSet, Fault, LossModel, Train};
 use plotters_canvas::CanvasBackend;
 use serde::Serialize;
 use wasm_bindgen::prelude::*;
@@ -102,7 +102,7 @@ impl Sandbox {
         let train = self.session()?.train();
         let model = loss_model(mesh, drag, coasting)?;
         let ranges = 0..train.scenario().ranges.len();
-        let reports = ranges.map(|range| LossReport::of(&train.solve(train.range(range)), &model));
+        let reports = ranges.map(|range| losses_of(train, train.range(range), &model));
         plain(&reports.collect::<Vec<_>>())
     }
 
@@ -321,12 +321,22 @@ impl Sandbox {
 }
 
 fn answer(session: &Session, applied: ElementSet) -> Result<JsValue, JsValue> {
-    plain(&Answer::of(&session.train().solve(applied)))
+    plain(&Answer::of(session.train(), applied))
 }
 
 fn element(session: &Session, id: &str) -> Result<usize, JsValue> {
     let set = session.train().element_set([id]).map_err(faults)?;
     set.iter().next().ok_or_else(nothing_open)
+}
+
+/// Losses with the one-way clutches settled for the duty.
+fn losses_of(train: &Train, applied: ElementSet, model: &LossModel) -> LossReport {
+    let duty = if model.coasting {
+        Duty::Coast
+    } else {
+        Duty::Drive
+    };
+    LossReport::of(&train.settle(applied, duty).combination, model)
 }
 
 fn loss_model(mesh: f64, drag: f64, coasting: bool) -> Result<LossModel, JsValue> {

@@ -2,7 +2,7 @@
 //!
 //! A session knows no browser and no clock; whoever holds it tells it how much time has passed.
 
-use levertrain_core::{ElementSet, Fault, Train};
+use levertrain_core::{Duty, ElementSet, Fault, Train};
 
 use crate::draw::section::Layout;
 use crate::glide::Glide;
@@ -156,17 +156,20 @@ impl Session {
 
     /// This instant, for the drawings.
     pub fn live(&self) -> Live<'_> {
-        let combination = self.train.solve(self.applied);
+        let combination = self.train.settle(self.applied, Duty::Drive).combination;
         let shafts = 0..self.train.scenario().shafts.len();
         let preview = self.drag.map(|(element, _)| {
-            let tried = self.train.solve(self.toggled(element));
+            let tried = self
+                .train
+                .settle(self.toggled(element), Duty::Drive)
+                .combination;
             shafts
                 .map(|shaft| tried.shaft_speed(shaft).map(|speed| speed.to_f64()))
                 .collect()
         });
         Live {
             train: &self.train,
-            applied: self.applied,
+            applied: combination.applied(),
             motions: motions(&combination),
             speeds: self.speeds.shown(),
             angles: self.angles.clone(),
@@ -181,9 +184,14 @@ impl Session {
     }
 }
 
+/// The applied elements and the one-way clutches that lock beside them.
+fn holding(train: &Train, applied: ElementSet) -> ElementSet {
+    train.settle(applied, Duty::Drive).combination.applied()
+}
+
 fn illustrated(train: &Train, applied: ElementSet) -> Vec<f64> {
     train
-        .illustrate(applied)
+        .illustrate(holding(train, applied))
         .iter()
         .map(levertrain_core::Fraction::to_f64)
         .collect()
@@ -191,6 +199,7 @@ fn illustrated(train: &Train, applied: ElementSet) -> Vec<f64> {
 
 /// How far each element is closed: as applied, but for the one being dragged.
 fn closures(train: &Train, applied: ElementSet, drag: Option<(usize, f64)>) -> Vec<f64> {
+    let applied = holding(train, applied);
     (0..train.scenario().elements.len())
         .map(|element| match drag {
             Some((dragged, closure)) if dragged == element => closure,

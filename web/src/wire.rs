@@ -3,8 +3,7 @@
 use levertrain_core::report::{
     CombinationReport, Exact, Explanation, MemberReport, WarningReport, warnings,
 };
-use levertrain_core::scenario::Element;
-use levertrain_core::{Combination, Fault, Train};
+use levertrain_core::{Combination, Duty, ElementSet, Fault, Train};
 use serde::Serialize;
 
 /// A train as the page needs it to build its controls.
@@ -62,10 +61,7 @@ impl<'a> TrainInfo<'a> {
             .map(|(index, element)| ElementInfo {
                 id: element.id(),
                 label: element.label(),
-                kind: match element {
-                    Element::Brake { .. } => "brake",
-                    Element::Clutch { .. } => "clutch",
-                },
+                kind: element.kind(),
                 ends: train.ends(index).map(|body| train.body_label(body)),
             });
         let couplings = scenario.couplings.iter().map(|coupling| {
@@ -120,8 +116,12 @@ pub struct Outcome<'a> {
 impl<'a> Outcome<'a> {
     /// Describes a combination.
     pub fn of(combination: &Combination<'a>) -> Self {
-        let elements = &combination.train().scenario().elements;
-        let applied = combination.applied().iter();
+        let train = combination.train();
+        let elements = &train.scenario().elements;
+        let applied = combination
+            .applied()
+            .iter()
+            .filter(|&e| !elements[e].is_one_way());
         Self {
             applied: applied.map(|element| elements[element].id()).collect(),
             state: combination.state().key(),
@@ -132,6 +132,7 @@ impl<'a> Outcome<'a> {
 
 /// What a combination does and why, with the motion of each shaft as a word.
 #[derive(Debug, Serialize)]
+#[serde(rename_all = "camelCase")]
 pub struct Answer {
     #[serde(flatten)]
     combination: CombinationReport,
@@ -141,14 +142,18 @@ pub struct Answer {
     motions: Vec<&'static str>,
     /// Id of the named range that applies exactly these elements.
     range: Option<String>,
+    /// `settled`, `ambiguous` or `contradictory`: how the one-way clutches settle.
+    one_ways: &'static str,
+    /// Whether the input holds the output back when the load drives.
+    engine_braking: bool,
 }
 
 impl Answer {
-    /// Describes a combination.
-    pub fn of(combination: &Combination<'_>) -> Self {
-        let train = combination.train();
-        let named = (0..train.scenario().ranges.len())
-            .find(|&range| train.range(range) == combination.applied());
+    /// Describes what these applied elements do, one-way clutches settled for drive.
+    pub fn of(train: &Train, applied: ElementSet) -> Self {
+        let settled = train.settle(applied, Duty::Drive);
+        let combination = &settled.combination;
+        let named = (0..train.scenario().ranges.len()).find(|&range| train.range(range) == applied);
         Self {
             combination: combination.into(),
             explanation: combination.into(),
@@ -156,6 +161,8 @@ impl Answer {
                 .iter()
                 .map(|m| m.word())
                 .collect(),
+            one_ways: settled.verdict.key(),
+            engine_braking: train.brakes_engine(applied),
             range: named.map(|range| train.scenario().ranges[range].id.clone()),
         }
     }

@@ -223,6 +223,7 @@ fn slip_terms(element: &Element) -> Vec<(&str, f64)> {
             between: [first, second],
             ..
         } => vec![(first, 1.0), (second, -1.0)],
+        Element::OneWay { shaft, against, .. } => vec![(shaft, 1.0), (against, -1.0)],
     }
 }
 

@@ -17,7 +17,7 @@ use crate::chart::RangeChart;
 use crate::coupling::Coupling;
 use crate::element_set::ElementSet;
 use crate::fraction::Fraction;
-use crate::scenario::Element;
+use crate::settle::Verdict;
 use crate::solve::{Combination, State};
 use crate::train::{Body, Train};
 use crate::words::Words;
@@ -57,11 +57,22 @@ impl State {
     }
 }
 
+impl Verdict {
+    /// The verdict as one word of the wire format.
+    pub fn key(&self) -> &'static str {
+        match self {
+            Self::Settled => "settled",
+            Self::Ambiguous(_) => "ambiguous",
+            Self::Contradictory => "contradictory",
+        }
+    }
+}
+
 /// What one combination does. Speeds are per input turn; `null` is a member that floats.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "camelCase")]
 pub struct CombinationReport {
-    /// Ids of the applied elements.
+    /// Ids of the applied elements; one-way clutches, which lock by themselves, are left out.
     pub applied: Vec<String>,
     /// `driving`, `over-applied`, `neutral`, `output-held` or `tied-up`.
     pub state: &'static str,
@@ -95,9 +106,9 @@ pub struct ElementReport {
     pub id: String,
     /// What people call it.
     pub label: String,
-    /// `brake` or `clutch`.
+    /// `brake`, `clutch` or `one-way`.
     pub kind: &'static str,
-    /// Whether it is applied.
+    /// Whether it is applied, or locks.
     pub applied: bool,
     /// Speed of its first end minus that of its second, per input turn.
     pub slip: Option<Exact>,
@@ -184,6 +195,7 @@ pub struct ChartReport {
 
 /// One range of the chart.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "camelCase")]
 pub struct RangeReport {
     /// Its id.
     pub id: String,
@@ -191,6 +203,10 @@ pub struct RangeReport {
     pub label: String,
     /// Ratio of this range over the next one's.
     pub step: Option<Exact>,
+    /// `settled`, `ambiguous` or `contradictory`: how its one-way clutches settle.
+    pub one_ways: &'static str,
+    /// Whether it holds the output back when the load drives.
+    pub engine_braking: bool,
     /// What it does.
     #[serde(flatten)]
     pub combination: CombinationReport,
@@ -225,15 +241,12 @@ impl From<&Combination<'_>> for CombinationReport {
             .map(|(index, element)| ElementReport {
                 id: element.id().to_owned(),
                 label: element.label().to_owned(),
-                kind: match element {
-                    Element::Brake { .. } => "brake",
-                    Element::Clutch { .. } => "clutch",
-                },
+                kind: element.kind(),
                 applied: combination.applied().contains(index),
                 slip: exact(combination.slip(index)),
             });
         Self {
-            applied: element_ids(train, combination.applied()),
+            applied: element_ids(train, combination.applied().minus(train.one_ways())),
             state: combination.state().key(),
             ratio: combination.state().ratio().map(Exact::from),
             degrees_of_freedom: combination.degrees_of_freedom(),
@@ -277,6 +290,8 @@ impl From<&RangeChart<'_>> for ChartReport {
                 id: range.id.clone(),
                 label: range.label.clone(),
                 step: entry.step.as_ref().map(Exact::from),
+                one_ways: entry.verdict.key(),
+                engine_braking: entry.engine_braking,
                 combination: (&entry.combination).into(),
             }
         });

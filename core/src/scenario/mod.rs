@@ -76,21 +76,61 @@ pub enum Element {
         /// Ids of the two shafts it joins.
         between: [String; 2],
     },
+    /// A one-way clutch: locks a shaft against turning one way relative to another body, by
+    /// itself, and lets it overrun the other way.
+    OneWay {
+        /// Unique id.
+        id: String,
+        /// What people call it.
+        label: String,
+        /// Id of the shaft it locks.
+        shaft: String,
+        /// Id of the shaft it locks against, or `housing`.
+        against: String,
+        /// The way it does not let the shaft turn, relative to `against`.
+        locks: Way,
+    },
+}
+
+/// A direction of turning, relative to the input's.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Way {
+    /// As the input.
+    Forward,
+    /// Against the input.
+    Backward,
 }
 
 impl Element {
     /// Unique id.
     pub fn id(&self) -> &str {
         match self {
-            Self::Brake { id, .. } | Self::Clutch { id, .. } => id,
+            Self::Brake { id, .. } | Self::Clutch { id, .. } | Self::OneWay { id, .. } => id,
         }
     }
 
     /// What people call it.
     pub fn label(&self) -> &str {
         match self {
-            Self::Brake { label, .. } | Self::Clutch { label, .. } => label,
+            Self::Brake { label, .. } | Self::Clutch { label, .. } | Self::OneWay { label, .. } => {
+                label
+            }
         }
+    }
+
+    /// Its kind, as the file names it.
+    pub fn kind(&self) -> &'static str {
+        match self {
+            Self::Brake { .. } => "brake",
+            Self::Clutch { .. } => "clutch",
+            Self::OneWay { .. } => "one-way",
+        }
+    }
+
+    /// Whether it locks and overruns by itself, so that nobody applies it.
+    pub fn is_one_way(&self) -> bool {
+        matches!(self, Self::OneWay { .. })
     }
 }
 

@@ -3,6 +3,7 @@
 use levertrain_core::Body;
 use levertrain_core::scenario::Element;
 
+use super::figures::faces;
 use super::plan::PackPlace;
 use super::stage::{HOUSING, NAME_SIZE, OPEN_GAP, Stage};
 use super::wires::{SHAFT, Segment, segments};
@@ -50,7 +51,9 @@ pub fn draw(scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>) {
             gap,
             ink,
             closed: live.grips[index] > 0.99,
+            one_way: element.is_one_way(),
         };
+        let name = name(element, applied);
         let name_at = match stage.plan().packs[index] {
             PackPlace::Brake { column } => {
                 let lead = at(stage.x(column), stage.y(stage.plan().grid.brake_row()));
@@ -69,7 +72,7 @@ pub fn draw(scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>) {
                 };
                 let leads = [column, column + 2].map(|column| at(stage.x(column), stage.y(row)));
                 pack.flat(scene, live, [(left, leads[0]), (right, leads[1])]);
-                clear_of(&segments, centre, element.label())
+                clear_of(stage, &segments, centre, &name)
             }
         };
         if fights {
@@ -77,14 +80,29 @@ pub fn draw(scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>) {
         }
         scene.label(Label {
             at: name_at,
-            text: element.label().to_owned(),
+            text: name,
             size: NAME_SIZE,
             bold: applied,
             ink: if applied { ink } else { Ink::Text },
             align: Align::Centre,
-            plate: matches!(element, Element::Clutch { .. }),
+            plate: second != Body::Housing,
         });
     }
+}
+
+/// An element's name; a one-way clutch, which nobody applies, also says what it does.
+fn name(element: &Element, applied: bool) -> String {
+    let label = element.label();
+    match (element.is_one_way(), applied) {
+        (false, _) => label.to_owned(),
+        (true, true) => format!("{label} locks"),
+        (true, false) => format!("{label} overruns"),
+    }
+}
+
+/// The longest name an element may show.
+pub fn longest_name(element: &Element) -> String {
+    name(element, false)
 }
 
 /// A zigzag across the packs: they fight.
@@ -101,31 +119,30 @@ fn break_mark(scene: &mut Scene, centre: Point) {
     scene.path(points, Stroke::solid(Ink::Fight, 2.5));
 }
 
-/// Where a clutch's name stands: above it, or below where a shaft runs through that place.
-fn clear_of(segments: &[Segment], centre: Point, name: &str) -> Point {
+/// Where a clutch's name stands: above it or below, where neither a shaft nor a gear is.
+fn clear_of(stage: &Stage<'_>, segments: &[Segment], centre: Point, name: &str) -> Point {
     const AWAY: f64 = REACH + 10.0;
-    let half = text::width(name, NAME_SIZE, true) / 2.0;
-    let crossed = |place: &Point| {
-        segments.iter().any(|segment| {
-            let (left, right) = (
-                segment.from.x.min(segment.to.x),
-                segment.from.x.max(segment.to.x),
-            );
-            let (top, bottom) = (
-                segment.from.y.min(segment.to.y),
-                segment.from.y.max(segment.to.y),
-            );
-            left < place.x + half
-                && right > place.x - half
-                && top < place.y + NAME_SIZE * 0.6 + 2.0
-                && bottom > place.y - NAME_SIZE * 0.6 - 2.0
-        })
+    let (half, height) = (
+        text::width(name, NAME_SIZE, true) / 2.0,
+        NAME_SIZE * 1.2 + 4.0,
+    );
+    let free = |place: &Point| {
+        let area = Bounds {
+            left: place.x - half,
+            top: place.y - height / 2.0,
+            width: 2.0 * half,
+            height,
+        };
+        let meets = |other: &Bounds| area.overlaps(other);
+        !segments
+            .iter()
+            .map(Segment::bounds)
+            .any(|line| meets(&line))
+            && !faces(stage).any(|face| meets(&face.area))
     };
     let beside = [0.0, -14.0, 14.0, -28.0, 28.0].into_iter();
     let mut places = beside.flat_map(|dx| [-AWAY, AWAY].map(|dy| at(centre.x + dx, centre.y + dy)));
-    places
-        .find(|place| !crossed(place))
-        .unwrap_or(at(centre.x, centre.y - AWAY))
+    places.find(free).unwrap_or(at(centre.x, centre.y - AWAY))
 }
 
 /// Two facing packs.
@@ -134,6 +151,7 @@ struct Pack {
     gap: f64,
     ink: Ink,
     closed: bool,
+    one_way: bool,
 }
 
 impl Pack {
@@ -141,6 +159,16 @@ impl Pack {
     /// rises to it.
     fn upright(&self, scene: &mut Scene, live: &Live<'_>, shaft: Body, lead: Point) {
         let x = self.centre.x;
+        if self.one_way {
+            scene.line(
+                at(x, HOUSING),
+                self.centre,
+                Stroke::solid(Ink::Housing, SHAFT),
+            );
+            scene.line(lead, self.centre, live.stroke(shaft, SHAFT));
+            self.rollers(scene, (0.0, -1.0));
+            return;
+        }
         let fixed = HOUSING + 7.0;
         let moving = fixed + self.depth() + self.gap;
         scene.line(
@@ -173,6 +201,13 @@ impl Pack {
     /// A clutch: a pack on each lead, both of which move.
     fn flat(&self, scene: &mut Scene, live: &Live<'_>, sides: [(Body, Point); 2]) {
         let y = self.centre.y;
+        if self.one_way {
+            for (shaft, lead) in sides {
+                scene.line(lead, self.centre, live.stroke(shaft, SHAFT));
+            }
+            self.rollers(scene, (1.0, 0.0));
+            return;
+        }
         if self.closed {
             let width = 2.0 * self.depth() + self.gap;
             let corner = at(self.centre.x - width / 2.0, y - REACH);
@@ -191,6 +226,31 @@ impl Pack {
                 );
             }
         }
+    }
+
+    /// A one-way clutch: a wedge against a bar, filled when it locks.
+    fn rollers(&self, scene: &mut Scene, (dx, dy): (f64, f64)) {
+        const LENGTH: f64 = 9.0;
+        const HALF: f64 = 13.0;
+        let place = |along: f64, side: f64| {
+            at(
+                self.centre.x + dx * along - dy * side,
+                self.centre.y + dy * along + dx * side,
+            )
+        };
+        let wedge = vec![
+            place(LENGTH, 0.0),
+            place(-LENGTH, HALF),
+            place(-LENGTH, -HALF),
+        ];
+        scene.fill(
+            wedge.clone(),
+            if self.closed { self.ink } else { Ink::Paper },
+        );
+        let outline = wedge.iter().chain(wedge.first()).copied().collect();
+        scene.path(outline, Stroke::solid(self.ink, PLATE));
+        let bar = Stroke::solid(self.ink, PLATE + 1.0);
+        scene.line(place(LENGTH, HALF), place(LENGTH, -HALF), bar);
     }
 
     fn depth(&self) -> f64 {

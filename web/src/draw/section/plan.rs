@@ -6,7 +6,6 @@
 
 use std::collections::HashSet;
 
-use levertrain_core::scenario::Element;
 use levertrain_core::{Body, Train};
 
 use super::board::{Board, Exploration, Way};
@@ -189,9 +188,9 @@ impl<'a> Attempt<'a> {
         for &task in tasks {
             match task {
                 Task::Shaft(shaft) => self.join(shaft)?,
-                Task::Element(element) => match self.train.scenario().elements[element] {
-                    Element::Brake { .. } => self.hang_brake(element)?,
-                    Element::Clutch { .. } => self.fit_clutch(element)?,
+                Task::Element(element) => match self.train.ends(element) {
+                    [_, Body::Housing] => self.hang_brake(element)?,
+                    _ => self.fit_clutch(element)?,
                 },
             }
         }

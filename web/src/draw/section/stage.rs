@@ -3,6 +3,7 @@
 use levertrain_core::Train;
 use levertrain_core::scenario::Element;
 
+use super::packs::longest_name;
 use super::plan::{PackPlace, Plan};
 use crate::draw::scene::{Bounds, Point, at};
 use crate::draw::text;
@@ -152,6 +153,7 @@ impl<'a> Stage<'a> {
     pub fn handles(&self, train: &Train) -> Vec<Handle> {
         let elements = train.scenario().elements.iter().enumerate();
         elements
+            .filter(|(_, element)| !element.is_one_way())
             .map(|(index, element)| {
                 let centre = self.pack_centre(index);
                 let clutch = matches!(element, Element::Clutch { .. });
@@ -199,7 +201,7 @@ fn column_steps(plan: &Plan, train: &Train) -> Vec<f64> {
             step = BESIDE_SET.max(step.min(TRACK));
         }
         for (kind, name) in packs_at(plan, train, column) {
-            let half_name = text::width(name, NAME_SIZE, true) / 2.0 + 5.0;
+            let half_name = text::width(&name, NAME_SIZE, true) / 2.0 + 5.0;
             if let Some((place, half)) = last_pack[kind] {
                 step = step.max(place + (half + half_name).max(BETWEEN_PACKS) - along);
             }
@@ -218,11 +220,7 @@ fn column_steps(plan: &Plan, train: &Train) -> Vec<f64> {
 }
 
 /// The packs whose middle is at a column: kind (0 brake, 1 clutch) and name.
-fn packs_at<'t>(
-    plan: &Plan,
-    train: &'t Train,
-    column: usize,
-) -> impl Iterator<Item = (usize, &'t str)> {
+fn packs_at(plan: &Plan, train: &Train, column: usize) -> impl Iterator<Item = (usize, String)> {
     let middles: Vec<(usize, usize)> = plan
         .packs
         .iter()
@@ -235,7 +233,7 @@ fn packs_at<'t>(
     elements
         .zip(middles)
         .filter(move |(_, (_, middle))| *middle == column)
-        .map(|(element, (kind, _))| (kind, element.label()))
+        .map(|(element, (kind, _))| (kind, longest_name(element)))
 }
 
 fn used_columns(plan: &Plan) -> Vec<bool> {

@@ -24,12 +24,17 @@ export class Address {
     this.#show = show;
     addEventListener("popstate", (event) => this.#follow(event.state), { signal });
     desk.addEventListener("answer", () => this.#write("pushState"));
-    desk.addEventListener("speed", () => this.#write("replaceState"));
+    for (const event of ["speed", "torque", "units"]) {
+      desk.addEventListener(event, () => this.#write("replaceState"));
+    }
   }
 
-  /** Shows what the address asks for when the page opens. */
-  async start() {
-    await this.#follow(history.state);
+  /**
+   * Shows what the address asks for when the page opens, or else what the page does.
+   * @param {import("./link.js").View} wishes
+   */
+  async start(wishes) {
+    await this.#follow(history.state, wishes);
   }
 
   /**
@@ -40,15 +45,18 @@ export class Address {
     return this.#files.push(file) - 1;
   }
 
-  /** @param {{ file: number, applied: string[] } | null} state */
-  async #follow(state) {
+  /**
+   * @param {{ file: number, applied: string[] } | null} state
+   * @param {import("./link.js").View} [otherwise] what to show when the address says nothing
+   */
+  async #follow(state, otherwise = {}) {
     this.#following = true;
     try {
       const file = state ? this.#files[state.file] : undefined;
       if (state && file) {
         this.#desk.open(file.text, { file: state.file, name: file.name }, { applied: state.applied });
       } else {
-        await this.#show(viewOf(location.hash));
+        await this.#show(location.hash === "" ? otherwise : viewOf(location.hash));
       }
       this.#desk.dismiss();
     } catch (error) {
@@ -62,12 +70,12 @@ export class Address {
 
   /** @param {"pushState" | "replaceState"} method */
   #write(method) {
-    const { source, answer, speed } = this.#desk;
+    const { source, answer, speed, torque, units } = this.#desk;
     if (this.#following || !source || !answer) return;
     const { pathname, search, hash } = location;
     const page = pathname + search;
     if ("stem" in source) {
-      const fragment = fragmentOf(source.stem, answer.applied, speed);
+      const fragment = fragmentOf({ stem: source.stem, applied: answer.applied, speed, torque, units });
       if (fragment !== hash) history[method](null, "", page + fragment);
     } else {
       const same = history.state?.file === source.file && `${history.state.applied}` === `${answer.applied}`;

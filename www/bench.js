@@ -3,9 +3,10 @@
 import { Address } from "./address.js";
 import { readFile, readScenario } from "./catalogue.js";
 import { Failure } from "./faults.js";
-import { MOST_SPEED } from "./format.js";
+import { MOST_SPEED, MOST_TORQUE } from "./format.js";
 import { Frames } from "./frames.js";
 import { acceptDrops } from "./drop.js";
+import { unitsFrom } from "./units.js";
 import { onSystemChange, paletteFor, rememberChoice, rememberedChoice, wantsStillness } from "./theme.js";
 import { answerBand } from "./view/answer.js";
 import { caption } from "./view/caption.js";
@@ -13,15 +14,20 @@ import { cautions } from "./view/cautions.js";
 import { chart } from "./view/chart.js";
 import { combinations } from "./view/combinations.js";
 import { controls } from "./view/controls.js";
+import { effort } from "./view/effort.js";
 import { endView } from "./view/end_view.js";
+import { flow } from "./view/flow.js";
 import { header } from "./view/header.js";
+import { losses } from "./view/losses.js";
 import { members } from "./view/members.js";
 import { messages } from "./view/messages.js";
 import { ranges } from "./view/ranges.js";
 import { share } from "./view/share.js";
+import { shownQuantity } from "./view/shown_quantity.js";
 import { pinions, slips } from "./view/slips.js";
 import { stage } from "./view/stage.js";
 import { teeth } from "./view/teeth.js";
+import { working } from "./view/working.js";
 import { h } from "./dom.js";
 
 /** @typedef {import("./desk.js").Desk} Desk */
@@ -37,6 +43,7 @@ export class Bench {
   #frames;
   #stage;
   #end;
+  #flow;
   #header;
   #address;
   #drawn = 0;
@@ -72,13 +79,22 @@ export class Bench {
       ownPage ? "h1" : "p",
     );
     this.#end = endView(desk, redraw, signal);
-    this.#stage = stage(
-      desk,
-      { drawn: () => this.#count(), redraw, alsoDraw: () => this.#end.draw() },
-      signal,
-    );
-    const side = [chart(desk), members(desk), teeth(desk), combinations(desk), share(desk)];
-    const below = [this.#end.node, slips(desk), pinions(desk)];
+    this.#flow = flow(desk, redraw, signal);
+    const alsoDraw = () => {
+      this.#end.draw();
+      this.#flow.draw();
+    };
+    this.#stage = stage(desk, { drawn: () => this.#count(), redraw, alsoDraw }, signal);
+    const side = [
+      chart(desk),
+      members(desk),
+      effort(desk),
+      losses(desk),
+      teeth(desk),
+      combinations(desk),
+      share(desk),
+    ];
+    const below = [working(desk), this.#flow.node, this.#end.node, slips(desk), pinions(desk)];
     if (host.clientWidth < PHONE) {
       for (const part of [...side, ...below]) part.open = part === side[0];
     }
@@ -91,7 +107,7 @@ export class Bench {
         ownPage ? "main" : "div",
         { class: "body" },
         answerBand(desk),
-        ranges(desk),
+        ranges(desk, shownQuantity(desk)),
         h(
           "div",
           { class: "columns" },
@@ -119,17 +135,16 @@ export class Bench {
   }
 
   /**
-   * Opens what the address or the attributes ask for; the first scenario where they fail.
+   * Opens what the address or the attributes ask for; the usual scenario where they fail.
    * @param {View} wishes
    */
   async start(wishes) {
-    const linked = location.hash !== "" || wishes.stem === undefined;
-    if (this.#address && linked) await this.#address.start();
+    if (this.#address) await this.#address.start(wishes);
     else await this.show(wishes);
     if (!this.desk.info) {
       const { faults } = this.desk;
       await this.show({});
-      const heading = "What the link asks for cannot be shown; here is the first scenario instead.";
+      const heading = "What the link asks for cannot be shown; here is another scenario instead.";
       if (faults.length > 0) this.desk.report({ faults }, heading);
     }
   }
@@ -181,14 +196,18 @@ export class Bench {
   }
 
   /** @param {View} view */
-  async #open({ stem, applied, speed }) {
+  async #open({ stem, applied, speed, torque, units: codes }) {
     this.#opening += 1;
     const opening = this.#opening;
     if (speed !== undefined && !(speed >= 0 && speed <= MOST_SPEED)) {
       throw new Failure("speed", `${speed} is not a speed`, `use 0 to ${MOST_SPEED} rev/min`);
     }
-    const wanted = stem ?? this.#entries[0].stem;
-    if (!this.#entries.some((entry) => entry.stem === wanted)) {
+    if (torque !== undefined && !(torque >= 0 && torque <= MOST_TORQUE)) {
+      throw new Failure("torque", `${torque} is not a torque`, `use 0 to ${MOST_TORQUE} N·m`);
+    }
+    const units = codes && unitsFrom(codes);
+    const wanted = stem ?? this.#usualStem();
+    if (!this.#knows(wanted)) {
       throw new Failure(
         "scenario",
         `there is no scenario "${wanted}"`,
@@ -196,7 +215,20 @@ export class Bench {
       );
     }
     const text = await readScenario(wanted);
-    if (opening === this.#opening) this.desk.open(text, { stem: wanted }, { applied, speed });
+    if (opening === this.#opening) {
+      this.desk.open(text, { stem: wanted }, { applied, speed, torque, units });
+    }
+  }
+
+  /** The scenario of whoever asks for none: the one the page names, or the first. */
+  #usualStem() {
+    const named = this.#host.getAttribute("scenario");
+    return named && this.#knows(named) ? named : this.#entries[0].stem;
+  }
+
+  /** @param {string} stem */
+  #knows(stem) {
+    return this.#entries.some((entry) => entry.stem === stem);
   }
 
   /** @param {number} seconds */

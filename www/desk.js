@@ -3,12 +3,15 @@
  *
  * Views listen to its events and ask it for changes:
  * `train` (another scenario), `answer` (other elements applied), `preview` (a pack is dragged, or
- * no longer), `speed`, `light` (a shaft is pointed at), `look` (colours, sizes, turning) and
- * `message` (faults for the user).
+ * no longer), `speed`, `torque`, `units`, `assumptions` (about losses), `light` (a member is pointed
+ * at), `look` (colours, sizes, turning) and `message` (faults for the user).
  */
 
 import { isTrap } from "./engine.js";
 import { faultsOf } from "./faults.js";
+import { USUAL_ASSUMPTIONS } from "./assumptions.js";
+import { Quantities } from "./quantities.js";
+import { USUAL_UNITS } from "./units.js";
 
 /** @typedef {import("./engine/levertrain.js").Sandbox} Sandbox */
 /** @typedef {import("./engine/levertrain.js").TrainInfo} TrainInfo */
@@ -17,15 +20,17 @@ import { faultsOf } from "./faults.js";
 /** @typedef {import("./faults.js").Fault} Fault */
 /** @typedef {{ stem: string } | { file: number, name: string }} Source where a scenario came from */
 /** @typedef {{ id: string, answer: Answer }} Preview what changing one element over would give */
+/** @typedef {{ coupling: string, index: number }} MemberPlace a member of a coupling */
 
 export const DEFAULT_SPEED = 1000;
+export const DEFAULT_TORQUE = 100;
 
 export class Desk extends EventTarget {
   /** @type {Sandbox | undefined} */
   #sandbox;
   #engine;
   #text = "";
-  #look = { palette: "light", scale: 2, merged: false, rate: 0, width: 800 };
+  #look = { palette: "light", scale: 2, merged: false, rate: 0, power: false, width: 800 };
   /** Traps since the last change that went well. */
   #traps = 0;
 
@@ -39,10 +44,18 @@ export class Desk extends EventTarget {
   preview;
   /** @type {string | undefined} */
   lit;
+  /** The member that is pointed at, where it is one rather than a whole shaft. */
+  /** @type {MemberPlace | undefined} */
+  litMember;
   /** @type {Fault[]} */
   faults = [];
   heading = "";
   speed = DEFAULT_SPEED;
+  torque = DEFAULT_TORQUE;
+  /** @type {import("./units.js").Units} */
+  units = { ...USUAL_UNITS };
+  /** @type {import("./assumptions.js").Assumptions} */
+  assumptions = { ...USUAL_ASSUMPTIONS };
   /** Whether changes show at once instead of gliding. */
   still = false;
 
@@ -56,9 +69,9 @@ export class Desk extends EventTarget {
    * Opens a scenario. On a fault everything on screen stays.
    * @param {string} text
    * @param {Source} source
-   * @param {{ applied?: string[], speed?: number }} [view]
+   * @param {{ applied?: string[], speed?: number, torque?: number, units?: import("./units.js").Units }} [view]
    */
-  open(text, source, { applied, speed } = {}) {
+  open(text, source, { applied, speed, torque, units } = {}) {
     const fresh = new this.#engine.Sandbox();
     /** @type {TrainInfo} */
     let info;
@@ -81,9 +94,12 @@ export class Desk extends EventTarget {
     this.source = source;
     this.preview = undefined;
     this.lit = undefined;
-    if (speed !== undefined) this.speed = speed;
+    this.litMember = undefined;
+    this.speed = speed ?? this.speed;
+    this.torque = torque ?? this.torque;
+    this.units = units ?? this.units;
     this.#dress(fresh);
-    this.#emit("train", "answer", "speed");
+    this.#emit("train", "answer", "speed", "torque", "units");
   }
 
   /**
@@ -91,7 +107,7 @@ export class Desk extends EventTarget {
    * @param {string[]} ids
    */
   apply(ids) {
-    const answer = this.#ask((sandbox) => {
+    const answer = this.ask((sandbox) => {
       const answer = sandbox.apply(ids);
       if (this.still) sandbox.settle();
       return answer;
@@ -118,9 +134,9 @@ export class Desk extends EventTarget {
    * @param {number} closure
    */
   drag(id, closure) {
-    this.#ask((sandbox) => sandbox.drag(id, closure));
+    this.ask((sandbox) => sandbox.drag(id, closure));
     if (this.preview?.id === id) return;
-    const answer = this.#ask((sandbox) => sandbox.preview(id));
+    const answer = this.ask((sandbox) => sandbox.preview(id));
     if (!answer) return;
     this.preview = { id, answer };
     this.#emit("preview");
@@ -128,7 +144,7 @@ export class Desk extends EventTarget {
 
   /** Lets go of dragged packs without changing anything. */
   endDrag() {
-    this.#ask((sandbox) => {
+    this.ask((sandbox) => {
       sandbox.endDrag();
       if (this.still) sandbox.settle();
     });
@@ -139,28 +155,54 @@ export class Desk extends EventTarget {
   /**
    * Points at a shaft everywhere, or at none.
    * @param {string} [id]
+   * @param {MemberPlace} [member] the one member of the shaft that is meant
    */
-  light(id) {
-    if (id === this.lit) return;
+  light(id, member) {
+    if (id === this.lit && member === this.litMember) return;
     this.lit = id;
-    this.#ask((sandbox) => sandbox.light(id));
+    this.litMember = member;
+    this.ask((sandbox) => sandbox.light(id));
     this.#emit("light");
   }
 
   /** @param {number} speed rev/min */
   setSpeed(speed) {
     this.speed = speed;
-    this.#ask((sandbox) => sandbox.setInputSpeed(speed));
+    this.ask((sandbox) => sandbox.setInputSpeed(speed));
     this.#emit("speed");
   }
 
+  /** @param {number} torque N·m */
+  setTorque(torque) {
+    this.torque = torque;
+    this.#emit("torque");
+  }
+
+  /** @param {Partial<import("./units.js").Units>} change */
+  setUnits(change) {
+    this.units = { ...this.units, ...change };
+    this.#emit("units");
+  }
+
+  /** @param {Partial<import("./assumptions.js").Assumptions>} change */
+  assume(change) {
+    this.assumptions = { ...this.assumptions, ...change };
+    this.#emit("assumptions");
+  }
+
+  /** The numbers at the input speed and torque, in the units chosen. */
+  get quantities() {
+    return new Quantities(this);
+  }
+
   /**
-   * Changes how things look: colours, pixels to a CSS pixel, joined levers, rate of turning.
-   * @param {Partial<{ palette: string, scale: number, merged: boolean, rate: number }>} change
+   * Changes how things look: colours, pixels to a CSS pixel, joined levers, rate of turning, and
+   * whether the half-section shows power instead of speed.
+   * @param {Partial<{ palette: string, scale: number, merged: boolean, rate: number, power: boolean }>} change
    */
   setLook(change) {
     Object.assign(this.#look, change);
-    if (this.#sandbox) this.#ask((sandbox) => this.#dress(sandbox));
+    if (this.#sandbox) this.ask((sandbox) => this.#dress(sandbox));
     this.#emit("look");
   }
 
@@ -170,7 +212,7 @@ export class Desk extends EventTarget {
 
   /** Skips whatever still glides. */
   settle() {
-    this.#ask((sandbox) => sandbox.settle());
+    this.ask((sandbox) => sandbox.settle());
   }
 
   /**
@@ -179,11 +221,11 @@ export class Desk extends EventTarget {
    */
   fit(width) {
     this.#look.width = width;
-    return this.#ask((sandbox) => sandbox.fitStage(width));
+    return this.ask((sandbox) => sandbox.fitStage(width));
   }
 
   handles() {
-    return this.#ask((sandbox) => sandbox.handles()) ?? [];
+    return this.ask((sandbox) => sandbox.handles()) ?? [];
   }
 
   /**
@@ -192,7 +234,7 @@ export class Desk extends EventTarget {
    * @param {number} y
    */
   shaftAt(drawing, x, y) {
-    return this.#ask((sandbox) => sandbox.shaftAt(drawing, x, y));
+    return this.ask((sandbox) => sandbox.shaftAt(drawing, x, y));
   }
 
   /**
@@ -200,7 +242,7 @@ export class Desk extends EventTarget {
    * @param {HTMLCanvasElement} canvas
    */
   draw(drawing, canvas) {
-    this.#ask((sandbox) => sandbox.draw(drawing, canvas));
+    this.ask((sandbox) => sandbox.draw(drawing, canvas));
   }
 
   /**
@@ -209,7 +251,7 @@ export class Desk extends EventTarget {
    * @param {number} height
    */
   svg(drawing, width, height) {
-    return this.#ask((sandbox) => sandbox.svg(drawing, width, height));
+    return this.ask((sandbox) => sandbox.svg(drawing, width, height));
   }
 
   /**
@@ -218,15 +260,15 @@ export class Desk extends EventTarget {
    * @returns {boolean} whether the next frame will differ
    */
   advance(seconds) {
-    return this.#ask((sandbox) => sandbox.advance(seconds)) ?? false;
+    return this.ask((sandbox) => sandbox.advance(seconds)) ?? false;
   }
 
   chart() {
-    return this.#ask((sandbox) => sandbox.chart());
+    return this.ask((sandbox) => sandbox.chart());
   }
 
   outcomes() {
-    return this.#ask((sandbox) => sandbox.outcomes());
+    return this.ask((sandbox) => sandbox.outcomes());
   }
 
   /**
@@ -261,33 +303,25 @@ export class Desk extends EventTarget {
     return this.info?.elements.find((element) => element.id === id)?.label ?? id;
   }
 
-  /**
-   * What people call a shaft.
-   * @param {string} id
-   */
-  shaftLabel(id) {
-    if (id === "housing") return "Housing";
-    return this.info?.shafts.find((shaft) => shaft.id === id)?.label ?? id;
-  }
-
   /** @param {Sandbox} sandbox */
   #dress(sandbox) {
-    const { palette, scale, merged, rate, width } = this.#look;
+    const { palette, scale, merged, rate, power, width } = this.#look;
     sandbox.setPalette(palette);
     sandbox.setScale(scale);
     sandbox.setMerged(merged);
     sandbox.setRate(rate);
+    sandbox.setShowPower?.(power);
     sandbox.setInputSpeed(this.speed);
     sandbox.fitStage(width);
   }
 
   /**
-   * Asks the sandbox; when the engine breaks, starts it afresh and says so.
+   * Asks the sandbox, for what has no name here; when the engine breaks, starts it afresh and says so.
    * @template T
    * @param {(sandbox: Sandbox) => T} question
    * @returns {T | undefined}
    */
-  #ask(question) {
+  ask(question) {
     if (!this.#sandbox) return undefined;
     try {
       return question(this.#sandbox);

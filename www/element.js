@@ -2,7 +2,8 @@
  * `<lever-train>`: the sandbox as an element of any page.
  *
  * Attributes: `scenario` (file stem), `applied` (element ids, comma-separated), `speed` (rev/min),
- * and `address` for the one element that shares its view with the page's address.
+ * `torque` (N·m), `units` (codes of the unusual ones, comma-separated), and `address` for the one
+ * element that shares its view with the page's address.
  * After every change it dispatches `levertrain-change` with the answer in `detail`.
  */
 
@@ -14,13 +15,13 @@ import { loadEngine } from "./engine.js";
 import { Failure, faultsOf } from "./faults.js";
 import { loadFonts } from "./fonts.js";
 
-const SHEETS = ["tokens", "frame", "answer", "controls", "stage", "tables", "print"];
+const SHEETS = ["tokens", "frame", "answer", "controls", "stage", "tables", "load", "print"];
 
 /** Nothing that takes less time than this says that it is loading, in milliseconds. */
 const PATIENCE = 100;
 
 class LeverTrain extends HTMLElement {
-  static observedAttributes = ["scenario", "applied", "speed"];
+  static observedAttributes = ["scenario", "applied", "speed", "torque", "units"];
 
   /** @type {AbortController | undefined} */
   #life;
@@ -129,13 +130,30 @@ class LeverTrain extends HTMLElement {
  * @param {HTMLElement} element
  */
 function wishes(element) {
-  const applied = element.getAttribute("applied");
-  const speed = element.getAttribute("speed");
   return {
     stem: element.getAttribute("scenario") ?? undefined,
-    applied: applied?.split(",").map((id) => id.trim()).filter(Boolean),
-    speed: speed === null ? undefined : Number(speed),
+    applied: listIn(element, "applied"),
+    speed: numberIn(element, "speed"),
+    torque: numberIn(element, "torque"),
+    units: listIn(element, "units"),
   };
+}
+
+/**
+ * @param {HTMLElement} element
+ * @param {string} attribute
+ */
+function listIn(element, attribute) {
+  return element.getAttribute(attribute)?.split(",").map((id) => id.trim()).filter(Boolean);
+}
+
+/**
+ * @param {HTMLElement} element
+ * @param {string} attribute
+ */
+function numberIn(element, attribute) {
+  const text = element.getAttribute(attribute);
+  return text === null ? undefined : Number(text);
 }
 
 /**

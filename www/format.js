@@ -3,7 +3,7 @@
 /** @typedef {import("./engine/levertrain.js").Exact} Exact */
 
 /** The line between a number and its unit never breaks. */
-const NO_BREAK = "\u00a0";
+export const NO_BREAK = "\u00a0";
 const THIN = "\u2009";
 export const MINUS = "\u2212";
 /** Stands where there is no number to give. */
@@ -11,6 +11,9 @@ export const NONE = "–";
 
 /** Highest input speed the page offers, in rev/min. */
 export const MOST_SPEED = 6000;
+
+/** Highest input torque the page offers, in N·m. */
+export const MOST_TORQUE = 100000;
 
 /**
  * A number with `digits` significant figures, thousands separated by a thin space and with a true
@@ -65,25 +68,6 @@ export function ratio(ratio) {
  */
 export function fraction(value) {
   return value.fraction.replace("-", MINUS);
-}
-
-/**
- * A speed in rev/min, without its unit. What stands still has no figures to round.
- * @param {Exact | null} perTurn
- * @param {number} inputSpeed
- */
-export function speed(perTurn, inputSpeed) {
-  if (!perTurn) return NONE;
-  const value = perTurn.decimal * inputSpeed;
-  return value === 0 ? "0" : number(value);
-}
-
-/**
- * @param {Exact | null} perTurn
- * @param {number} inputSpeed
- */
-export function speedWithUnit(perTurn, inputSpeed) {
-  return `${speed(perTurn, inputSpeed)}${NO_BREAK}rev/min`;
 }
 
 /**

@@ -1,18 +1,22 @@
-/** The address fragment: `#s=SCENARIO&on=A,B&n=1500`. */
+/** The address fragment: `#s=SCENARIO&on=A,B&n=1500`, and `&t=80&u=lbfft,hp` where not as usual. */
 
+import { DEFAULT_TORQUE } from "./desk.js";
 import { Failure } from "./faults.js";
-import { MOST_SPEED } from "./format.js";
+import { MOST_SPEED, MOST_TORQUE } from "./format.js";
+import { unusual } from "./units.js";
 
-/** @typedef {{ stem?: string, applied?: string[], speed?: number }} View */
+/** @typedef {import("./units.js").Units} Units */
+/** @typedef {{ stem?: string, applied?: string[], speed?: number, torque?: number, units?: string[] }} View units by their codes */
 
-/**
- * @param {string} stem
- * @param {string[]} applied
- * @param {number} speed rev/min
- */
-export function fragmentOf(stem, applied, speed) {
+/** @param {{ stem: string, applied: string[], speed: number, torque: number, units: Units }} view */
+export function fragmentOf({ stem, applied, speed, torque, units }) {
   const on = applied.map(encodeURIComponent).join(",");
-  return `#s=${encodeURIComponent(stem)}&on=${on}&n=${speed}`;
+  const codes = unusual(units);
+  return (
+    `#s=${encodeURIComponent(stem)}&on=${on}&n=${speed}` +
+    (torque === DEFAULT_TORQUE ? "" : `&t=${torque}`) +
+    (codes.length === 0 ? "" : `&u=${codes.join()}`)
+  );
 }
 
 /**
@@ -28,13 +32,17 @@ export function viewOf(fragment) {
     const value = decoded(rest.join("="), key);
     if (key === "s") view.stem = value;
     else if (key === "on") view.applied = value.split(",").filter(Boolean);
-    else if (key === "n") view.speed = speedOf(value);
+    else if (key === "n") view.speed = amount(value, "an input speed", MOST_SPEED, "rev/min");
+    else if (key === "t") view.torque = amount(value, "an input torque", MOST_TORQUE, "N·m");
+    else if (key === "u") view.units = value.split(",").filter(Boolean);
     else throw nonsense(`"${key}" is not something a link can say`);
   }
-  if (view.applied && view.stem === undefined) {
-    throw nonsense("it applies elements without naming a scenario");
+  if (view.stem === undefined) {
+    if (view.applied) throw nonsense("it applies elements without naming a scenario");
+    return view;
   }
-  return view;
+  // What a link to a scenario leaves out is as usual, not as it happened to be.
+  return { torque: DEFAULT_TORQUE, units: [], ...view };
 }
 
 /**
@@ -49,13 +57,18 @@ function decoded(text, key) {
   }
 }
 
-/** @param {string} text */
-function speedOf(text) {
-  const speed = Number(text);
-  if (text.trim() === "" || !Number.isFinite(speed) || speed < 0 || speed > MOST_SPEED) {
-    throw nonsense(`"${text}" is not an input speed from 0 to ${MOST_SPEED} rev/min`);
+/**
+ * @param {string} text
+ * @param {string} what
+ * @param {number} most
+ * @param {string} unit
+ */
+function amount(text, what, most, unit) {
+  const value = Number(text);
+  if (text.trim() === "" || !Number.isFinite(value) || value < 0 || value > most) {
+    throw nonsense(`"${text}" is not ${what} from 0 to ${most} ${unit}`);
   }
-  return speed;
+  return value;
 }
 
 /** @param {string} problem */

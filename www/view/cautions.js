@@ -9,8 +9,9 @@ export function cautions() {
     h(
       "p",
       {},
-      "Levertrain shows ideal kinematics, for learning and early layout. It is not a service " +
-        "procedure and not a strength rating: there is no friction, no load and no wear in it. ",
+      "Levertrain shows ideal motion and equilibrium with simple losses, for learning and early " +
+        "layout. It is not a service procedure and not a strength rating: nothing in it bends, " +
+        "heats or wears. ",
       "Real transmissions can injure: parts turn without warning, and springs, pressure and " +
         "raised vehicles store energy. The maker’s service information, local rules and " +
         "qualified people come first.",

@@ -1,12 +1,16 @@
-/** The range chart: applied elements, ratio and step of every range; a click applies one. */
+/** The range chart: elements, ratio, step and efficiency of every range; a click applies one. */
 
 import { h, unseen } from "../dom.js";
+import { lossChartOf, lossesAreQuick } from "../assumptions.js";
 import { follow } from "../desk.js";
-import { fraction, number, ratio } from "../format.js";
+import { fraction, NONE, number, ratio } from "../format.js";
 import { panel, table } from "./panel.js";
 
 /** @typedef {import("../desk.js").Desk} Desk */
 /** @typedef {import("../engine/levertrain.js").Chart} Chart */
+
+/** With more elements than these there is no room for the efficiency on a phone. */
+const MANY = 6;
 
 /** @param {Desk} desk */
 export function chart(desk) {
@@ -35,10 +39,12 @@ export function chart(desk) {
     }
     const elements = desk.info?.elements ?? [];
     const heads = elements.map(({ id, label }) => elementHead(id, label));
-    const columns = ["Range", ...heads, "Ratio", "Step"];
-    const figures = [heads.length + 1, heads.length + 2];
+    const efficiency = h("abbr", { title: "Efficiency in percent" }, "η", unseen(" efficiency,"), " %");
+    const columns = ["Range", ...heads, "Ratio", "Step", efficiency];
+    const figures = [heads.length + 1, heads.length + 2, heads.length + 3];
     const { node: chart, body } = table("Range chart", columns, figures);
     chart.classList.add("matrix");
+    chart.toggleAttribute("data-wide", heads.length > MANY);
     rows = found.ranges.map((range) => row(desk, range));
     body.append(...rows);
     holder.replaceChildren(chart);
@@ -53,8 +59,25 @@ export function chart(desk) {
     }
   }
 
+  function fillEfficiencies() {
+    const found = (lossesAreQuick(desk) && lossChartOf(desk)) || [];
+    holder.toggleAttribute("data-no-losses", found.length === 0);
+    rows.forEach((row, at) => {
+      const cell = row.lastElementChild;
+      const range = found[at];
+      if (!cell) return;
+      cell.textContent = range?.efficiency ? number(range.efficiency * 100, 3) : NONE;
+      cell.setAttribute("title", range ? range.outcome : "");
+    });
+  }
+
   follow(desk, ["train"], build);
   follow(desk, ["answer"], update);
+  follow(desk, ["train", "assumptions"], fillEfficiencies);
+  for (const event of ["speed", "torque"]) {
+    // Mesh losses are shares: only drag asks how fast and how hard.
+    desk.addEventListener(event, () => desk.assumptions.drag > 0 && fillEfficiencies());
+  }
   return node;
 }
 
@@ -74,6 +97,7 @@ function row(desk, range) {
     ...dots,
     h("td", { class: "figure", title: range.ratio ? fraction(range.ratio) : null }, ratio(range.ratio)),
     h("td", { class: "figure quiet", title: range.step ? fraction(range.step) : null }, step(range.step)),
+    h("td", { class: "figure quiet efficiency" }),
   );
 }
 

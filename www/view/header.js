@@ -130,5 +130,5 @@ function themeChoice(theme, actions) {
       unseen(choice === "auto" ? "Light or dark as the system" : `Always ${choice}`),
     ),
   );
-  return h("div", { class: "themes", role: "group", "aria-label": "Light or dark" }, ...buttons);
+  return h("div", { class: "joined themes", role: "group", "aria-label": "Light or dark" }, ...buttons);
 }

@@ -2,7 +2,7 @@
 
 import { h } from "../dom.js";
 import { follow } from "../desk.js";
-import { fraction, NONE, number, speed } from "../format.js";
+import { fraction, NONE, number } from "../format.js";
 import { motionMark } from "./motion.js";
 import { panel, table } from "./panel.js";
 
@@ -14,7 +14,8 @@ const SHORT_FRACTION = 9;
 
 /** @param {Desk} desk */
 export function members(desk) {
-  const heads = ["Shaft", "rev/min", "Per input turn", "Motion"];
+  const unit = h("span");
+  const heads = ["Shaft", unit, "Per input turn", "Motion"];
   const { node: shafts, body } = table("Members", heads, [1, 2]);
   const node = panel("Members", "members", true, h("div", { class: "scroll" }, shafts));
   /** @type {HTMLElement[]} */
@@ -44,14 +45,15 @@ export function members(desk) {
   }
 
   function update() {
-    const { answer } = desk;
+    const { answer, quantities } = desk;
     if (!answer) return;
+    unit.textContent = quantities.unit("speed");
     rows.forEach((row, index) => {
       const shaft = answer.shafts[index];
       const motion = answer.motions[index];
       row.dataset.motion = motion;
       const [, revs, perTurn, word] = row.children;
-      revs.textContent = speed(shaft.speed, desk.speed);
+      revs.textContent = quantities.figure("speed", shaft.speed);
       perTurn.replaceChildren(...perTurnWords(shaft.speed));
       perTurn.setAttribute("title", shaft.speed ? fraction(shaft.speed) : "");
       word.replaceChildren(motionMark(motion));
@@ -63,7 +65,7 @@ export function members(desk) {
   }
 
   follow(desk, ["train"], build);
-  follow(desk, ["answer", "speed"], update);
+  follow(desk, ["answer", "speed", "units"], update);
   follow(desk, ["answer", "light"], light);
   return node;
 }

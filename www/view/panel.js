@@ -20,6 +20,16 @@ export function panel(title, part, open, ...content) {
 }
 
 /**
+ * A place in a panel's heading for what matters most in it, seen also when it is folded.
+ * @param {HTMLElement} panel
+ */
+export function hintOf(panel) {
+  const hint = h("span", { class: "hint" });
+  panel.querySelector("summary")?.append(hint);
+  return hint;
+}
+
+/**
  * A table.
  * @param {string} label
  * @param {(Node | string)[]} heads what its columns are called
@@ -32,4 +42,22 @@ export function table(label, heads, figures) {
   );
   const node = h("table", { "aria-label": label }, h("thead", {}, h("tr", {}, ...cells)), body);
   return { node, body };
+}
+
+/**
+ * Lets the keyboard scroll what is wider than the box it is in; what fits takes no stop.
+ * @param {HTMLElement} box
+ * @param {string} label
+ * @returns {() => void} to be called when what is in it has changed
+ */
+export function scrolls(box, label) {
+  const update = () => {
+    const wide = box.scrollWidth > box.clientWidth + 1;
+    if (wide) box.tabIndex = 0;
+    else box.removeAttribute("tabindex");
+  };
+  box.setAttribute("role", "group");
+  box.setAttribute("aria-label", label);
+  new ResizeObserver(update).observe(box);
+  return update;
 }

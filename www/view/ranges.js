@@ -6,15 +6,18 @@ import { follow } from "../desk.js";
 /** Labels of more characters than this are set smaller, so that a row still holds several. */
 const LONG = 10;
 
-/** @param {import("../desk.js").Desk} desk */
-export function ranges(desk) {
+/**
+ * @param {import("../desk.js").Desk} desk
+ * @param {HTMLElement} beside what stands in the same row
+ */
+export function ranges(desk, beside) {
   const buttons = h("div", { class: "range-buttons", role: "group", "aria-label": "Ranges" });
   const release = h(
     "button",
     { class: "plain", type: "button", "data-part": "release-all", click: () => desk.apply([]) },
     "Release all",
   );
-  const node = h("div", { class: "ranges" }, buttons, release);
+  const node = h("div", { class: "ranges" }, buttons, h("div", { class: "ranges-end" }, beside, release));
 
   buttons.addEventListener("keydown", (event) => {
     const items = all();
@@ -37,7 +40,7 @@ export function ranges(desk) {
     );
     const long = desk.info?.ranges.some(({ label }) => label.length > LONG) ?? false;
     buttons.toggleAttribute("data-long", long);
-    node.hidden = (desk.info?.elements.length ?? 0) === 0;
+    release.hidden = (desk.info?.elements.length ?? 0) === 0;
   }
 
   function update() {

@@ -1,8 +1,9 @@
 /** Taking things away: pictures, a link to this view, and the markup that embeds it. */
 
 import { h } from "../dom.js";
-import { follow } from "../desk.js";
+import { DEFAULT_TORQUE, follow } from "../desk.js";
 import { fragmentOf } from "../link.js";
+import { unusual } from "../units.js";
 import { panel } from "./panel.js";
 
 /** @typedef {import("../desk.js").Desk} Desk */
@@ -34,17 +35,22 @@ export function share(desk) {
     own,
   );
 
-  follow(desk, ["answer", "speed"], () => {
-    const { source, answer, speed } = desk;
+  follow(desk, ["answer", "speed", "torque", "units"], () => {
+    const { source, answer, speed, torque, units } = desk;
     const stem = source && "stem" in source ? source.stem : undefined;
     linked.hidden = stem === undefined;
     own.hidden = stem !== undefined;
     if (stem === undefined || !answer) return;
-    link.value = new URL(fragmentOf(stem, answer.applied, speed), pageAddress()).href;
+    const { applied } = answer;
+    link.value = new URL(fragmentOf({ stem, applied, speed, torque, units }), pageAddress()).href;
+    const codes = unusual(units);
     const module = new URL("../element.js", import.meta.url);
     embed.value =
       `<script type="module" src="${module}"></script>\n` +
-      `<lever-train scenario="${stem}" applied="${answer.applied.join()}" speed="${speed}"></lever-train>`;
+      `<lever-train scenario="${stem}" applied="${applied.join()}" speed="${speed}"` +
+      (torque === DEFAULT_TORQUE ? "" : ` torque="${torque}"`) +
+      (codes.length === 0 ? "" : ` units="${codes.join()}"`) +
+      "></lever-train>";
   });
   return node;
 }

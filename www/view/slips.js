@@ -2,18 +2,21 @@
 
 import { h } from "../dom.js";
 import { follow } from "../desk.js";
-import { fraction, speed } from "../format.js";
+import { fraction } from "../format.js";
 import { panel, table } from "./panel.js";
 
 /** @typedef {import("../desk.js").Desk} Desk */
 
 /** @param {Desk} desk */
 export function slips(desk) {
-  const { node: slips, body } = table("Slip of open elements", ["Open element", "Slip, rev/min"], [1]);
+  const unit = h("span");
+  const { node: slips, body } = table("Slip of open elements", ["Open element", unit], [1]);
   const none = h("p", { class: "note" }, "Nothing is open.");
   const node = panel("Slip of open clutches and brakes", "slips", false, slips, none);
 
-  follow(desk, ["answer", "speed"], () => {
+  follow(desk, ["answer", "speed", "units"], () => {
+    const { quantities } = desk;
+    unit.textContent = `Slip, ${quantities.unit("speed")}`;
     const open = desk.answer?.elements.filter(({ applied }) => !applied) ?? [];
     body.replaceChildren(
       ...open.map(({ id, label, slip }) =>
@@ -21,7 +24,7 @@ export function slips(desk) {
           "tr",
           { "data-element-id": id },
           h("th", { scope: "row" }, label),
-          h("td", { class: "figure", title: slip ? fraction(slip) : null }, slip ? speed(slip, desk.speed) : "free"),
+          h("td", { class: "figure", title: slip ? fraction(slip) : null }, slip ? quantities.figure("speed", slip) : "free"),
         ),
       ),
     );
@@ -33,10 +36,13 @@ export function slips(desk) {
 
 /** @param {Desk} desk */
 export function pinions(desk) {
-  const { node: pinions, body } = table("Pinions", ["Pinion", "Teeth", "On its pin, rev/min"], [1, 2]);
+  const unit = h("span");
+  const { node: pinions, body } = table("Pinions", ["Pinion", "Teeth", unit], [1, 2]);
   const node = panel("Pinions on their pins", "pinions", false, pinions);
 
-  follow(desk, ["answer", "speed"], () => {
+  follow(desk, ["answer", "speed", "units"], () => {
+    const { quantities } = desk;
+    unit.textContent = `On its pin, ${quantities.unit("speed")}`;
     const rows = (desk.answer?.couplings ?? []).flatMap((coupling) =>
       coupling.pinions.map(({ name, teeth, speed: turns }) =>
         h(
@@ -44,7 +50,7 @@ export function pinions(desk) {
           {},
           h("th", { scope: "row" }, `${coupling.label}, ${name}`),
           h("td", { class: "figure" }, String(teeth)),
-          h("td", { class: "figure", title: turns ? fraction(turns) : null }, turns ? speed(turns, desk.speed) : "free"),
+          h("td", { class: "figure", title: turns ? fraction(turns) : null }, turns ? quantities.figure("speed", turns) : "free"),
         ),
       ),
     );

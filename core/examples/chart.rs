@@ -17,7 +17,14 @@ use serde::Serialize;
 const USAGE: &str = "usage: chart FILE [--apply ID,ID…] [--all] [--json]";
 
 fn main() -> ExitCode {
-    match run(std::env::args().skip(1)) {
+    let arguments: Result<Vec<String>, _> = std::env::args_os()
+        .skip(1)
+        .map(std::ffi::OsString::into_string)
+        .collect();
+    let outcome = arguments
+        .map_err(|argument| format!("{} is not UTF-8; {USAGE}", argument.display()))
+        .and_then(|arguments| run(arguments.into_iter()));
+    match outcome {
         Ok(text) => {
             print!("{text}");
             ExitCode::SUCCESS

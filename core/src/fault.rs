@@ -17,18 +17,42 @@ pub struct Fault {
 }
 
 impl Fault {
-    /// A fault at `place`.
+    /// A fault at `place`. What a message quotes may be anything: characters that do not print
+    /// are escaped and long parts cut, so that a fault always fits a line.
     pub fn new(
         place: impl Into<String>,
         problem: impl Into<String>,
         fix: impl Into<String>,
     ) -> Self {
+        let place = printable(place.into());
+        let place = if place.is_empty() {
+            "file".to_owned()
+        } else {
+            place
+        };
         Self {
-            place: place.into(),
-            problem: problem.into(),
-            fix: fix.into(),
+            place,
+            problem: printable(problem.into()),
+            fix: printable(fix.into()),
         }
     }
+}
+
+/// Most faults reported at once; nobody mends more in one go.
+pub(crate) const MOST_FAULTS: usize = 50;
+/// Most characters of each part of a fault.
+const PART_CHARS: usize = 160;
+
+fn printable(text: String) -> String {
+    let text = shortened(&text, PART_CHARS);
+    if !text.chars().any(char::is_control) {
+        return text;
+    }
+    let escaped = |c: char| match c.is_control() {
+        true => c.escape_default().to_string(),
+        false => c.to_string(),
+    };
+    text.chars().map(escaped).collect()
 }
 
 impl fmt::Display for Fault {

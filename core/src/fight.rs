@@ -1,6 +1,7 @@
 //! Why a train is tied up: a smallest set of applied elements and couplings that fights.
 
 use crate::element_set::ElementSet;
+use crate::motions::Motions;
 use crate::solve::narrowed;
 use crate::train::Train;
 
@@ -18,12 +19,14 @@ impl Fight {
     /// Finds one in a train that `applied` ties up.
     pub(crate) fn find(train: &Train, applied: ElementSet) -> Self {
         let all: Vec<usize> = (0..train.scenario().couplings.len()).collect();
-        let elements = smallest_subset(applied, |subset| is_tied_up(train, subset, &all));
+        let elements =
+            smallest_subset(applied, |subset| is_tied_up(train, subset, train.coupled()));
         let mut couplings = all;
         for coupling in (0..couplings.len()).rev() {
             let mut fewer = couplings.clone();
             fewer.retain(|&kept| kept != coupling);
-            if is_tied_up(train, elements, &fewer) {
+            let coupled = train.coupled_by(|coupling| fewer.contains(&coupling));
+            if is_tied_up(train, elements, &coupled) {
                 couplings = fewer;
             }
         }
@@ -53,8 +56,7 @@ fn smallest_subset(set: ElementSet, holds: impl Fn(ElementSet) -> bool) -> Eleme
         .unwrap_or(set)
 }
 
-fn is_tied_up(train: &Train, applied: ElementSet, couplings: &[usize]) -> bool {
-    let coupled = train.coupled_by(|coupling| couplings.contains(&coupling));
-    let (motions, _) = narrowed(&coupled, train, applied);
+fn is_tied_up(train: &Train, applied: ElementSet, coupled: &Motions) -> bool {
+    let (motions, _) = narrowed(coupled, train, applied);
     !motions.turning(train.input()).input_can_turn()
 }

@@ -1,7 +1,7 @@
 //! A gear train that fits together: every name resolved, every limit checked.
 
 use crate::element_set::ElementSet;
-use crate::fault::Fault;
+use crate::fault::{Fault, MOST_FAULTS};
 use crate::motions::{Motions, Terms};
 use crate::scenario::{Element, Scenario};
 use crate::validate::{Checker, unknown};
@@ -60,7 +60,8 @@ impl Train {
         let members = check.members();
         let ends = check.ends();
         let ranges = check.ranges();
-        let faults = check.faults;
+        let mut faults = check.faults;
+        faults.truncate(MOST_FAULTS);
         let (Some(input), Some(output), true) = (input, output, faults.is_empty()) else {
             return Err(faults);
         };

@@ -229,6 +229,12 @@ impl<'a> Checker<'a> {
         for (index, range) in self.scenario.ranges.iter().enumerate() {
             let place = format!("ranges[{index}].applied");
             let mut set = ElementSet::NONE;
+            if range.applied.len() > limits::ELEMENTS {
+                let problem = format!("{} entries", range.applied.len());
+                self.fault(place, problem, format!("name at most {}", limits::ELEMENTS));
+                ranges.push(set);
+                continue;
+            }
             for id in &range.applied {
                 let elements = &self.scenario.elements;
                 match elements.iter().position(|element| element.id() == id) {

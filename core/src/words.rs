@@ -237,7 +237,7 @@ fn tie_up(combination: &Combination<'_>) -> Vec<String> {
     };
     let sentence = match elements.as_slice() {
         [] => format!(
-            "Tied up: {} alone keep the input from turning.",
+            "Tied up by {} alone: the input cannot turn.",
             listed(&couplings)
         ),
         [one] => format!("Tied up: {one} alone holds the input{through}."),

@@ -31,10 +31,6 @@ pub struct Sandbox {
 impl Sandbox {
     /// A sandbox with nothing on screen.
     #[wasm_bindgen(constructor)]
-    #[expect(
-        clippy::new_without_default,
-        reason = "JavaScript has constructors, not Default"
-    )]
     pub fn new() -> Self {
         Self {
             session: None,

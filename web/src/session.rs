@@ -6,7 +6,7 @@ use levertrain_core::{Duty, ElementSet, Fault, Train};
 
 use crate::draw::section::Layout;
 use crate::glide::Glide;
-use crate::live::{Live, motions};
+use crate::live::{Live, Motion, motions};
 
 /// Input speed of a fresh session, in rev/min.
 pub const DEFAULT_INPUT_SPEED: f64 = 1000.0;
@@ -25,8 +25,10 @@ pub struct Session {
     angles: Vec<f64>,
     /// Share of the full animation rate; 0 stands still.
     rate: f64,
-    /// How far a pack is dragged: element, and closure from 0 to 1.
-    drag: Option<(usize, f64)>,
+    /// What the applied elements do, as far as the drawings ask in every frame.
+    standing: Standing,
+    /// The pack being dragged, and the speeds that changing it over would give.
+    drag: Option<(usize, Vec<Option<f64>>)>,
     lit: Option<usize>,
     input_speed: f64,
 }
@@ -43,9 +45,11 @@ impl Session {
             false => train.range(0),
         };
         let layout = Layout::of(&train);
+        let standing = Standing::of(&train, applied);
         let mut session = Self {
-            speeds: Glide::at(illustrated(&train, applied)),
-            grips: Glide::at(closures(&train, applied, None)),
+            speeds: Glide::at(illustrated(&train, standing.holding)),
+            grips: Glide::at(closures(&train, standing.holding, None)),
+            standing,
             angles: vec![0.0; train.scenario().shafts.len()],
             train,
             layout,
@@ -78,8 +82,10 @@ impl Session {
     pub fn apply(&mut self, applied: ElementSet) {
         self.applied = applied;
         self.drag = None;
-        self.speeds.go_to(illustrated(&self.train, applied));
-        self.grips.go_to(closures(&self.train, applied, None));
+        self.standing = Standing::of(&self.train, applied);
+        let holding = self.standing.holding;
+        self.speeds.go_to(illustrated(&self.train, holding));
+        self.grips.go_to(closures(&self.train, holding, None));
     }
 
     /// Skips every glide.
@@ -90,16 +96,32 @@ impl Session {
 
     /// Shows an element's packs closed by `closure` (0 to 1) without applying or releasing it.
     pub fn drag(&mut self, element: usize, closure: f64) {
-        self.drag = Some((element, closure.clamp(0.0, 1.0)));
-        self.grips
-            .go_to(closures(&self.train, self.applied, self.drag));
+        if self
+            .drag
+            .as_ref()
+            .is_none_or(|(dragged, _)| *dragged != element)
+        {
+            self.drag = Some((element, self.speeds_with(self.toggled(element))));
+        }
+        let dragged = Some((element, closure.clamp(0.0, 1.0)));
+        let holding = self.standing.holding;
+        self.grips.go_to(closures(&self.train, holding, dragged));
         self.grips.arrive();
+    }
+
+    /// Speed of each shaft with other elements applied; `None` where it floats.
+    fn speeds_with(&self, applied: ElementSet) -> Vec<Option<f64>> {
+        let combination = self.train.settle(applied, Duty::Drive).combination;
+        (0..self.train.scenario().shafts.len())
+            .map(|shaft| combination.shaft_speed(shaft).map(|speed| speed.to_f64()))
+            .collect()
     }
 
     /// Lets go of a dragged pack: it returns to where the applied elements say.
     pub fn end_drag(&mut self) {
         self.drag = None;
-        self.grips.go_to(closures(&self.train, self.applied, None));
+        let holding = self.standing.holding;
+        self.grips.go_to(closures(&self.train, holding, None));
     }
 
     /// The applied elements with `element` changed over.
@@ -156,42 +178,45 @@ impl Session {
 
     /// This instant, for the drawings.
     pub fn live(&self) -> Live<'_> {
-        let combination = self.train.settle(self.applied, Duty::Drive).combination;
-        let shafts = 0..self.train.scenario().shafts.len();
-        let preview = self.drag.map(|(element, _)| {
-            let tried = self
-                .train
-                .settle(self.toggled(element), Duty::Drive)
-                .combination;
-            shafts
-                .map(|shaft| tried.shaft_speed(shaft).map(|speed| speed.to_f64()))
-                .collect()
-        });
         Live {
             train: &self.train,
-            applied: combination.applied(),
-            motions: motions(&combination),
+            applied: self.standing.holding,
+            motions: self.standing.motions.clone(),
             speeds: self.speeds.shown(),
             angles: self.angles.clone(),
             grips: self.grips.shown(),
-            fighting: combination
-                .fight()
-                .map_or(ElementSet::NONE, |fight| fight.elements),
+            fighting: self.standing.fighting,
             lit: self.lit,
             input_speed: self.input_speed,
-            preview,
+            preview: self.drag.as_ref().map(|(_, speeds)| speeds.clone()),
         }
     }
 }
 
-/// The applied elements and the one-way clutches that lock beside them.
-fn holding(train: &Train, applied: ElementSet) -> ElementSet {
-    train.settle(applied, Duty::Drive).combination.applied()
+/// What the drawings ask of a combination in every frame, worked out once.
+struct Standing {
+    /// The applied elements and the one-way clutches that lock beside them.
+    holding: ElementSet,
+    motions: Vec<Motion>,
+    fighting: ElementSet,
+}
+
+impl Standing {
+    fn of(train: &Train, applied: ElementSet) -> Self {
+        let combination = train.settle(applied, Duty::Drive).combination;
+        Self {
+            holding: combination.applied(),
+            motions: motions(&combination),
+            fighting: combination
+                .fight()
+                .map_or(ElementSet::NONE, |fight| fight.elements),
+        }
+    }
 }
 
 fn illustrated(train: &Train, applied: ElementSet) -> Vec<f64> {
     train
-        .illustrate(holding(train, applied))
+        .illustrate(applied)
         .iter()
         .map(levertrain_core::Fraction::to_f64)
         .collect()
@@ -199,7 +224,6 @@ fn illustrated(train: &Train, applied: ElementSet) -> Vec<f64> {
 
 /// How far each element is closed: as applied, but for the one being dragged.
 fn closures(train: &Train, applied: ElementSet, drag: Option<(usize, f64)>) -> Vec<f64> {
-    let applied = holding(train, applied);
     (0..train.scenario().elements.len())
         .map(|element| match drag {
             Some((dragged, closure)) if dragged == element => closure,

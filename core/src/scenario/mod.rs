@@ -6,6 +6,7 @@
 
 pub mod limits;
 mod parse;
+mod strict;
 
 pub(crate) use parse::typed;
 

@@ -7,9 +7,10 @@ use serde::Deserialize;
 use serde::de::DeserializeOwned;
 use serde_json::Value;
 
+use super::strict::Strict;
 use super::{FORMAT, Scenario, limits};
 use crate::coupling::Coupling;
-use crate::fault::{Fault, shortened};
+use crate::fault::{Fault, MOST_FAULTS};
 
 /// The outermost object, its lists still unread.
 #[derive(Deserialize)]
@@ -45,7 +46,8 @@ impl Scenario {
                 format!("keep it under {} bytes", limits::FILE_BYTES),
             )]);
         }
-        let value: Value = serde_json::from_str(text).map_err(|error| vec![not_json(&error)])?;
+        let Strict(value) = serde_json::from_str(text).map_err(|error| vec![not_json(&error)])?;
+        let value = object(value, "file").map_err(|fault| vec![fault])?;
         let outline: Outline = typed(value, "").map_err(|fault| vec![fault])?;
         if outline.format != FORMAT {
             return Err(vec![Fault::new(
@@ -79,6 +81,7 @@ impl Scenario {
             ),
             ranges: list(outline.ranges, "ranges", limits::RANGES, &mut faults, typed),
         };
+        faults.truncate(MOST_FAULTS);
         if faults.is_empty() {
             Ok(scenario)
         } else {
@@ -105,12 +108,37 @@ fn list<T>(
     }
     let mut read_items = Vec::with_capacity(items.len());
     for (index, item) in items.into_iter().enumerate() {
-        match read(item, &format!("{name}[{index}]")) {
+        let place = format!("{name}[{index}]");
+        match object(item, &place).and_then(|item| read(item, &place)) {
             Ok(item) => read_items.push(item),
             Err(fault) => faults.push(fault),
         }
     }
     read_items
+}
+
+/// An object whose lists, if it has any, hold only text: the only lists inside an item are of
+/// ids. Without this an array of the right length would pass for an object.
+fn object(value: Value, place: &str) -> Result<Value, Fault> {
+    let Value::Object(fields) = &value else {
+        return Err(Fault::new(place, "not an object", "write it in { }"));
+    };
+    // The lists of the outermost object hold the items, which are looked at one by one.
+    let outermost = place == "file";
+    for (key, field) in fields {
+        if let Value::Array(items) = field
+            && !outermost
+            && !items.iter().all(Value::is_string)
+        {
+            let problem = "a list that holds more than ids";
+            return Err(Fault::new(
+                format!("{place}.{key}"),
+                problem,
+                "write an object in { }",
+            ));
+        }
+    }
+    Ok(value)
 }
 
 /// Reads one value as `T`, naming the path below `place` that does not fit.
@@ -123,14 +151,11 @@ pub(crate) fn typed<T: DeserializeOwned>(value: Value, place: &str) -> Result<T,
             (false, ".") => place.to_owned(),
             (false, inner) => format!("{place}.{inner}"),
         };
-        let problem = shortened(&error.into_inner().to_string(), MESSAGE_CHARS);
+        let problem = error.into_inner().to_string();
         let fix = fix_for(&problem);
-        Fault::new(shortened(&path, MESSAGE_CHARS), problem, fix)
+        Fault::new(path, problem, fix)
     })
 }
-
-/// Most characters of a message that may quote what it was given.
-const MESSAGE_CHARS: usize = 160;
 
 /// What mends a fault that the deserializer found, by the way its message begins.
 fn fix_for(problem: &str) -> &'static str {
@@ -185,8 +210,13 @@ mod tests {
     fn faults_say_where() {
         check_fault("{", "line 1, column 1", "ends too early");
         check_fault("{\n nope}", "line 2, column 2", "not JSON");
-        check_fault("[1]", "file", "invalid length");
-        check_fault("null", "file", "invalid type");
+        check_fault("[1]", "file", "not an object");
+        check_fault("null", "file", "not an object");
+        check_fault(
+            "{\"a\": 1,\n \"a\": 2}",
+            "line 2, column 5",
+            "stands here twice",
+        );
         check_fault(r#"{"format":2}"#, "file", "missing field");
         check_fault(
             &format!("{{{HEAD},\"shafts\":[],\"couplings\":[]}}").replace(":1,", ":7,"),
@@ -216,6 +246,13 @@ mod tests {
         check_fault(&text, "couplings[1].kind", "\"worm\" is not a kind");
         check_fault(&text, "couplings[2].kind", "missing");
         check_fault(&text, "couplings[3]", "not an object");
+        check_fault(
+            &format!(
+                r#"{{{HEAD},"shafts":[["in","Input"]],"couplings":[{{"kind":"planetary","sun":["in",30]}}]}}"#
+            ),
+            "couplings[0].sun",
+            "a list that holds more than ids",
+        );
         check_fault(&text, "elements[0]", "missing field `shaft`");
     }
 }

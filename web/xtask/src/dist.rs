@@ -188,7 +188,7 @@ mod tests {
             ("www/style/page.css", "css"),
             ("www/.hidden", ""),
             ("scenarios/one.json", r#"{"name": "One"}"#),
-            ("scenarios/scenario.schema.json", "{}"),
+            ("scenarios/schema.json", "{}"),
             ("scenarios/bad/cut.json", "{"),
             ("LICENSE-MIT", "licence"),
             ("README.md", "text"),
@@ -225,7 +225,7 @@ mod tests {
             "index.html",
             "scenarios/index.json",
             "scenarios/one.json",
-            "scenarios/scenario.schema.json",
+            "scenarios/schema.json",
             "style/page.css",
         ];
         assert_eq!(found, expected);

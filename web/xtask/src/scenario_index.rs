@@ -8,7 +8,7 @@ use serde_json::{Value, json};
 /// The file the list is written to, beside the scenarios.
 pub const FILE: &str = "index.json";
 
-const SCHEMA_SUFFIX: &str = ".schema.json";
+const SCHEMA: &str = "schema.json";
 
 /// The JSON files directly in the scenario folder, in file-name order: scenarios and schema.
 ///
@@ -38,7 +38,7 @@ pub fn files(folder: &Path) -> Result<Vec<PathBuf>> {
     Ok(files)
 }
 
-/// The list as JSON text: `[{"file": "…", "name": "…"}, …]` in the order given, without schemas.
+/// The list as JSON text: `[{"file": "…", "name": "…"}, …]` in the order given, without the schema.
 ///
 /// # Errors
 /// A file cannot be read, is not JSON, or has no name; the message says which. Whether it is a
@@ -55,7 +55,7 @@ pub fn list(files: &[PathBuf]) -> Result<String> {
                     path.display()
                 )
             })?;
-        if file.ends_with(SCHEMA_SUFFIX) {
+        if file == SCHEMA {
             continue;
         }
         let text = std::fs::read_to_string(path)
@@ -83,14 +83,14 @@ mod tests {
         let folder = scratch("index")?;
         std::fs::write(folder.join("b.json"), r#"{"name": "Second \"b\""}"#)?;
         std::fs::write(folder.join("a.json"), r#"{"name": "First"}"#)?;
-        std::fs::write(folder.join("scenario.schema.json"), "{}")?;
+        std::fs::write(folder.join("schema.json"), "{}")?;
         std::fs::write(folder.join("FORMAT.md"), "text")?;
         std::fs::create_dir(folder.join("bad"))?;
         std::fs::write(folder.join("bad/zero.json"), "{")?;
 
         let files = files(&folder)?;
         let names: Vec<_> = files.iter().filter_map(|path| path.file_name()).collect();
-        assert_eq!(names, ["a.json", "b.json", "scenario.schema.json"]);
+        assert_eq!(names, ["a.json", "b.json", "schema.json"]);
         let list: Value = serde_json::from_str(&list(&files)?)?;
         let expected = json!([
             {"file": "a.json", "name": "First"},

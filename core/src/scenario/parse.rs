@@ -214,7 +214,7 @@ mod tests {
         check_fault("null", "file", "not an object");
         check_fault(
             "{\"a\": 1,\n \"a\": 2}",
-            "line 2, column 5",
+            "line 2, column 4",
             "stands here twice",
         );
         check_fault(r#"{"format":2}"#, "file", "missing field");

@@ -9,7 +9,7 @@ use crate::live::Live;
 pub(super) const TICK_SIZE: f64 = 12.0;
 
 /// Least distance of two lines of the grid, in CSS pixels.
-const LEAST_SPACING: f64 = 34.0;
+const LEAST_SPACING: f64 = 28.0;
 
 /// Heights of speeds, and what to call them.
 #[derive(Debug, Clone)]
@@ -53,9 +53,15 @@ impl Axis {
         let ranges = (0..train.scenario().ranges.len()).map(|range| train.range(range));
         for applied in ranges.chain([live.applied]) {
             let combination = train.solve(applied);
-            (0..live.speeds.len())
-                .filter_map(|shaft| combination.shaft_speed(shaft))
-                .for_each(|speed| reach(speed.to_f64()));
+            if combination.degrees_of_freedom() > 1 {
+                // Free members are shown too, at speeds that could be theirs.
+                let shown = train.illustrate(applied);
+                shown.iter().for_each(|speed| reach(speed.to_f64()));
+            } else {
+                (0..live.speeds.len())
+                    .filter_map(|shaft| combination.shaft_speed(shaft))
+                    .for_each(|speed| reach(speed.to_f64()));
+            }
         }
         live.speeds.iter().copied().for_each(&mut reach);
         let previewed = live.preview.iter().flatten().flatten();
@@ -85,7 +91,10 @@ impl Axis {
 
     /// A speed per input turn in the axis's unit, to three figures.
     pub(super) fn value(&self, speed: f64) -> String {
-        let text = words::number(speed * self.unit, 3);
+        let value = speed * self.unit;
+        // A nought before the point is no figure.
+        let digits = if value.abs() < 1.0 { 4 } else { 3 };
+        let text = words::number(value, digits);
         // Standstill needs no figures after the point.
         if text.bytes().all(|byte| b"0.".contains(&byte)) {
             "0".to_owned()
@@ -239,5 +248,6 @@ mod tests {
         assert_eq!(axis.value(-0.25), "\u{2212}250");
         assert_eq!(axis.value(0.0), "0");
         assert_eq!(axis.value(-1e-9), "0");
+        assert_eq!(axis.value(0.000_694_4), "0.694");
     }
 }

@@ -96,7 +96,7 @@ pub(super) struct Link {
 
 impl<'a> Diagram<'a> {
     /// Lays the diagram out.
-    pub(super) fn of(live: &'a Live<'a>, stage: &Stage, merged: bool) -> Self {
+    pub(super) fn of(live: &'a Live<'a>, stage: &Stage<'_>, merged: bool) -> Self {
         let size = (stage.size().width, stage.size().lever_height);
         let levers = if merged {
             TrainLever::merged(live.train)

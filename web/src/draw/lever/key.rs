@@ -11,8 +11,6 @@ use crate::live::Motion;
 const SIZE: f64 = 12.0;
 const LINE: f64 = 19.0;
 const MARGIN: f64 = 8.0;
-/// Width kept for a sign.
-const SIGN: f64 = 26.0;
 const BETWEEN: f64 = 12.0;
 const RADIUS: f64 = 7.5;
 
@@ -37,8 +35,18 @@ impl Entry {
         }
     }
 
+    /// Width kept for the sign, with the space after it.
+    fn sign_width(self) -> f64 {
+        match self {
+            Self::Way(_) => 14.0,
+            Self::Member(_) => 21.0,
+            Self::Held => 29.0,
+            Self::Input | Self::Output => 24.0,
+        }
+    }
+
     fn width(self) -> f64 {
-        SIGN + text::width(self.words(), SIZE, false)
+        self.sign_width() + text::width(self.words(), SIZE, false)
     }
 
     fn draw_sign(self, scene: &mut Scene, centre: Point) {
@@ -84,9 +92,10 @@ pub(super) fn draw(scene: &mut Scene, train: &Train) {
     let top = scene.height - height(train, scene.width);
     for (line, left, entry) in places(train, scene.width) {
         let y = top + (line as f64 + 0.5) * LINE;
-        entry.draw_sign(scene, at(left + SIGN / 2.0 - 2.0, y));
+        let sign = entry.sign_width();
+        entry.draw_sign(scene, at(left + sign / 2.0 - 2.5, y));
         scene.label(Label {
-            at: at(left + SIGN, y),
+            at: at(left + sign, y),
             text: entry.words().to_owned(),
             size: SIZE,
             bold: false,

@@ -19,8 +19,11 @@ const OVER_GHOST: f64 = 0.3;
 const OVER_INPUT: f64 = 0.12;
 const OVER_ZERO: f64 = 0.15;
 
+/// Clear space between the lines of a label, in CSS pixels.
+const LEADING: f64 = 0.5;
+
 /// How much worse a place may be for the sake of saying more.
-const WORTH_SAYING: f64 = 9.0;
+const WORTH_SAYING: f64 = 14.0;
 
 /// Every text of the diagram but the letters in the nodes and the key.
 pub(super) struct Lettering {
@@ -180,7 +183,7 @@ fn set(lines: &[Line], spot: Spot) -> Vec<Label> {
         .map(|line| {
             let height = line.size * text::LINE;
             let y = top + height / 2.0;
-            top += height;
+            top += height + LEADING;
             Label {
                 at: at(x, y),
                 text: line.text.clone(),
@@ -199,7 +202,8 @@ fn size(lines: &[Line]) -> (f64, f64) {
         .iter()
         .map(|line| text::width(&line.text, line.size, line.bold));
     let heights = lines.iter().map(|line| line.size * text::LINE);
-    (widths.fold(0.0, f64::max), heights.sum())
+    let leading = LEADING * lines.len().saturating_sub(1) as f64;
+    (widths.fold(0.0, f64::max), heights.sum::<f64>() + leading)
 }
 
 /// What labels had better not cover.

@@ -2,8 +2,9 @@
 //!
 //! Height is speed, up is forward, and what shares a shaft is tied by a level line. From the
 //! state follow the places of levers, nodes and ties (`geometry`, on the `axis`); hit tests
-//! read those, `drawing` turns them into marks, and `labels` says what each node does wherever
-//! `placing` finds room for it.
+//! read those, and `drawing` turns them into `marks`. What there is to say (`saying`) goes
+//! wherever `placing` finds room for it; `labels` decides what matters most, and the `key`
+//! explains the signs.
 
 mod axis;
 mod drawing;
@@ -13,6 +14,8 @@ mod labels;
 mod marks;
 mod placing;
 mod saying;
+#[cfg(test)]
+mod tests;
 
 use super::scene::{Point, Scene};
 use super::section::Stage;
@@ -20,11 +23,11 @@ use crate::live::Live;
 use geometry::Diagram;
 
 /// Draws it; `merged` joins sets that share two shafts into one lever.
-pub fn scene(live: &Live<'_>, stage: &Stage, merged: bool) -> Scene {
+pub fn scene(live: &Live<'_>, stage: &Stage<'_>, merged: bool) -> Scene {
     drawing::draw(&Diagram::of(live, stage, merged))
 }
 
 /// The shaft whose node or tie is drawn at a point.
-pub fn shaft_at(live: &Live<'_>, stage: &Stage, merged: bool, point: Point) -> Option<usize> {
+pub fn shaft_at(live: &Live<'_>, stage: &Stage<'_>, merged: bool, point: Point) -> Option<usize> {
     Diagram::of(live, stage, merged).shaft_at(point)
 }

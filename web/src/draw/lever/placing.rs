@@ -2,8 +2,8 @@
 
 use crate::draw::scene::{Align, Bounds, Point, at};
 
-/// Clear space around a label and between it and what it belongs to, in CSS pixels.
-const GAP: f64 = 3.0;
+/// Clear space between a label and what it belongs to, in CSS pixels.
+const GAP: f64 = 5.0;
 
 /// How far a label that leans one way reaches past its point the other way.
 const LEAN: f64 = 8.0;
@@ -81,6 +81,7 @@ impl Board {
 
     /// Whether a box is inside and free, but for what `own` took.
     pub(super) fn is_free(&self, area: Bounds, own: Option<usize>) -> bool {
+        let spaced = spaced(area);
         let inside = area.left >= self.area.left
             && area.top >= self.area.top
             && area.left + area.width <= self.area.left + self.area.width
@@ -90,7 +91,7 @@ impl Board {
                 .taken
                 .iter()
                 .enumerate()
-                .all(|(index, taken)| Some(index) == own || !taken.overlaps(&grown(area, 1.0)))
+                .all(|(index, taken)| Some(index) == own || !taken.overlaps(&spaced))
     }
 
     /// What covering the lines under a box costs.
@@ -243,13 +244,16 @@ fn leader(centre: Point, reach: f64, area: Bounds) -> [Point; 2] {
     [at(centre.x + dx * share, centre.y + dy * share), to]
 }
 
-/// A box with a margin around it.
-fn grown(area: Bounds, margin: f64) -> Bounds {
+/// A box with clear space around it: more beside it than above and below, or words of two
+/// labels would read as one.
+fn spaced(area: Bounds) -> Bounds {
+    const BESIDE: f64 = 5.0;
+    const ABOVE: f64 = 1.0;
     Bounds {
-        left: area.left - margin,
-        top: area.top - margin,
-        width: area.width + 2.0 * margin,
-        height: area.height + 2.0 * margin,
+        left: area.left - BESIDE,
+        top: area.top - ABOVE,
+        width: area.width + 2.0 * BESIDE,
+        height: area.height + 2.0 * ABOVE,
     }
 }
 

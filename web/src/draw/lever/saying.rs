@@ -29,7 +29,8 @@ pub(super) struct Line {
     pub ink: Ink,
 }
 
-const VALUE_SIZE: f64 = 14.0;
+/// Size of the lettering of speeds, in CSS pixels.
+pub(super) const VALUE_SIZE: f64 = 14.0;
 const NAME_SIZE: f64 = 12.5;
 
 impl Line {
@@ -87,9 +88,10 @@ pub(super) fn of_node(diagram: &Diagram<'_>, node: &Node) -> Vec<Saying> {
         names,
     };
     let mut sayings = Vec::new();
-    if tags.is_empty() {
+    let is_news = node.roles_text.as_ref() != Some(&name);
+    if tags.is_empty() && is_news {
         sayings.push(saying(&[&name], true));
-    } else {
+    } else if !tags.is_empty() {
         let both = format!("{name}, {tags}");
         sayings.push(saying(&[&both], true));
         sayings.push(saying(&[&name, &tags], true));

@@ -85,11 +85,8 @@ impl Sandbox {
     #[wasm_bindgen(unchecked_return_type = "Losses")]
     pub fn losses(&self, mesh: f64, drag: f64, coasting: bool) -> Result<JsValue, JsValue> {
         let session = self.session()?;
-        let combination = session.train().solve(session.applied());
-        plain(&LossReport::of(
-            &combination,
-            &loss_model(mesh, drag, coasting)?,
-        ))
+        let model = loss_model(mesh, drag, coasting)?;
+        plain(&losses_of(session.train(), session.applied(), &model))
     }
 
     /// The same for every named range, in order.

@@ -3,7 +3,7 @@
 import { h, unseen } from "../dom.js";
 import { lossChartOf, lossesAreQuick } from "../assumptions.js";
 import { follow } from "../desk.js";
-import { fraction, NONE, number, ratio } from "../format.js";
+import { fraction, listed, NONE, number, ratio } from "../format.js";
 import { panel, table } from "./panel.js";
 
 /** @typedef {import("../desk.js").Desk} Desk */
@@ -15,16 +15,10 @@ const MANY = 6;
 /** @param {Desk} desk */
 export function chart(desk) {
   const spread = h("p", { class: "note", "data-part": "spread" });
-  const legend = h(
-    "p",
-    { class: "note legend" },
-    mark("clutch", true),
-    " clutch ",
-    mark("brake", true),
-    " brake, applied",
-  );
+  const legend = h("p", { class: "note legend" });
+  const braking = h("p", { class: "note", "data-part": "engine-braking" });
   const holder = h("div", { class: "scroll" });
-  const node = panel("Range chart", "chart", true, holder, h("div", { class: "notes" }, spread, legend));
+  const node = panel("Range chart", "chart", true, holder, h("div", { class: "notes" }, spread, legend, braking));
   /** @type {HTMLElement[]} */
   let rows = [];
 
@@ -34,7 +28,7 @@ export function chart(desk) {
     legend.hidden = !found || found.ranges.length === 0;
     if (!found || legend.hidden) {
       holder.replaceChildren(h("p", { class: "note" }, "This scenario names no ranges."));
-      spread.textContent = "";
+      spread.textContent = braking.textContent = "";
       return;
     }
     const elements = desk.info?.elements ?? [];
@@ -49,6 +43,9 @@ export function chart(desk) {
     body.append(...rows);
     holder.replaceChildren(chart);
     spread.replaceChildren(...spreadWords(found));
+    const oneWays = elements.some(({ kind }) => kind === "one-way");
+    legend.replaceChildren(...legendOf(oneWays));
+    braking.textContent = oneWays ? brakingWords(found) : "";
   }
 
   function update() {
@@ -101,9 +98,21 @@ function row(desk, range) {
   );
 }
 
+/** @param {boolean} oneWays whether there are one-way clutches */
+function legendOf(oneWays) {
+  const marks = [mark("clutch", true), " clutch ", mark("brake", true), " brake, applied"];
+  return oneWays ? [...marks, " ", mark("one-way", true), " one-way clutch, locked"] : marks;
+}
+
+/** @param {Chart} chart */
+function brakingWords({ ranges }) {
+  const labels = ranges.filter(({ engineBraking }) => engineBraking).map(({ label }) => label);
+  return labels.length > 0 ? `Engine braking in ${listed(labels)}.` : "No range has engine braking.";
+}
+
 /**
- * Round for a clutch, square for a brake; open is a point.
- * @param {"brake" | "clutch"} kind
+ * Round for a clutch, square for a brake, a wedge for a one-way clutch; open is a point.
+ * @param {import("../engine/levertrain.js").ElementKind} kind
  * @param {boolean} applied
  */
 function mark(kind, applied) {

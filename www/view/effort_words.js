@@ -58,10 +58,10 @@ export function endWords({ info, quantities }, effort, shaft) {
  * @param {Effort["elements"][number]} effort
  */
 export function elementWords({ kind, ends: [first, second] }, applied, { torque, power }) {
-  if (!applied) return "open";
+  if (!applied) return kind === "one-way" ? "overruns" : "open";
   if (!torque || !power) return "not determined";
   if (torque.decimal === 0) return IDLE;
-  if (kind === "brake") {
+  if (kind === "brake" || (kind === "one-way" && power.decimal === 0)) {
     return `keeps ${first} from turning ${torque.decimal > 0 ? "forward" : "backward"}`;
   }
   if (power.decimal === 0) return `holds ${first} and ${second} together at rest`;

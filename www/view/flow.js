@@ -21,15 +21,19 @@ export function flow(desk, redraw, signal) {
   const node = panel("Power flow", "flow", false, holder);
   node.classList.add("wide");
 
-  function draw() {
-    if (node.open && !node.hidden && canvas.width > 0) desk.draw(DRAWING, canvas);
-  }
+  let width = 0;
 
-  const observer = new ResizeObserver(([entry]) => {
-    const { width } = entry.contentRect;
-    if (width === 0) return;
+  function draw() {
+    if (!node.open || node.hidden || width === 0) return;
     const height = Math.min(Math.max(width * SHAPE.share, SHAPE.least), SHAPE.most);
     resize(canvas, width, height, desk.look.scale);
+    desk.draw(DRAWING, canvas);
+  }
+
+  // The canvas follows with the next frame: see the end view.
+  const observer = new ResizeObserver(([entry]) => {
+    if (entry.contentRect.width === width) return;
+    width = entry.contentRect.width;
     redraw();
   });
   observer.observe(holder);

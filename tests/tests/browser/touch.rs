@@ -2,8 +2,10 @@
 
 use anyhow::{Result, ensure};
 use levertrain_tests::browser::{Device, View, page};
-use serde_json::Value;
+use levertrain_tests::files;
+use serde_json::{Value, json};
 
+use crate::by_core;
 use crate::by_hand::{self, FIRST, THIRD};
 
 /// Opens everything that folds, so that all of the page is looked at.
@@ -114,25 +116,26 @@ fn what_a_finger_presses_is_large_enough() -> Result<()> {
 /// belong to its own switch.
 #[test]
 fn no_switch_covers_the_middle_of_another_pack() -> Result<()> {
-    for view in [View::PHONE, View::LAPTOP] {
-        page::open(view, &by_hand::link(FIRST), |page| {
-            for stem in ["01-one-set", by_hand::STEM, "05-eight-speed-four-sets"] {
-                page.goto(&format!("index.html#s={stem}&on=&n=1000"))?;
-                let train = crate::by_core::train(stem)?;
+    page::open(View::LAPTOP, "", |page| {
+        for view in [View::LAPTOP, View::PHONE] {
+            page.change_view(view)?;
+            for file in files::scenarios()? {
+                page.goto(&format!("index.html#s={}", file.stem))?;
+                let train = by_core::parse(&file.text)?;
                 for element in &train.scenario().elements {
                     let pack = page.pack(&train, element.id())?;
                     let at = "probe.host('lever-train').shadowRoot \
                         .elementFromPoint(args[0], args[1])?.dataset.elementId";
-                    let on_top: Option<String> = page.get(at, serde_json::json!(pack.centre))?;
+                    let on_top: Option<String> = page.get(at, json!(pack.centre))?;
                     ensure!(
                         on_top.as_deref() == Some(element.id()),
-                        "{stem}: at the middle of {} lies {on_top:?}",
+                        "{} on {view:?}: at the middle of {} lies {on_top:?}",
+                        file.stem,
                         element.id()
                     );
                 }
             }
-            Ok(())
-        })?;
-    }
-    Ok(())
+        }
+        Ok(())
+    })
 }

@@ -20,10 +20,10 @@ fn tab_to(page: &Page, what: &str, attribute: &str) -> Result<String> {
         let inside = format!(
             "Boolean(probe.host('lever-train').shadowRoot.activeElement?.closest('{what}'))"
         );
-        if page.get(&inside, Value::Null)? {
-            if let Some(name) = focused(page, attribute)? {
-                return Ok(name);
-            }
+        if page.get(&inside, Value::Null)?
+            && let Some(name) = focused(page, attribute)?
+        {
+            return Ok(name);
         }
     }
     anyhow::bail!("{MOST_TABS} presses of Tab do not lead to {what}")

@@ -94,7 +94,7 @@ export class Bench {
       combinations(desk),
       share(desk),
     ];
-    const below = [working(desk), this.#flow.node, this.#end.node, slips(desk), pinions(desk)];
+    const below = [working(desk, signal), this.#flow.node, this.#end.node, slips(desk), pinions(desk)];
     if (host.clientWidth < PHONE) {
       for (const part of [...side, ...below]) part.open = part === side[0];
     }

@@ -3,6 +3,7 @@
 import { h } from "../dom.js";
 import { follow } from "../desk.js";
 import { DRAG_SLIP, lossesAreQuick, lossesOf } from "../assumptions.js";
+import { number } from "../format.js";
 import { formula } from "../mathml.js";
 import { percent } from "../quantities.js";
 import { forField, fromField, unitOf } from "../units.js";
@@ -14,6 +15,9 @@ import { hintOf, panel, table } from "./panel.js";
 
 /** Highest drag the page offers, in N·m at 1000 rev/min of slip. */
 const MOST_DRAG = 10000;
+
+/** What is left of a mesh that does not roll: the engine's rounding. */
+const ROUNDING = 1e-9;
 
 /** What each outcome without an efficiency means. @type {Record<string, string>} */
 const OUTCOMES = {
@@ -50,10 +54,10 @@ export function losses(desk) {
     const { quantities } = desk;
     const lost = (/** @type {number} */ share) => [
       h("td", { class: "figure" }, quantities.figure("loss", { decimal: share * perPowerIn })),
-      h("td", { class: "figure" }, percentFigure(share)),
+      h("td", { class: "figure" }, number(share * 100, 3)),
     ];
     const row = (/** @type {string} */ name, /** @type {number} */ share, /** @type {Record<string, unknown>} */ attributes) =>
-      h("tr", attributes, h("th", { scope: "row" }, name), ...lost(share));
+      h("tr", attributes, h("th", { scope: "row" }, name), ...lost(share < ROUNDING ? 0 : share));
     unit.textContent = quantities.unit("loss");
     result.replaceChildren(
       h("b", {}, percent(efficiency, 4)),
@@ -75,12 +79,6 @@ export function losses(desk) {
   node.addEventListener("toggle", update);
   follow(desk, ["answer", "speed", "torque", "units", "assumptions"], update);
   return node;
-}
-
-/** @param {number} share */
-function percentFigure(share) {
-  // A mesh that does not roll may be left with rounding.
-  return Math.abs(share) < 1e-9 ? "0" : percent(share).replace(/\s*%$/, "");
 }
 
 /** @param {Desk} desk */

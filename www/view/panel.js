@@ -45,19 +45,20 @@ export function table(label, heads, figures) {
 }
 
 /**
- * Lets the keyboard scroll what is wider than the box it is in; what fits takes no stop.
- * @param {HTMLElement} box
+ * A box in which what is too wide scrolls, with the keyboard as well; what fits takes no stop.
+ * @param {HTMLElement} content
  * @param {string} label
- * @returns {() => void} to be called when what is in it has changed
+ * @param {AbortSignal} signal
  */
-export function scrolls(box, label) {
-  const update = () => {
-    const wide = box.scrollWidth > box.clientWidth + 1;
-    if (wide) box.tabIndex = 0;
+export function scroller(content, label, signal) {
+  const box = h("div", { class: "scroller", role: "group", "aria-label": label }, content);
+  // Measured by the observer: asking at every change would lay the page out each time.
+  const observer = new ResizeObserver(() => {
+    if (box.scrollWidth > box.clientWidth + 1) box.tabIndex = 0;
     else box.removeAttribute("tabindex");
-  };
-  box.setAttribute("role", "group");
-  box.setAttribute("aria-label", label);
-  new ResizeObserver(update).observe(box);
-  return update;
+  });
+  observer.observe(box);
+  observer.observe(content);
+  signal.addEventListener("abort", () => observer.disconnect());
+  return box;
 }

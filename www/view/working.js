@@ -4,26 +4,31 @@ import { h } from "../dom.js";
 import { follow } from "../desk.js";
 import { fraction, ratio } from "../format.js";
 import { formula, fractionMathml } from "../mathml.js";
-import { panel, scrolls } from "./panel.js";
+import { panel, scroller } from "./panel.js";
 
 /** @typedef {import("../desk.js").Desk} Desk */
 /** @typedef {import("../desk.js").Answer} Answer */
 
-/** @param {Desk} desk */
-export function working(desk) {
-  const derived = h("div", { class: "formulas derived", "data-part": "formula" });
+/**
+ * @param {Desk} desk
+ * @param {AbortSignal} signal
+ */
+export function working(desk, signal) {
+  const derived = h("div", { class: "derived", "data-part": "formula" });
   const equations = h("dl", { class: "equations" });
-  const sets = h("div", { class: "formulas" }, equations);
   const symbols = h("p", { class: "note" });
-  const node = panel("Working", "working", false, derived, sets, symbols);
+  const node = panel(
+    "Working",
+    "working",
+    false,
+    scroller(derived, "Formula of the ratio", signal),
+    scroller(equations, "Speed equation of each set", signal),
+    symbols,
+  );
   node.classList.add("wide");
-  const measure = scrolls(derived, "Formula of the ratio");
-  scrolls(sets, "Speed equation of each set");
 
   follow(desk, ["answer"], () => {
-    if (!desk.answer) return;
-    derived.replaceChildren(...derivation(desk.answer));
-    measure();
+    if (desk.answer) derived.replaceChildren(...derivation(desk.answer));
   });
   // The equations are those of the gears: no element changes them.
   follow(desk, ["train"], () => {

@@ -8,5 +8,6 @@ mod boundary;
 pub mod draw;
 mod glide;
 pub mod live;
+pub mod powers;
 pub mod session;
 pub mod wire;

@@ -2,6 +2,7 @@
 
 pub mod end_view;
 mod export;
+pub mod flow;
 pub mod lever;
 pub mod paint;
 pub mod palette;

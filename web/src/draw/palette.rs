@@ -45,6 +45,8 @@ impl Palette {
             Ink::Fight => [0xa8123e, 0xff7d9c, 0xa00030],
             Ink::Lit => [0xf0c419, 0xe0b62a, 0xffd84d],
             Ink::Metal => [0xe9e4d8, 0x232b31, 0xeeeeee],
+            Ink::Power => [0x9fd3bd, 0x2c6b57, 0xd0d0d0],
+            Ink::Round => [0xd9a9e0, 0x84479a, 0xffffff],
         };
         let hex: u32 = match self {
             Self::Light => light,

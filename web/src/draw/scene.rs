@@ -47,6 +47,10 @@ pub enum Ink {
     Lit,
     /// Body of a gear or plate: a tint between paper and text.
     Metal,
+    /// Power that flows through, as a tint that text can be read on.
+    Power,
+    /// Power that goes round.
+    Round,
 }
 
 /// How a line is broken.

@@ -1,0 +1,102 @@
+//! The words and numbers of the flow drawing.
+
+use levertrain_core::Train;
+use levertrain_core::coupling::Role;
+use levertrain_core::words::{Words, listed, number};
+use levertrain_core::{Combination, State};
+
+use super::network::{Network, Node, Place, Port, Still};
+use crate::powers::NoPowers;
+
+/// What a port is called, and its power.
+pub(super) fn of_port(train: &Train, node: &Node, port: &Port) -> [String; 2] {
+    let name = match node.place {
+        Place::Set(coupling) => member(train, coupling, port.member),
+        Place::Clutch(_) => node.name(train).to_owned(),
+    };
+    [name, share(port.power)]
+}
+
+/// A power in words: a percentage of the input's, or how many times the input's it is.
+pub(super) fn share(power: f64) -> String {
+    let size = power.abs();
+    // What rounds to 100 % is not called more than the input.
+    if size > 1.0005 {
+        format!("{} × input", number(size, 3))
+    } else {
+        format!(
+            "{} %",
+            number(size * 100.0, if size >= 0.9995 { 3 } else { 2 })
+        )
+    }
+}
+
+/// What is said of the members of a set that carry no power: the words, and whether the member
+/// is held.
+pub(super) fn of_still(train: &Train, node: &Node, coupling: usize) -> Vec<([String; 2], bool)> {
+    let without_power = "no power".to_owned();
+    if node.ports.is_empty() {
+        return vec![(["idle,".to_owned(), without_power], false)];
+    }
+    let still = node.still.iter().map(|still: &Still| {
+        let name = member(train, coupling, still.member);
+        let how = if still.held { "held" } else { "idle" };
+        (
+            [format!("{name} {how},"), without_power.clone()],
+            still.held,
+        )
+    });
+    still.collect()
+}
+
+/// A member with the number of its set: "carrier 1".
+pub(super) fn member(train: &Train, coupling: usize, member: usize) -> String {
+    let facts = train.scenario().couplings[coupling].facts();
+    let role = facts.members()[member].role;
+    let number = facts.label().rsplit(' ').next().unwrap_or_default();
+    let counted = !number.is_empty() && number.chars().all(|c| c.is_ascii_digit());
+    match role {
+        Role::Sun | Role::Carrier | Role::Ring if counted => format!("{} {number}", role.word()),
+        _ => role.word().to_owned(),
+    }
+}
+
+/// What stands below the drawing: how power goes round, if it does.
+pub(super) fn of_loop(train: &Train, network: &Network) -> Option<String> {
+    let (largest, port) = network.largest_loop()?;
+    let round: Vec<&str> = network
+        .nodes
+        .iter()
+        .filter(|node| node.ports.iter().any(|port| port.looped))
+        .map(|node| node.name(train))
+        .collect();
+    let [name, share] = of_port(train, largest, port);
+    let of_what = if share.ends_with('%') {
+        " of the input's power"
+    } else {
+        ""
+    };
+    Some(format!(
+        "Recirculating power runs through {}: {name} carries {share}{of_what}.",
+        listed(&round),
+    ))
+}
+
+/// What is said in place of a drawing where there is nothing to draw.
+pub(super) fn of_nothing(combination: &Combination<'_>, why: NoPowers) -> String {
+    match (why, combination.state()) {
+        (NoPowers::Undivided, _) => "More is applied than needed: how the power divides depends \
+             on fit and elasticity, so no flow can be drawn."
+            .to_owned(),
+        (NoPowers::NoDrive, State::OutputHeld) => {
+            "Output held: the output stands still, so no power flows through.".to_owned()
+        }
+        (NoPowers::NoDrive, _) => {
+            let words = Words::of(combination);
+            format!(
+                "{}: {}, so no power flows through.",
+                words.state, words.answer
+            )
+        }
+    }
+}

@@ -3,6 +3,7 @@
 use levertrain_core::{Body, Combination, ElementSet, Train};
 
 use crate::draw::scene::{Dash, Ink, Stroke};
+use crate::powers::Powers;
 
 /// How a member moves, as a drawing must tell it apart.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -67,6 +68,8 @@ pub struct Live<'a> {
     pub input_speed: f64,
     /// Speeds that the change being tried would give; `None` where it leaves them free.
     pub preview: Option<Vec<Option<f64>>>,
+    /// Power to be shown on the half-section, where it is wanted and known.
+    pub powers: Option<Powers>,
 }
 
 impl Live<'_> {

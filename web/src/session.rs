@@ -7,6 +7,7 @@ use levertrain_core::{Duty, ElementSet, Fault, Train};
 use crate::draw::section::Layout;
 use crate::glide::Glide;
 use crate::live::{Live, Motion, motions};
+use crate::powers::Powers;
 
 /// Input speed of a fresh session, in rev/min.
 pub const DEFAULT_INPUT_SPEED: f64 = 1000.0;
@@ -31,6 +32,7 @@ pub struct Session {
     drag: Option<(usize, Vec<Option<f64>>)>,
     lit: Option<usize>,
     input_speed: f64,
+    show_power: bool,
 }
 
 impl Session {
@@ -58,6 +60,7 @@ impl Session {
             drag: None,
             lit: None,
             input_speed: DEFAULT_INPUT_SPEED,
+            show_power: false,
         };
         session.settle();
         Ok(session)
@@ -150,6 +153,11 @@ impl Session {
         }
     }
 
+    /// Chooses whether the half-section shows power by the width of its lines.
+    pub fn set_show_power(&mut self, show: bool) {
+        self.show_power = show;
+    }
+
     /// Sets how fast the drawings turn, as a share of the full rate; 0 stands still.
     pub fn set_rate(&mut self, rate: f64) {
         self.rate = if rate.is_finite() {
@@ -189,6 +197,7 @@ impl Session {
             lit: self.lit,
             input_speed: self.input_speed,
             preview: self.drag.as_ref().map(|(_, speeds)| speeds.clone()),
+            powers: self.standing.powers.clone().filter(|_| self.show_power),
         }
     }
 }
@@ -199,6 +208,7 @@ struct Standing {
     holding: ElementSet,
     motions: Vec<Motion>,
     fighting: ElementSet,
+    powers: Option<Powers>,
 }
 
 impl Standing {
@@ -210,6 +220,7 @@ impl Standing {
             fighting: combination
                 .fight()
                 .map_or(ElementSet::NONE, |fight| fight.elements),
+            powers: Powers::of(&combination).ok(),
         }
     }
 }

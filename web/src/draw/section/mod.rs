@@ -9,6 +9,10 @@ mod grid;
 mod packs;
 mod parts;
 mod plan;
+mod power;
+#[cfg(test)]
+#[expect(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+mod power_tests;
 mod stage;
 #[cfg(test)]
 #[expect(clippy::unwrap_used, reason = "a test stops at the first surprise")]
@@ -75,10 +79,16 @@ impl Stage<'_> {
         let chain = Stroke::broken(Ink::Quiet, 1.0, Dash::Chain);
         scene.line(at(6.0, axis), at(size.width - 6.0, axis), chain);
         packs::draw_housing(&mut scene, self);
-        wires::draw(&mut scene, self, live);
+        match &live.powers {
+            Some(powers) => power::draw(&mut scene, self, live, powers),
+            None => wires::draw(&mut scene, self, live),
+        }
         figures::draw(&mut scene, self, live);
         packs::draw(&mut scene, self, live);
         self.ends(&mut scene, live);
+        if let Some(powers) = &live.powers {
+            power::note_capped(&mut scene, self, live.train, powers);
+        }
         scene
     }
 
@@ -106,9 +116,18 @@ impl Stage<'_> {
             ),
         ];
         for (inner, outer, body, word, align, tip) in ends {
-            let stroke = live.stroke(body, 3.0);
+            // All power comes in here and goes out there.
+            let stroke = match live.powers {
+                Some(_) => power::stroke(live, body, 1.0),
+                None => live.stroke(body, 3.0),
+            };
             scene.line(inner, outer, stroke);
-            scene.arrow_head(at(tip, inner.y), (1.0, 0.0), 11.0, stroke.ink);
+            scene.arrow_head(
+                at(tip, inner.y),
+                (1.0, 0.0),
+                11.0_f64.max(stroke.width * 2.0),
+                stroke.ink,
+            );
             scene.label(Label {
                 at: at(outer.x, outer.y - 14.0),
                 text: word.to_owned(),

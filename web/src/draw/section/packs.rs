@@ -5,6 +5,7 @@ use levertrain_core::scenario::Element;
 
 use super::figures::faces;
 use super::plan::PackPlace;
+use super::power;
 use super::stage::{HOUSING, NAME_SIZE, OPEN_GAP, Stage};
 use super::wires::{SHAFT, Segment, segments};
 use crate::draw::scene::{Align, Bounds, Ink, Label, Point, Scene, Stroke, at};
@@ -71,8 +72,18 @@ pub fn draw(scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>) {
                     (first, second)
                 };
                 let leads = [column, column + 2].map(|column| at(stage.x(column), stage.y(row)));
-                pack.flat(scene, live, [(left, leads[0]), (right, leads[1])]);
-                clear_of(stage, &segments, centre, &name)
+                // Power from the left lead to the right one.
+                let power = live.powers.as_ref().map(|powers| {
+                    let power = powers.elements[index];
+                    if flipped { -power } else { power }
+                });
+                pack.flat(scene, live, [(left, leads[0]), (right, leads[1])], power);
+                let width = if live.powers.is_some() {
+                    power::WIDEST
+                } else {
+                    SHAFT
+                };
+                clear_of(stage, &segments, width, centre, &name)
             }
         };
         if fights {
@@ -120,12 +131,19 @@ fn break_mark(scene: &mut Scene, centre: Point) {
 }
 
 /// Where a clutch's name stands: above it or below, where neither a shaft nor a gear is.
-fn clear_of(stage: &Stage<'_>, segments: &[Segment], centre: Point, name: &str) -> Point {
+fn clear_of(
+    stage: &Stage<'_>,
+    segments: &[Segment],
+    width: f64,
+    centre: Point,
+    name: &str,
+) -> Point {
     const AWAY: f64 = REACH + 10.0;
     let (half, height) = (
         text::width(name, NAME_SIZE, true) / 2.0,
         NAME_SIZE * 1.2 + 4.0,
     );
+    let wider = (width - SHAFT) / 2.0;
     let free = |place: &Point| {
         let area = Bounds {
             left: place.x - half,
@@ -137,7 +155,7 @@ fn clear_of(stage: &Stage<'_>, segments: &[Segment], centre: Point, name: &str) 
         !segments
             .iter()
             .map(Segment::bounds)
-            .any(|line| meets(&line))
+            .any(|line| meets(&line.widened(wider)))
             && !faces(stage).any(|face| meets(&face.area))
     };
     let beside = [0.0, -14.0, 14.0, -28.0, 28.0].into_iter();
@@ -159,13 +177,15 @@ impl Pack {
     /// rises to it.
     fn upright(&self, scene: &mut Scene, live: &Live<'_>, shaft: Body, lead: Point) {
         let x = self.centre.x;
+        // What is held carries no power.
+        let held = live.powers.as_ref().map(|_| 0.0);
         if self.one_way {
             scene.line(
                 at(x, HOUSING),
                 self.centre,
                 Stroke::solid(Ink::Housing, SHAFT),
             );
-            scene.line(lead, self.centre, live.stroke(shaft, SHAFT));
+            self.lead(scene, live, shaft, [lead, self.centre], held);
             self.rollers(scene, (0.0, -1.0));
             return;
         }
@@ -177,7 +197,7 @@ impl Pack {
             Stroke::solid(Ink::Housing, SHAFT),
         );
         let lead_top = moving + self.depth();
-        scene.line(lead, at(x, lead_top), live.stroke(shaft, SHAFT));
+        self.lead(scene, live, shaft, [lead, at(x, lead_top)], held);
         if self.closed {
             self.block(
                 scene,
@@ -198,12 +218,34 @@ impl Pack {
         }
     }
 
+    /// The line from a shaft's lead to a pack, with its power where that is shown.
+    fn lead(
+        &self,
+        scene: &mut Scene,
+        live: &Live<'_>,
+        shaft: Body,
+        [from, to]: [Point; 2],
+        power: Option<f64>,
+    ) {
+        match power {
+            Some(power) => power::line(scene, live, shaft, [from, to], power),
+            None => scene.line(from, to, live.stroke(shaft, SHAFT)),
+        }
+    }
+
     /// A clutch: a pack on each lead, both of which move.
-    fn flat(&self, scene: &mut Scene, live: &Live<'_>, sides: [(Body, Point); 2]) {
+    fn flat(
+        &self,
+        scene: &mut Scene,
+        live: &Live<'_>,
+        sides: [(Body, Point); 2],
+        power: Option<f64>,
+    ) {
         let y = self.centre.y;
         if self.one_way {
-            for (shaft, lead) in sides {
-                scene.line(lead, self.centre, live.stroke(shaft, SHAFT));
+            for ((shaft, lead), way) in sides.into_iter().zip([1.0, -1.0]) {
+                let power = power.map(|power| way * power);
+                self.lead(scene, live, shaft, [lead, self.centre], power);
             }
             self.rollers(scene, (1.0, 0.0));
             return;
@@ -216,7 +258,8 @@ impl Pack {
         for ((shaft, lead), side) in sides.into_iter().zip([-1.0, 1.0]) {
             let inner = self.centre.x + side * self.gap / 2.0;
             let outer = inner + side * self.depth();
-            scene.line(lead, at(outer, y), live.stroke(shaft, SHAFT));
+            let power = power.map(|power| -side * power);
+            self.lead(scene, live, shaft, [lead, at(outer, y)], power);
             for plate in 0..PLATES {
                 let x = inner + side * plate as f64 * PITCH;
                 scene.line(

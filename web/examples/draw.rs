@@ -1,12 +1,12 @@
 //! Writes a drawing of a gear train as an SVG file.
 //!
-//! `cargo run -p levertrain-web --example draw -- FILE OUT.svg [section|lever|end:ID]
-//! [--apply ID,ID…] [--width CSS-PIXELS] [--dark] [--merged]`
+//! `cargo run -p levertrain-web --example draw -- FILE OUT.svg [section|lever|flow|end:ID]
+//! [--apply ID,ID…] [--width CSS-PIXELS] [--dark] [--merged] [--power]`
 #![allow(clippy::print_stdout, reason = "printing is what this example is for")]
 
 use std::process::ExitCode;
 
-use levertrain_web::draw::{Palette, end_view, lever, svg};
+use levertrain_web::draw::{Palette, end_view, flow, lever, svg};
 use levertrain_web::session::Session;
 
 fn main() -> ExitCode {
@@ -24,7 +24,8 @@ fn main() -> ExitCode {
 
 fn run() -> Result<String, String> {
     let mut plain = Vec::new();
-    let (mut apply, mut width, mut palette, mut merged) = (None, 860.0, Palette::Light, false);
+    let (mut apply, mut width, mut palette) = (None, 860.0, Palette::Light);
+    let (mut merged, mut power) = (false, false);
     let mut arguments = std::env::args().skip(1);
     while let Some(argument) = arguments.next() {
         let mut value = || arguments.next().ok_or(format!("{argument} needs a value"));
@@ -37,11 +38,12 @@ fn run() -> Result<String, String> {
             }
             "--dark" => palette = Palette::Dark,
             "--merged" => merged = true,
+            "--power" => power = true,
             _ => plain.push(argument),
         }
     }
     let [file, out, rest @ ..] = plain.as_slice() else {
-        return Err("usage: draw FILE OUT.svg [section|lever|end:ID]".to_owned());
+        return Err("usage: draw FILE OUT.svg [section|lever|flow|end:ID]".to_owned());
     };
     let drawing = rest.first().map_or("section", String::as_str);
     let text = std::fs::read_to_string(file).map_err(|error| format!("{file}: {error}"))?;
@@ -55,11 +57,13 @@ fn run() -> Result<String, String> {
         session.apply(applied);
         session.settle();
     }
+    session.set_show_power(power);
     let live = session.live();
     let stage = session.layout().stage(width);
     let scene = match drawing {
         "section" => stage.scene(&live),
         "lever" => lever::scene(&live, &stage, merged),
+        "flow" => flow::scene(&live, (width, flow::height(&live, width))),
         other => {
             let couplings = &session.train().scenario().couplings;
             let id = other.strip_prefix("end:").unwrap_or(other);

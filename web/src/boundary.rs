@@ -10,7 +10,7 @@ use wasm_bindgen::prelude::*;
 use web_sys::HtmlCanvasElement;
 
 use crate::draw::scene::{Point, Scene};
-use crate::draw::{Device, Palette, end_view, lever, paint};
+use crate::draw::{Device, Palette, end_view, flow, lever, paint};
 use crate::session::Session;
 use crate::wire::{Answer, FaultInfo, Outcome, TrainInfo};
 
@@ -166,6 +166,19 @@ impl Sandbox {
         Ok(())
     }
 
+    /// Chooses whether the half-section shows power by the width of its lines.
+    #[wasm_bindgen(js_name = setShowPower)]
+    pub fn set_show_power(&mut self, show: bool) -> Result<(), JsValue> {
+        self.session_mut()?.set_show_power(show);
+        Ok(())
+    }
+
+    /// The height in CSS pixels that suits the flow drawing at a width, the same for every range.
+    #[wasm_bindgen(js_name = flowHeight)]
+    pub fn flow_height(&self, width: f64) -> Result<f64, JsValue> {
+        Ok(flow::height(&self.session()?.live(), width))
+    }
+
     /// Sets how fast the drawings turn; 0 stands still, 1 is the full rate.
     #[wasm_bindgen(js_name = setRate)]
     pub fn set_rate(&mut self, rate: f64) -> Result<(), JsValue> {
@@ -246,7 +259,7 @@ impl Sandbox {
         Ok(shaft.map(|shaft| session.train().scenario().shafts[shaft].id.clone()))
     }
 
-    /// Draws `section`, `lever`, or `end:` and the id of a coupling. The canvas's backing store
+    /// Draws `section`, `lever`, `flow`, or `end:` and the id of a coupling. The canvas's backing store
     /// must have the size of the drawing times the scale.
     pub fn draw(&self, drawing: &str, canvas: HtmlCanvasElement) -> Result<(), JsValue> {
         let css = (
@@ -266,7 +279,7 @@ impl Sandbox {
     }
 
     /// A drawing as the text of an SVG file, in its own size (`width` by `height` for an end
-    /// view), in CSS pixels.
+    /// view or the flow), in CSS pixels.
     pub fn svg(&self, drawing: &str, width: f64, height: f64) -> Result<String, JsValue> {
         let scene = self.scene(drawing, (width, height))?;
         crate::draw::svg(&scene, self.palette).map_err(|error| JsValue::from_str(&error))
@@ -292,6 +305,7 @@ impl Sandbox {
                 &session.layout().stage(self.stage_width),
                 self.merged,
             )),
+            "flow" => Ok(flow::scene(&live, size)),
             _ => drawing
                 .strip_prefix("end:")
                 .and_then(|id| {
@@ -306,7 +320,7 @@ impl Sandbox {
                     faults(vec![Fault::new(
                         "drawing",
                         problem,
-                        "use section, lever or end: and the id of a coupling",
+                        "use section, lever, flow or end: and the id of a coupling",
                     )])
                 }),
         }

@@ -156,16 +156,6 @@ pub struct Bounds {
 }
 
 impl Bounds {
-    /// The box with a rim around it.
-    pub fn widened(&self, rim: f64) -> Self {
-        Self {
-            left: self.left - rim,
-            top: self.top - rim,
-            width: self.width + 2.0 * rim,
-            height: self.height + 2.0 * rim,
-        }
-    }
-
     /// Whether two boxes share any area.
     pub fn overlaps(&self, other: &Self) -> bool {
         self.left < other.left + other.width

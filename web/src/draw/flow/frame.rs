@@ -10,14 +10,14 @@ use super::sheet::{BEND, EDGE, Sheet};
 /// Least distance between boxes, and between a box and an end.
 const GAP: f64 = 26.0;
 /// The same where room is short: an arrow head still fits.
-const DENSE_GAP: f64 = 16.0;
+const DENSE_GAP: f64 = 14.0;
 /// From the boxes to the nearest rail: room for an arrow head on every leg.
 const LEG: f64 = 24.0;
 /// Between rails: room for a bend.
 const LANE_GAP: f64 = BEND + 10.0;
 /// Room for the words at both ends.
 const END_WORDS: f64 = 54.0;
-const DENSE_END_WORDS: f64 = 48.0;
+const DENSE_END_WORDS: f64 = 46.0;
 const END_LINE: f64 = 22.0;
 
 /// Everything's place along and across the line.

@@ -111,7 +111,7 @@ pub(super) fn draw(
     }
     for (block, &start) in frame.blocks.iter().zip(&frame.starts) {
         let place = network.nodes[block.node].place;
-        page.block(&mut scene, block, start, place);
+        page.block(&mut scene, live.train, block, start, place);
     }
     for ribbon in &ribbons {
         for (end, word) in ["Input", "Output"].into_iter().enumerate() {
@@ -200,7 +200,7 @@ impl Page<'_> {
         }
     }
 
-    fn block(&self, scene: &mut Scene, block: &Block, start: f64, place: Place) {
+    fn block(&self, scene: &mut Scene, train: &Train, block: &Block, start: f64, place: Place) {
         let corner = self.point(spot(start, -block.across[0]));
         let size = (block.along, block.across[0] + block.across[1]);
         let (width, height) = self.frame.sheet.page(size);
@@ -221,7 +221,12 @@ impl Page<'_> {
         scene.outline_box(area, Stroke::solid(ink, outline));
         let at_box = |place: Spot| self.point(spot(start + place.along, place.across));
         if let Some(plates) = block.plates {
-            closed_packs(scene, at_box(plates));
+            match place {
+                Place::Clutch(element) if train.scenario().elements[element].is_one_way() => {
+                    rollers(scene, at_box(plates));
+                }
+                _ => closed_packs(scene, at_box(plates)),
+            }
         }
         for (place, label) in &block.texts {
             scene.label(Label {
@@ -278,6 +283,20 @@ fn closed_packs(scene: &mut Scene, middle: Point) {
         let x = middle.x + (f64::from(plate) - 2.5) * PITCH;
         let line = [at(x, middle.y - 8.0), at(x, middle.y + 8.0)];
         scene.line(line[0], line[1], Stroke::solid(Ink::Text, 1.5));
+    }
+}
+
+/// Rollers between two races, for a one-way clutch that locks.
+fn rollers(scene: &mut Scene, middle: Point) {
+    for side in [-8.0, 8.0] {
+        let (from, to) = (
+            at(middle.x - 9.0, middle.y + side),
+            at(middle.x + 9.0, middle.y + side),
+        );
+        scene.line(from, to, Stroke::solid(Ink::Text, 1.5));
+    }
+    for side in [-5.0, 5.0] {
+        scene.disc(at(middle.x + side, middle.y), 4.0, Ink::Text);
     }
 }
 

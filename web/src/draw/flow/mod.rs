@@ -20,6 +20,8 @@ mod sheet;
 #[expect(clippy::unwrap_used, reason = "a test stops at the first surprise")]
 mod tests;
 
+use levertrain_core::{Combination, Duty};
+
 use super::scene::Scene;
 use crate::live::Live;
 use crate::powers::Powers;
@@ -39,28 +41,37 @@ const COMFORTABLE: f64 = 26.0;
 /// Height of a drawing that only says why there is no flow.
 const SENTENCE: f64 = 120.0;
 
-/// The height in CSS pixels that suits a width: that of the tallest of the train's ranges and
-/// of what is applied, so that changing the range does not move the page.
+/// The height in CSS pixels that suits a width: that of the tallest of what is applied and of
+/// the ranges that lie the same way, so that changing the range seldom moves the page.
 pub fn height(live: &Live<'_>, width: f64) -> f64 {
     let ranges = 0..live.train.scenario().ranges.len();
     let sets = ranges.map(|range| live.train.range(range));
-    sets.chain([live.applied])
-        .filter_map(|applied| {
-            let combination = live.train.solve(applied);
-            let powers = Powers::of(&combination).ok()?;
-            let network = Network::of(&combination, &powers);
-            let arrangement = Arrangement::of(&network);
-            let below = marks::caption(live.train, &network, width).height();
-            let frames = candidates(&network).filter(|s| s.unit <= COMFORTABLE);
-            let mut needed = frames.map(|sheet| {
-                let frame = Frame::of(live.train, &network, &arrangement, sheet, (0.0, 0.0));
-                sheet.page(frame.least)
-            });
-            let (_, height) = needed.find(|(least, _)| *least <= width)?;
-            Some(height + below)
+    let applied = needed(live, &live.train.solve(live.applied), width);
+    sets.filter_map(|set| {
+        let combination = live.train.settle(set, Duty::Drive).combination;
+        needed(live, &combination, width)
+    })
+    .filter(|(upright, _)| applied.is_none_or(|(as_applied, _)| *upright == as_applied))
+    .chain(applied)
+    .map(|(_, height)| height)
+    .fold(SENTENCE, f64::max)
+    .ceil()
+}
+
+/// Whether the flow of a combination runs downwards on a page of this width, and its height.
+fn needed(live: &Live<'_>, combination: &Combination<'_>, width: f64) -> Option<(bool, f64)> {
+    let powers = Powers::of(combination).ok()?;
+    let network = Network::of(combination, &powers);
+    let arrangement = Arrangement::of(&network);
+    let below = marks::caption(live.train, &network, width).height();
+    candidates(&network)
+        .filter(|sheet| sheet.unit <= COMFORTABLE)
+        .map(|sheet| {
+            let frame = Frame::of(live.train, &network, &arrangement, sheet, (0.0, 0.0));
+            (sheet.upright, sheet.page(frame.least))
         })
-        .fold(SENTENCE, f64::max)
-        .ceil()
+        .find(|(_, (least, _))| *least <= width)
+        .map(|(upright, (_, height))| (upright, height + below))
 }
 
 /// Draws the flow of what is applied, on a page of this width and height in CSS pixels. The

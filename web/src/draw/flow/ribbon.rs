@@ -156,9 +156,13 @@ impl Ribbon {
             from = junction.arm_end(1);
             if parts.through > 0.0 {
                 // The strand that goes on passes the bend.
-                let flow = parts.through * flows[index].signum();
-                let ends = (junction.arm_end(0), junction.arm_end(1));
-                ribbon.rail(&junction.rail, ends, flow, round[0] && round[1], frame);
+                let width = frame.sheet.width(parts.through);
+                let across = outer + inward * width / 2.0;
+                let [start, end] = [0, 1].map(|arm| spot(junction.arm_end(arm), across));
+                ribbon.bends.push(Bend {
+                    outline: bar(start, end, width),
+                    looped: round[0] && round[1],
+                });
             }
             ribbon.turn(&junction, at_box.across, looped[index], round);
         }

@@ -40,13 +40,16 @@ fn scenarios() -> Vec<(String, Session)> {
 fn each_range(mut check: impl FnMut(&str, &Live<'_>, &[(f64, f64)])) {
     let mut checked = 0;
     for (name, mut session) in scenarios() {
-        let live = session.live();
-        let pages = WIDTHS.map(|width| (width, height(&live, width)));
         for range in 0..session.train().scenario().ranges.len() {
             session.apply(session.train().range(range));
             session.settle();
             let live = session.live();
             if Powers::of(&live.train.solve(live.applied)).is_ok() {
+                let pages = WIDTHS.map(|width| {
+                    let (_, height) =
+                        needed(&live, &live.train.solve(live.applied), width).unwrap();
+                    (width, height)
+                });
                 let label = &live.train.scenario().ranges[range].label;
                 check(&format!("{name}, {label}"), &live, &pages);
                 checked += 1;
@@ -312,4 +315,32 @@ fn what_does_not_drive_gets_a_sentence() {
         }
     }
     assert!(sentences > 3, "{sentences} sentences");
+}
+
+#[test]
+fn the_preferred_height_holds_every_range_that_lies_the_same_way() {
+    for (name, mut session) in scenarios() {
+        for width in WIDTHS {
+            let mut heights = Vec::new();
+            for range in 0..session.train().scenario().ranges.len() {
+                session.apply(session.train().range(range));
+                let live = session.live();
+                let combination = live.train.solve(live.applied);
+                if let Some((upright, least)) = needed(&live, &combination, width) {
+                    let preferred = height(&live, width);
+                    assert!(
+                        preferred >= least,
+                        "{name} at {width}: {preferred} < {least}"
+                    );
+                    heights.push((upright, preferred));
+                }
+            }
+            for way in [false, true] {
+                let mut alike = heights.iter().filter(|(upright, _)| *upright == way);
+                let first = alike.next();
+                let same = alike.all(|other| Some(other) == first);
+                assert!(same, "{name} at {width}: {heights:?}");
+            }
+        }
+    }
 }

@@ -78,12 +78,7 @@ pub fn draw(scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>) {
                     if flipped { -power } else { power }
                 });
                 pack.flat(scene, live, [(left, leads[0]), (right, leads[1])], power);
-                let width = if live.powers.is_some() {
-                    power::WIDEST
-                } else {
-                    SHAFT
-                };
-                clear_of(stage, &segments, width, centre, &name)
+                clear_of(stage, &segments, centre, &name)
             }
         };
         if fights {
@@ -131,19 +126,12 @@ fn break_mark(scene: &mut Scene, centre: Point) {
 }
 
 /// Where a clutch's name stands: above it or below, where neither a shaft nor a gear is.
-fn clear_of(
-    stage: &Stage<'_>,
-    segments: &[Segment],
-    width: f64,
-    centre: Point,
-    name: &str,
-) -> Point {
+fn clear_of(stage: &Stage<'_>, segments: &[Segment], centre: Point, name: &str) -> Point {
     const AWAY: f64 = REACH + 10.0;
     let (half, height) = (
         text::width(name, NAME_SIZE, true) / 2.0,
         NAME_SIZE * 1.2 + 4.0,
     );
-    let wider = (width - SHAFT) / 2.0;
     let free = |place: &Point| {
         let area = Bounds {
             left: place.x - half,
@@ -155,12 +143,26 @@ fn clear_of(
         !segments
             .iter()
             .map(Segment::bounds)
-            .any(|line| meets(&line.widened(wider)))
+            .any(|line| meets(&line))
             && !faces(stage).any(|face| meets(&face.area))
     };
     let beside = [0.0, -14.0, 14.0, -28.0, 28.0].into_iter();
     let mut places = beside.flat_map(|dx| [-AWAY, AWAY].map(|dy| at(centre.x + dx, centre.y + dy)));
     places.find(free).unwrap_or(at(centre.x, centre.y - AWAY))
+}
+
+/// The line from a shaft's lead to a pack, with its power where that is shown.
+fn lead_line(
+    scene: &mut Scene,
+    live: &Live<'_>,
+    shaft: Body,
+    [from, to]: [Point; 2],
+    power: Option<f64>,
+) {
+    match power {
+        Some(power) => power::line(scene, live, shaft, [from, to], power),
+        None => scene.line(from, to, live.stroke(shaft, SHAFT)),
+    }
 }
 
 /// Two facing packs.
@@ -185,7 +187,7 @@ impl Pack {
                 self.centre,
                 Stroke::solid(Ink::Housing, SHAFT),
             );
-            self.lead(scene, live, shaft, [lead, self.centre], held);
+            lead_line(scene, live, shaft, [lead, self.centre], held);
             self.rollers(scene, (0.0, -1.0));
             return;
         }
@@ -197,7 +199,7 @@ impl Pack {
             Stroke::solid(Ink::Housing, SHAFT),
         );
         let lead_top = moving + self.depth();
-        self.lead(scene, live, shaft, [lead, at(x, lead_top)], held);
+        lead_line(scene, live, shaft, [lead, at(x, lead_top)], held);
         if self.closed {
             self.block(
                 scene,
@@ -218,21 +220,6 @@ impl Pack {
         }
     }
 
-    /// The line from a shaft's lead to a pack, with its power where that is shown.
-    fn lead(
-        &self,
-        scene: &mut Scene,
-        live: &Live<'_>,
-        shaft: Body,
-        [from, to]: [Point; 2],
-        power: Option<f64>,
-    ) {
-        match power {
-            Some(power) => power::line(scene, live, shaft, [from, to], power),
-            None => scene.line(from, to, live.stroke(shaft, SHAFT)),
-        }
-    }
-
     /// A clutch: a pack on each lead, both of which move.
     fn flat(
         &self,
@@ -245,7 +232,7 @@ impl Pack {
         if self.one_way {
             for ((shaft, lead), way) in sides.into_iter().zip([1.0, -1.0]) {
                 let power = power.map(|power| way * power);
-                self.lead(scene, live, shaft, [lead, self.centre], power);
+                lead_line(scene, live, shaft, [lead, self.centre], power);
             }
             self.rollers(scene, (1.0, 0.0));
             return;
@@ -259,7 +246,7 @@ impl Pack {
             let inner = self.centre.x + side * self.gap / 2.0;
             let outer = inner + side * self.depth();
             let power = power.map(|power| -side * power);
-            self.lead(scene, live, shaft, [lead, at(outer, y)], power);
+            lead_line(scene, live, shaft, [lead, at(outer, y)], power);
             for plate in 0..PLATES {
                 let x = inner + side * plate as f64 * PITCH;
                 scene.line(

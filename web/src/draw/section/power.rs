@@ -23,7 +23,7 @@ const FULL: f64 = 5.5;
 /// Power that lines do not grow beyond, in input powers.
 const MOST: f64 = 2.0;
 /// Width of the widest line.
-pub(super) const WIDEST: f64 = THIN + FULL * MOST;
+const WIDEST: f64 = THIN + FULL * MOST;
 /// What is less than this many input powers is nothing: the rounding of a sum.
 const NOTHING: f64 = 1e-9;
 /// Least length of a line that an arrow head stands on, and between two on one line.
@@ -304,7 +304,7 @@ pub(super) fn draw(scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>, powers
     }
 }
 
-/// Says so where lines should be wider than they can be; below the axis, clear of other words.
+/// Says so where lines should be wider than they can be, clear of other words.
 pub(super) fn note_capped(scene: &mut Scene, stage: &Stage<'_>, train: &Train, powers: &Powers) {
     let shafts = 0..train.scenario().shafts.len();
     let flows = shafts.flat_map(|shaft| steps(stage.plan(), train, powers, shaft));
@@ -318,10 +318,13 @@ pub(super) fn note_capped(scene: &mut Scene, stage: &Stage<'_>, train: &Train, p
         format!("up to {most} × input"),
     ];
     let taken: Vec<Bounds> = scene.labels().map(Label::bounds).collect();
-    for text in words {
+    // Below the axis, or beside the names of the brakes.
+    let rows = [scene.height - 10.0, 13.0];
+    let places = words.iter().flat_map(|text| rows.map(|y| (text, y)));
+    for (text, y) in places {
         let mut label = Label {
-            at: at(8.0, scene.height - 10.0),
-            text,
+            at: at(8.0, y),
+            text: text.clone(),
             size: 12.0,
             bold: false,
             ink: Ink::Text,
@@ -329,8 +332,7 @@ pub(super) fn note_capped(scene: &mut Scene, stage: &Stage<'_>, train: &Train, p
             plate: false,
         };
         while label.at.x + label.bounds().width <= scene.width - 8.0 {
-            let free = taken.iter().all(|other| !other.overlaps(&label.bounds()));
-            if free {
+            if taken.iter().all(|other| !other.overlaps(&label.bounds())) {
                 scene.label(label);
                 return;
             }

@@ -15,6 +15,9 @@ const DENSE_GAP: f64 = 14.0;
 const LEG: f64 = 24.0;
 /// Between rails: room for a bend.
 const LANE_GAP: f64 = BEND + 10.0;
+/// The same on a narrow page: a bend still fits.
+const DENSE_LEG: f64 = 15.0;
+const DENSE_LANE_GAP: f64 = BEND + 3.0;
 /// Room for the words at both ends.
 const END_WORDS: f64 = 54.0;
 const DENSE_END_WORDS: f64 = 46.0;
@@ -78,6 +81,11 @@ impl Frame {
             })
             .collect();
 
+        let (leg, lane_gap) = if sheet.upright && sheet.dense {
+            (DENSE_LEG, DENSE_LANE_GAP)
+        } else {
+            (LEG, LANE_GAP)
+        };
         let mut rails = vec![None; arrangement.ways.len()];
         let mut reach = [0.0; 2];
         for (side, reach) in reach.iter_mut().enumerate() {
@@ -97,7 +105,7 @@ impl Frame {
                     .map(|stretch| sheet.width(stretch.flow))
                     .reduce(f64::max);
                 let Some(widest) = widest else { break };
-                *reach += widest + if lane == 0 { LEG } else { LANE_GAP };
+                *reach += widest + if lane == 0 { leg } else { lane_gap };
                 for (rail, way) in rails.iter_mut().zip(&arrangement.ways) {
                     if in_lane(way) {
                         *rail = Some(if side == 0 { -*reach } else { *reach });

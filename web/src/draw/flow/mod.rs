@@ -47,11 +47,12 @@ pub fn height(live: &Live<'_>, width: f64) -> f64 {
     let ranges = 0..live.train.scenario().ranges.len();
     let sets = ranges.map(|range| live.train.range(range));
     let applied = needed(live, &live.train.solve(live.applied), width);
+    let lies_upright = applied.is_some_and(|(upright, _)| upright);
     sets.filter_map(|set| {
         let combination = live.train.settle(set, Duty::Drive).combination;
         needed(live, &combination, width)
     })
-    .filter(|(upright, _)| applied.is_none_or(|(as_applied, _)| *upright == as_applied))
+    .filter(|(upright, _)| *upright == lies_upright)
     .chain(applied)
     .map(|(_, height)| height)
     .fold(SENTENCE, f64::max)
@@ -64,14 +65,16 @@ fn needed(live: &Live<'_>, combination: &Combination<'_>, width: f64) -> Option<
     let network = Network::of(combination, &powers);
     let arrangement = Arrangement::of(&network);
     let below = marks::caption(live.train, &network, width).height();
-    candidates(&network)
-        .filter(|sheet| sheet.unit <= COMFORTABLE)
-        .map(|sheet| {
-            let frame = Frame::of(live.train, &network, &arrangement, sheet, (0.0, 0.0));
-            (sheet.upright, sheet.page(frame.least))
-        })
-        .find(|(_, (least, _))| *least <= width)
-        .map(|(upright, (_, height))| (upright, height + below))
+    let mut smallest = None;
+    for sheet in candidates(&network).filter(|sheet| sheet.unit <= COMFORTABLE) {
+        let frame = Frame::of(live.train, &network, &arrangement, sheet, (0.0, 0.0));
+        let (least, height) = sheet.page(frame.least);
+        smallest = Some((sheet.upright, height + below));
+        if least <= width {
+            break;
+        }
+    }
+    smallest
 }
 
 /// Draws the flow of what is applied, on a page of this width and height in CSS pixels. The
@@ -111,7 +114,7 @@ fn fit(live: &Live<'_>, network: &Network, arrangement: &Arrangement, room: (f64
     smallest.unwrap_or_else(|| {
         let sheet = Sheet {
             upright: true,
-            dense: false,
+            dense: true,
             unit: UNITS_UPRIGHT[UNITS_UPRIGHT.len() - 1],
         };
         Frame::of(live.train, network, arrangement, sheet, sheet.line(room))
@@ -132,5 +135,6 @@ fn candidates(network: &Network) -> impl Iterator<Item = Sheet> {
     let flat = UNITS_FLAT.into_iter().map(sheet(false, false));
     let dense = UNITS_FLAT.into_iter().map(sheet(false, true));
     let upright = UNITS_UPRIGHT.into_iter().map(sheet(true, false));
-    flat.chain(dense).chain(upright)
+    let narrow = UNITS_UPRIGHT.into_iter().map(sheet(true, true));
+    flat.chain(dense).chain(upright).chain(narrow)
 }

@@ -29,7 +29,8 @@ pub(super) const fn spot(along: f64, across: f64) -> Spot {
 pub(super) struct Sheet {
     /// Whether the line runs downwards.
     pub upright: bool,
-    /// Whether what is written at both sides of a box stands in rows, so that it is narrower.
+    /// Whether everything stands closer: what is written at both sides of a box in rows, rails
+    /// nearer to one another.
     pub dense: bool,
     /// Width in CSS pixels of a band that carries all the input's power.
     pub unit: f64,

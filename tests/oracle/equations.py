@@ -111,6 +111,8 @@ def of_train(scenario):
     for element in scenario.get("elements", []):
         if element["kind"] == "brake":
             ends = shaft(element["shaft"]), HOUSING
+        elif element["kind"] == "one-way":
+            ends = shaft(element["shaft"]), shaft(element["against"])
         else:
             ends = tuple(shaft(end) for end in element["between"])
         equations.append(_sum_of([(slip(element), -1), (ends[0], 1), (ends[1], -1)]))

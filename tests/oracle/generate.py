@@ -17,16 +17,21 @@ from pathlib import Path
 # The folder belongs to the sources: leave no compiled files in it.
 sys.dont_write_bytecode = True
 
+import one_way  # noqa: E402
 import random_trains  # noqa: E402
 import solution  # noqa: E402
+import virtual_work  # noqa: E402
 
 SCENARIOS = Path(__file__).resolve().parents[2] / "scenarios"
 RANDOM_TRAINS = 300
 LONG_TRAINS = 20
 CHAINS = 40
+ONE_WAY_TRAINS = 80
 # A train with at most this many elements is answered for all their combinations.
 ALL_UP_TO = {"scenario": 6, "random": 4}
 SAMPLE = {"scenario": 64, "random": 24}
+# How many driving combinations of a train drawn at random get their torques.
+WITH_TORQUES = 3
 
 
 def is_scenario(path):
@@ -46,11 +51,15 @@ def trains():
         yield f"long-{number:02}", "random", scenario
     for number in range(CHAINS):
         yield f"chain-{number:02}", "random", random_trains.chain(number)
+    for number in range(ONE_WAY_TRAINS):
+        yield f"one-way-{number:02}", "random", random_trains.with_one_ways(number)
 
 
 def combinations(name, origin, scenario):
     """The sets of applied ids to answer, each once; the named ranges come first."""
-    ids = [element["id"] for element in scenario.get("elements", [])]
+    # One-way clutches lock by themselves.
+    elements = scenario.get("elements", [])
+    ids = [x["id"] for x in elements if x["kind"] != "one-way"]
     chosen = {frozenset(item["applied"]): None for item in scenario.get("ranges", [])}
     if len(ids) <= ALL_UP_TO[origin]:
         for bits in range(1 << len(ids)):
@@ -64,16 +73,39 @@ def combinations(name, origin, scenario):
     return list(chosen)
 
 
+def settlement(train, applied):
+    """How the one-way clutches of a range settle, and what then drives."""
+    verdict, closed = one_way.settle(train, applied)
+    _, coasting = one_way.settle(train, applied, coasting=True)
+    ratio = train.solve(closed)["ratio"]
+    return {
+        "verdict": verdict,
+        "closed": sorted(closed),
+        "engineBraking": ratio is not None and ratio == train.solve(coasting)["ratio"],
+        "torques": virtual_work.answer(train.scenario, closed, ratio),
+    }
+
+
+def add_torques(scenario, origin, answers):
+    """Torques of the combinations that drive: of all in a scenario, of some in a random train."""
+    driving = [applied for applied, x in answers.items() if x["state"] == "driving"]
+    for applied in driving if origin == "scenario" else driving[:WITH_TORQUES]:
+        answer = answers[applied]
+        answer["torques"] = virtual_work.answer(scenario, applied, answer["ratio"])
+
+
 def case(job):
     """The name of a train and the text of its file."""
     name, origin, scenario = job
     train = solution.Train(scenario)
     answers = {applied: train.solve(applied) for applied in combinations(*job)}
-    ranges = [answers[frozenset(x["applied"])] for x in scenario.get("ranges", [])]
+    settled = [settlement(train, x["applied"]) for x in scenario.get("ranges", [])]
+    ranges = [train.solve(x["closed"]) for x in settled]
+    add_torques(scenario, origin, answers)
     content = {
         "origin": origin,
         "scenario": scenario,
-        "chart": solution.chart(scenario, ranges),
+        "chart": solution.chart(scenario, ranges) | {"settled": settled},
         "combinations": list(answers.values()),
     }
     return name, json.dumps(content, indent=1), len(answers)

@@ -174,3 +174,34 @@ def chain(number):
         ],
         "ranges": [{"id": "1", "label": "First", "applied": ["C"]}],
     }
+
+
+def with_one_ways(number):
+    """A train at random in which up to three elements are one-way clutches."""
+    scenario = train(f"one-way {number}")
+    draw = Draw(f"levertrain one-ways {number}")
+    shafts = [item["id"] for item in scenario["shafts"]]
+    elements = scenario["elements"]
+    while len(elements) < 5:
+        elements.append(_element(draw, len(elements), shafts, elements))
+    for index in draw.some(range(len(elements)), draw.between(1, 3)):
+        old = elements[index]
+        first, second = old.get("between") or (old["shaft"], "housing")
+        elements[index] = {
+            "kind": "one-way",
+            "id": old["id"],
+            "label": old["label"],
+            "shaft": first,
+            "against": second,
+            "locks": draw.pick(["forward", "backward"]),
+        }
+    ids = [element["id"] for element in elements if element["kind"] != "one-way"]
+    ranges = [
+        {
+            "id": f"r{index}",
+            "label": f"Range {index}",
+            "applied": draw.some(ids, draw.between(0, len(ids))),
+        }
+        for index in range(8)
+    ]
+    return scenario | {"ranges": ranges}

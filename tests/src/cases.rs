@@ -51,6 +51,34 @@ pub struct Chart {
     pub steps: Vec<Option<String>>,
     /// Largest forward ratio over the smallest.
     pub spread: Option<String>,
+    /// How the one-way clutches of each range settle.
+    pub settled: Vec<Settled>,
+}
+
+/// A range with its one-way clutches settled for drive.
+#[derive(Debug, Deserialize)]
+#[serde(rename_all = "camelCase", deny_unknown_fields)]
+pub struct Settled {
+    /// `settled`, `ambiguous` or `contradictory`.
+    pub verdict: String,
+    /// Ids of the applied elements and of the one-way clutches that lock.
+    pub closed: Vec<String>,
+    /// Whether coasting has the same ratio.
+    pub engine_braking: bool,
+    /// Its torques, where it drives.
+    pub torques: Option<Torques>,
+}
+
+/// Torques by virtual work, per unit of input torque; `None` is undetermined.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Torques {
+    /// From outside at the output.
+    pub output: String,
+    /// From the first end of each element to its second, by id.
+    pub elements: BTreeMap<String, Option<String>>,
+    /// On the members of each coupling, by id.
+    pub members: BTreeMap<String, Vec<Option<String>>>,
 }
 
 /// What one combination does. Numbers are texts such as `12/5`; `None` is undetermined.
@@ -73,6 +101,8 @@ pub struct Answer {
     pub slips: BTreeMap<String, Option<String>>,
     /// Speeds of the pinions of each coupling about their pins, by id, from sun to ring.
     pub spins: BTreeMap<String, Vec<Option<String>>>,
+    /// The torques, where they were computed.
+    pub torques: Option<Torques>,
 }
 
 /// The oracle's cases; `None` where the environment says to do without.

@@ -3,7 +3,7 @@
 use anyhow::{Context, Result, anyhow, bail, ensure};
 use levertrain_core::coupling::Coupling;
 use levertrain_core::report::warnings;
-use levertrain_core::{Fraction, State, Train};
+use levertrain_core::{Duty, Fraction, State, Train, Verdict};
 use levertrain_tests::files::{self, ScenarioFile};
 use levertrain_tests::schema::Schema;
 
@@ -33,7 +33,9 @@ fn ratios(train: &Train) -> Result<Vec<(&str, Fraction)>> {
     let ranges = train.scenario().ranges.iter().enumerate();
     ranges
         .map(|(index, range)| {
-            let combination = train.solve(train.range(index));
+            let settled = train.settle(train.range(index), Duty::Drive);
+            ensure!(settled.verdict == Verdict::Settled, "range {}", range.id);
+            let combination = settled.combination;
             let freedom = combination.degrees_of_freedom();
             match combination.state() {
                 State::Driving(ratio) if freedom == 1 => Ok((range.id.as_str(), ratio.clone())),
@@ -91,12 +93,15 @@ fn each_range_drives() -> Result<()> {
 }
 
 /// Common practice, no source: ranges are listed from the slowest to the fastest, reverse last.
+/// Two with one ratio are told apart by engine braking: the second has it, the first has not.
 #[test]
 fn ratios_fall() -> Result<()> {
     check_each(|_, train| {
         let ratios = ratios(train)?;
-        for (this, next) in ratios.iter().zip(ratios.iter().skip(1)) {
-            ensure!(this.1 > next.1, "{this:?} is followed by {next:?}");
+        for (index, pair) in ratios.windows(2).enumerate() {
+            let [this, next] = [index, index + 1].map(|x| train.brakes_engine(train.range(x)));
+            let held = pair[0].1 == pair[1].1 && !this && next;
+            ensure!(pair[0].1 > pair[1].1 || held, "{pair:?} in a row");
         }
         Ok(())
     })
@@ -140,8 +145,10 @@ fn every_part_is_used() -> Result<()> {
             ensure!(meshes || joined, "nothing is on shaft {}", shaft.id);
         }
         for (index, element) in scenario.elements.iter().enumerate() {
-            let used = (0..scenario.ranges.len()).any(|x| train.range(x).contains(index));
-            ensure!(used, "no range applies {}", element.id());
+            let chart = train.range_chart();
+            let mut ranges = chart.ranges.iter();
+            let used = ranges.any(|entry| entry.combination.applied().contains(index));
+            ensure!(used, "no range applies or locks {}", element.id());
         }
         Ok(())
     })

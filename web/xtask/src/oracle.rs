@@ -23,7 +23,8 @@ pub struct Oracle {
     pub folder: PathBuf,
     /// The accessibility checker, a script for the page.
     pub axe: PathBuf,
-    python: PathBuf,
+    /// Its Python, for the checks that tests hand their own data.
+    pub python: PathBuf,
 }
 
 impl Oracle {

@@ -12,6 +12,8 @@ use crate::paths;
 pub const SITE: &str = "LEVERTRAIN_SITE";
 /// The folder of the cases the oracle computed.
 pub const ORACLE: &str = "LEVERTRAIN_ORACLE";
+/// The oracle's Python.
+pub const PYTHON: &str = "LEVERTRAIN_PYTHON";
 /// The accessibility checker, a script for the page.
 pub const AXE: &str = "LEVERTRAIN_AXE";
 /// The Chromium program. When set by the user, that one is used.
@@ -29,6 +31,7 @@ pub const SKIP_BROWSER: &str = "LEVERTRAIN_SKIP_BROWSER";
 pub fn apply(command: &mut Command, browser: Option<&Browser>, oracle: Option<&Oracle>) {
     for name in [
         ORACLE,
+        PYTHON,
         AXE,
         CHROMIUM,
         CHROMEDRIVER,
@@ -50,7 +53,10 @@ pub fn apply(command: &mut Command, browser: Option<&Browser>, oracle: Option<&O
     }
     match oracle {
         Some(oracle) => {
-            command.env(ORACLE, &oracle.folder).env(AXE, &oracle.axe);
+            command
+                .env(ORACLE, &oracle.folder)
+                .env(PYTHON, &oracle.python)
+                .env(AXE, &oracle.axe);
         }
         None => {
             command.env(SKIP_ORACLE, "1");

@@ -1,0 +1,103 @@
+"""Checks the formulas of ratios that it reads from the standard input; a list of what is wrong.
+
+    python tests/oracle/working.py < FORMULAS
+
+Each is compared with the ratio that SymPy derives itself from the equations of the meshes with a
+symbol for every tooth count: the difference must simplify to nothing. Written in numbers, it must
+be the exact ratio. A train whose meshes only agree for its very tooth counts has no such ratio.
+"""
+
+import json
+import sys
+
+# The folder belongs to the sources: leave no compiled files in it.
+sys.dont_write_bytecode = True
+
+from sympy import QQ, Rational, Symbol, simplify, sympify  # noqa: E402
+from sympy.polys.matrices import DomainMatrix  # noqa: E402
+
+import equations  # noqa: E402
+from equations import shaft, slip  # noqa: E402
+
+LETTERS = {
+    "planetary": {"sun": "S", "ring": "R", "pinion": "P"},
+    "double-pinion": {"sun": "S", "ring": "R", "inner": "P", "outer": "Q"},
+    "gear-pair": {"first": "A", "second": "B"},
+}
+
+
+def with_symbols(scenario):
+    """The scenario with symbols for tooth counts, numbered by coupling."""
+    couplings = []
+    for number, coupling in enumerate(scenario["couplings"], 1):
+        letters = LETTERS[coupling["kind"]].items()
+        named = {
+            gear: coupling[gear] | {"teeth": Symbol(f"{letter}{number}")}
+            for gear, letter in letters
+        }
+        couplings.append(coupling | named)
+    return scenario | {"couplings": couplings}
+
+
+def symbols_of(scenario):
+    gears = (
+        coupling[gear]["teeth"]
+        for coupling in scenario["couplings"]
+        for gear in LETTERS[coupling["kind"]]
+    )
+    return sorted(gears, key=str)
+
+
+def ratio(scenario, applied):
+    """Input speed over output speed with the elements `applied` closed; None if undecided."""
+    elements = [x for x in scenario.get("elements", []) if x["id"] in applied]
+    rows = equations.of_train(scenario) + [{slip(item): 1} for item in elements]
+    unknowns = equations.unknowns(scenario)
+    columns = {name: index for index, name in enumerate(unknowns)}
+    start, end = columns[shaft(scenario["input"])], columns[shaft(scenario["output"])]
+    # Input and output last: the row that is left with these two alone relates them.
+    order = [x for x in range(len(unknowns)) if x not in (start, end)] + [start, end]
+    place = {column: index for index, column in enumerate(order)}
+    field = QQ.frac_field(*symbols_of(scenario))
+    table = {
+        index: {place[columns[x]]: field.from_sympy(sympify(v)) for x, v in row.items()}
+        for index, row in enumerate(rows)
+    }
+    reduced, pivots = DomainMatrix(table, (len(rows), len(unknowns)), field).rref()
+    last = len(unknowns) - 1
+    if last - 1 not in pivots or last in pivots:
+        return None
+    row = reduced.to_dok().get((pivots.index(last - 1), last))
+    # w_in + row * w_out = 0
+    return None if row is None else field.to_sympy(-row)
+
+
+def fault(item):
+    """What is wrong with a formula, and whether it was compared in symbols."""
+    exact = Rational(item["ratio"])
+    value = sympify(item["numbers"], rational=True)
+    if value != exact:
+        return f"{item['numbers']} is {value}, not {exact}", False
+    scenario = with_symbols(item["scenario"])
+    expected = ratio(scenario, item["applied"])
+    if expected is None:
+        return None, False
+    names = {str(symbol): symbol for symbol in symbols_of(scenario)}
+    formula = sympify(item["symbols"], locals=names)
+    if simplify(formula - expected) != 0:
+        return f"{item['symbols']} is not {expected}", True
+    return None, True
+
+
+def main():
+    wrong, compared = [], 0
+    for item in json.load(sys.stdin):
+        text, in_symbols = fault(item)
+        compared += in_symbols
+        if text:
+            wrong.append(f"{item['name']}, {' '.join(item['applied'])}: {text}")
+    json.dump({"wrong": wrong, "inSymbols": compared}, sys.stdout)
+
+
+if __name__ == "__main__":
+    main()

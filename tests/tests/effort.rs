@@ -77,7 +77,11 @@ fn check_case(case: &Case, counts: &mut Counts) -> Result<()> {
         }
         if answer.state == "over-applied" {
             let report = EffortReport::of(&combination).with_context(at)?;
-            ensure!(!report.determinate, "over-applied, yet determinate: {}", at());
+            ensure!(
+                !report.determinate,
+                "over-applied, yet determinate: {}",
+                at()
+            );
             counts.over_applied += 1;
         }
     }
@@ -87,7 +91,11 @@ fn check_case(case: &Case, counts: &mut Counts) -> Result<()> {
         let at = || format!("range {index}");
         let actual = (entry.verdict.key(), entry.engine_braking);
         let settled = (expected.verdict.as_str(), expected.engine_braking);
-        ensure!(actual == settled, "{}: {actual:?}, expected {settled:?}", at());
+        ensure!(
+            actual == settled,
+            "{}: {actual:?}, expected {settled:?}",
+            at()
+        );
         let closed = |id: &str| expected.closed.iter().any(|closed| closed == id);
         for (element, known) in train.scenario().elements.iter().enumerate() {
             let locks = entry.combination.applied().contains(element);
@@ -142,6 +150,6 @@ fn every_torque_agrees() -> Result<()> {
     );
     // Guards the comparison itself: each kind of answer was met often.
     ensure!(ranges >= 25 && random >= 200 && over_applied >= 100);
-    ensure!(locking >= 20 && overrunning >= 20);
+    ensure!(locking >= 15 && overrunning >= 100);
     Ok(())
 }

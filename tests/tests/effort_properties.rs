@@ -141,7 +141,16 @@ proptest! {
                 let mut ends = train.ends(element).into_iter();
                 ends.any(|body| combination.body_speed(body).is_none())
             });
-            prop_assert!(idle || !exact.is_determinate(), "{:?}", found);
+            // With S = R in two pinion rows the carrier may float while the set carries torque:
+            // how fast the pinions roll, and so their loss, is unknown.
+            let unknown_rolling = (0..train.scenario().couplings.len()).any(|coupling| {
+                let bodies = train.members(coupling).iter();
+                let floats = bodies.into_iter().any(|&body| combination.body_speed(body).is_none());
+                let torques = members(&train, &exact, coupling);
+                floats && torques.is_none_or(|all| all.iter().any(|torque| !torque.is_zero()))
+            });
+            let excused = idle || unknown_rolling || !exact.is_determinate();
+            prop_assert!(excused, "{:?}", found);
             return Ok(());
         };
         let close = |actual: f64, exact: Option<&Fraction>| {

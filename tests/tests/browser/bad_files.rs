@@ -126,6 +126,7 @@ fn each_is_named_and_changes_nothing() -> Result<()> {
         page.click_range(SECOND.id)?;
         let seen = page.seen()?;
         ensure!(seen.ratio.as_deref() == Some(SECOND.ratio), "{seen:?}");
+        ensure!(seen.section != before.section && seen.lever != before.lever);
         Ok(())
     })
 }

@@ -3,6 +3,7 @@
 use anyhow::{Result, ensure};
 use levertrain_core::Train;
 use levertrain_tests::browser::{Device, Key, Page, Seen, View, page};
+use serde::Deserialize;
 use serde_json::Value;
 
 use crate::by_hand::{self, FIRST, REVERSE};
@@ -110,36 +111,51 @@ fn the_wrong_way_changes_nothing() -> Result<()> {
     })
 }
 
+/// What the page shows right after it has handled a movement, before anything else happens.
+#[derive(Debug, Deserialize)]
+struct Moved {
+    drawn_before: u32,
+    drawn_after: u32,
+    seen: Seen,
+}
+
+const WATCH_MOVES: &str = "window.moves = []; let drawn_before; \
+    addEventListener('pointermove', () => (drawn_before = probe.drawn()), true); \
+    addEventListener('pointermove', ({ buttons }) => { \
+        if (buttons) moves.push({ drawn_before, drawn_after: probe.drawn(), seen: probe.seen() }); \
+    })";
+
 /// Catches an answer that comes only after the release, a preview that has already changed the
-/// train, and drawings that wait for another frame: the page is looked at right after it has
-/// handled each movement, before anything else happens.
+/// train, and drawings that wait for another frame.
 #[test]
 fn every_movement_shows_where_the_pack_is_and_what_letting_go_will_give() -> Result<()> {
     const MOVES: usize = 6;
     in_first(|page, train| {
         let before = page.seen()?;
         let pack = page.pack(train, "D")?;
-        page.run(
-            "window.moves = []; addEventListener('pointermove', ({ buttons }) => { \
-                if (buttons) moves.push(probe.seen()); })",
-            Value::Null,
-        )?;
+        page.run(WATCH_MOVES, Value::Null)?;
         page.gesture(Device::Mouse, &pack.way(-PAST, MOVES))?;
-        let moves: Vec<Seen> = page.get("moves", Value::Null)?;
+        let moves: Vec<Moved> = page.get("moves", Value::Null)?;
         // The first may be too small to count as a drag.
         let moves = moves.get(1..).unwrap_or_default();
         ensure!(moves.len() >= MOVES / 2, "{} movements", moves.len());
         let mut section = &before.section;
-        for held in moves {
-            ensure!(held.section != *section, "the pack does not follow");
-            section = &held.section;
-            ensure!(held.preview, "{held:?}");
+        for Moved {
+            drawn_before,
+            drawn_after,
+            seen,
+        } in moves
+        {
+            ensure!(drawn_after > drawn_before, "drawn later than the movement");
+            ensure!(seen.section != *section, "the pack does not follow");
+            section = &seen.section;
+            ensure!(seen.preview, "{seen:?}");
             ensure!(
-                held.applied == FIRST.applied,
-                "applied before letting go: {held:?}"
+                seen.applied == FIRST.applied,
+                "applied before letting go: {seen:?}"
             );
-            ensure!(held.state.as_deref() == Some("Neutral"), "{held:?}");
-            let kicker = held.kicker.as_deref().unwrap_or_default();
+            ensure!(seen.state.as_deref() == Some("Neutral"), "{seen:?}");
+            let kicker = seen.kicker.as_deref().unwrap_or_default();
             ensure!(kicker.contains("releasing Clutch D"), "{kicker:?}");
         }
         let after = page.seen()?;
@@ -153,6 +169,7 @@ fn every_movement_shows_where_the_pack_is_and_what_letting_go_will_give() -> Res
 #[test]
 fn escape_cancels() -> Result<()> {
     in_first(|page, train| {
+        page.point_away()?;
         let before = page.seen()?;
         let pack = page.pack(train, "D")?;
         page.run(
@@ -160,11 +177,8 @@ fn escape_cancels() -> Result<()> {
              addEventListener('keyup', () => keys.push(probe.seen().preview), true)",
             Value::Null,
         )?;
-        page.gesture_with_key(
-            &pack.way(-PAST, 4),
-            Key::Escape,
-            &[pack.point(-1.0), pack.centre],
-        )?;
+        page.gesture_with_key(&pack.way(-PAST, 4), Key::Escape, &[pack.point(-1.0)])?;
+        page.point_away()?;
         let keys: Vec<bool> = page.get("keys", Value::Null)?;
         ensure!(
             keys == [true, false],

@@ -24,11 +24,13 @@ pub fn parse(text: &str) -> Result<Train> {
     })
 }
 
-/// Ids of the applied elements, in alphabetical order.
+/// Ids of the applied elements, in alphabetical order; one-way clutches have no switch.
 pub fn applied(combination: &Combination<'_>) -> Vec<String> {
-    let elements = &combination.train().scenario().elements;
+    let train = combination.train();
+    let elements = &train.scenario().elements;
     let ids = combination
         .applied()
+        .minus(train.one_ways())
         .iter()
         .map(|index| elements[index].id());
     let mut ids: Vec<String> = ids.map(str::to_owned).collect();

@@ -1,7 +1,7 @@
 //! Every scenario in the page says what the core says.
 
 use anyhow::{Context, Result, ensure};
-use levertrain_core::{Combination, State};
+use levertrain_core::{Combination, Duty, State};
 use levertrain_tests::browser::{Page, View, page};
 use levertrain_tests::files;
 use serde_json::{Value, json};
@@ -24,7 +24,7 @@ fn every_range_of_every_scenario_gives_the_ratio_of_the_core() -> Result<()> {
             for (index, range) in train.scenario().ranges.iter().enumerate() {
                 let place = || format!("{}, range {}", file.stem, range.id);
                 page.click_range(&range.id).with_context(place)?;
-                let combination = train.solve(train.range(index));
+                let combination = train.settle(train.range(index), Duty::Drive).combination;
                 let seen = page.seen()?;
                 ensure!(
                     seen.range.as_ref() == Some(&range.id),

@@ -199,7 +199,12 @@ fn each_scenario_is_printed() -> Result<()> {
         }
         let all = json_of(&scenario.path, &["--all"])?;
         let count = all.as_array().map(Vec::len);
-        ensure!(count == Some(1 << list("elements").len()), "{count:?}");
+        // One-way clutches lock by themselves: they double nothing.
+        let applicable = list("elements")
+            .iter()
+            .filter(|x| x["kind"] != "one-way")
+            .count();
+        ensure!(count == Some(1 << applicable), "{count:?}");
         for options in [&[][..], &["--all"]] {
             let text = printed(&scenario.path, options)?;
             ensure!(text.lines().count() > ranges.len(), "{text}");

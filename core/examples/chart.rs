@@ -1,6 +1,11 @@
 //! Prints what a gear train does: its range chart, one combination, or all combinations.
 //!
-//! `cargo run -p levertrain-core --example chart -- FILE [--apply ID,ID…] [--all] [--json]`
+//! `cargo run -p levertrain-core --example chart -- FILE [--apply ID,ID…] [--all] [--torque N·m]
+//! [--json]`
+//!
+//! Clutch capacity, where the file has friction data, is for the input torque, 100 N·m unless
+//! said otherwise: for learning and early layout, not a strength rating. Losses are for the usual
+//! mesh efficiency and the input driving the load.
 //!
 //! Exits with 2 and one line on bad input.
 #![allow(clippy::print_stdout, reason = "printing is what this example is for")]
@@ -8,13 +13,17 @@
 use std::process::ExitCode;
 
 use levertrain_core::report::{
-    ChartReport, CombinationReport, EffortReport, Exact, Explanation, warnings,
+    CapacityReport, ChartReport, CombinationReport, EffortReport, Exact, Explanation, LossReport,
+    RangeReport, warnings,
 };
 use levertrain_core::words::number;
-use levertrain_core::{Combination, Duty, Train};
+use levertrain_core::{Combination, Duty, LossModel, RangeChart, Train};
 use serde::Serialize;
 
-const USAGE: &str = "usage: chart FILE [--apply ID,ID…] [--all] [--json]";
+const USAGE: &str = "usage: chart FILE [--apply ID,ID…] [--all] [--torque N·m] [--json]";
+
+/// Input torque in N·m where none is given: the page's.
+const TORQUE: f64 = 100.0;
 
 fn main() -> ExitCode {
     let arguments: Result<Vec<String>, _> = std::env::args_os()
@@ -41,6 +50,7 @@ struct Options {
     file: Option<String>,
     apply: Option<Vec<String>>,
     all: bool,
+    torque: Option<f64>,
     json: bool,
 }
 
@@ -61,6 +71,13 @@ impl Options {
                         .filter(|id| !id.is_empty())
                         .map(str::to_owned);
                     options.apply = Some(ids.collect());
+                }
+                "--torque" => {
+                    let text = arguments.next().unwrap_or_default();
+                    let torque = text.parse().ok();
+                    let torque = torque.filter(|torque: &f64| *torque >= 0.0 && torque.is_finite());
+                    options.torque =
+                        Some(torque.ok_or(format!("--torque needs N·m of 0 or more; {USAGE}"))?);
                 }
                 flag if flag.starts_with('-') => {
                     return Err(format!("unknown option {flag}; {USAGE}"));
@@ -83,15 +100,16 @@ fn run(arguments: impl Iterator<Item = String>) -> Result<String, String> {
     let file = options.file.ok_or(USAGE)?;
     let text = std::fs::read_to_string(&file).map_err(|error| format!("{file}: {error}"))?;
     let train = Train::parse(&text).map_err(|faults| format!("{file}: {}", one_line(&faults)))?;
+    let torque = options.torque.unwrap_or(TORQUE);
 
     if let Some(ids) = options.apply {
         let applied = train.element_set(ids.iter().map(String::as_str));
         let applied = applied.map_err(|faults| one_line(&faults))?;
         let combination = train.settle(applied, Duty::Drive).combination;
         return if options.json {
-            json(&Single::of(&combination))
+            json(&Single::of(&combination, torque))
         } else {
-            Ok(single(&combination))
+            Ok(single(&combination, torque))
         };
     }
     if options.all {
@@ -105,7 +123,7 @@ fn run(arguments: impl Iterator<Item = String>) -> Result<String, String> {
             Ok(all(&reports))
         };
     }
-    let chart = ChartReport::from(&train.range_chart());
+    let chart = Chart::of(&train.range_chart(), torque);
     if options.json {
         json(&chart)
     } else {
@@ -122,20 +140,72 @@ fn one_line(faults: &[levertrain_core::Fault]) -> String {
     }
 }
 
-/// A combination and its explanation as one object.
+/// The range chart with what it costs and what it holds.
+#[derive(Serialize)]
+struct Chart {
+    ranges: Vec<Row>,
+    spread: Option<Exact>,
+}
+
+#[derive(Serialize)]
+struct Row {
+    #[serde(flatten)]
+    range: RangeReport,
+    #[serde(flatten)]
+    strain: Strain,
+}
+
+impl Chart {
+    fn of(chart: &RangeChart<'_>, torque: f64) -> Self {
+        let report = ChartReport::from(chart);
+        let strains = chart.ranges.iter();
+        let strains = strains.map(|entry| Strain::of(&entry.combination, torque));
+        Self {
+            ranges: report
+                .ranges
+                .into_iter()
+                .zip(strains)
+                .map(|(range, strain)| Row { range, strain })
+                .collect(),
+            spread: report.spread,
+        }
+    }
+}
+
+/// Losses, and how the applied elements hold at the input torque; nothing of that where the
+/// scenario has no friction data.
+#[derive(Serialize)]
+struct Strain {
+    losses: LossReport,
+    capacity: Option<CapacityReport>,
+}
+
+impl Strain {
+    fn of(combination: &Combination<'_>, torque: f64) -> Self {
+        Self {
+            losses: LossReport::of(combination, &LossModel::default()),
+            capacity: CapacityReport::of(combination, torque),
+        }
+    }
+}
+
+/// A combination, its explanation, losses and capacity as one object.
 #[derive(Serialize)]
 struct Single {
     #[serde(flatten)]
     combination: CombinationReport,
     #[serde(flatten)]
     explanation: Explanation,
+    #[serde(flatten)]
+    strain: Strain,
 }
 
 impl Single {
-    fn of(combination: &Combination<'_>) -> Self {
+    fn of(combination: &Combination<'_>, torque: f64) -> Self {
         Self {
             combination: combination.into(),
             explanation: combination.into(),
+            strain: Strain::of(combination, torque),
         }
     }
 }
@@ -155,13 +225,13 @@ fn ratio(value: Option<&Exact>) -> String {
     })
 }
 
-fn range_chart(train: &Train, chart: &ChartReport) -> String {
+fn range_chart(train: &Train, chart: &Chart) -> String {
     let mut text = format!("{}\n\n", train.scenario().name);
     text += &format!(
         "{:<24} {:<16} {:<13} {:>7}  ratio\n",
         "range", "applied", "state", "step"
     );
-    for range in &chart.ranges {
+    for Row { range, .. } in &chart.ranges {
         text += &format!(
             "{:<24} {:<16} {:<13} {:>7}  {}\n",
             range.label,
@@ -174,17 +244,19 @@ fn range_chart(train: &Train, chart: &ChartReport) -> String {
     if let Some(spread) = &chart.spread {
         text += &format!("\nspread {}\n", ratio(Some(spread)));
     }
+    text += &range_capacities(chart);
     for warning in warnings(train) {
         text += &format!("tooth check, {}: {}\n", warning.coupling, warning.text);
     }
     text
 }
 
-fn single(combination: &Combination<'_>) -> String {
+fn single(combination: &Combination<'_>, torque: f64) -> String {
     let Single {
         combination: report,
         explanation,
-    } = Single::of(combination);
+        strain,
+    } = Single::of(combination, torque);
     let mut text = format!("{}: {}\n", explanation.state_words, explanation.answer);
     if report.ratio.is_some() {
         text += &format!("ratio {}\n", ratio(report.ratio.as_ref()));
@@ -216,6 +288,48 @@ fn single(combination: &Combination<'_>) -> String {
     }
     if let Some(effort) = &explanation.effort {
         text += &efforts(&report, effort);
+    }
+    if let Some(efficiency) = strain.losses.efficiency {
+        text += &format!("efficiency {} %\n", number(efficiency * 100.0, 4));
+    }
+    if let Some(capacity) = &strain.capacity {
+        text += &format!("\n{}", capacity_heading(capacity.input_torque));
+        text += &holdings(capacity);
+    }
+    text
+}
+
+fn capacity_heading(torque: f64) -> String {
+    let torque = number(torque, 4);
+    format!("capacity over torque at {torque} N·m of input torque (not a strength rating)\n")
+}
+
+/// How every range holds, where there are friction data.
+fn range_capacities(chart: &Chart) -> String {
+    let mut text = String::new();
+    for Row { range, strain } in &chart.ranges {
+        let Some(capacity) = &strain.capacity else {
+            continue;
+        };
+        if text.is_empty() {
+            text = format!("\n{}", capacity_heading(capacity.input_torque));
+        }
+        text += &format!("{}\n{}", range.label, holdings(capacity));
+    }
+    text
+}
+
+fn holdings(capacity: &CapacityReport) -> String {
+    let mut text = String::new();
+    for row in &capacity.elements {
+        let margin = row
+            .margin
+            .map_or_else(String::new, |margin| number(margin, 3));
+        text += &format!("  {:<24} {margin:>7}  {}\n", row.id, row.grip);
+    }
+    if let (Some(first), Some(most)) = (&capacity.first_to_slip, capacity.most_input) {
+        let most = number(most, 4);
+        text += &format!("  {first} slips first, above {most} N·m of input torque\n");
     }
     text
 }

@@ -25,6 +25,7 @@
 //! Conventions, everywhere: a ratio is input speed over output speed; a speed is per input
 //! turn, dimensionless, positive in the input's direction; lengths are in modules.
 
+mod capacity;
 mod chart;
 pub mod coupling;
 mod element_set;
@@ -47,6 +48,7 @@ mod whole;
 pub mod words;
 mod working;
 
+pub use capacity::{Capacity, Grip, Holding, first_to_slip};
 pub use chart::{ChartEntry, RangeChart};
 pub use element_set::ElementSet;
 pub use fault::Fault;

@@ -82,13 +82,7 @@ impl PowerFlow {
             .flatten()
             .chain(&self.elements)
             .flatten();
-        let sizes = all.map(|power| {
-            if power.signum() < 0 {
-                Fraction::ZERO.minus(power)
-            } else {
-                power.clone()
-            }
-        });
+        let sizes = all.map(Fraction::abs);
         sizes.max().filter(|largest| *largest > Fraction::ONE)
     }
 }

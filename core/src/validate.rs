@@ -220,6 +220,10 @@ impl<'a> Checker<'a> {
                 }
             };
             elements.extend(ends);
+            if let Some(friction) = element.friction() {
+                let place = format!("elements[{index}].friction");
+                self.faults.extend(friction.faults(&place));
+            }
         }
         elements
     }

@@ -16,7 +16,21 @@ fn good() -> Value {
         .clutch("C", "in", "r2")
         .range("1", &["A"])
         .range("2", &["C"]);
-    sketch.to_json()
+    let mut scenario = sketch.to_json();
+    scenario["elements"][0]["friction"] = friction();
+    scenario["elements"][1]["friction"] = friction();
+    if let Some(elements) = scenario["elements"].as_array_mut() {
+        elements.push(
+            json!({"kind": "one-way", "id": "F", "label": "F", "shaft": "end",
+            "against": "housing", "locks": "backward"}),
+        );
+    }
+    scenario
+}
+
+fn friction() -> Value {
+    json!({"surfaces": 8, "outerRadius": 64, "innerRadius": 52.5, "coefficient": 0.1,
+        "clampForce": 3500})
 }
 
 /// What is done to the good scenario at a place.
@@ -191,6 +205,77 @@ fn rows() -> Vec<(&'static str, Change, Verdict)> {
             BeyondSchema,
         ),
         ("/elements/1/id", Set(json!("A")), BeyondSchema),
+        // One-way clutches.
+        ("/elements/2", Extra, Bad),
+        ("/elements/2/kind", Set(json!("sprag")), Bad),
+        ("/elements/2/kind", Set(json!("brake")), Bad),
+        ("/elements/2/id", Remove, Bad),
+        ("/elements/2/label", Set(long(41)), Bad),
+        ("/elements/2/shaft", Remove, Bad),
+        ("/elements/2/shaft", Set(json!("housing")), Bad),
+        ("/elements/2/shaft", Set(json!("nobody")), BeyondSchema),
+        ("/elements/2/against", Remove, Bad),
+        ("/elements/2/against", Set(json!("r1")), Good),
+        ("/elements/2/against", Set(json!(["r1"])), Bad),
+        ("/elements/2/against", Set(json!("nobody")), BeyondSchema),
+        ("/elements/2/against", Set(json!("end")), BeyondSchema),
+        ("/elements/2/locks", Remove, Bad),
+        ("/elements/2/locks", Set(json!("forward")), Good),
+        ("/elements/2/locks", Set(json!("both")), Bad),
+        ("/ranges/0/applied", Set(json!(["A", "F"])), BeyondSchema),
+        // Friction surfaces.
+        ("/elements/0/friction", Remove, Good),
+        ("/elements/0/friction", Extra, Bad),
+        ("/elements/0/friction", Set(json!(null)), Bad),
+        (
+            "/elements/0/friction",
+            Set(json!([8, 64, 52, 0.1, 3500])),
+            Bad,
+        ),
+        ("/elements/0/friction", Set(json!("8")), Bad),
+        ("/elements/1/friction", Extra, Bad),
+        ("/elements/0/friction/surfaces", Remove, Bad),
+        ("/elements/0/friction/surfaces", Set(json!(1)), Good),
+        ("/elements/0/friction/surfaces", Set(json!(40)), Good),
+        ("/elements/0/friction/surfaces", Set(json!(0)), Bad),
+        ("/elements/0/friction/surfaces", Set(json!(41)), Bad),
+        ("/elements/0/friction/surfaces", Set(json!(8.5)), Bad),
+        ("/elements/0/friction/outerRadius", Remove, Bad),
+        ("/elements/0/friction/outerRadius", Set(json!(2000)), Good),
+        ("/elements/0/friction/outerRadius", Set(json!(2001)), Bad),
+        ("/elements/0/friction/outerRadius", Set(json!("64")), Bad),
+        ("/elements/0/friction/innerRadius", Remove, Bad),
+        ("/elements/0/friction/innerRadius", Set(json!(1)), Good),
+        ("/elements/0/friction/innerRadius", Set(json!(0.9)), Bad),
+        (
+            "/elements/0/friction/innerRadius",
+            Set(json!(64)),
+            BeyondSchema,
+        ),
+        ("/elements/0/friction/coefficient", Remove, Bad),
+        ("/elements/0/friction/coefficient", Set(json!(1)), Good),
+        ("/elements/0/friction/coefficient", Set(json!(1.01)), Bad),
+        ("/elements/0/friction/coefficient", Set(json!(0.009)), Bad),
+        ("/elements/0/friction/clampForce", Remove, Bad),
+        (
+            "/elements/0/friction/clampForce",
+            Set(json!(10_000_000)),
+            Good,
+        ),
+        (
+            "/elements/0/friction/clampForce",
+            Set(json!(10_000_001)),
+            Bad,
+        ),
+        ("/elements/0/friction/clampForce", Set(json!(-1)), Bad),
+        (
+            "/elements/2",
+            Set(
+                json!({"kind": "one-way", "id": "F", "label": "F", "shaft": "end",
+                "against": "housing", "locks": "backward", "friction": friction()}),
+            ),
+            Bad,
+        ),
         // Ranges.
         ("/ranges/0", Extra, Bad),
         ("/ranges/0/applied", Remove, Bad),

@@ -3,12 +3,14 @@
 //! The inner types stay free of any wire format; the command-line example and the web boundary
 //! both hand out these. Field names are camelCase for the page.
 
+mod capacity;
 mod effort;
 mod losses;
 mod working;
 
 use serde::Serialize;
 
+pub use capacity::{CapacityReport, ElementCapacity};
 pub use effort::{CouplingEffort, EffortReport, ElementEffort, ShareReport};
 pub use losses::{DragLoss, LossReport, MeshLoss};
 pub use working::{EquationReport, FormulaReport, WorkingReport};

@@ -26,3 +26,11 @@ pub const TEETH_MIN: u32 = 6;
 pub const TEETH_MAX: u32 = 999;
 /// Most pinions in one row.
 pub const PINIONS: u32 = 12;
+/// Fewest and most friction surfaces of a clutch or brake.
+pub const SURFACES: (f64, f64) = (1.0, 40.0);
+/// Smallest and largest radius of a lining in mm.
+pub const LINING_RADIUS_MM: (f64, f64) = (1.0, 2000.0);
+/// Lowest and highest coefficient of friction.
+pub const FRICTION: (f64, f64) = (0.01, 1.0);
+/// Smallest and largest clamp force in N.
+pub const CLAMP_FORCE_N: (f64, f64) = (1.0, 10_000_000.0);

@@ -4,10 +4,12 @@
 //! `scenarios/schema.json`. [`Scenario::parse`] reads the text; [`crate::Train::new`] checks
 //! that the names and numbers make a gear train.
 
+mod friction;
 pub mod limits;
 mod parse;
 mod strict;
 
+pub use friction::Friction;
 pub(crate) use parse::typed;
 
 use serde::{Deserialize, Serialize};
@@ -56,7 +58,7 @@ pub struct Shaft {
 }
 
 /// A shift element: something that can be applied and released.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(tag = "kind", rename_all = "kebab-case", deny_unknown_fields)]
 pub enum Element {
     /// Holds a shaft to the housing.
@@ -67,6 +69,9 @@ pub enum Element {
         label: String,
         /// Id of the shaft it holds.
         shaft: String,
+        /// Its friction surfaces, where they are known.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        friction: Option<Friction>,
     },
     /// Joins two shafts so that they turn together.
     Clutch {
@@ -76,6 +81,9 @@ pub enum Element {
         label: String,
         /// Ids of the two shafts it joins.
         between: [String; 2],
+        /// Its friction surfaces, where they are known.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        friction: Option<Friction>,
     },
     /// A one-way clutch: locks a shaft against turning one way relative to another body, by
     /// itself, and lets it overrun the other way.
@@ -126,6 +134,14 @@ impl Element {
             Self::Brake { .. } => "brake",
             Self::Clutch { .. } => "clutch",
             Self::OneWay { .. } => "one-way",
+        }
+    }
+
+    /// Its friction surfaces, where they are known; a one-way clutch has none.
+    pub fn friction(&self) -> Option<&Friction> {
+        match self {
+            Self::Brake { friction, .. } | Self::Clutch { friction, .. } => friction.as_ref(),
+            Self::OneWay { .. } => None,
         }
     }
 

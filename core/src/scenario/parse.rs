@@ -8,7 +8,7 @@ use serde::de::DeserializeOwned;
 use serde_json::Value;
 
 use super::strict::Strict;
-use super::{FORMAT, Scenario, limits};
+use super::{Element, FORMAT, Friction, Scenario, limits};
 use crate::coupling::Coupling;
 use crate::fault::{Fault, MOST_FAULTS};
 
@@ -77,7 +77,7 @@ impl Scenario {
                 "elements",
                 limits::ELEMENTS,
                 &mut faults,
-                typed,
+                element,
             ),
             ranges: list(outline.ranges, "ranges", limits::RANGES, &mut faults, typed),
         };
@@ -115,6 +115,15 @@ fn list<T>(
         }
     }
     read_items
+}
+
+/// Reads an element. Its friction data are read by themselves first: inside an element a fault
+/// in them could not name its field.
+fn element(item: Value, place: &str) -> Result<Element, Fault> {
+    if let Some(friction) = item.get("friction") {
+        typed::<Friction>(friction.clone(), &format!("{place}.friction"))?;
+    }
+    typed(item, place)
 }
 
 /// An object whose lists, if it has any, hold only text: the only lists inside an item are of
@@ -254,5 +263,29 @@ mod tests {
             "a list that holds more than ids",
         );
         check_fault(&text, "elements[0]", "missing field `shaft`");
+    }
+
+    #[test]
+    fn friction_data_name_their_field() {
+        let with = |friction: &str| {
+            format!(
+                r#"{{{HEAD},"shafts":[],"couplings":[],"elements":[
+                {{"kind":"brake","id":"A","label":"A","shaft":"a","friction":{friction}}}]}}"#
+            )
+        };
+        let good = r#"{"surfaces":8,"outerRadius":70,"innerRadius":55.5,"coefficient":0.1,"clampForce":9000}"#;
+        assert!(Scenario::parse(&with(good)).is_ok());
+        let place = "elements[0].friction";
+        check_fault(&with("null"), place, "invalid type");
+        check_fault(&with("{}"), place, "missing field `surfaces`");
+        let bad = |from: &str, to: &str| with(&good.replace(from, to));
+        let unknown = bad("coefficient", "mu");
+        check_fault(&unknown, &format!("{place}.mu"), "unknown field");
+        check_fault(&bad("8", "8.5"), &format!("{place}.surfaces"), "8.5");
+        check_fault(
+            &bad("70", "\"70\""),
+            &format!("{place}.outerRadius"),
+            "expected f64",
+        );
     }
 }

@@ -2,7 +2,7 @@
 
 use levertrain_core::{Fault, Train};
 use levertrain_tests::sketch::Sketch;
-use serde_json::Value;
+use serde_json::{Value, json};
 
 use crate::verdict::check_faults;
 
@@ -18,6 +18,8 @@ pub fn good() -> Value {
         .range("2", &["C"]);
     let mut scenario = sketch.to_json();
     scenario["about"] = "A text.".into();
+    scenario["elements"][0]["friction"] = json!({"surfaces": 8, "outerRadius": 64,
+        "innerRadius": 52, "coefficient": 0.1, "clampForce": 3500});
     scenario
 }
 

@@ -9,6 +9,7 @@ import { acceptDrops } from "./drop.js";
 import { unitsFrom } from "./units.js";
 import { onSystemChange, paletteFor, rememberChoice, rememberedChoice, wantsStillness } from "./theme.js";
 import { answerBand } from "./view/answer.js";
+import { capacity } from "./view/capacity.js";
 import { caption } from "./view/caption.js";
 import { cautions } from "./view/cautions.js";
 import { chart } from "./view/chart.js";
@@ -90,6 +91,7 @@ export class Bench {
       members(desk),
       effort(desk),
       losses(desk),
+      capacity(desk),
       teeth(desk),
       combinations(desk),
       share(desk),

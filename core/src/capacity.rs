@@ -12,12 +12,12 @@ use crate::torque::Torques;
 /// Static torque capacity of ring-shaped friction surfaces.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Capacity {
-    /// N·m, with linings that have worn in, so that pressure times radius is the same everywhere.
+    /// N·m, with linings that have run in, so that pressure times radius is the same everywhere.
     /// The lower of the two, and the one margins are reckoned with.
     pub uniform_wear: f64,
     /// N·m, with new linings on stiff plates, so that the pressure is the same everywhere.
     pub uniform_pressure: f64,
-    /// Greatest pressure on a worn-in lining, at its inner edge, in N/mm².
+    /// Greatest pressure on a run-in lining, at its inner edge, in N/mm².
     pub greatest_pressure: f64,
 }
 

@@ -75,3 +75,12 @@ export interface Losses {
   drag: { element: string; share: number }[];
   elements: number[]; couplings: number[][];
 }
+/** Torques in N·m, the pressure in N/mm². Null is what is not known, or where there is nothing to hold. */
+export interface Capacity {
+  inputTorque: number;
+  elements: { id: string; grip: "holds" | "slips" | "idle" | "undetermined" | "no-data";
+    torque: number | null; margin: number | null;
+    uniformWear: number | null; uniformPressure: number | null; greatestPressure: number | null;
+    mostInput: number | null }[];
+  firstToSlip: string | null; mostInput: number | null;
+}

@@ -2,7 +2,7 @@
 //!
 //! Errors are thrown as `{ faults: [{ place, problem, fix }] }`; what was on screen stays.
 
-use levertrain_core::report::{ChartReport, CombinationReport, LossReport};
+use levertrain_core::report::{CapacityReport, ChartReport, CombinationReport, LossReport};
 use levertrain_core::{Duty, ElementSet, Fault, LossModel, Train};
 use plotters_canvas::CanvasBackend;
 use serde::Serialize;
@@ -96,6 +96,16 @@ impl Sandbox {
         let model = loss_model(mesh, drag, coasting)?;
         let ranges = 0..train.scenario().ranges.len();
         let reports = ranges.map(|range| losses_of(train, train.range(range), &model));
+        plain(&reports.collect::<Vec<_>>())
+    }
+
+    /// How the applied elements of every named range hold at an input torque in N·m, in order;
+    /// nothing where the scenario has no friction data.
+    #[wasm_bindgen(js_name = capacityChart, unchecked_return_type = "Capacity[]")]
+    pub fn capacity_chart(&self, torque: f64) -> Result<JsValue, JsValue> {
+        let chart = self.session()?.train().range_chart();
+        let reports = chart.ranges.iter();
+        let reports = reports.filter_map(|entry| CapacityReport::of(&entry.combination, torque));
         plain(&reports.collect::<Vec<_>>())
     }
 

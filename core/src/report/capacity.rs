@@ -36,7 +36,7 @@ pub struct ElementCapacity {
     pub uniform_wear: Option<f64>,
     /// Capacity by uniform pressure.
     pub uniform_pressure: Option<f64>,
-    /// Greatest pressure on the worn-in lining in N/mm².
+    /// Greatest pressure on the run-in lining in N/mm².
     pub greatest_pressure: Option<f64>,
     /// The largest input torque it holds.
     pub most_input: Option<f64>,

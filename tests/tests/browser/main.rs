@@ -8,6 +8,7 @@ mod bad_files;
 mod bad_links;
 mod by_core;
 mod by_hand;
+mod capacity;
 mod drag;
 mod embedding;
 mod keyboard;

@@ -7,20 +7,25 @@
 //! said otherwise: for learning and early layout, not a strength rating. Losses are for the usual
 //! mesh efficiency and the input driving the load.
 //!
+//! Where the scenario has an engine and a load, the operating point is printed as well, at
+//! `[--pedal 0…1] [--grade RISE/RUN] [--lockup] [--mesh EFFICIENCY]`.
+//!
 //! Exits with 2 and one line on bad input.
 #![allow(clippy::print_stdout, reason = "printing is what this example is for")]
 
 use std::process::ExitCode;
 
+use levertrain_core::operating::Conditions;
 use levertrain_core::report::{
     CapacityReport, ChartReport, CombinationReport, EffortReport, Exact, Explanation, LossReport,
-    RangeReport, warnings,
+    OperatingReport, PointReport, RangeReport, warnings,
 };
 use levertrain_core::words::number;
 use levertrain_core::{Combination, Duty, LossModel, RangeChart, Train};
 use serde::Serialize;
 
-const USAGE: &str = "usage: chart FILE [--apply ID,ID…] [--all] [--torque N·m] [--json]";
+const USAGE: &str = "usage: chart FILE [--apply ID,ID…] [--all] [--torque N·m] [--json] \
+    [--pedal 0…1] [--grade RISE/RUN] [--lockup] [--mesh EFFICIENCY]";
 
 /// Input torque in N·m where none is given: the page's.
 const TORQUE: f64 = 100.0;
@@ -52,6 +57,9 @@ struct Options {
     all: bool,
     torque: Option<f64>,
     json: bool,
+    /// For the operating point, and the first option that asks for one.
+    conditions: Conditions,
+    asked: Option<String>,
 }
 
 impl Options {
@@ -79,6 +87,21 @@ impl Options {
                     options.torque =
                         Some(torque.ok_or(format!("--torque needs N·m of 0 or more; {USAGE}"))?);
                 }
+                "--lockup" => {
+                    options.conditions.lockup = true;
+                    options.asked.get_or_insert(argument);
+                }
+                "--pedal" | "--grade" | "--mesh" => {
+                    let number = arguments.next().and_then(|text| text.parse().ok());
+                    let number: f64 =
+                        number.ok_or(format!("{argument} needs a number; {USAGE}"))?;
+                    match argument.as_str() {
+                        "--pedal" => options.conditions.pedal = number,
+                        "--grade" => options.conditions.grade = number,
+                        _ => options.conditions.mesh_efficiency = number,
+                    }
+                    options.asked.get_or_insert(argument);
+                }
                 flag if flag.starts_with('-') => {
                     return Err(format!("unknown option {flag}; {USAGE}"));
                 }
@@ -91,6 +114,9 @@ impl Options {
         if options.all && options.apply.is_some() {
             return Err(format!("--all and --apply exclude each other; {USAGE}"));
         }
+        if let Err(fault) = options.conditions.checked() {
+            return Err(fault.to_string());
+        }
         Ok(options)
     }
 }
@@ -101,15 +127,20 @@ fn run(arguments: impl Iterator<Item = String>) -> Result<String, String> {
     let text = std::fs::read_to_string(&file).map_err(|error| format!("{file}: {error}"))?;
     let train = Train::parse(&text).map_err(|faults| format!("{file}: {}", one_line(&faults)))?;
     let torque = options.torque.unwrap_or(TORQUE);
+    let conditions = &options.conditions;
+    if let (Some(flag), None) = (&options.asked, &train.scenario().engine) {
+        let problem = "takes an engine and a load, and it has none";
+        return Err(format!("{file}: {flag} {problem}"));
+    }
 
     if let Some(ids) = options.apply {
         let applied = train.element_set(ids.iter().map(String::as_str));
         let applied = applied.map_err(|faults| one_line(&faults))?;
         let combination = train.settle(applied, Duty::Drive).combination;
         return if options.json {
-            json(&Single::of(&combination, torque))
+            json(&Single::of(&combination, torque, conditions))
         } else {
-            Ok(single(&combination, torque))
+            Ok(single(&combination, torque, conditions))
         };
     }
     if options.all {
@@ -123,7 +154,7 @@ fn run(arguments: impl Iterator<Item = String>) -> Result<String, String> {
             Ok(all(&reports))
         };
     }
-    let chart = Chart::of(&train.range_chart(), torque);
+    let chart = Chart::of(&train.range_chart(), torque, conditions);
     if options.json {
         json(&chart)
     } else {
@@ -156,10 +187,10 @@ struct Row {
 }
 
 impl Chart {
-    fn of(chart: &RangeChart<'_>, torque: f64) -> Self {
+    fn of(chart: &RangeChart<'_>, torque: f64, conditions: &Conditions) -> Self {
         let report = ChartReport::from(chart);
         let strains = chart.ranges.iter();
-        let strains = strains.map(|entry| Strain::of(&entry.combination, torque));
+        let strains = strains.map(|entry| Strain::of(&entry.combination, torque, conditions));
         Self {
             ranges: report
                 .ranges
@@ -172,19 +203,21 @@ impl Chart {
     }
 }
 
-/// Losses, and how the applied elements hold at the input torque; nothing of that where the
-/// scenario has no friction data.
+/// Losses, how the applied elements hold at the input torque, and the operating point; nothing
+/// of that where the scenario has no friction data, or no engine.
 #[derive(Serialize)]
 struct Strain {
     losses: LossReport,
     capacity: Option<CapacityReport>,
+    operating: Option<OperatingReport>,
 }
 
 impl Strain {
-    fn of(combination: &Combination<'_>, torque: f64) -> Self {
+    fn of(combination: &Combination<'_>, torque: f64, conditions: &Conditions) -> Self {
         Self {
             losses: LossReport::of(combination, &LossModel::default()),
             capacity: CapacityReport::of(combination, torque),
+            operating: OperatingReport::of(combination, conditions),
         }
     }
 }
@@ -201,11 +234,11 @@ struct Single {
 }
 
 impl Single {
-    fn of(combination: &Combination<'_>, torque: f64) -> Self {
+    fn of(combination: &Combination<'_>, torque: f64, conditions: &Conditions) -> Self {
         Self {
             combination: combination.into(),
             explanation: combination.into(),
-            strain: Strain::of(combination, torque),
+            strain: Strain::of(combination, torque, conditions),
         }
     }
 }
@@ -245,18 +278,23 @@ fn range_chart(train: &Train, chart: &Chart) -> String {
         text += &format!("\nspread {}\n", ratio(Some(spread)));
     }
     text += &range_capacities(chart);
+    for Row { range, strain } in &chart.ranges {
+        if let Some(operating) = &strain.operating {
+            text += &format!("\n{}: {}", range.label, operating_text(operating));
+        }
+    }
     for warning in warnings(train) {
         text += &format!("tooth check, {}: {}\n", warning.coupling, warning.text);
     }
     text
 }
 
-fn single(combination: &Combination<'_>, torque: f64) -> String {
+fn single(combination: &Combination<'_>, torque: f64, conditions: &Conditions) -> String {
     let Single {
         combination: report,
         explanation,
         strain,
-    } = Single::of(combination, torque);
+    } = Single::of(combination, torque, conditions);
     let mut text = format!("{}: {}\n", explanation.state_words, explanation.answer);
     if report.ratio.is_some() {
         text += &format!("ratio {}\n", ratio(report.ratio.as_ref()));
@@ -295,6 +333,30 @@ fn single(combination: &Combination<'_>, torque: f64) -> String {
     if let Some(capacity) = &strain.capacity {
         text += &format!("\n{}", capacity_heading(capacity.input_torque));
         text += &holdings(capacity);
+    }
+    if let Some(operating) = &strain.operating {
+        text += &format!("\n{}", operating_text(operating));
+    }
+    text
+}
+
+/// What is found, then the steady points and the stall point, a line each.
+fn operating_text(operating: &OperatingReport) -> String {
+    let line = |name: &str, point: &PointReport| {
+        let pair = |speed: f64, torque: f64| {
+            format!("{} rev/min {} N·m", number(speed, 4), number(torque, 4))
+        };
+        let engine = pair(point.engine_speed, point.engine_torque);
+        let input = pair(point.input_speed, point.input_torque);
+        let output = pair(point.output_speed, point.output_torque);
+        format!("  {name:<8} engine {engine}, input {input}, output {output}\n")
+    };
+    let mut text = format!("{}\n", operating.words);
+    for point in &operating.points {
+        text += &line(if point.stable { "stable" } else { "unstable" }, point);
+    }
+    for point in &operating.stall {
+        text += &line("stall", point);
     }
     text
 }

@@ -35,6 +35,7 @@ mod fraction;
 mod lever;
 mod losses;
 mod motions;
+pub mod operating;
 mod power;
 pub mod report;
 pub mod scenario;

@@ -44,7 +44,8 @@ impl Train {
     /// # Errors
     /// Every fault found: ids or labels that are empty, too long, repeated or unknown, a list
     /// that is too short or too long, an input or output that is the housing or the same
-    /// shaft, a coupling or element that joins a body to itself.
+    /// shaft, a coupling or element that joins a body to itself, an engine, converter or load
+    /// with a table that does not make sense.
     pub fn new(scenario: Scenario) -> Result<Self, Vec<Fault>> {
         let mut check = Checker::new(&scenario);
         check.texts();
@@ -60,6 +61,7 @@ impl Train {
         let members = check.members();
         let ends = check.ends();
         let ranges = check.ranges();
+        check.surroundings();
         let mut faults = check.faults;
         faults.truncate(MOST_FAULTS);
         let (Some(input), Some(output), true) = (input, output, faults.is_empty()) else {

@@ -1,5 +1,7 @@
 //! Checking a scenario part by part, collecting every fault instead of stopping at the first.
 
+mod surroundings;
+
 use std::collections::HashMap;
 
 use crate::coupling::Coupling;

@@ -25,6 +25,12 @@ fn good() -> Value {
             "against": "housing", "locks": "backward"}),
         );
     }
+    scenario["engine"] = json!({"label": "Engine", "full": [[800, 140.5], [6000, 160]],
+        "motoring": [[800, -18], [3000, -30], [6000, -60]]});
+    scenario["converter"] = json!({"label": "Converter",
+        "table": [[0, 2, 140], [0.5, 1.5, 150], [0.9, 1, 190]]});
+    scenario["load"] = json!({"label": "Car", "constant": 15, "linear": 0,
+        "quadratic": 2.8e-6, "weight": 1260});
     scenario
 }
 
@@ -86,6 +92,15 @@ use Verdict::{Bad, BeyondSchema, Good};
 
 fn long(count: usize) -> Value {
     json!("x".repeat(count))
+}
+
+/// A torque curve over the speeds of the good one.
+fn curve(points: u32) -> Value {
+    let step = 5200.0 / f64::from(points - 1);
+    let points = 0..points;
+    points
+        .map(|point| json!([800.0 + step * f64::from(point), 150]))
+        .collect()
 }
 
 fn rows() -> Vec<(&'static str, Change, Verdict)> {
@@ -285,6 +300,61 @@ fn rows() -> Vec<(&'static str, Change, Verdict)> {
         ("/ranges/0/applied", Set(json!(["Z"])), BeyondSchema),
         ("/ranges/0/applied", Set(json!("A")), Bad),
         ("/ranges/0/id", Set(json!("2")), BeyondSchema),
+        // Engine, converter and load.
+        ("/engine", Remove, Bad),
+        ("/load", Remove, Bad),
+        ("/converter", Remove, Good),
+        ("/engine", Set(json!(null)), Bad),
+        ("/converter", Set(json!(null)), Bad),
+        ("/load", Set(json!([1, 2])), Bad),
+        ("/engine", Extra, Bad),
+        ("/engine/label", Remove, Bad),
+        ("/engine/label", Set(long(41)), Bad),
+        ("/engine/label", Set(json!(3)), Bad),
+        ("/engine/full", Remove, Bad),
+        ("/engine/full", Clear, Bad),
+        ("/engine/full", Set(json!("steep")), Bad),
+        ("/engine/full", Set(json!([[800, 140]])), Bad),
+        ("/engine/full", Set(curve(32)), Good),
+        ("/engine/full", Set(curve(33)), Bad),
+        ("/engine/full/0", Set(json!([800])), Bad),
+        ("/engine/full/0", Set(json!([800, 140, 1])), Bad),
+        ("/engine/full/0", Set(json!({"speed": 800})), Bad),
+        ("/engine/full/0/0", Set(json!(0)), Bad),
+        ("/engine/full/0/0", Set(json!("800")), Bad),
+        ("/engine/full/0/0", Set(json!(6000)), BeyondSchema),
+        ("/engine/full/0/0", Set(json!(801)), BeyondSchema),
+        ("/engine/full/1/0", Set(json!(30_001)), Bad),
+        ("/engine/full/0/1", Set(json!(-18)), BeyondSchema),
+        ("/engine/full/0/1", Set(json!(100_001)), Bad),
+        ("/engine/motoring", Remove, Bad),
+        ("/engine/motoring/0/1", Set(json!(0)), Good),
+        ("/engine/motoring/0/1", Set(json!(0.5)), Bad),
+        ("/engine/motoring/1/0", Set(json!(800)), BeyondSchema),
+        ("/converter", Extra, Bad),
+        ("/converter/label", Set(json!("")), Bad),
+        ("/converter/table", Remove, Bad),
+        ("/converter/table", Set(json!([[0, 2, 140]])), Bad),
+        ("/converter/table/0", Set(json!([0, 2])), Bad),
+        ("/converter/table/0/0", Set(json!(0.1)), BeyondSchema),
+        ("/converter/table/0/0", Set(json!(-0.1)), Bad),
+        ("/converter/table/1/0", Set(json!(0.9)), BeyondSchema),
+        ("/converter/table/2/0", Set(json!(1)), Bad),
+        ("/converter/table/0/1", Set(json!(0.9)), Bad),
+        ("/converter/table/0/1", Set(json!(10)), BeyondSchema), // more power out than in
+        ("/converter/table/1/1", Set(json!(2.1)), BeyondSchema),
+        ("/converter/table/0/2", Set(json!(0.9)), Bad),
+        ("/converter/table/0/2", Set(json!(100_000)), Good),
+        ("/converter/table/0/2", Set(json!(100_001)), Bad),
+        ("/load", Extra, Bad),
+        ("/load/label", Remove, Bad),
+        ("/load/constant", Remove, Bad),
+        ("/load/constant", Set(json!(-1)), Bad),
+        ("/load/linear", Set(json!("0")), Bad),
+        ("/load/quadratic", Set(json!(0)), Good),
+        ("/load/quadratic", Set(json!(-1e-9)), Bad),
+        ("/load/weight", Set(json!(100_000)), Good),
+        ("/load/weight", Set(json!(100_001)), Bad),
     ]
 }
 

@@ -6,6 +6,7 @@
 mod capacity;
 mod effort;
 mod losses;
+mod operating;
 mod working;
 
 use serde::Serialize;
@@ -13,6 +14,7 @@ use serde::Serialize;
 pub use capacity::{CapacityReport, ElementCapacity};
 pub use effort::{CouplingEffort, EffortReport, ElementEffort, ShareReport};
 pub use losses::{DragLoss, LossReport, MeshLoss};
+pub use operating::{OperatingReport, PointReport};
 pub use working::{EquationReport, FormulaReport, WorkingReport};
 
 use crate::chart::RangeChart;

@@ -34,3 +34,19 @@ pub const LINING_RADIUS_MM: (f64, f64) = (1.0, 2000.0);
 pub const FRICTION: (f64, f64) = (0.01, 1.0);
 /// Smallest and largest clamp force in N.
 pub const CLAMP_FORCE_N: (f64, f64) = (1.0, 10_000_000.0);
+/// Fewest points of a torque curve or a converter table.
+pub const POINTS_MIN: usize = 2;
+/// Most points of a torque curve or a converter table.
+pub const POINTS_MAX: usize = 32;
+/// Lowest engine speed in a torque curve, in rev/min: a curve begins where the engine idles.
+pub const ENGINE_SPEED_MIN: f64 = 1.0;
+/// Highest engine speed in a torque curve, in rev/min.
+pub const ENGINE_SPEED_MAX: f64 = 30_000.0;
+/// Largest torque of an engine or a load, in N·m.
+pub const TORQUE_MAX: f64 = 100_000.0;
+/// Largest torque ratio of a converter: far above any that is built.
+pub const TORQUE_RATIO_MAX: f64 = 10.0;
+/// Smallest capacity factor of a converter, in rev/min per √(N·m).
+pub const CAPACITY_FACTOR_MIN: f64 = 1.0;
+/// Largest capacity factor of a converter, in rev/min per √(N·m).
+pub const CAPACITY_FACTOR_MAX: f64 = 100_000.0;

@@ -4,13 +4,16 @@
 //! `scenarios/schema.json`. [`Scenario::parse`] reads the text; [`crate::Train::new`] checks
 //! that the names and numbers make a gear train.
 
+mod fields;
 mod friction;
 pub mod limits;
 mod parse;
 mod strict;
+mod surroundings;
 
 pub use friction::Friction;
 pub(crate) use parse::typed;
+pub use surroundings::{Converter, Engine, Load};
 
 use serde::{Deserialize, Serialize};
 
@@ -45,6 +48,15 @@ pub struct Scenario {
     pub elements: Vec<Element>,
     /// Named combinations of applied elements.
     pub ranges: Vec<Range>,
+    /// The engine, where an operating point is wanted.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub engine: Option<Engine>,
+    /// The torque converter between engine and input, if there is one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub converter: Option<Converter>,
+    /// What holds the output back.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub load: Option<Load>,
 }
 
 /// A rotating member that others are splined to.

@@ -3,12 +3,12 @@
 //! Each item of a list is read by itself, so one bad gear set does not hide the next fault,
 //! and every fault carries the full path to the offending field.
 
-use serde::Deserialize;
 use serde::de::DeserializeOwned;
+use serde::{Deserialize, Deserializer};
 use serde_json::Value;
 
 use super::strict::Strict;
-use super::{Element, FORMAT, Friction, Scenario, limits};
+use super::{Converter, Element, Engine, FORMAT, Friction, Load, Scenario, limits};
 use crate::coupling::Coupling;
 use crate::fault::{Fault, MOST_FAULTS};
 
@@ -28,6 +28,17 @@ struct Outline {
     elements: Vec<Value>,
     #[serde(default)]
     ranges: Vec<Value>,
+    #[serde(default, deserialize_with = "present")]
+    engine: Option<Value>,
+    #[serde(default, deserialize_with = "present")]
+    converter: Option<Value>,
+    #[serde(default, deserialize_with = "present")]
+    load: Option<Value>,
+}
+
+/// A field that may be left out; `null` is not the same as leaving it out.
+fn present<'de, D: Deserializer<'de>>(deserializer: D) -> Result<Option<Value>, D::Error> {
+    Value::deserialize(deserializer).map(Some)
 }
 
 impl Scenario {
@@ -80,6 +91,11 @@ impl Scenario {
                 element,
             ),
             ranges: list(outline.ranges, "ranges", limits::RANGES, &mut faults, typed),
+            engine: outline.engine.and_then(|x| Engine::read(x, &mut faults)),
+            converter: outline
+                .converter
+                .and_then(|x| Converter::read(x, &mut faults)),
+            load: outline.load.and_then(|x| Load::read(x, &mut faults)),
         };
         faults.truncate(MOST_FAULTS);
         if faults.is_empty() {

@@ -1,0 +1,60 @@
+//! Engine and input turn as one: no converter, or its lock-up clutch applied.
+
+use super::roots::quadratic;
+use super::{NoPoint, Plant, SAME, SteadyPoint};
+
+impl Plant {
+    /// Every steady point, and why there is none. There is no stall.
+    ///
+    /// Te(N) is linear between knots and the load quadratic in N, so each piece has at most two
+    /// points, in closed form. A piece in which the engine goes from driving to holding back is
+    /// split there, as the losses change sides.
+    pub(super) fn solve_locked(&self) -> (Vec<SteadyPoint>, Option<SteadyPoint>, Option<NoPoint>) {
+        let ratio = self.gear.ratio.abs();
+        let mut points = Vec::new();
+        let mut excess = Vec::new();
+        let mut cut_off = false;
+        for (from, slope, to) in self.engine.pieces() {
+            let zero = (from[1] * to[1] < 0.0).then(|| from[0] - from[1] / slope);
+            let middle = zero.unwrap_or(to[0]);
+            for (least, most) in [(from[0], middle), (middle, to[0])] {
+                if least >= most {
+                    continue;
+                }
+                let coasting = from[1] + slope * ((least + most) / 2.0 - from[0]) < 0.0;
+                let gain = ratio * self.gear.gain(coasting);
+                if gain.is_nan() {
+                    cut_off = true;
+                    continue;
+                }
+                let [c0, c1, c2] = self.load;
+                let at_zero = from[1] - slope * from[0];
+                let terms = [
+                    gain * at_zero - c0,
+                    gain * slope - c1 / ratio,
+                    -c2 / (ratio * ratio),
+                ];
+                let torque = |speed: f64| from[1] + slope * (speed - from[0]);
+                for end in [least, most] {
+                    excess.push((end, gain * torque(end) - self.load(end / ratio).0));
+                }
+                for speed in quadratic(terms) {
+                    // A root at a knot may be off by a rounding.
+                    let clamped = speed.clamp(least, most);
+                    if (speed - clamped).abs() <= SAME * clamped {
+                        let falling = terms[1] + 2.0 * terms[2] * clamped < 0.0;
+                        let engine = (clamped, torque(clamped));
+                        points.push(self.point(engine, (1.0, 1.0), falling));
+                    }
+                }
+            }
+        }
+        let reason = match excess.iter().max_by(|a, b| a.0.total_cmp(&b.0)) {
+            None => NoPoint::Overruns,
+            Some((_, torque)) if *torque < 0.0 => NoPoint::BelowTable,
+            Some(_) if cut_off => NoPoint::Overruns,
+            Some(_) => NoPoint::PastTable,
+        };
+        (points, None, Some(reason))
+    }
+}

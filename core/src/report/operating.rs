@@ -1,0 +1,185 @@
+//! The operating point as plain data.
+
+use serde::Serialize;
+
+use crate::operating::{Conditions, NoPoint, NoPower, Operating, SteadyPoint};
+use crate::solve::Combination;
+
+/// Where engine, train and load agree. Speeds in rev/min, torques in N·m, powers in W.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "camelCase")]
+pub struct OperatingReport {
+    /// `steady`, or why there is no steady point: `load-too-great`, `below-table`, `past-table`,
+    /// `coasting`, `overruns`, or, where no power passes, `no-drive`, `self-locking`,
+    /// `ambiguous`, `indeterminate`.
+    pub outcome: &'static str,
+    /// The same as a sentence.
+    pub words: &'static str,
+    /// Power out over power in of the train while the engine drives.
+    pub efficiency: Option<f64>,
+    /// Every steady point, by rising speed.
+    pub points: Vec<PointReport>,
+    /// With an open converter: where the engine settles while the output is held.
+    pub stall: Option<PointReport>,
+    /// Torque with which the load holds the output at standstill.
+    pub load_at_rest: Option<f64>,
+}
+
+/// A steady point.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "camelCase")]
+pub struct PointReport {
+    /// Whether speeds come back when pushed.
+    pub stable: bool,
+    /// Of engine and pump.
+    pub engine_speed: f64,
+    /// Of engine and pump.
+    pub engine_torque: f64,
+    /// Turbine speed over pump speed.
+    pub speed_ratio: f64,
+    /// Turbine torque over pump torque.
+    pub torque_ratio: f64,
+    /// K = N/√T of the pump; `null` when nothing slips.
+    pub capacity_factor: Option<f64>,
+    /// Of the turbine, the train's input.
+    pub input_speed: f64,
+    /// Of the turbine.
+    pub input_torque: f64,
+    /// Negative backward.
+    pub output_speed: f64,
+    /// Of the train on the output.
+    pub output_torque: f64,
+    /// Of the engine.
+    pub power_in: f64,
+    /// At the output.
+    pub power_out: f64,
+    /// Heat in the converter.
+    pub converter_loss: f64,
+    /// Heat in the meshes.
+    pub gear_loss: f64,
+}
+
+impl From<&SteadyPoint> for PointReport {
+    fn from(point: &SteadyPoint) -> Self {
+        Self {
+            stable: point.stable,
+            engine_speed: point.engine_speed,
+            engine_torque: point.engine_torque,
+            speed_ratio: point.speed_ratio,
+            torque_ratio: point.torque_ratio,
+            capacity_factor: point.capacity_factor,
+            input_speed: point.input_speed,
+            input_torque: point.input_torque,
+            output_speed: point.output_speed,
+            output_torque: point.output_torque,
+            power_in: point.power_in(),
+            power_out: point.power_out(),
+            converter_loss: point.converter_loss(),
+            gear_loss: point.gear_loss(),
+        }
+    }
+}
+
+impl OperatingReport {
+    /// Solves a combination under these conditions; `None` where the scenario has no engine and
+    /// load.
+    pub fn of(combination: &Combination<'_>, conditions: &Conditions) -> Option<Self> {
+        Some(match Operating::of(combination, conditions)? {
+            Operating::NoPower(reason) => Self {
+                outcome: reason.key(),
+                words: reason.words(),
+                efficiency: None,
+                points: Vec::new(),
+                stall: None,
+                load_at_rest: None,
+            },
+            Operating::Solved {
+                efficiency,
+                points,
+                stall,
+                load_at_rest,
+                reason,
+            } => Self {
+                outcome: reason.map_or("steady", NoPoint::key),
+                words: reason.map_or(steady_words(&points), NoPoint::words),
+                efficiency: Some(efficiency),
+                points: points.iter().map(PointReport::from).collect(),
+                stall: stall.as_ref().map(PointReport::from),
+                load_at_rest: Some(load_at_rest),
+            },
+        })
+    }
+}
+
+fn steady_words(points: &[SteadyPoint]) -> &'static str {
+    match (points.len(), points.iter().any(|point| point.stable)) {
+        (1, true) => "Engine and load agree at one speed, and come back to it when pushed.",
+        (1, false) => {
+            "Engine and load agree at one speed, but drift away from it when pushed: it is unstable."
+        }
+        (_, true) => {
+            "Engine and load agree at several speeds: they come back only to the stable ones."
+        }
+        (_, false) => "Engine and load agree at several speeds, all of them unstable.",
+    }
+}
+
+impl NoPoint {
+    fn key(self) -> &'static str {
+        match self {
+            Self::LoadTooGreat => "load-too-great",
+            Self::BelowTable => "below-table",
+            Self::PastTable => "past-table",
+            Self::Coasting => "coasting",
+            Self::Overruns => "overruns",
+        }
+    }
+
+    fn words(self) -> &'static str {
+        match self {
+            Self::LoadTooGreat => {
+                "The load is too great: it asks for more torque than arrives at the output, and \
+                 from standstill the output cannot start."
+            }
+            Self::BelowTable => {
+                "The engine is too weak: it would be pulled below its lowest speed."
+            }
+            Self::PastTable => {
+                "The load is too small: the engine would run past its highest speed."
+            }
+            Self::Coasting => {
+                "The load drives, and the turbine would run ahead of the pump: a converter's table \
+                 does not say what happens there. Lock the converter to see engine braking."
+            }
+            Self::Overruns => {
+                "The load drives, and this combination does not pass that on to the engine: there \
+                 is no engine braking."
+            }
+        }
+    }
+}
+
+impl NoPower {
+    fn key(self) -> &'static str {
+        match self {
+            Self::NoDrive => "no-drive",
+            Self::SelfLocking => "self-locking",
+            Self::Ambiguous => "ambiguous",
+            Self::Indeterminate => "indeterminate",
+        }
+    }
+
+    fn words(self) -> &'static str {
+        match self {
+            Self::NoDrive => "Only a train that drives has an operating point.",
+            Self::SelfLocking => "The train locks itself: its losses take all of the power.",
+            Self::Ambiguous => {
+                "Losses leave open which way the power goes, so there is no one answer."
+            }
+            Self::Indeterminate => {
+                "More is applied than needed, so the losses, and with them the output torque, are \
+                 not determined."
+            }
+        }
+    }
+}

@@ -1,0 +1,86 @@
+//! What stands around a gear train: the engine and the torque converter before its input, and
+//! the load at its output.
+
+use serde::Serialize;
+use serde_json::Value;
+
+use super::fields::Fields;
+use crate::fault::Fault;
+
+/// An engine by its torque at full pedal and with the pedal released.
+///
+/// Between the points torque is linear in speed, and at a pedal position p from 0 to 1 it is
+/// motoring + p·(full − motoring). Below its first speed the engine does not run, above its
+/// last it is governed: neither has an operating point.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Engine {
+    /// What people call it.
+    pub label: String,
+    /// Full pedal: speed in rev/min and torque in N·m, speeds rising.
+    pub full: Vec<[f64; 2]>,
+    /// Pedal released: the same speeds' range, torque 0 or below.
+    pub motoring: Vec<[f64; 2]>,
+}
+
+/// A torque converter by its table.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Converter {
+    /// What people call it.
+    pub label: String,
+    /// Speed ratio (turbine/pump), torque ratio (turbine/pump) and capacity factor
+    /// K = N/√T of the pump in rev/min per √(N·m), speed ratios rising from 0 to below 1.
+    /// At speed ratio 1 nothing circulates: torque ratio 1 and no torque, which is not listed.
+    pub table: Vec<[f64; 3]>,
+}
+
+/// What holds the output back: constant + linear·n + quadratic·n² in N·m at the output shaft,
+/// n being its speed in rev/min whichever way it turns, and on a slope weight·sin(slope) more.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Load {
+    /// What people call it.
+    pub label: String,
+    /// N·m at any speed, such as rolling resistance.
+    pub constant: f64,
+    /// N·m per rev/min.
+    pub linear: f64,
+    /// N·m per (rev/min)², such as the drag of the air.
+    pub quadratic: f64,
+    /// N·m that the whole weight would put on the output shaft if it hung from the wheels:
+    /// weight · wheel radius / ratio from output to wheels.
+    pub weight: f64,
+}
+
+impl Engine {
+    pub(super) fn read(value: Value, faults: &mut Vec<Fault>) -> Option<Self> {
+        let mut fields = Fields::of(value, "engine", &["label", "full", "motoring"], faults)?;
+        Some(Self {
+            label: fields.text("label")?,
+            full: fields.rows("full")?,
+            motoring: fields.rows("motoring")?,
+        })
+    }
+}
+
+impl Converter {
+    pub(super) fn read(value: Value, faults: &mut Vec<Fault>) -> Option<Self> {
+        let mut fields = Fields::of(value, "converter", &["label", "table"], faults)?;
+        Some(Self {
+            label: fields.text("label")?,
+            table: fields.rows("table")?,
+        })
+    }
+}
+
+impl Load {
+    pub(super) fn read(value: Value, faults: &mut Vec<Fault>) -> Option<Self> {
+        let names = ["label", "constant", "linear", "quadratic", "weight"];
+        let mut fields = Fields::of(value, "load", &names, faults)?;
+        Some(Self {
+            label: fields.text("label")?,
+            constant: fields.number("constant")?,
+            linear: fields.number("linear")?,
+            quadratic: fields.number("quadratic")?,
+            weight: fields.number("weight")?,
+        })
+    }
+}

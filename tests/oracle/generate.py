@@ -4,7 +4,8 @@
 
 Reads every scenario in `scenarios/`, draws some hundred trains at random, and writes a file a
 train into FOLDER/cases: the scenario, its range chart, and the answers for its ranges and for a
-sample of the combinations of its elements (all of them where there are few).
+sample of the combinations of its elements (all of them where there are few). The operating points
+of scenarios with an engine, and of engines drawn at random, go to FOLDER/operating.json.
 """
 
 import json
@@ -18,6 +19,7 @@ from pathlib import Path
 sys.dont_write_bytecode = True
 
 import one_way  # noqa: E402
+import operating  # noqa: E402
 import random_trains  # noqa: E402
 import solution  # noqa: E402
 import virtual_work  # noqa: E402
@@ -111,6 +113,27 @@ def case(job):
     return name, json.dumps(content, indent=1), len(answers)
 
 
+def number_of(rational):
+    numerator, denominator = rational.split("/")
+    return int(numerator) / int(denominator)
+
+
+def operating_of(scenario):
+    """Operating points in the ranges of a scenario with an engine."""
+    train = solution.Train(scenario)
+    settled = [one_way.settle(train, x["applied"])[1] for x in scenario["ranges"]]
+    ratios = [number_of(train.solve(closed)["ratio"]) for closed in settled]
+    return list(operating.of_scenario(scenario, ratios))
+
+
+def operating_points(pool):
+    """All of them."""
+    scenarios = [scenario for _, origin, scenario in trains() if origin == "scenario"]
+    scenarios = [scenario for scenario in scenarios if "engine" in scenario]
+    drawn = pool.map(operating.random_set, range(operating.RANDOM_SETS), chunksize=4)
+    return sum(pool.map(operating_of, scenarios), []) + list(drawn)
+
+
 def main(arguments):
     if len(arguments) != 1:
         sys.exit("usage: python tests/oracle/generate.py FOLDER")
@@ -125,8 +148,10 @@ def main(arguments):
         for name, content, answers in pool.map(case, trains(), chunksize=4):
             (folder / f"{name}.json").write_text(content, encoding="utf-8")
             count, total = count + 1, total + answers
+        points = operating_points(pool)
+        (folder.parent / "operating.json").write_text(json.dumps(points, indent=1), "utf-8")
     seconds = time.monotonic() - started
-    print(f"    {count} trains, {total} combinations, {seconds:.0f} s")
+    print(f"    {count} trains, {total} combinations, {len(points)} engines, {seconds:.0f} s")
 
 
 if __name__ == "__main__":

@@ -5,6 +5,7 @@ use std::path::PathBuf;
 
 use anyhow::{Context, Result};
 use serde::Deserialize;
+use serde::de::DeserializeOwned;
 use serde_json::Value;
 
 use crate::files::json_files;
@@ -110,19 +111,11 @@ pub struct Answer {
 /// # Errors
 /// The folder is not named, cannot be read, or holds something else.
 pub fn read() -> Result<Option<Vec<Case>>> {
-    let Some(folder) = std::env::var_os(FOLDER) else {
-        if std::env::var_os(SKIP).is_some() {
-            eprintln!("skipped: {SKIP} is set, so nothing is compared with the oracle");
-            return Ok(None);
-        }
-        anyhow::bail!(
-            "{FOLDER} is not set: run `cargo xtask test`, which computes the oracle's cases, \
-             or set {SKIP}=1 to leave them out"
-        );
+    let Some(folder) = folder()? else {
+        return Ok(None);
     };
-    let folder = PathBuf::from(folder).join("cases");
     let mut cases = Vec::new();
-    for file in json_files(&folder)? {
+    for file in json_files(&folder.join("cases"))? {
         let case: Case = serde_json::from_str(&file.text)
             .with_context(|| format!("{} is not a case", file.path.display()))?;
         cases.push(Case {
@@ -131,4 +124,35 @@ pub fn read() -> Result<Option<Vec<Case>>> {
         });
     }
     Ok(Some(cases))
+}
+
+/// The oracle's operating points, as their test reads them; `None` where the environment says
+/// to do without.
+///
+/// # Errors
+/// As [`read`].
+pub fn operating<T: DeserializeOwned>() -> Result<Option<Vec<T>>> {
+    let Some(folder) = folder()? else {
+        return Ok(None);
+    };
+    let path = folder.join("operating.json");
+    let text = std::fs::read_to_string(&path)
+        .with_context(|| format!("{} cannot be read", path.display()))?;
+    let cases = serde_json::from_str(&text)
+        .with_context(|| format!("{} does not hold cases", path.display()))?;
+    Ok(Some(cases))
+}
+
+fn folder() -> Result<Option<PathBuf>> {
+    if let Some(folder) = std::env::var_os(FOLDER) {
+        return Ok(Some(PathBuf::from(folder)));
+    }
+    if std::env::var_os(SKIP).is_some() {
+        eprintln!("skipped: {SKIP} is set, so nothing is compared with the oracle");
+        return Ok(None);
+    }
+    anyhow::bail!(
+        "{FOLDER} is not set: run `cargo xtask test`, which computes the oracle's cases, \
+         or set {SKIP}=1 to leave them out"
+    );
 }

@@ -1,4 +1,4 @@
-//! The independent oracle of the tests: exact solutions by SymPy, from a private Python environment.
+//! The independent oracle of the tests: solutions by SymPy and SciPy, from a private Python environment.
 //!
 //! The same environment brings the accessibility checker the browser tests put into the page, as
 //! it is on the package index in a form that needs nothing else.

@@ -1,0 +1,217 @@
+//! The reports as text for a terminal.
+
+use levertrain_core::Train;
+use levertrain_core::report::{
+    CapacityReport, CombinationReport, EffortReport, Exact, OperatingReport, PointReport, warnings,
+};
+use levertrain_core::words::number;
+
+use crate::{Chart, Row, Single};
+
+/// The range chart, what it holds, and where it runs.
+pub fn range_chart(train: &Train, chart: &Chart) -> String {
+    let mut text = format!("{}\n\n", train.scenario().name);
+    text += &format!(
+        "{:<24} {:<16} {:<13} {:>7}  ratio\n",
+        "range", "applied", "state", "step"
+    );
+    for Row { range, .. } in &chart.ranges {
+        text += &format!(
+            "{:<24} {:<16} {:<13} {:>7}  {}\n",
+            range.label,
+            range.combination.applied.join(" "),
+            range.combination.state,
+            decimal(range.step.as_ref()),
+            ratio(range.combination.ratio.as_ref()),
+        );
+    }
+    if let Some(spread) = &chart.spread {
+        text += &format!("\nspread {}\n", ratio(Some(spread)));
+    }
+    text += &range_capacities(chart);
+    for Row { range, strain } in &chart.ranges {
+        if let Some(operating) = &strain.operating {
+            text += &format!("\n{}: {}", range.label, operating_text(operating));
+        }
+    }
+    for warning in warnings(train) {
+        text += &format!("tooth check, {}: {}\n", warning.coupling, warning.text);
+    }
+    text
+}
+
+/// One combination.
+pub fn single(single: Single) -> String {
+    let Single {
+        combination: report,
+        explanation,
+        strain,
+    } = single;
+    let mut text = format!("{}: {}\n", explanation.state_words, explanation.answer);
+    if report.ratio.is_some() {
+        text += &format!("ratio {}\n", ratio(report.ratio.as_ref()));
+    }
+    text += &format!("degrees of freedom {}\n", report.degrees_of_freedom);
+    if let Some(formula) = &explanation.working.ratio {
+        text += &format!("ratio = {} = {}\n", formula.symbols, formula.numbers);
+    }
+    for sentence in &explanation.sentences {
+        text += &format!("{sentence}\n");
+    }
+    text += "\nspeed per input turn\n";
+    for shaft in &report.shafts {
+        text += &format!("  {:<28} {}\n", shaft.label, floating(shaft.speed.as_ref()));
+    }
+    for coupling in &explanation.couplings {
+        for pinion in &coupling.pinions {
+            let name = format!("{}, {} on its pin", coupling.label, pinion.name);
+            text += &format!("  {name:<28} {}\n", floating(pinion.speed.as_ref()));
+        }
+    }
+    text += "\nslip of open elements per input turn\n";
+    for element in report.elements.iter().filter(|element| !element.applied) {
+        text += &format!(
+            "  {:<28} {}\n",
+            element.label,
+            floating(element.slip.as_ref())
+        );
+    }
+    if let Some(effort) = &explanation.effort {
+        text += &efforts(&report, effort);
+    }
+    if let Some(efficiency) = strain.losses.efficiency {
+        text += &format!("efficiency {} %\n", number(efficiency * 100.0, 4));
+    }
+    if let Some(capacity) = &strain.capacity {
+        text += &format!("\n{}", capacity_heading(capacity.input_torque));
+        text += &holdings(capacity);
+    }
+    if let Some(operating) = &strain.operating {
+        text += &format!("\n{}", operating_text(operating));
+    }
+    text
+}
+
+/// All combinations, a line each.
+pub fn all(reports: &[CombinationReport]) -> String {
+    let mut text = format!("{:<24} {:<13} {:>3}  ratio\n", "applied", "state", "dof");
+    for report in reports {
+        text += &format!(
+            "{:<24} {:<13} {:>3}  {}\n",
+            report.applied.join(" "),
+            report.state,
+            report.degrees_of_freedom,
+            ratio(report.ratio.as_ref())
+        );
+    }
+    text
+}
+
+fn decimal(value: Option<&Exact>) -> String {
+    value.map_or_else(|| "–".to_owned(), |value| number(value.decimal, 4))
+}
+
+fn ratio(value: Option<&Exact>) -> String {
+    value.map_or_else(String::new, |value| {
+        format!("{} = {}", number(value.decimal, 4), value.fraction)
+    })
+}
+
+/// What is found, then the steady points and the stall point, a line each.
+fn operating_text(operating: &OperatingReport) -> String {
+    let line = |name: &str, point: &PointReport| {
+        let pair = |speed: f64, torque: f64| {
+            format!("{} rev/min {} N·m", number(speed, 4), number(torque, 4))
+        };
+        let engine = pair(point.engine_speed, point.engine_torque);
+        let input = pair(point.input_speed, point.input_torque);
+        let output = pair(point.output_speed, point.output_torque);
+        format!("  {name:<8} engine {engine}, input {input}, output {output}\n")
+    };
+    let mut text = format!("{}\n", operating.words);
+    for point in &operating.points {
+        text += &line(if point.stable { "stable" } else { "unstable" }, point);
+    }
+    if let Some(point) = &operating.stall {
+        text += &line("stall", point);
+    }
+    text
+}
+
+fn capacity_heading(torque: f64) -> String {
+    let torque = number(torque, 4);
+    format!("capacity over torque at {torque} N·m of input torque (not a strength rating)\n")
+}
+
+/// How every range holds, where there are friction data.
+fn range_capacities(chart: &Chart) -> String {
+    let mut text = String::new();
+    for Row { range, strain } in &chart.ranges {
+        let Some(capacity) = &strain.capacity else {
+            continue;
+        };
+        if text.is_empty() {
+            text = format!("\n{}", capacity_heading(capacity.input_torque));
+        }
+        text += &format!("{}\n{}", range.label, holdings(capacity));
+    }
+    text
+}
+
+fn holdings(capacity: &CapacityReport) -> String {
+    let mut text = String::new();
+    for row in &capacity.elements {
+        let margin = row
+            .margin
+            .map_or_else(String::new, |margin| number(margin, 3));
+        text += &format!("  {:<24} {margin:>7}  {}\n", row.id, row.grip);
+    }
+    if let (Some(first), Some(most)) = (&capacity.first_to_slip, capacity.most_input) {
+        let most = number(most, 4);
+        text += &format!("  {first} slips first, above {most} N·m of input torque\n");
+    }
+    text
+}
+
+/// Torques of the applied elements, the output and the housing.
+fn efforts(report: &CombinationReport, effort: &EffortReport) -> String {
+    let undetermined = |value: Option<&Exact>| match value {
+        Some(_) => ratio(value),
+        None => "not determined: more is applied than needed".to_owned(),
+    };
+    let mut text = "\ntorque per unit of input torque\n".to_owned();
+    for (element, carried) in report.elements.iter().zip(&effort.elements) {
+        if element.applied {
+            text += &format!(
+                "  {:<28} {}\n",
+                element.label,
+                undetermined(carried.torque.as_ref())
+            );
+        }
+    }
+    text += &format!(
+        "  {:<28} {}\n",
+        "from outside at the output",
+        undetermined(effort.output.as_ref())
+    );
+    text += &format!(
+        "  {:<28} {}\n",
+        "on the housing",
+        undetermined(effort.housing.as_ref())
+    );
+    if let Some(largest) = &effort.recirculating {
+        text += &format!(
+            "power goes round inside: up to {} of the input's\n",
+            ratio(Some(largest))
+        );
+    }
+    text
+}
+
+fn floating(value: Option<&Exact>) -> String {
+    if value.is_none() {
+        "free".to_owned()
+    } else {
+        ratio(value)
+    }
+}

@@ -122,6 +122,17 @@ impl<'a> Combination<'a> {
             .over(&Fraction::from(pinion.divisor))
     }
 
+    /// Whether the input can turn with these expressions of shaft speeds at zero as well.
+    pub(crate) fn turns_with(&self, zeros: &[Terms]) -> bool {
+        let mut turning = self.turning.clone();
+        for terms in zeros {
+            if let Some(narrower) = turning.constrained(terms) {
+                turning = narrower;
+            }
+        }
+        turning.input_can_turn()
+    }
+
     /// The applied elements each of which could be released alone without changing anything.
     pub fn releasable(&self) -> ElementSet {
         if self.surplus == 0 {

@@ -53,10 +53,7 @@ impl Torques {
             first_row += rows.len();
         }
         let elements = (0..train.scenario().elements.len())
-            .map(|element| match balance.element_unknown(element) {
-                Some(unknown) => balance.value(&vec![(unknown, 1)]),
-                None => Some(Fraction::ZERO),
-            })
+            .map(|element| balance.element(element))
             .collect();
         let output = balance.value(&vec![(balance.output, 1)]);
         // The housing takes what input and output do not balance between them.
@@ -99,7 +96,7 @@ impl Torques {
 
 /// The equilibrium of every shaft: unknowns are one λ a mesh row, one torque an applied
 /// element, the output torque, and the input torque that all are measured by.
-struct Balance {
+pub(crate) struct Balance {
     solved: Turning,
     /// For each applied element, in ascending order, its index.
     applied: Vec<usize>,
@@ -108,7 +105,7 @@ struct Balance {
 }
 
 impl Balance {
-    fn of(combination: &Combination<'_>) -> Self {
+    pub(crate) fn of(combination: &Combination<'_>) -> Self {
         let train = combination.train();
         let scenario = train.scenario();
         let applied: Vec<usize> = combination.applied().iter().collect();
@@ -156,10 +153,17 @@ impl Balance {
         self.solved.value(terms)
     }
 
-    fn element_unknown(&self, element: usize) -> Option<usize> {
-        self.applied
-            .iter()
-            .position(|&applied| applied == element)
-            .map(|index| self.rows + index)
+    /// The multiplier λ of a mesh row, counted through all couplings.
+    pub(crate) fn row(&self, row: usize) -> Option<Fraction> {
+        self.value(&vec![(row, 1)])
+    }
+
+    /// The torque an element passes from its first end to its second; zero when open.
+    pub(crate) fn element(&self, element: usize) -> Option<Fraction> {
+        let applied = self.applied.iter();
+        match applied.into_iter().position(|&applied| applied == element) {
+            Some(index) => self.value(&vec![(self.rows + index, 1)]),
+            None => Some(Fraction::ZERO),
+        }
     }
 }

@@ -36,6 +36,12 @@ impl ElementSet {
         Self(self.0 & !(1 << index))
     }
 
+    /// With the members of `other`.
+    #[must_use]
+    pub const fn union(self, other: Self) -> Self {
+        Self(self.0 | other.0)
+    }
+
     /// Without the members of `other`.
     #[must_use]
     pub const fn minus(self, other: Self) -> Self {

@@ -42,7 +42,8 @@ impl Train {
     /// way it locks, the torque it passes pushes the shaft only the other way, and one of the
     /// two is zero (derived; common practice in transmission textbooks). All 2^m ways m of them
     /// can lock are tried exactly. Where none lets torque through, all overrun: the train is
-    /// free for this duty.
+    /// free for this duty. Where several give the same motion, all of theirs lock: they stand
+    /// side by side, and their torques are undetermined.
     pub fn settle(&self, applied: ElementSet, duty: Duty) -> Settled<'_> {
         let one_ways: Vec<usize> = self.one_ways().iter().collect();
         let free = self.solve(applied);
@@ -52,35 +53,30 @@ impl Train {
                 verdict: Verdict::Settled,
             };
         }
-        let mut agreeing: Vec<Combination<'_>> = Vec::new();
+        // One entry a motion: the first combination that gives it, and all that lock in any.
+        let mut agreeing: Vec<(Combination<'_>, ElementSet)> = Vec::new();
         for bits in 0..1_u32 << one_ways.len() {
-            let chosen = ElementSet::from_bits(bits)
-                .iter()
-                .map(|index| one_ways[index]);
-            let locked: ElementSet = chosen.collect();
-            let combination = self.solve(applied.iter().chain(locked.iter()).collect());
-            let same = |other: &Combination<'_>| self.turns_alike(&combination, other);
-            if self.agrees(&combination, locked, duty) && !agreeing.iter().any(same) {
-                agreeing.push(combination);
+            let chosen = ElementSet::from_bits(bits).iter();
+            let locked: ElementSet = chosen.map(|index| one_ways[index]).collect();
+            let combination = self.solve(applied.union(locked));
+            if !self.agrees(&combination, locked, duty) {
+                continue;
+            }
+            let mut known = agreeing.iter_mut();
+            match known.find(|(other, _)| self.turns_alike(&combination, other)) {
+                // Each set of them could carry the torque alone. Nobody knows how they share it.
+                Some((_, all)) => *all = all.union(locked),
+                None => agreeing.push((combination, locked)),
             }
         }
-        let sets: Vec<ElementSet> = agreeing
-            .iter()
-            .map(|combination| {
-                combination
-                    .applied()
-                    .iter()
-                    .filter(|e| !applied.contains(*e))
-                    .collect()
-            })
-            .collect();
+        let sets: Vec<ElementSet> = agreeing.iter().map(|&(_, locked)| locked).collect();
         let verdict = match agreeing.len() {
             0 if free.state().ratio().is_some() => Verdict::Contradictory,
             0 | 1 => Verdict::Settled,
             _ => Verdict::Ambiguous(sets),
         };
         let combination = match (&verdict, agreeing.pop()) {
-            (Verdict::Settled, Some(only)) => only,
+            (Verdict::Settled, Some((_, locked))) => self.solve(applied.union(locked)),
             _ => free,
         };
         Settled {
@@ -143,6 +139,11 @@ mod tests {
 
     /// A three-speed of two sets with a common sun, carrier 2 on a one-way clutch to the housing.
     fn train(locks: &str) -> Option<Train> {
+        train_with("", locks)
+    }
+
+    /// The same with more elements.
+    fn train_with(more: &str, locks: &str) -> Option<Train> {
         Train::parse(
             &r#"{"format": 1, "name": "T", "input": "in", "output": "out",
             "shafts": [{"id": "in", "label": "In"}, {"id": "r1", "label": "R1"},
@@ -159,8 +160,9 @@ mod tests {
               {"kind": "brake", "id": "B", "label": "B", "shaft": "s"},
               {"kind": "clutch", "id": "C", "label": "C", "between": ["in", "r1"]},
               {"kind": "one-way", "id": "F", "label": "F", "shaft": "c2",
-               "against": "housing", "locks": "WAY"}]}"#
-                .replace("WAY", locks),
+               "against": "housing", "locks": "WAY"}MORE]}"#
+                .replace("WAY", locks)
+                .replace("MORE", more),
         )
         .ok()
     }
@@ -186,6 +188,35 @@ mod tests {
         check("backward", &["C"], Some("359/150"), false);
         check("backward", &["B", "C"], Some("36/25"), true);
         check("backward", &["A", "C"], Some("359/150"), true);
+    }
+
+    /// Two one-way clutches on one carrier: either would do, so both lock, and equilibrium says
+    /// of neither what it carries; nor of the input's clutch less than all.
+    #[test]
+    fn side_by_side_they_share_nobody_knows_how() {
+        let Some(train) = train_with(
+            r#", {"kind": "one-way", "id": "G", "label": "G", "shaft": "c2",
+               "against": "housing", "locks": "backward"}"#,
+            "backward",
+        ) else {
+            panic!("the train does not parse")
+        };
+        let settled = train.settle(ElementSet::from_bits(0b100), Duty::Drive);
+        assert_eq!(settled.verdict, Verdict::Settled);
+        let combination = &settled.combination;
+        let ratio = combination.state().ratio().map(ToString::to_string);
+        assert_eq!(ratio.as_deref(), Some("359/150"));
+        assert!(matches!(combination.state(), State::OverApplied(_)));
+        assert_eq!(combination.applied(), ElementSet::from_bits(0b11100));
+        let torques = Torques::of(combination);
+        let carried = |element| torques.as_ref().and_then(|t| t.element(element).cloned());
+        assert_eq!((carried(3), carried(4)), (None, None));
+        assert_eq!(
+            carried(2).map(|torque| torque.to_string()).as_deref(),
+            Some("1")
+        );
+        let words = crate::words::Words::of(combination).sentences.join(" ");
+        assert!(words.contains("F and G lock side by side"), "{words}");
     }
 
     #[test]

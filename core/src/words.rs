@@ -196,15 +196,26 @@ fn delivery(combination: &Combination<'_>, ratio: &Fraction) -> String {
     format!("{output} delivers, {pace} and {way}.")
 }
 
-fn surplus(combination: &Combination<'_>) -> Option<String> {
+/// What stands side by side; one-way clutches, which nobody can release, in words of their own.
+fn surplus(combination: &Combination<'_>) -> Vec<String> {
+    let train = combination.train();
     let releasable = combination.releasable();
-    let labels = element_labels(combination.train(), releasable);
-    (!labels.is_empty()).then(|| {
-        format!(
+    let applied = releasable.minus(train.one_ways());
+    let locked = element_labels(train, releasable.minus(applied));
+    let mut sentences = Vec::new();
+    if !applied.is_empty() {
+        sentences.push(format!(
             "More is applied than needed: any one of {} could be released and nothing would change.",
-            listed(&labels)
-        )
-    })
+            listed(&element_labels(train, applied))
+        ));
+    }
+    if locked.len() > 1 {
+        sentences.push(format!(
+            "{} lock side by side: equilibrium does not say who carries how much.",
+            listed(&locked)
+        ));
+    }
+    sentences
 }
 
 fn neutral(combination: &Combination<'_>) -> String {

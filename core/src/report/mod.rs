@@ -278,7 +278,7 @@ impl From<&Combination<'_>> for Explanation {
             couplings: (0..couplings.len())
                 .map(|index| coupling_report(combination, index, &couplings[index]))
                 .collect(),
-            releasable: element_ids(train, combination.releasable()),
+            releasable: element_ids(train, combination.releasable().minus(train.one_ways())),
             fight,
             working: WorkingReport::of(combination),
             effort: EffortReport::of(combination),

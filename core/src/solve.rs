@@ -3,10 +3,10 @@
 use crate::coupling::PinionSpin;
 use crate::element_set::ElementSet;
 use crate::fight::Fight;
-use crate::fraction::Fraction;
-use crate::motions::{Motions, Terms, Turning};
 use crate::settle::Duty;
 use crate::train::{Body, Train, speed_terms};
+use levertrain_exact::Fraction;
+use levertrain_exact::{Motions, Terms, Turning};
 
 /// What a combination makes of the train.
 #[derive(Debug, Clone, PartialEq, Eq, Hash)]
@@ -174,7 +174,7 @@ impl Train {
     ///
     /// Equations: every mesh row of every coupling, and ω(first) − ω(second) = 0 across every
     /// applied element, the housing at rest. Rank and consistency are decided by exact
-    /// elimination (see the notes in `motions`), so there is no tolerance. Indices in `applied`
+    /// elimination (see the notes in `levertrain_exact`), so there is no tolerance. Indices in `applied`
     /// beyond the train's elements are ignored.
     pub fn solve(&self, applied: ElementSet) -> Combination<'_> {
         let known = (0..self.scenario().elements.len())
@@ -215,12 +215,12 @@ impl Train {
     ///
     /// One-way clutches lock and overrun by themselves: a train that has some is settled for
     /// drive, combination by combination, of the elements that can be applied.
-    pub fn for_each_combination<'a>(&'a self, mut visit: impl FnMut(Combination<'a>)) {
+    pub fn for_each_combination<'a>(&'a self, mut visit: impl FnMut(&Combination<'a>)) {
         let one_ways = self.one_ways();
         if !one_ways.is_empty() {
             let all = (0..1_u32 << self.scenario().elements.len()).map(ElementSet::from_bits);
             for applied in all.filter(|set| one_ways.iter().all(|index| !set.contains(index))) {
-                visit(self.settle(applied, Duty::Drive).combination);
+                visit(&self.settle(applied, Duty::Drive).combination);
             }
             return;
         }
@@ -228,28 +228,40 @@ impl Train {
             .map(|element| self.slip_terms(element))
             .collect();
         let turning = self.coupled().turning(self.input());
-        self.walk(&slips, ElementSet::NONE, turning, 0, &mut visit);
+        let mut walk = Walk {
+            train: self,
+            visit,
+            spare: Vec::new(),
+        };
+        walk.below(&slips, ElementSet::NONE, turning, 0);
     }
+}
 
+/// A walk over the tree of all combinations.
+struct Walk<'a, F> {
+    train: &'a Train,
+    visit: F,
+    /// Memory of nodes that are done with, for those to come.
+    spare: Vec<Turning>,
+}
+
+impl<'a, F: FnMut(&Combination<'a>)> Walk<'a, F> {
     /// Visits what lies below a node: `slips` are the equations of the undecided elements.
-    fn walk<'a>(
-        &'a self,
-        slips: &[Terms],
-        applied: ElementSet,
-        turning: Turning,
-        surplus: usize,
-        visit: &mut impl FnMut(Combination<'a>),
-    ) {
+    fn below(&mut self, slips: &[Terms], applied: ElementSet, turning: Turning, surplus: usize) {
         let Some((slip, undecided)) = slips.split_last() else {
-            visit(Combination::new(self, applied, turning, surplus));
+            let combination = Combination::new(self.train, applied, turning, surplus);
+            (self.visit)(&combination);
+            self.spare.push(combination.turning);
             return;
         };
+        let mut narrower = self.spare.pop().unwrap_or_else(Turning::empty);
+        let mut surplus_with = surplus;
+        if !turning.constrained_into(slip, &mut narrower) {
+            narrower.clone_from(&turning);
+            surplus_with += 1;
+        }
         let with = applied.with(undecided.len());
-        let (narrower, surplus_with) = match turning.constrained(slip) {
-            Some(narrower) => (narrower, surplus),
-            None => (turning.clone(), surplus + 1),
-        };
-        self.walk(undecided, applied, turning, surplus, visit);
-        self.walk(undecided, with, narrower, surplus_with, visit);
+        self.below(undecided, applied, turning, surplus);
+        self.below(undecided, with, narrower, surplus_with);
     }
 }

@@ -2,9 +2,9 @@
 
 use crate::element_set::ElementSet;
 use crate::fault::{Fault, MOST_FAULTS};
-use crate::motions::{Motions, Terms};
 use crate::scenario::{Element, Scenario};
 use crate::validate::{Checker, unknown};
+use levertrain_exact::{Motions, Terms};
 
 /// What a member is part of.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]

@@ -2,10 +2,10 @@
 
 use crate::coupling::Coupling;
 use crate::element_set::ElementSet;
-use crate::fraction::Fraction;
 use crate::scenario::Element;
 use crate::solve::{Combination, State};
 use crate::train::{Body, Train};
+use levertrain_exact::Fraction;
 
 /// A combination in words.
 #[derive(Debug, Clone, PartialEq, Eq)]

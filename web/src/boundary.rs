@@ -114,7 +114,7 @@ impl Sandbox {
     pub fn combinations(&self) -> Result<JsValue, JsValue> {
         let mut reports = Vec::new();
         self.session()?.train().for_each_combination(|combination| {
-            reports.push(CombinationReport::from(&combination));
+            reports.push(CombinationReport::from(combination));
         });
         plain(&reports)
     }
@@ -125,7 +125,7 @@ impl Sandbox {
     pub fn outcomes(&self) -> Result<JsValue, JsValue> {
         let mut outcomes = Vec::new();
         self.session()?.train().for_each_combination(|combination| {
-            outcomes.push(Outcome::of(&combination));
+            outcomes.push(Outcome::of(combination));
         });
         plain(&outcomes)
     }

@@ -19,7 +19,7 @@ pub fn check(train: &Train) -> Result<usize, String> {
     train.for_each_combination(|exact| {
         if let Ok(count) = checked {
             let outcome = dense.solve(exact.applied());
-            checked = check_one(&exact, &outcome).map(|()| count + 1);
+            checked = check_one(exact, &outcome).map(|()| count + 1);
         }
     });
     checked

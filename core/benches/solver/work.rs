@@ -8,7 +8,7 @@ use crate::dense::Dense;
 
 /// Classifies every combination and reads every shaft's speed, by the walk that shares work.
 pub fn walk(train: &Train) {
-    train.for_each_combination(|combination| read(&combination));
+    train.for_each_combination(read);
 }
 
 /// The same answers as [`walk`], each combination solved by itself.

@@ -149,7 +149,7 @@ fn run(arguments: impl Iterator<Item = String>) -> Result<String, String> {
     if options.all {
         let mut reports = Vec::new();
         train.for_each_combination(|combination| {
-            reports.push(CombinationReport::from(&combination));
+            reports.push(CombinationReport::from(combination));
         });
         return if options.json {
             json(&reports)

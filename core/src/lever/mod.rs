@@ -7,8 +7,8 @@ mod train_lever;
 pub use train_lever::{LeverNode, TrainLever};
 
 use crate::coupling::Coupling;
-use crate::fraction::Fraction;
-use crate::motions::Motions;
+use levertrain_exact::Fraction;
+use levertrain_exact::Motions;
 
 /// A coupling as a lever: one place per member, so that at any moment the speeds of the
 /// members lie on one straight line over these places.

@@ -2,8 +2,8 @@
 
 use super::{Lever, LeverNode, TrainLever};
 use crate::element_set::ElementSet;
-use crate::fraction::Fraction;
 use crate::train::{Body, Train};
+use levertrain_exact::Fraction;
 
 fn train(shafts: &[&str], couplings: &str, elements: &str) -> Train {
     let shafts: Vec<String> = shafts

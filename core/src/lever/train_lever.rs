@@ -2,8 +2,8 @@
 
 use super::{Lever, spread_out};
 use crate::coupling::Role;
-use crate::fraction::Fraction;
 use crate::train::{Body, Train};
+use levertrain_exact::Fraction;
 
 /// A lever in a train: that of one coupling, or several that always lie on one line.
 #[derive(Debug, Clone, PartialEq, Eq)]

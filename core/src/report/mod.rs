@@ -20,11 +20,11 @@ pub use working::{EquationReport, FormulaReport, WorkingReport};
 use crate::chart::RangeChart;
 use crate::coupling::Coupling;
 use crate::element_set::ElementSet;
-use crate::fraction::Fraction;
 use crate::settle::Verdict;
 use crate::solve::{Combination, State};
 use crate::train::{Body, Train};
 use crate::words::Words;
+use levertrain_exact::Fraction;
 
 /// A number exactly and as a decimal.
 #[derive(Debug, Clone, PartialEq, Serialize)]

@@ -8,10 +8,10 @@ use super::polynomial::Polynomial;
 use super::write::{Symbols, formula};
 use crate::coupling::RowRatio;
 use crate::element_set::ElementSet;
-use crate::fraction::Fraction;
-use crate::motions::{Motions, Terms};
 use crate::solve::Combination;
 use crate::train::{Body, Train};
+use levertrain_exact::Fraction;
+use levertrain_exact::{Motions, Terms};
 
 /// Most rows a formula may combine: beyond that nobody reads it, and the corners are too many.
 const MOST_ROWS: usize = 10;

@@ -91,7 +91,7 @@ fn every_state_is_said_in_words() -> Result<()> {
                     .iter()
                     .any(|x| std::mem::discriminant(x.state()) == state);
                 if !known {
-                    examples.push(combination);
+                    examples.push(combination.clone());
                 }
             });
             for combination in examples {
@@ -163,7 +163,7 @@ fn all_32_combinations_of_the_six_speed_are_listed() -> Result<()> {
             State::OutputHeld => "output-held",
             State::TiedUp => "tied-up",
         };
-        expected.push((by_core::applied(&combination).join(","), state.to_owned()));
+        expected.push((by_core::applied(combination).join(","), state.to_owned()));
     });
     page::open(
         View::LAPTOP,

@@ -13,7 +13,7 @@ fn check_all(sketch: &Sketch) -> Result<(), TestCaseError> {
         let single = train.solve(combination.applied());
         visited.push((
             combination.applied(),
-            CombinationReport::from(&combination) == CombinationReport::from(&single)
+            CombinationReport::from(combination) == CombinationReport::from(&single)
                 && combination.state() == single.state()
                 && combination.releasable() == single.releasable()
                 && combination.fight() == single.fight(),

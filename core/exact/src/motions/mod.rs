@@ -15,11 +15,11 @@ use num_bigint::BigInt;
 
 use crate::whole::Overflow;
 use columns::Columns;
-pub(crate) use turning::Turning;
+pub use turning::Turning;
 
 /// A linear expression of shaft speeds: Σ coefficient · ω(shaft). The housing does not move
 /// and has no term.
-pub(crate) type Terms = Vec<(usize, i64)>;
+pub type Terms = Vec<(usize, i64)>;
 
 /// The motions that satisfy a set of equations.
 #[derive(Debug, Clone)]
@@ -33,7 +33,7 @@ enum Basis {
 
 impl Motions {
     /// All motions of `shafts` shafts that nothing joins.
-    pub(crate) fn free(shafts: usize) -> Self {
+    pub fn free(shafts: usize) -> Self {
         Self(Basis::Small(Columns::identity(shafts)))
     }
 
@@ -46,7 +46,7 @@ impl Motions {
     }
 
     /// The motions in which `terms` is zero as well; `None` when it is already zero in all.
-    pub(crate) fn constrained(&self, terms: &Terms) -> Option<Self> {
+    pub fn constrained(&self, terms: &Terms) -> Option<Self> {
         match &self.0 {
             Basis::Small(columns) => match columns.constrained(terms) {
                 Ok(narrowed) => Some(Self(Basis::Small(narrowed?))),
@@ -60,7 +60,7 @@ impl Motions {
     }
 
     /// These motions with the speed of shaft `input` taken as one turn.
-    pub(crate) fn turning(&self, input: usize) -> Turning {
+    pub fn turning(&self, input: usize) -> Turning {
         match &self.0 {
             Basis::Small(columns) => Turning::new(columns, input),
             Basis::Big(columns) => Turning::new_big(columns, input),

@@ -35,6 +35,13 @@ impl Fraction {
         if den == 0 {
             return None;
         }
+        // Many a speed is none, or the input's own: these need no divisor.
+        if num == 0 {
+            return Some(Self::ZERO);
+        }
+        if num == den {
+            return Some(Self::ONE);
+        }
         // i64::MIN cannot be negated in place: the big path handles it.
         if num == i64::MIN || den == i64::MIN {
             return Self::from_big(BigInt::from(num), BigInt::from(den));

@@ -12,8 +12,29 @@ use crate::fraction::Fraction;
 use crate::whole::{Overflow, Whole};
 
 /// Motions seen from the input shaft: what turns with it, and what may turn without it.
+#[derive(Debug)]
+pub struct Turning(Basis);
+
+impl Clone for Turning {
+    fn clone(&self) -> Self {
+        Self(self.0.clone())
+    }
+
+    /// Keeps the memory it has.
+    fn clone_from(&mut self, source: &Self) {
+        match (&mut self.0, &source.0) {
+            (Basis::Small(own), Basis::Small(other)) => {
+                own.columns.clone_from(&other.columns);
+                own.input = other.input;
+                own.input_turns = other.input_turns;
+            }
+            (own, other) => *own = other.clone(),
+        }
+    }
+}
+
 #[derive(Debug, Clone)]
-pub(crate) enum Turning {
+enum Basis {
     Small(Turn<i64>),
     Big(Turn<BigInt>),
 }
@@ -21,66 +42,92 @@ pub(crate) enum Turning {
 impl Turning {
     pub(super) fn new(motions: &Columns<i64>, input: usize) -> Self {
         match Turn::new(motions, input) {
-            Ok(turn) => Self::Small(turn),
+            Ok(turn) => Self(Basis::Small(turn)),
             Err(Overflow) => Self::new_big(&motions.to_big(), input),
         }
     }
 
     pub(super) fn new_big(motions: &Columns<BigInt>, input: usize) -> Self {
         let Ok(turn) = Turn::new(motions, input);
-        Self::Big(turn)
+        Self(Basis::Big(turn))
     }
 
     /// Whether the input can turn at all.
-    pub(crate) fn input_can_turn(&self) -> bool {
-        match self {
-            Self::Small(turn) => turn.input_turns,
-            Self::Big(turn) => turn.input_turns,
+    pub fn input_can_turn(&self) -> bool {
+        match &self.0 {
+            Basis::Small(turn) => turn.input_turns,
+            Basis::Big(turn) => turn.input_turns,
         }
     }
 
     /// Degrees of freedom, the input's included.
-    pub(crate) fn degrees_of_freedom(&self) -> usize {
-        match self {
-            Self::Small(turn) => turn.columns.count(),
-            Self::Big(turn) => turn.columns.count(),
+    pub fn degrees_of_freedom(&self) -> usize {
+        match &self.0 {
+            Basis::Small(turn) => turn.columns.count(),
+            Basis::Big(turn) => turn.columns.count(),
         }
     }
 
     /// As [`super::Motions::constrained`].
-    pub(crate) fn constrained(&self, terms: &Terms) -> Option<Self> {
-        match self {
-            Self::Small(turn) => match turn.constrained(terms) {
-                Ok(narrowed) => narrowed.map(Self::Small),
-                Err(Overflow) => Self::Big(turn.to_big()).constrained(terms),
+    pub fn constrained(&self, terms: &Terms) -> Option<Self> {
+        match &self.0 {
+            Basis::Small(turn) => match turn.constrained(terms) {
+                Ok(narrowed) => narrowed.map(|turn| Self(Basis::Small(turn))),
+                Err(Overflow) => Self(Basis::Big(turn.to_big())).constrained(terms),
             },
-            Self::Big(turn) => {
+            Basis::Big(turn) => {
                 let Ok(narrowed) = turn.constrained(terms);
-                narrowed.map(Self::Big)
+                narrowed.map(|turn| Self(Basis::Big(turn)))
             }
         }
     }
 
+    /// As [`Turning::constrained`], in the memory of `into`, whatever it held; `false` when the
+    /// equation holds already and `into` is of no use.
+    pub fn constrained_into(&self, terms: &Terms, into: &mut Self) -> bool {
+        if let (Basis::Small(turn), Basis::Small(narrowed)) = (&self.0, &mut into.0)
+            && let Ok(narrower) = turn.constrained_into(terms, narrowed)
+        {
+            return narrower;
+        }
+        match self.constrained(terms) {
+            None => false,
+            Some(narrowed) => {
+                *into = narrowed;
+                true
+            }
+        }
+    }
+
+    /// Nothing that turns: memory for [`Turning::constrained_into`].
+    pub fn empty() -> Self {
+        Self(Basis::Small(Turn {
+            columns: Columns::empty(),
+            input: 0,
+            input_turns: false,
+        }))
+    }
+
     /// Speed of a shaft per input turn, as [`Turning::value`] of that one term.
-    pub(crate) fn speed(&self, shaft: usize) -> Option<Fraction> {
-        match self {
-            Self::Small(turn) => turn.speed(shaft),
-            Self::Big(turn) => turn.speed(shaft),
+    pub fn speed(&self, shaft: usize) -> Option<Fraction> {
+        match &self.0 {
+            Basis::Small(turn) => turn.speed(shaft),
+            Basis::Big(turn) => turn.speed(shaft),
         }
     }
 
     /// Value of a linear expression per input turn (or with the input at rest where it cannot
     /// turn); `None` when it is not determined.
-    pub(crate) fn value(&self, terms: &Terms) -> Option<Fraction> {
-        match self {
-            Self::Small(turn) => match turn.value(terms) {
+    pub fn value(&self, terms: &Terms) -> Option<Fraction> {
+        match &self.0 {
+            Basis::Small(turn) => match turn.value(terms) {
                 Ok(value) => value,
                 Err(Overflow) => {
                     let Ok(value) = turn.to_big().value(terms);
                     value
                 }
             },
-            Self::Big(turn) => {
+            Basis::Big(turn) => {
                 let Ok(value) = turn.value(terms);
                 value
             }
@@ -90,7 +137,7 @@ impl Turning {
 
 /// Columns of which at most the last turns the input.
 #[derive(Debug, Clone)]
-pub(crate) struct Turn<I> {
+struct Turn<I> {
     columns: Columns<I>,
     input: usize,
     /// Whether the last column turns the input; otherwise none does.
@@ -124,19 +171,30 @@ impl<I: Whole> Turn<I> {
     /// Adds an equation; `None` when every column satisfies it already. The column that turns
     /// the input is given up only where no other can be.
     fn constrained(&self, terms: &Terms) -> Result<Option<Self>, I::Overflow> {
+        let mut narrowed = Self {
+            columns: Columns::empty(),
+            input: self.input,
+            input_turns: false,
+        };
+        let narrower = self.constrained_into(terms, &mut narrowed)?;
+        Ok(narrower.then_some(narrowed))
+    }
+
+    /// As [`Turn::constrained`], in the memory of `into`; whether the equation was new.
+    fn constrained_into(&self, terms: &Terms, into: &mut Self) -> Result<bool, I::Overflow> {
         let idle = self.idle();
         let pivot = match self.columns.pivot(0..idle, terms)? {
             Some(pivot) => pivot,
             None => match self.columns.pivot(idle..self.columns.count(), terms)? {
                 Some(pivot) => pivot,
-                None => return Ok(None),
+                None => return Ok(false),
             },
         };
-        Ok(Some(Self {
-            columns: self.columns.without(&pivot, terms)?,
-            input: self.input,
-            input_turns: self.input_turns && pivot.column < idle,
-        }))
+        self.columns
+            .without_into(&pivot, terms, &mut into.columns)?;
+        into.input = self.input;
+        into.input_turns = self.input_turns && pivot.column < idle;
+        Ok(true)
     }
 
     /// The motion that turns the input.

@@ -8,11 +8,28 @@ use super::Terms;
 use crate::whole::Whole;
 
 /// A basis stored column after column.
-#[derive(Debug, Clone)]
+#[derive(Debug)]
 pub(super) struct Columns<I> {
     shafts: usize,
     count: usize,
     entries: Vec<I>,
+}
+
+impl<I: Clone> Clone for Columns<I> {
+    fn clone(&self) -> Self {
+        Self {
+            shafts: self.shafts,
+            count: self.count,
+            entries: self.entries.clone(),
+        }
+    }
+
+    /// Keeps the memory it has.
+    fn clone_from(&mut self, source: &Self) {
+        self.shafts = source.shafts;
+        self.count = source.count;
+        self.entries.clone_from(&source.entries);
+    }
 }
 
 /// The column that an equation removes, and the equation's residual in it.
@@ -31,6 +48,15 @@ impl<I: Whole> Columns<I> {
             shafts,
             count: shafts,
             entries,
+        }
+    }
+
+    /// No columns, and no memory.
+    pub(super) fn empty() -> Self {
+        Self {
+            shafts: 0,
+            count: 0,
+            entries: Vec::new(),
         }
     }
 
@@ -79,7 +105,21 @@ impl<I: Whole> Columns<I> {
     /// The basis of the motions that satisfy an equation as well: each column but the pivot,
     /// combined with it where necessary, in the order they were in.
     pub(super) fn without(&self, pivot: &Pivot<I>, terms: &Terms) -> Result<Self, I::Overflow> {
-        let mut entries = Vec::with_capacity(self.entries.len());
+        let mut narrowed = Self::empty();
+        self.without_into(pivot, terms, &mut narrowed)?;
+        Ok(narrowed)
+    }
+
+    /// As [`Columns::without`], in the memory of `into`, whatever it held.
+    pub(super) fn without_into(
+        &self,
+        pivot: &Pivot<I>,
+        terms: &Terms,
+        into: &mut Self,
+    ) -> Result<(), I::Overflow> {
+        let entries = &mut into.entries;
+        entries.clear();
+        entries.reserve(self.entries.len());
         for index in (0..self.count).filter(|&index| index != pivot.column) {
             let column = self.column(index);
             let residual = value_in(column, terms)?;
@@ -93,11 +133,9 @@ impl<I: Whole> Columns<I> {
             }
             I::shrink(&mut entries[start..]);
         }
-        Ok(Self {
-            shafts: self.shafts,
-            count: self.count - 1,
-            entries,
-        })
+        into.shafts = self.shafts;
+        into.count = self.count - 1;
+        Ok(())
     }
 }
 

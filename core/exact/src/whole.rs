@@ -38,6 +38,15 @@ pub(crate) trait Whole: Clone + std::fmt::Debug {
 /// `i64`, and a greatest common divisor costs more than it saves.
 const SHRINK_ABOVE: u64 = 1 << 24;
 
+/// Factors below this bound are multiplied as they are: a product is below 2⁶², so that neither it
+/// nor the sum or difference of two can overflow. Longer ones take the way that notices, which on
+/// machines without a flag for it (wasm) is many times slower.
+const SHORT: u64 = 1 << 31;
+
+fn all_short<const N: usize>(factors: [i64; N]) -> bool {
+    factors.iter().all(|factor| factor.unsigned_abs() < SHORT)
+}
+
 impl Whole for i64 {
     type Overflow = Overflow;
 
@@ -50,6 +59,9 @@ impl Whole for i64 {
     }
 
     fn cross(a: &Self, x: &Self, b: &Self, y: &Self) -> Result<Self, Overflow> {
+        if all_short([*a, *x, *b, *y]) {
+            return Ok(a * x - b * y);
+        }
         let left = i128::from(*a) * i128::from(*x);
         let right = i128::from(*b) * i128::from(*y);
         left.checked_sub(right)
@@ -58,6 +70,9 @@ impl Whole for i64 {
     }
 
     fn plus_scaled(&self, k: i64, x: &Self) -> Result<Self, Overflow> {
+        if all_short([*self, k, *x]) {
+            return Ok(self + k * x);
+        }
         k.checked_mul(*x)
             .and_then(|scaled| self.checked_add(scaled))
             .ok_or(Overflow)

@@ -1,0 +1,14 @@
+//! Exact arithmetic: fractions, and every motion that a set of integer equations allows.
+//!
+//! A set of equations is kept as a basis of its solutions ([`Motions`]); [`Turning`] is the same
+//! seen from one of the unknowns, the input's speed, by which all others are measured.
+//!
+//! A crate of its own because this is what runs for each of the 2ⁿ combinations of a train: it is
+//! compiled for speed, while the rest of the engine, which is downloaded too, is compiled for size.
+
+mod fraction;
+mod motions;
+mod whole;
+
+pub use fraction::Fraction;
+pub use motions::{Motions, Terms, Turning};

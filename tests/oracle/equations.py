@@ -66,8 +66,9 @@ def _about_pin(coupling, row, carrier):
 
 
 def pinion_rows(coupling):
-    """How many pinion rows a coupling has."""
-    return {"planetary": 1, "double-pinion": 2, "gear-pair": 0}[coupling["kind"]]
+    """How many pinions, each with a speed of its own, a coupling has in a group."""
+    rows = {"planetary": 1, "double-pinion": 2, "stepped": 1, "ravigneaux": 2, "gear-pair": 0}
+    return rows[coupling["kind"]]
 
 
 def of_coupling(coupling):
@@ -81,8 +82,31 @@ def of_coupling(coupling):
         return [mesh(first, second, HOUSING)]
 
     carrier = shaft(coupling["carrier"])
-    sun = (shaft(coupling["sun"]["shaft"]), coupling["sun"]["teeth"])
     ring = (shaft(coupling["ring"]["shaft"]), coupling["ring"]["teeth"])
+    if coupling["kind"] == "ravigneaux":
+        small, large = (
+            (shaft(coupling[gear]["shaft"]), coupling[gear]["teeth"])
+            for gear in ("small_sun", "large_sun")
+        )
+        short = (_pinion(coupling, 0), coupling["short"]["teeth"])
+        long = (_pinion(coupling, 1), coupling["long"]["teeth"])
+        return [
+            _external(small, short, carrier),
+            _external(short, long, carrier),
+            _external(large, long, carrier),
+            _internal(long, ring, carrier),
+            _about_pin(coupling, 0, carrier),
+            _about_pin(coupling, 1, carrier),
+        ]
+    sun = (shaft(coupling["sun"]["shaft"]), coupling["sun"]["teeth"])
+    if coupling["kind"] == "stepped":
+        # Two gears on one pinion: one speed, two tooth counts.
+        pinion = _pinion(coupling, 0)
+        return [
+            _external(sun, (pinion, coupling["sun_pinion"]["teeth"]), carrier),
+            _internal((pinion, coupling["ring_pinion"]["teeth"]), ring, carrier),
+            _about_pin(coupling, 0, carrier),
+        ]
     if coupling["kind"] == "planetary":
         pinion = (_pinion(coupling, 0), coupling["pinion"]["teeth"])
         return [

@@ -65,6 +65,35 @@ def _double_pinion(draw, base, bodies):
     }
 
 
+def _stepped(draw, base, bodies):
+    sun, ring, carrier = draw.some(bodies, 3)
+    return base | {
+        "kind": "stepped",
+        "sun": {"shaft": sun, "teeth": _teeth(draw)},
+        "ring": {"shaft": ring, "teeth": _teeth(draw)},
+        "carrier": carrier,
+        "sun_pinion": {"teeth": _teeth(draw)},
+        "ring_pinion": {"teeth": _teeth(draw)},
+        "count": draw.between(1, 12),
+    }
+
+
+def _ravigneaux(draw, base, bodies):
+    if len(bodies) < 4:
+        return _planetary(draw, base, bodies)
+    small, large, ring, carrier = draw.some(bodies, 4)
+    return base | {
+        "kind": "ravigneaux",
+        "small_sun": {"shaft": small, "teeth": _teeth(draw)},
+        "large_sun": {"shaft": large, "teeth": _teeth(draw)},
+        "ring": {"shaft": ring, "teeth": _teeth(draw)},
+        "carrier": carrier,
+        "short": {"teeth": _teeth(draw)},
+        "long": {"teeth": _teeth(draw)},
+        "count": draw.between(1, 12),
+    }
+
+
 def _gear_pair(draw, base, shafts):
     first, second = draw.some(shafts, 2)
     return base | {
@@ -81,10 +110,13 @@ def _coupling(draw, index, shafts, earlier):
         # The same gears once more: a redundant coupling, or with other teeth one that fights.
         twin = draw.pick(earlier) | base
         if twin["kind"] != "gear-pair" and draw.chance(0.5):
-            twin["sun"] = twin["sun"] | {"teeth": _teeth(draw)}
+            gear = "small_sun" if twin["kind"] == "ravigneaux" else "sun"
+            twin[gear] = twin[gear] | {"teeth": _teeth(draw)}
         return twin
     bodies = shafts + ["housing"] if draw.chance(0.2) else shafts
-    kind = draw.pick([_planetary, _planetary, _double_pinion, _gear_pair])
+    kind = draw.pick(
+        [_planetary, _planetary, _double_pinion, _stepped, _ravigneaux, _gear_pair]
+    )
     return kind(draw, base, shafts if kind is _gear_pair else bodies)
 
 

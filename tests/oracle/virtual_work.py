@@ -21,6 +21,8 @@ CUT = ("cut",)
 ROLES = {
     "planetary": ("sun", "carrier", "ring"),
     "double-pinion": ("sun", "carrier", "ring"),
+    "stepped": ("sun", "carrier", "ring"),
+    "ravigneaux": ("small_sun", "large_sun", "carrier", "ring"),
     "gear-pair": ("first", "frame", "second"),
 }
 

@@ -24,6 +24,8 @@ from equations import shaft, slip  # noqa: E402
 LETTERS = {
     "planetary": {"sun": "S", "ring": "R", "pinion": "P"},
     "double-pinion": {"sun": "S", "ring": "R", "inner": "P", "outer": "Q"},
+    "stepped": {"sun": "S", "ring": "R", "sun_pinion": "P", "ring_pinion": "Q"},
+    "ravigneaux": {"small_sun": "Sa", "large_sun": "Sb", "ring": "R", "short": "P", "long": "Q"},
     "gear-pair": {"first": "A", "second": "B"},
 }
 

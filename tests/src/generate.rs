@@ -160,8 +160,8 @@ fn coupling(shafts: &[String], kind: Kind) -> impl Strategy<Value = (Gearing, u3
     } else {
         ordered(shafts).boxed()
     };
-    let counts = vec(teeth(kind.teeth), 4);
-    let kinds = if kind.housing { 0..4 } else { 0..2 };
+    let counts = vec(teeth(kind.teeth), 5);
+    let kinds = if kind.housing { 0..6 } else { 0..4 };
     let gearing = (kinds, bodies, ordered(shafts), counts).prop_map(|(kind, bodies, axes, z)| {
         let gear = |shaft: &String, teeth| Gear {
             shaft: shaft.clone(),
@@ -181,8 +181,30 @@ fn coupling(shafts: &[String], kind: Kind) -> impl Strategy<Value = (Gearing, u3
                 inner: z[2],
                 outer: z[3],
             },
+            2 => Gearing::Stepped {
+                sun: gear(&bodies[0], z[0]),
+                ring: gear(&bodies[1], z[1]),
+                carrier: bodies[2].clone(),
+                sun_pinion: z[2],
+                ring_pinion: z[3],
+            },
+            3 if bodies.len() >= 4 => Gearing::Ravigneaux {
+                small: gear(&bodies[0], z[0]),
+                large: gear(&bodies[3], z[3]),
+                ring: gear(&bodies[1], z[1]),
+                carrier: bodies[2].clone(),
+                short: z[2],
+                long: z[4],
+            },
+            // Four members do not fit on three shafts.
+            3 => Gearing::Planetary {
+                sun: gear(&bodies[0], z[0]),
+                ring: gear(&bodies[1], z[1]),
+                carrier: bodies[2].clone(),
+                pinion: z[2],
+            },
             _ => Gearing::Pair {
-                internal: kind == 3,
+                internal: kind == 5,
                 first: gear(&axes[0], z[0]),
                 second: gear(&axes[1], z[1]),
             },

@@ -6,7 +6,7 @@ use num_bigint::BigInt;
 
 use crate::elimination::{Echelon, Row};
 use crate::rational::{Rational, zero};
-use crate::sketch::{Coupling, Element, Gearing, HOUSING, Sketch};
+use crate::sketch::{Coupling, Element, Gear, Gearing, HOUSING, Sketch};
 
 /// Speeds by shaft id; a shaft that floats is missing.
 pub type Speeds = HashMap<String, Rational>;
@@ -49,7 +49,8 @@ impl<'a> Laws<'a> {
     ) -> Echelon {
         let couplings = self.sketch.couplings.iter().filter(|&x| coupling(x));
         let elements = self.sketch.elements.iter().filter(|&x| element(x));
-        let meshes = couplings.map(|x| self.row(mesh_terms(&x.gearing)));
+        let meshes = couplings.flat_map(|x| mesh_terms(&x.gearing));
+        let meshes = meshes.map(|terms| self.row(terms));
         Echelon::of(meshes.chain(elements.map(|x| self.slip(x))))
     }
 
@@ -80,32 +81,52 @@ impl<'a> Laws<'a> {
     }
 }
 
+/// za·(ωa − ωc) + zb·(ωb − ωc) with the teeth of two gears times a factor each.
+fn seen_from<'a>(
+    carrier: &'a str,
+    (a, factor): (&'a Gear, i64),
+    (b, other): (&'a Gear, i64),
+) -> Terms<'a> {
+    let (za, zb) = (factor * i64::from(a.teeth), other * i64::from(b.teeth));
+    vec![
+        (a.shaft.as_str(), za),
+        (carrier, -za),
+        (b.shaft.as_str(), zb),
+        (carrier, -zb),
+    ]
+}
+
 /// S·(ωs − ωc) ± R·(ωr − ωc) = 0 and the like: pitch-line speeds seen from the carrier, the
 /// pinions between passing them on, each external mesh turning the sign.
-fn mesh_terms(gearing: &Gearing) -> Terms<'_> {
+fn mesh_terms(gearing: &Gearing) -> Vec<Terms<'_>> {
     match gearing {
         Gearing::Planetary {
             sun, ring, carrier, ..
-        } => {
-            let (s, r) = (i64::from(sun.teeth), i64::from(ring.teeth));
-            vec![
-                (&sun.shaft, s),
-                (carrier, -s),
-                (&ring.shaft, r),
-                (carrier, -r),
-            ]
-        }
+        } => vec![seen_from(carrier, (sun, 1), (ring, 1))],
         Gearing::DoublePinion {
             sun, ring, carrier, ..
+        } => vec![seen_from(carrier, (sun, 1), (ring, -1))],
+        // The steps turn alike, so pitch lines run at speeds in proportion to their teeth.
+        Gearing::Stepped {
+            sun,
+            ring,
+            carrier,
+            sun_pinion,
+            ring_pinion,
         } => {
-            let (s, r) = (i64::from(sun.teeth), i64::from(ring.teeth));
-            vec![
-                (&sun.shaft, s),
-                (carrier, -s),
-                (&ring.shaft, -r),
-                (carrier, r),
-            ]
+            let (p, q) = (i64::from(*sun_pinion), i64::from(*ring_pinion));
+            vec![seen_from(carrier, (sun, q), (ring, p))]
         }
+        Gearing::Ravigneaux {
+            small,
+            large,
+            ring,
+            carrier,
+            ..
+        } => vec![
+            seen_from(carrier, (small, 1), (ring, -1)),
+            seen_from(carrier, (small, 1), (large, 1)),
+        ],
         Gearing::Pair {
             internal,
             first,
@@ -113,7 +134,7 @@ fn mesh_terms(gearing: &Gearing) -> Terms<'_> {
         } => {
             let sign = if *internal { -1 } else { 1 };
             let (a, b) = (i64::from(first.teeth), sign * i64::from(second.teeth));
-            vec![(&first.shaft, a), (&second.shaft, b)]
+            vec![vec![(&first.shaft, a), (&second.shaft, b)]]
         }
     }
 }
@@ -157,15 +178,46 @@ pub fn pinion_spins(gearing: &Gearing, speeds: &Speeds) -> Vec<[Option<Rational>
             let inner_by_ring = outer_by_ring.clone().map(|x| -x * quotient(*outer, *inner));
             vec![[inner_by_sun, inner_by_ring], [outer_by_sun, outer_by_ring]]
         }
+        Gearing::Stepped {
+            sun,
+            ring,
+            carrier,
+            sun_pinion,
+            ring_pinion,
+        } => vec![[
+            relative(&sun.shaft, carrier).map(|x| -x * quotient(sun.teeth, *sun_pinion)),
+            relative(&ring.shaft, carrier).map(|x| x * quotient(ring.teeth, *ring_pinion)),
+        ]],
+        Gearing::Ravigneaux {
+            small,
+            large,
+            ring,
+            carrier,
+            short,
+            long,
+        } => {
+            let short_by_sun =
+                relative(&small.shaft, carrier).map(|x| -x * quotient(small.teeth, *short));
+            let long_by_ring =
+                relative(&ring.shaft, carrier).map(|x| x * quotient(ring.teeth, *long));
+            let long_by_sun =
+                relative(&large.shaft, carrier).map(|x| -x * quotient(large.teeth, *long));
+            let short_by_ring = long_by_ring.clone().map(|x| -x * quotient(*long, *short));
+            vec![[short_by_sun, short_by_ring], [long_by_sun, long_by_ring]]
+        }
         Gearing::Pair { .. } => Vec::new(),
     }
 }
 
-/// What is left over in a coupling's equation; `None` where a speed in it is not determined.
-pub fn mesh_residual(gearing: &Gearing, speeds: &Speeds) -> Option<Rational> {
-    mesh_terms(gearing)
-        .into_iter()
-        .try_fold(zero(), |sum, (shaft, k)| {
-            Some(sum + speed_of(speeds, shaft)? * BigInt::from(k))
+/// What is left over in each of a coupling's equations; `None` where a speed in it is not
+/// determined.
+pub fn mesh_residuals(gearing: &Gearing, speeds: &Speeds) -> Vec<Option<Rational>> {
+    let equations = mesh_terms(gearing).into_iter();
+    equations
+        .map(|terms| {
+            terms.into_iter().try_fold(zero(), |sum, (shaft, k)| {
+                Some(sum + speed_of(speeds, shaft)? * BigInt::from(k))
+            })
         })
+        .collect()
 }

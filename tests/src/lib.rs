@@ -5,6 +5,7 @@ pub mod cases;
 pub mod check;
 pub mod elimination;
 pub mod files;
+pub mod gearing;
 pub mod generate;
 pub mod laws;
 pub mod rational;

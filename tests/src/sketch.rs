@@ -5,75 +5,10 @@
 use levertrain_core::Train;
 use serde_json::{Value, json};
 
+pub use crate::gearing::{Coupling, Gear, Gearing};
+
 /// The id that stands for the housing wherever a shaft is named.
 pub const HOUSING: &str = "housing";
-
-/// A gear: the id of its shaft, or `housing`, and its teeth.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Gear {
-    /// Id of the shaft.
-    pub shaft: String,
-    /// Tooth count.
-    pub teeth: u32,
-}
-
-impl From<(&str, u32)> for Gear {
-    fn from((shaft, teeth): (&str, u32)) -> Self {
-        Self {
-            shaft: shaft.to_owned(),
-            teeth,
-        }
-    }
-}
-
-/// What meshes with what in a coupling.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub enum Gearing {
-    /// Sun – pinion – ring.
-    Planetary {
-        /// The sun.
-        sun: Gear,
-        /// The ring.
-        ring: Gear,
-        /// The carrier's shaft.
-        carrier: String,
-        /// Teeth of a pinion.
-        pinion: u32,
-    },
-    /// Sun – inner pinion – outer pinion – ring.
-    DoublePinion {
-        /// The sun.
-        sun: Gear,
-        /// The ring.
-        ring: Gear,
-        /// The carrier's shaft.
-        carrier: String,
-        /// Teeth of an inner pinion.
-        inner: u32,
-        /// Teeth of an outer pinion.
-        outer: u32,
-    },
-    /// Two gears on fixed axes.
-    Pair {
-        /// Whether the second gear surrounds the first.
-        internal: bool,
-        /// The first gear.
-        first: Gear,
-        /// The second gear.
-        second: Gear,
-    },
-}
-
-/// A coupling.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Coupling {
-    /// Its id.
-    pub id: String,
-    /// Its gears.
-    pub gearing: Gearing,
-    /// Pinions in a row.
-    pub count: u32,
-}
 
 /// A shift element between two bodies; a brake's second end is the housing.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -175,6 +110,49 @@ impl Sketch {
         self.coupling(id, gearing)
     }
 
+    /// Adds a set with stepped pinions; `pinions` are the teeth on the sun and in the ring.
+    #[must_use]
+    pub fn stepped(
+        self,
+        id: &str,
+        sun: (&str, u32),
+        ring: (&str, u32),
+        carrier: &str,
+        pinions: (u32, u32),
+    ) -> Self {
+        let gearing = Gearing::Stepped {
+            sun: sun.into(),
+            ring: ring.into(),
+            carrier: carrier.to_owned(),
+            sun_pinion: pinions.0,
+            ring_pinion: pinions.1,
+        };
+        self.coupling(id, gearing)
+    }
+
+    /// Adds a Ravigneaux set; `suns` are the small and the large one, `pinions` the teeth of the
+    /// short and the long ones.
+    #[must_use]
+    pub fn ravigneaux(
+        self,
+        id: &str,
+        suns: [(&str, u32); 2],
+        ring: (&str, u32),
+        carrier: &str,
+        pinions: (u32, u32),
+    ) -> Self {
+        let [small, large] = suns.map(Gear::from);
+        let gearing = Gearing::Ravigneaux {
+            small,
+            large,
+            ring: ring.into(),
+            carrier: carrier.to_owned(),
+            short: pinions.0,
+            long: pinions.1,
+        };
+        self.coupling(id, gearing)
+    }
+
     /// Adds an external or internal pair.
     #[must_use]
     pub fn pair(self, id: &str, internal: bool, first: (&str, u32), second: (&str, u32)) -> Self {
@@ -254,95 +232,6 @@ impl Sketch {
     pub fn train(&self) -> Train {
         let text = self.to_json().to_string();
         Train::parse(&text).unwrap_or_else(|faults| panic!("{faults:#?}\nin {text}"))
-    }
-}
-
-impl Gearing {
-    /// Ids of the shafts of its members, the housing among them.
-    pub fn shafts(&self) -> Vec<&str> {
-        match self {
-            Self::Planetary {
-                sun, ring, carrier, ..
-            }
-            | Self::DoublePinion {
-                sun, ring, carrier, ..
-            } => vec![&sun.shaft, carrier, &ring.shaft],
-            Self::Pair { first, second, .. } => vec![&first.shaft, &second.shaft],
-        }
-    }
-
-    /// The ids of the shafts of its members, to be changed.
-    pub fn shafts_mut(&mut self) -> Vec<&mut String> {
-        match self {
-            Self::Planetary {
-                sun, ring, carrier, ..
-            }
-            | Self::DoublePinion {
-                sun, ring, carrier, ..
-            } => vec![&mut sun.shaft, carrier, &mut ring.shaft],
-            Self::Pair { first, second, .. } => vec![&mut first.shaft, &mut second.shaft],
-        }
-    }
-
-    /// Its tooth counts, to be changed.
-    pub fn teeth_mut(&mut self) -> Vec<&mut u32> {
-        match self {
-            Self::Planetary {
-                sun, ring, pinion, ..
-            } => vec![&mut sun.teeth, pinion, &mut ring.teeth],
-            Self::DoublePinion {
-                sun,
-                ring,
-                inner,
-                outer,
-                ..
-            } => vec![&mut sun.teeth, inner, outer, &mut ring.teeth],
-            Self::Pair { first, second, .. } => vec![&mut first.teeth, &mut second.teeth],
-        }
-    }
-}
-
-impl Gear {
-    fn to_json(&self) -> Value {
-        json!({"shaft": self.shaft, "teeth": self.teeth})
-    }
-}
-
-impl Coupling {
-    fn to_json(&self) -> Value {
-        let (id, label, count) = (&self.id, format!("Set {}", self.id), self.count);
-        match &self.gearing {
-            Gearing::Planetary {
-                sun,
-                ring,
-                carrier,
-                pinion,
-            } => json!({
-                "kind": "planetary", "id": id, "label": label,
-                "sun": sun.to_json(), "ring": ring.to_json(), "carrier": carrier,
-                "pinion": {"teeth": pinion, "count": count},
-            }),
-            Gearing::DoublePinion {
-                sun,
-                ring,
-                carrier,
-                inner,
-                outer,
-            } => json!({
-                "kind": "double-pinion", "id": id, "label": label,
-                "sun": sun.to_json(), "ring": ring.to_json(), "carrier": carrier,
-                "inner": {"teeth": inner}, "outer": {"teeth": outer}, "count": count,
-            }),
-            Gearing::Pair {
-                internal,
-                first,
-                second,
-            } => json!({
-                "kind": "gear-pair", "id": id, "label": label,
-                "mesh": if *internal { "internal" } else { "external" },
-                "first": first.to_json(), "second": second.to_json(),
-            }),
-        }
     }
 }
 

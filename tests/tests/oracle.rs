@@ -237,7 +237,13 @@ fn the_cases_meet_every_state_and_kind() -> Result<()> {
         let count = states.get(state).copied().unwrap_or(0);
         ensure!(count >= 100, "only {count} combinations are {state}");
     }
-    for kind in ["planetary", "double-pinion", "gear-pair"] {
+    for kind in [
+        "planetary",
+        "double-pinion",
+        "stepped",
+        "ravigneaux",
+        "gear-pair",
+    ] {
         let count = kinds.get(kind).copied().unwrap_or(0);
         ensure!(count >= 100, "only {count} couplings are of kind {kind}");
     }

@@ -173,7 +173,13 @@ fn is_single_row(coupling: &Coupling) -> bool {
 
 #[test]
 fn the_six_speed_has_three_sets_and_five_elements() -> Result<()> {
-    for train in with_forward_ranges(6)? {
+    let trains = with_forward_ranges(6)?.into_iter().filter(|train| {
+        let couplings = &train.scenario().couplings;
+        couplings.iter().all(is_single_row)
+    });
+    let trains: Vec<Train> = trains.collect();
+    ensure!(!trains.is_empty(), "no six-speed of single sets alone");
+    for train in trains {
         let scenario = train.scenario();
         let ratios = ratios(&train)?;
         let forward = forward(&ratios);
@@ -197,6 +203,26 @@ fn the_six_speed_has_three_sets_and_five_elements() -> Result<()> {
         );
         check_applied(&train, 2)?;
     }
+    Ok(())
+}
+
+/// The arrangement of example 12 of the references: one single set whose reduction never changes,
+/// and a Ravigneaux set behind it that makes six ranges of two speeds.
+#[test]
+fn the_six_speed_with_a_front_set_has_one_set_of_four_members() -> Result<()> {
+    let mut found = 0;
+    for train in with_forward_ranges(6)? {
+        let [front, Coupling::Ravigneaux(_)] = train.scenario().couplings.as_slice() else {
+            continue;
+        };
+        found += 1;
+        ensure!(is_single_row(front), "the front set");
+        let held = train.members(0).contains(&levertrain_core::Body::Housing);
+        ensure!(held, "a member of the front set is held for good");
+        check_applied(&train, 2)?;
+        ensure!(ratios(&train)?.len() == 7, "six forward ranges and reverse");
+    }
+    ensure!(found > 0, "no six-speed with a front set");
     Ok(())
 }
 

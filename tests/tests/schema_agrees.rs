@@ -12,6 +12,8 @@ fn good() -> Value {
         .planetary("p1", ("in", 30), ("r1", 78), "out", 24)
         .double_pinion("p2", ("in", 30), ("r2", 74), "housing", (20, 20))
         .pair("g1", false, ("out", 31), ("end", 67))
+        .stepped("p3", ("in", 30), ("r2", 84), "housing", (20, 34))
+        .ravigneaux("p4", [("in", 24), ("r1", 33)], ("r2", 69), "out", (20, 18))
         .brake("A", "r1")
         .clutch("C", "in", "r2")
         .range("1", &["A"])
@@ -202,6 +204,37 @@ fn rows() -> Vec<(&'static str, Change, Verdict)> {
         ("/couplings/2/second/teeth", Set(json!(1000)), Bad),
         ("/couplings/2/second/shaft", Set(json!("out")), BeyondSchema),
         ("/couplings/2/second/shaft", Set(json!("housing")), Bad),
+        // A set with stepped pinions.
+        ("/couplings/3", Extra, Bad),
+        ("/couplings/3/sun", Remove, Bad),
+        ("/couplings/3/ring/teeth", Set(json!(1000)), Bad),
+        ("/couplings/3/ring/shaft", Set(json!("in")), BeyondSchema),
+        ("/couplings/3/carrier", Set(json!("out")), Good),
+        ("/couplings/3/sun_pinion", Remove, Bad),
+        ("/couplings/3/sun_pinion", Extra, Bad),
+        ("/couplings/3/sun_pinion/teeth", Set(json!(5)), Bad),
+        ("/couplings/3/ring_pinion", Remove, Bad),
+        ("/couplings/3/ring_pinion/teeth", Set(json!(20)), Good),
+        ("/couplings/3/count", Remove, Bad),
+        ("/couplings/3/count", Set(json!(13)), Bad),
+        // A Ravigneaux set.
+        ("/couplings/4", Extra, Bad),
+        ("/couplings/4/small_sun", Remove, Bad),
+        ("/couplings/4/small_sun/shaft", Set(json!("housing")), Good),
+        (
+            "/couplings/4/small_sun/shaft",
+            Set(json!("r1")),
+            BeyondSchema,
+        ),
+        ("/couplings/4/large_sun", Remove, Bad),
+        ("/couplings/4/large_sun/teeth", Set(json!(0)), Bad),
+        ("/couplings/4/ring", Remove, Bad),
+        ("/couplings/4/carrier", Remove, Bad),
+        ("/couplings/4/short", Remove, Bad),
+        ("/couplings/4/short/teeth", Set(json!(1000)), Bad),
+        ("/couplings/4/long", Extra, Bad),
+        ("/couplings/4/long", Remove, Bad),
+        ("/couplings/4/count", Set(json!(0)), Bad),
         // Shift elements.
         ("/elements/0", Extra, Bad),
         ("/elements/0/kind", Set(json!("band")), Bad),

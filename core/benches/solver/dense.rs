@@ -4,7 +4,7 @@
 //! to be fast: the rows are made once a train, LU decides the common case, only the singular
 //! value decomposition's right half is computed, and one decomposition answers everything.
 
-use levertrain_core::coupling::{Coupling, Mesh};
+use levertrain_core::coupling::{Coupling, Gear, Mesh, Teeth};
 use levertrain_core::scenario::{Element, HOUSING, Scenario};
 use levertrain_core::{ElementSet, Train};
 use nalgebra::linalg::{LU, SVD};
@@ -50,7 +50,8 @@ impl Dense {
         let meshes: Vec<_> = scenario
             .couplings
             .iter()
-            .map(|coupling| unit_row(scenario, &mesh_terms(coupling)))
+            .flat_map(mesh_terms)
+            .map(|terms| unit_row(scenario, &terms))
             .collect();
         let elements = scenario
             .elements
@@ -180,40 +181,69 @@ impl Dense {
     }
 }
 
-/// Willis' relation, or equal pitch-line speeds.
-fn mesh_terms(coupling: &Coupling) -> Vec<(&str, f64)> {
+/// Willis' relation for each row, or equal pitch-line speeds.
+fn mesh_terms(coupling: &Coupling) -> Vec<Vec<(&str, f64)>> {
     match coupling {
         Coupling::Planetary(set) => {
-            let (sun, ring) = (teeth(&set.sun), teeth(&set.ring));
-            vec![
-                (&set.sun.shaft, sun),
-                (&set.ring.shaft, ring),
-                (&set.carrier, -sun - ring),
-            ]
+            let (sun, ring) = (&set.sun, &set.ring);
+            vec![seen_from(
+                &set.carrier,
+                (sun, teeth(sun)),
+                (ring, teeth(ring)),
+            )]
         }
         Coupling::DoublePinion(set) => {
-            let (sun, ring) = (teeth(&set.sun), teeth(&set.ring));
-            vec![
-                (&set.sun.shaft, sun),
-                (&set.ring.shaft, -ring),
-                (&set.carrier, ring - sun),
-            ]
+            let (sun, ring) = (&set.sun, &set.ring);
+            vec![seen_from(
+                &set.carrier,
+                (sun, teeth(sun)),
+                (ring, -teeth(ring)),
+            )]
+        }
+        Coupling::Stepped(set) => {
+            let (sun, ring) = (&set.sun, &set.ring);
+            let [p, q] = [&set.sun_pinion, &set.ring_pinion].map(|step| count(step.teeth));
+            vec![seen_from(
+                &set.carrier,
+                (sun, teeth(sun) * q),
+                (ring, teeth(ring) * p),
+            )]
+        }
+        Coupling::Ravigneaux(set) => {
+            let ring = teeth(&set.ring);
+            let row = |sun, sign: f64| {
+                seen_from(&set.carrier, (sun, teeth(sun)), (&set.ring, sign * ring))
+            };
+            vec![row(&set.small_sun, -1.0), row(&set.large_sun, 1.0)]
         }
         Coupling::GearPair(pair) => {
             let sign = match pair.mesh {
                 Mesh::External => 1.0,
                 Mesh::Internal => -1.0,
             };
-            vec![
+            vec![vec![
                 (&pair.first.shaft, teeth(&pair.first)),
                 (&pair.second.shaft, sign * teeth(&pair.second)),
-            ]
+            ]]
         }
     }
 }
 
-fn teeth(gear: &levertrain_core::coupling::Gear) -> f64 {
-    f64::from(gear.teeth.get())
+/// za·(ωa − ωc) + zb·(ωb − ωc).
+fn seen_from<'a>(
+    carrier: &'a str,
+    (a, za): (&'a Gear, f64),
+    (b, zb): (&'a Gear, f64),
+) -> Vec<(&'a str, f64)> {
+    vec![(&a.shaft, za), (&b.shaft, zb), (carrier, -za - zb)]
+}
+
+fn count(teeth: Teeth) -> f64 {
+    f64::from(teeth.get())
+}
+
+fn teeth(gear: &Gear) -> f64 {
+    count(gear.teeth)
 }
 
 fn slip_terms(element: &Element) -> Vec<(&str, f64)> {

@@ -3,10 +3,10 @@
 use serde::{Deserialize, Serialize};
 
 use super::{
-    CouplingKind, Gear, Member, MeshRow, Mount, PinionCount, PinionRow, PinionSpin, Profile,
-    ProfileGear, Role, Rolling, RowRatio,
+    CouplingKind, Gear, Member, MeshRow, Partner, PinionCount, PinionRow, PinionSpin, Profile,
+    ProfileGear, Role, Rolling, RowRatio, ToothMesh,
 };
-use crate::tooth_checks::{self, ToothWarning};
+use crate::tooth_checks::{self, PinTriangle, ToothWarning};
 
 /// Sun – inner pinion – outer pinion – ring, both pinions on one carrier.
 ///
@@ -37,24 +37,20 @@ pub struct DoublePinion {
 }
 
 impl DoublePinion {
-    /// Distances of the inner and outer pin from the axis and from each other, in modules.
-    fn centre_distances(&self) -> (f64, f64, f64) {
-        let [s, r, i, o] = [
+    /// Where the pins stand: the inner ones on the sun, the outer ones in the ring.
+    fn pins(&self) -> PinTriangle {
+        let [sun, inner, outer, ring] = [
             self.sun.teeth,
-            self.ring.teeth,
             self.inner.teeth,
             self.outer.teeth,
+            self.ring.teeth,
         ]
         .map(|teeth| f64::from(teeth.get()));
-        ((s + i) / 2.0, (r - o) / 2.0, (i + o) / 2.0)
-    }
-
-    /// Angle at the axis between the inner and the outer pin, in radians; `None` when the
-    /// three centre distances make no triangle.
-    fn pin_angle(&self) -> Option<f64> {
-        let (inner, outer, between) = self.centre_distances();
-        let cosine = (inner * inner + outer * outer - between * between) / (2.0 * inner * outer);
-        (inner > 0.0 && outer > 0.0 && cosine.abs() <= 1.0).then(|| cosine.acos())
+        PinTriangle {
+            names: ["inner", "outer"],
+            radii: [(sun + inner) / 2.0, (ring - outer) / 2.0],
+            teeth: [self.inner.teeth, self.outer.teeth],
+        }
     }
 }
 
@@ -72,23 +68,10 @@ impl CouplingKind for DoublePinion {
     }
 
     fn members(&self) -> Vec<Member<'_>> {
-        let (sun, ring) = (&self.sun, &self.ring);
         vec![
-            Member {
-                role: Role::Sun,
-                shaft: &sun.shaft,
-                teeth: Some(sun.teeth),
-            },
-            Member {
-                role: Role::Carrier,
-                shaft: &self.carrier,
-                teeth: None,
-            },
-            Member {
-                role: Role::Ring,
-                shaft: &ring.shaft,
-                teeth: Some(ring.teeth),
-            },
+            Member::gear(Role::Sun, &self.sun),
+            Member::carrier(&self.carrier),
+            Member::gear(Role::Ring, &self.ring),
         ]
     }
 
@@ -101,8 +84,8 @@ impl CouplingKind for DoublePinion {
         vec![RowRatio {
             constant: vec![1, -1, 0],
             slope: vec![0, 1, -1],
-            numerator: ("R", self.ring.teeth),
-            denominator: ("S", self.sun.teeth),
+            numerator: vec![("R", self.ring.teeth)],
+            denominator: vec![("S", self.sun.teeth)],
         }]
     }
 
@@ -112,9 +95,9 @@ impl CouplingKind for DoublePinion {
             to: 2,
             carrier: 1,
             meshes: vec![
-                "sun and inner pinion",
-                "inner and outer pinion",
-                "outer pinion and ring",
+                ToothMesh::new("sun and inner pinion", 0),
+                ToothMesh::new("inner and outer pinion", 0),
+                ToothMesh::new("outer pinion and ring", 2),
             ],
         }]
     }
@@ -127,12 +110,14 @@ impl CouplingKind for DoublePinion {
             PinionSpin {
                 name: "inner pinion",
                 teeth: self.inner.teeth,
+                second_step: None,
                 coefficients: vec![-s, s, 0],
                 divisor: self.inner.teeth.coefficient(),
             },
             PinionSpin {
                 name: "outer pinion",
                 teeth: self.outer.teeth,
+                second_step: None,
                 coefficients: vec![0, -r, r],
                 divisor: self.outer.teeth.coefficient(),
             },
@@ -142,15 +127,7 @@ impl CouplingKind for DoublePinion {
     fn tooth_warnings(&self) -> Vec<ToothWarning> {
         let (s, r) = (self.sun.teeth, self.ring.teeth);
         let count = self.count.get();
-        let (inner, outer, between) = self.centre_distances();
-        let pins = tooth_checks::DoublePins {
-            inner,
-            outer,
-            between,
-            angle: self.pin_angle(),
-            inner_teeth: self.inner.teeth,
-            outer_teeth: self.outer.teeth,
-        };
+        let pins = self.pins();
         [
             tooth_checks::pins_reach(&pins),
             tooth_checks::equal_spacing(r.get().abs_diff(s.get()), "R − S", count),
@@ -165,25 +142,26 @@ impl CouplingKind for DoublePinion {
     }
 
     fn profile(&self) -> Profile {
-        let (inner, outer, _) = self.centre_distances();
+        let pins = self.pins();
+        let [inner, outer] = pins.radii;
         // Where the pins cannot reach each other the set is drawn unfolded, and warned about.
-        let angle = self.pin_angle().unwrap_or(0.0);
-        let gear = |mount, teeth, internal, centre_radius, centre_angle, count| ProfileGear {
-            mount,
-            teeth,
-            internal,
-            centre_radius,
-            centre_angle,
-            count,
-        };
+        let angle = pins.angle().unwrap_or(0.0);
         let count = self.count.get();
-        let pinion = |pinion| Mount::Pinion { pinion, carrier: 1 };
+        let row = |pinion, row: &PinionRow, centre| {
+            ProfileGear::pinion(
+                (pinion, 1),
+                row.teeth,
+                centre,
+                count,
+                Partner::Meshes(pinion),
+            )
+        };
         Profile {
             gears: vec![
-                gear(Mount::Member(0), self.sun.teeth, false, 0.0, 0.0, 1),
-                gear(pinion(0), self.inner.teeth, false, inner, 0.0, count),
-                gear(pinion(1), self.outer.teeth, false, outer, angle, count),
-                gear(Mount::Member(2), self.ring.teeth, true, 0.0, 0.0, 1),
+                ProfileGear::central(0, self.sun.teeth, false, None),
+                row(0, &self.inner, inner),
+                row(1, &self.outer, outer).turned(angle),
+                ProfileGear::central(2, self.ring.teeth, true, Some(Partner::Meshes(2))),
             ],
             coaxial: true,
         }

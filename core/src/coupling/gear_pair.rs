@@ -3,8 +3,8 @@
 use serde::{Deserialize, Serialize};
 
 use super::{
-    CouplingKind, Gear, Member, MeshRow, Mount, PinionSpin, Profile, ProfileGear, Role, Rolling,
-    RowRatio,
+    CouplingKind, Gear, Member, MeshRow, Partner, PinionSpin, Profile, ProfileGear, Role, Rolling,
+    RowRatio, ToothMesh,
 };
 use crate::scenario::HOUSING;
 use crate::tooth_checks::{self, ToothWarning};
@@ -97,8 +97,8 @@ impl CouplingKind for GearPair {
         vec![RowRatio {
             constant: vec![1, -1, 0],
             slope,
-            numerator: ("B", self.second.teeth),
-            denominator: ("A", self.first.teeth),
+            numerator: vec![("B", self.second.teeth)],
+            denominator: vec![("A", self.first.teeth)],
         }]
     }
 
@@ -107,7 +107,7 @@ impl CouplingKind for GearPair {
             from: 0,
             to: 2,
             carrier: 1,
-            meshes: vec!["first and second gear"],
+            meshes: vec![ToothMesh::new("first and second gear", 0)],
         }]
     }
 
@@ -134,18 +134,13 @@ impl CouplingKind for GearPair {
             Mesh::External => (false, first + second),
             Mesh::Internal => (true, second - first),
         };
-        let gear = |member, teeth, internal, centre_radius| ProfileGear {
-            mount: Mount::Member(member),
-            teeth,
-            internal,
-            centre_radius,
-            centre_angle: 0.0,
-            count: 1,
-        };
         Profile {
             gears: vec![
-                gear(0, self.first.teeth, false, 0.0),
-                gear(2, self.second.teeth, internal, distance),
+                ProfileGear::central(0, self.first.teeth, false, None),
+                ProfileGear {
+                    centre_radius: distance,
+                    ..ProfileGear::central(2, self.second.teeth, internal, Some(Partner::Meshes(0)))
+                },
             ],
             coaxial: false,
         }

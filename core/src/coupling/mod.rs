@@ -10,6 +10,8 @@ mod gear;
 mod gear_pair;
 mod planetary;
 mod profile;
+mod ravigneaux;
+mod stepped;
 
 use serde::Serialize;
 use serde_json::Value;
@@ -18,7 +20,9 @@ pub use double_pinion::DoublePinion;
 pub use gear::{Gear, PinionCount, PinionRow, Pinions, Teeth};
 pub use gear_pair::{GearPair, Mesh};
 pub use planetary::Planetary;
-pub use profile::{Mount, Partner, Profile, ProfileGear};
+pub use profile::{Mount, Partner, Plane, Profile, ProfileGear};
+pub use ravigneaux::Ravigneaux;
+pub use stepped::Stepped;
 
 use crate::fault::Fault;
 use crate::tooth_checks::ToothWarning;
@@ -28,6 +32,10 @@ use crate::tooth_checks::ToothWarning;
 pub enum Role {
     /// The central external gear of a set.
     Sun,
+    /// Of two suns, the one that the short pinions mesh with.
+    SmallSun,
+    /// Of two suns, the one that the long pinions mesh with.
+    LargeSun,
     /// The internal gear of a set.
     Ring,
     /// The member that carries the pinions.
@@ -45,6 +53,8 @@ impl Role {
     pub const fn word(self) -> &'static str {
         match self {
             Self::Sun => "sun",
+            Self::SmallSun => "small sun",
+            Self::LargeSun => "large sun",
             Self::Ring => "ring",
             Self::Carrier => "carrier",
             Self::First => "first gear",
@@ -53,10 +63,12 @@ impl Role {
         }
     }
 
-    /// One letter for a crowded drawing; the page explains it.
+    /// One letter, or two, for a crowded drawing; the page explains it.
     pub const fn letter(self) -> &'static str {
         match self {
             Self::Sun => "S",
+            Self::SmallSun => "Sa",
+            Self::LargeSun => "Sb",
             Self::Ring => "R",
             Self::Carrier => "C",
             Self::First => "1",
@@ -77,24 +89,47 @@ pub struct Member<'a> {
     pub teeth: Option<Teeth>,
 }
 
+impl<'a> Member<'a> {
+    /// A gear of a coupling.
+    const fn gear(role: Role, gear: &'a Gear) -> Self {
+        Self {
+            role,
+            shaft: gear.shaft.as_str(),
+            teeth: Some(gear.teeth),
+        }
+    }
+
+    /// The carrier of a coupling, on this shaft.
+    const fn carrier(shaft: &'a str) -> Self {
+        Self {
+            role: Role::Carrier,
+            shaft,
+            teeth: None,
+        }
+    }
+}
+
 /// An integer equation between member speeds: Σ coefficientᵢ · ωᵢ = 0, in member order.
 ///
 /// The coefficients of every coupling sum to zero, because turning as one piece is always
 /// possible (the frame of a gear pair counts as a member).
 pub type MeshRow = Vec<i64>;
 
+/// A tooth count with its letter.
+pub type Symbol = (&'static str, Teeth);
+
 /// A mesh row with its tooth ratio as a variable: constant + k·slope, in member order, is a
-/// multiple of the row. k is a quotient of two tooth counts, each with its letter.
+/// multiple of the row. k is a quotient of tooth counts, or of products of them.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct RowRatio {
     /// The row at k = 0.
     pub constant: Vec<i64>,
     /// What one more of k adds.
     pub slope: Vec<i64>,
-    /// Letter and teeth above the line of k.
-    pub numerator: (&'static str, Teeth),
-    /// Letter and teeth below it.
-    pub denominator: (&'static str, Teeth),
+    /// The factors above the line of k.
+    pub numerator: Vec<Symbol>,
+    /// The factors below it.
+    pub denominator: Vec<Symbol>,
 }
 
 /// A mesh row as a gear train seen from its carrier, for losses.
@@ -106,8 +141,24 @@ pub struct Rolling {
     pub to: usize,
     /// The carrier, or the frame, that the train is seen from.
     pub carrier: usize,
-    /// Its meshes from one end to the other.
-    pub meshes: Vec<&'static str>,
+    /// Its own meshes, from member `from` on; [`CouplingKind::shared_meshes`] follow.
+    pub meshes: Vec<ToothMesh>,
+}
+
+/// Two gears in mesh.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct ToothMesh {
+    /// Which two.
+    pub name: &'static str,
+    /// The member whose teeth pass, seen from the carrier, as fast as those in this mesh.
+    pub paced_by: usize,
+}
+
+impl ToothMesh {
+    /// A mesh with this name, as fast as the teeth of member `paced_by`.
+    pub const fn new(name: &'static str, paced_by: usize) -> Self {
+        Self { name, paced_by }
+    }
 }
 
 /// How a pinion turns about its own pin: ω = (Σ coefficientᵢ · ωᵢ) / divisor, in member order.
@@ -115,8 +166,10 @@ pub struct Rolling {
 pub struct PinionSpin {
     /// What to call the pinion.
     pub name: &'static str,
-    /// Its tooth count.
+    /// Its tooth count; of a stepped pinion, that of the step on the sun.
     pub teeth: Teeth,
+    /// Tooth count of the other step of a stepped pinion.
+    pub second_step: Option<Teeth>,
     /// Coefficients of the member speeds.
     pub coefficients: Vec<i64>,
     /// What their sum is divided by; never zero.
@@ -141,6 +194,16 @@ pub trait CouplingKind {
     fn row_ratios(&self) -> Vec<RowRatio>;
     /// The same equations as gear trains seen from a carrier, in the same order.
     fn rolling(&self) -> Vec<Rolling>;
+    /// The meshes that the rows all have in common, next to their member `to`, which is then
+    /// the same; most kinds have none.
+    fn shared_meshes(&self) -> Vec<ToothMesh> {
+        Vec::new()
+    }
+    /// All its meshes: those of each row in turn, then the shared ones.
+    fn meshes(&self) -> Vec<ToothMesh> {
+        let own = self.rolling().into_iter().flat_map(|row| row.meshes);
+        own.chain(self.shared_meshes()).collect()
+    }
     /// Its pinions.
     fn pinions(&self) -> Vec<PinionSpin>;
     /// What its tooth counts do not satisfy.
@@ -183,6 +246,8 @@ macro_rules! kinds {
 kinds! {
     "planetary" => Planetary: "A planetary set with one pinion row.",
     "double-pinion" => DoublePinion: "A planetary set with two pinion rows in series.",
+    "stepped" => Stepped: "A planetary set with stepped pinions.",
+    "ravigneaux" => Ravigneaux: "Two suns, short and long pinions, and a ring on one carrier.",
     "gear-pair" => GearPair: "Two gears on fixed axes.",
 }
 

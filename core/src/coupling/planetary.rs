@@ -3,8 +3,8 @@
 use serde::{Deserialize, Serialize};
 
 use super::{
-    CouplingKind, Gear, Member, MeshRow, Mount, PinionSpin, Pinions, Profile, ProfileGear, Role,
-    Rolling, RowRatio,
+    CouplingKind, Gear, Member, MeshRow, Partner, PinionSpin, Pinions, Profile, ProfileGear, Role,
+    Rolling, RowRatio, ToothMesh,
 };
 use crate::tooth_checks::{self, ToothWarning};
 
@@ -45,23 +45,10 @@ impl CouplingKind for Planetary {
     }
 
     fn members(&self) -> Vec<Member<'_>> {
-        let (sun, ring) = (&self.sun, &self.ring);
         vec![
-            Member {
-                role: Role::Sun,
-                shaft: &sun.shaft,
-                teeth: Some(sun.teeth),
-            },
-            Member {
-                role: Role::Carrier,
-                shaft: &self.carrier,
-                teeth: None,
-            },
-            Member {
-                role: Role::Ring,
-                shaft: &ring.shaft,
-                teeth: Some(ring.teeth),
-            },
+            Member::gear(Role::Sun, &self.sun),
+            Member::carrier(&self.carrier),
+            Member::gear(Role::Ring, &self.ring),
         ]
     }
 
@@ -74,8 +61,8 @@ impl CouplingKind for Planetary {
         vec![RowRatio {
             constant: vec![1, -1, 0],
             slope: vec![0, -1, 1],
-            numerator: ("R", self.ring.teeth),
-            denominator: ("S", self.sun.teeth),
+            numerator: vec![("R", self.ring.teeth)],
+            denominator: vec![("S", self.sun.teeth)],
         }]
     }
 
@@ -84,7 +71,10 @@ impl CouplingKind for Planetary {
             from: 0,
             to: 2,
             carrier: 1,
-            meshes: vec!["sun and pinion", "pinion and ring"],
+            meshes: vec![
+                ToothMesh::new("sun and pinion", 0),
+                ToothMesh::new("pinion and ring", 2),
+            ],
         }]
     }
 
@@ -94,6 +84,7 @@ impl CouplingKind for Planetary {
         vec![PinionSpin {
             name: "pinion",
             teeth: self.pinion.teeth,
+            second_step: None,
             coefficients: vec![-s, s, 0],
             divisor: self.pinion.teeth.coefficient(),
         }]
@@ -103,9 +94,9 @@ impl CouplingKind for Planetary {
         let (s, r, p) = (self.sun.teeth, self.ring.teeth, self.pinion.teeth);
         let count = self.pinion.count.get();
         [
-            tooth_checks::coaxial(s, p, r),
+            tooth_checks::coaxial("sun", s, "pinion", p, r),
             tooth_checks::equal_spacing(s.get() + r.get(), "S + R", count),
-            tooth_checks::neighbours_clear(s, p, count),
+            tooth_checks::neighbours_clear(s.get() + p.get(), p, count),
             tooth_checks::fewest_teeth("sun", s),
             tooth_checks::fewest_teeth("pinion", p),
         ]
@@ -116,29 +107,12 @@ impl CouplingKind for Planetary {
 
     fn profile(&self) -> Profile {
         let centre = f64::from(self.sun.teeth.get() + self.pinion.teeth.get()) / 2.0;
-        let gear = |mount, teeth, internal, centre_radius, count| ProfileGear {
-            mount,
-            teeth,
-            internal,
-            centre_radius,
-            centre_angle: 0.0,
-            count,
-        };
-        let pinion = Mount::Pinion {
-            pinion: 0,
-            carrier: 1,
-        };
+        let (teeth, count) = (self.pinion.teeth, self.pinion.count.get());
         Profile {
             gears: vec![
-                gear(Mount::Member(0), self.sun.teeth, false, 0.0, 1),
-                gear(
-                    pinion,
-                    self.pinion.teeth,
-                    false,
-                    centre,
-                    self.pinion.count.get(),
-                ),
-                gear(Mount::Member(2), self.ring.teeth, true, 0.0, 1),
+                ProfileGear::central(0, self.sun.teeth, false, None),
+                ProfileGear::pinion((0, 1), teeth, centre, count, Partner::Meshes(0)),
+                ProfileGear::central(2, self.ring.teeth, true, Some(Partner::Meshes(1))),
             ],
             coaxial: true,
         }

@@ -16,6 +16,17 @@ pub enum Mount {
     },
 }
 
+/// Where a gear lies along the axis.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Plane {
+    /// Over the whole width of the coupling.
+    Whole,
+    /// In the half away from the input's end.
+    Far,
+    /// In the half at the input's end.
+    Near,
+}
+
 /// One gear of a coupling. Lengths are in modules (a gear of z teeth has pitch diameter z).
 #[derive(Debug, Clone, PartialEq)]
 pub struct ProfileGear {
@@ -32,6 +43,64 @@ pub struct ProfileGear {
     pub centre_angle: f64,
     /// How many of it stand evenly around the axis.
     pub count: u32,
+    /// Where it lies along the axis.
+    pub plane: Plane,
+    /// The earlier gear that decides where its teeth stand; the first gear has none.
+    pub partner: Option<Partner>,
+}
+
+impl ProfileGear {
+    /// A gear of a member about the main axis, over the whole width.
+    pub(super) const fn central(
+        member: usize,
+        teeth: Teeth,
+        internal: bool,
+        partner: Option<Partner>,
+    ) -> Self {
+        Self {
+            mount: Mount::Member(member),
+            teeth,
+            internal,
+            centre_radius: 0.0,
+            centre_angle: 0.0,
+            count: 1,
+            plane: Plane::Whole,
+            partner,
+        }
+    }
+
+    /// The gears of a pinion, over the whole width.
+    pub(super) const fn pinion(
+        (pinion, carrier): (usize, usize),
+        teeth: Teeth,
+        centre_radius: f64,
+        count: u32,
+        partner: Partner,
+    ) -> Self {
+        Self {
+            mount: Mount::Pinion { pinion, carrier },
+            teeth,
+            internal: false,
+            centre_radius,
+            centre_angle: 0.0,
+            count,
+            plane: Plane::Whole,
+            partner: Some(partner),
+        }
+    }
+
+    /// The gear with its centre turned by an angle about the main axis.
+    pub(super) const fn turned(self, centre_angle: f64) -> Self {
+        Self {
+            centre_angle,
+            ..self
+        }
+    }
+
+    /// The gear in another plane.
+    pub(super) const fn lying(self, plane: Plane) -> Self {
+        Self { plane, ..self }
+    }
 }
 
 /// What an earlier gear of the list is to a gear.
@@ -39,75 +108,16 @@ pub struct ProfileGear {
 pub enum Partner {
     /// The gear with this index meshes with it.
     Meshes(usize),
-    /// The gear with this index is one piece with it, as the rows of a stepped pinion are.
+    /// The gear with this index is one piece with it, as the steps of a stepped pinion are.
     Fixed(usize),
 }
 
-/// The gears of a coupling from the axis outwards, and which of them mesh.
+/// The gears of a coupling, and which of them mesh.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Profile {
-    /// The gears; [`Profile::partner`] says which of them mesh.
+    /// The gears, each after its partner.
     pub gears: Vec<ProfileGear>,
     /// Whether the gears turn about one common axis with pinions between (a planetary set),
     /// or about fixed parallel axes (a gear pair).
     pub coaxial: bool,
-}
-
-impl Profile {
-    /// Which earlier gear decides where the teeth of gear `gear` stand; the first gear has none.
-    ///
-    /// Each gear meshes with the one before it, unless both are fixed to the same thing.
-    pub fn partner(&self, gear: usize) -> Option<Partner> {
-        let before = gear.checked_sub(1)?;
-        let one_piece = match (self.gears.get(before)?.mount, self.gears.get(gear)?.mount) {
-            (Mount::Member(a), Mount::Member(b)) => a == b,
-            (Mount::Pinion { pinion: a, .. }, Mount::Pinion { pinion: b, .. }) => a == b,
-            (Mount::Member(_), Mount::Pinion { .. }) | (Mount::Pinion { .. }, Mount::Member(_)) => {
-                false
-            }
-        };
-        Some(if one_piece {
-            Partner::Fixed(before)
-        } else {
-            Partner::Meshes(before)
-        })
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn the_rows_of_a_stepped_pinion_are_one_piece() -> Result<(), String> {
-        let teeth = Teeth::try_from(20)?;
-        let gear = |mount| ProfileGear {
-            mount,
-            teeth,
-            internal: false,
-            centre_radius: 0.0,
-            centre_angle: 0.0,
-            count: 1,
-        };
-        let pin = Mount::Pinion {
-            pinion: 0,
-            carrier: 1,
-        };
-        let mounts = [Mount::Member(0), pin, pin, Mount::Member(2)];
-        let profile = Profile {
-            gears: mounts.map(gear).to_vec(),
-            coaxial: true,
-        };
-        assert_eq!(
-            [0, 1, 2, 3, 4].map(|gear| profile.partner(gear)),
-            [
-                None,
-                Some(Partner::Meshes(0)),
-                Some(Partner::Fixed(1)),
-                Some(Partner::Meshes(2)),
-                None
-            ]
-        );
-        Ok(())
-    }
 }

@@ -4,16 +4,18 @@
 //! equal those of [`crate::Torques`], which is tested.
 
 mod problem;
+mod ways;
 
 use crate::fault::Fault;
 use crate::solve::Combination;
 use problem::{Attempt, Problem};
+use ways::Directions;
 
 /// Efficiency of one mesh where nothing better is known: 0.99 (common practice for ground spur
 /// and helical gears, from memory; makers' data differ).
 pub const MESH_EFFICIENCY: f64 = 0.99;
 
-/// Most couplings whose directions of rolling power are tried one by one (2ⁿ of them).
+/// Most directions of rolling power that are tried one by one (2ⁿ of them).
 const MOST_TRIED: usize = 12;
 /// Power below this share of the input power counts as none: far above rounding (1e-16 per
 /// operation), far below any real loss.
@@ -98,7 +100,10 @@ pub struct LossyTorques {
     pub output: f64,
     /// Power out over power in, at most 1.
     pub efficiency: f64,
-    /// Loss of each mesh of each coupling, in the order of its gears, as a share of the power in.
+    /// Loss of each mesh of each coupling, in the order of [`CouplingKind::meshes`], as a share
+    /// of the power in.
+    ///
+    /// [`CouplingKind::meshes`]: crate::coupling::CouplingKind::meshes
     pub mesh_losses: Vec<Vec<f64>>,
     /// Loss in the drag of each element, as a share of the power in.
     pub drag_losses: Vec<f64>,
@@ -115,6 +120,14 @@ impl Lossy {
     /// from memory). All 2ⁿ directions are tried; one that agrees with the torques it gives and
     /// lets power out is a solution.
     ///
+    /// Where rows of a coupling share meshes next to their member b, as the two suns of a
+    /// Ravigneaux set drive one ring through the same long pinions, their rolling powers meet
+    /// before those meshes, which pass on only the sum: Tb = η₁^v·Σ λ·rb·η₀^w over the rows, with
+    /// η₁ for the shared meshes and v the direction of that sum (derived: the balance of power at
+    /// the long pinion, each mesh taken to lose a share of what it passes). With one row loaded
+    /// that is the rule above for all meshes in series; where one sun drives the other, the
+    /// mesh with the ring loses only what the ring takes.
+    ///
     /// What takes part is decided exactly, by the ideal torques: a set with a member that floats
     /// and no torque in it stays idle, and so does an applied element between floating shafts.
     pub fn of(combination: &Combination<'_>, model: &LossModel) -> Option<Self> {
@@ -122,16 +135,17 @@ impl Lossy {
         let Some(problem) = Problem::of(combination, model) else {
             return Some(Self::Indeterminate);
         };
-        if problem.rows() > MOST_TRIED {
+        // A way in which nothing turns has no direction: only one of the two is tried.
+        let moving = problem.moving();
+        if moving.len() > MOST_TRIED {
             return None;
         }
         let mut found: Vec<LossyTorques> = Vec::new();
-        for signs in 0..1_u32 << problem.rows() {
-            // A row without rolling speed has no direction: only one of the two is tried.
-            if problem.turns_round_a_still_row(signs) {
-                continue;
-            }
-            match problem.solve(signs) {
+        for choice in 0..1_usize << moving.len() {
+            let backwards = moving.iter().enumerate();
+            let backwards = backwards.filter(|(bit, _)| choice >> bit & 1 == 1);
+            let directions = Directions::of(backwards.map(|(_, &way)| way));
+            match problem.solve(directions) {
                 Attempt::Singular => return Some(Self::Indeterminate),
                 Attempt::Contradicts => {}
                 Attempt::Holds(torques) => {

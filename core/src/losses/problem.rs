@@ -2,44 +2,18 @@
 
 use nalgebra::{DMatrix, DVector};
 
+use super::ways::{Directions, Row, Way};
 use super::{LossModel, LossyTorques, NO_POWER};
-use crate::coupling::Rolling;
 use crate::solve::Combination;
 use crate::torque::Balance;
 use crate::train::{Body, speed_terms};
-
-/// One mesh row, ready for the equilibrium.
-struct Row {
-    coupling: usize,
-    rolling: Rolling,
-    /// Factors of the members a and b.
-    factors: (f64, f64),
-    /// ωa − ωc.
-    speed: f64,
-    /// Basic efficiency.
-    basic: f64,
-}
-
-impl Row {
-    fn is_still(&self) -> bool {
-        self.speed == 0.0
-    }
-
-    /// η₀^w, with w from a bit: set for −1.
-    fn efficiency(&self, backwards: bool) -> f64 {
-        match (self.is_still(), backwards) {
-            (true, _) => 1.0,
-            (false, false) => self.basic,
-            (false, true) => 1.0 / self.basic,
-        }
-    }
-}
 
 /// The equilibrium of the loaded shafts.
 pub(super) struct Problem<'c, 'a> {
     combination: &'c Combination<'a>,
     model: &'c LossModel,
     rows: Vec<Row>,
+    ways: Vec<Way>,
     applied: Vec<usize>,
     /// Equation of each shaft; those that float carry no torque and have none.
     equation: Vec<Option<usize>>,
@@ -68,12 +42,17 @@ impl<'c, 'a> Problem<'c, 'a> {
                 loaded[shaft] = true;
             }
         };
-        let mut rows = Vec::new();
+        let (mut rows, mut ways): (Vec<Row>, Vec<Way>) = (Vec::new(), Vec::new());
         let mut carried = Vec::new();
         let mut index = 0;
         for (coupling, kind) in scenario.couplings.iter().enumerate() {
             let bodies = train.members(coupling);
+            let shared_meshes = kind.facts().shared_meshes().len();
+            let mut shared = None;
+            let mut next_mesh = 0;
             for (factors, rolling) in kind.facts().mesh_rows().iter().zip(kind.facts().rolling()) {
+                let first_mesh = next_mesh;
+                next_mesh += rolling.meshes.len();
                 let torque = ideal.row(index)?;
                 index += 1;
                 let mut members = factors.iter().zip(bodies);
@@ -99,11 +78,19 @@ impl<'c, 'a> Problem<'c, 'a> {
                         load(body);
                     }
                 }
+                let mut add = |meshes| {
+                    ways.push(Way::of(model, coupling, meshes, speed == 0.0));
+                    ways.len() - 1
+                };
+                if shared.is_none() && shared_meshes > 0 {
+                    // The rows of a coupling stand still together: they share member b.
+                    shared = Some(add(shared_meshes));
+                }
                 rows.push(Row {
-                    coupling,
                     factors: (factors[rolling.from] as f64, factors[rolling.to] as f64),
                     speed,
-                    basic: model.mesh_efficiency.powi(rolling.meshes.len() as i32),
+                    ways: (add(rolling.meshes.len()), shared),
+                    first_mesh,
                     rolling,
                 });
             }
@@ -140,21 +127,19 @@ impl<'c, 'a> Problem<'c, 'a> {
             combination,
             model,
             rows,
+            ways,
             applied,
             equation,
             slips,
         })
     }
 
-    /// How many rows carry torque.
-    pub(super) fn rows(&self) -> usize {
-        self.rows.len()
-    }
-
-    /// Whether `signs` has a direction backwards for a row that does not roll.
-    pub(super) fn turns_round_a_still_row(&self, signs: u32) -> bool {
-        let mut rows = self.rows.iter().enumerate();
-        rows.any(|(index, row)| row.is_still() && signs >> index & 1 == 1)
+    /// The ways in which something turns.
+    pub(super) fn moving(&self) -> Vec<usize> {
+        let ways = self.ways.iter().enumerate();
+        ways.filter(|(_, way)| !way.still)
+            .map(|(index, _)| index)
+            .collect()
     }
 
     fn equation_of(&self, body: Body) -> Option<usize> {
@@ -165,9 +150,13 @@ impl<'c, 'a> Problem<'c, 'a> {
     }
 
     /// Member torques of a row per unit of its λ: (member, torque).
-    fn shares(&self, row: &Row, backwards: bool) -> [(usize, f64); 3] {
+    fn shares(&self, row: &Row, directions: Directions) -> [(usize, f64); 3] {
         let (a, b) = row.factors;
-        let b = b * row.efficiency(backwards);
+        let (own, shared) = row.ways;
+        let b = b * std::iter::once(own)
+            .chain(shared)
+            .map(|way| self.ways[way].efficiency(directions.is_backwards(way)))
+            .product::<f64>();
         [
             (row.rolling.from, a),
             (row.rolling.to, b),
@@ -183,15 +172,21 @@ impl<'c, 'a> Problem<'c, 'a> {
         }
     }
 
-    /// The torques with row i rolling backwards where bit i of `signs` is set.
-    pub(super) fn solve(&self, signs: u32) -> Attempt {
+    /// The coupling of a row.
+    fn coupling(&self, row: &Row) -> usize {
+        self.ways[row.ways.0].coupling
+    }
+
+    /// The torques with power going these ways.
+    pub(super) fn solve(&self, directions: Directions) -> Attempt {
         let train = self.combination.train();
         let size = self.rows.len() + self.applied.len() + 1;
         let mut matrix = DMatrix::<f64>::zeros(size, size);
         let mut right = DVector::<f64>::zeros(size);
         for (index, row) in self.rows.iter().enumerate() {
-            for (member, torque) in self.shares(row, signs >> index & 1 == 1) {
-                if let Some(equation) = self.equation_of(train.members(row.coupling)[member]) {
+            let bodies = train.members(self.coupling(row));
+            for (member, torque) in self.shares(row, directions) {
+                if let Some(equation) = self.equation_of(bodies[member]) {
                     matrix[(equation, index)] -= torque;
                 }
             }
@@ -222,12 +217,17 @@ impl<'c, 'a> Problem<'c, 'a> {
         }
         match matrix.lu().solve(&right) {
             None => Attempt::Singular,
-            Some(unknowns) => self.checked(signs, input_torque, &unknowns),
+            Some(unknowns) => self.checked(directions, input_torque, &unknowns),
         }
     }
 
     /// Whether the torques found roll the way that was assumed, and let power out.
-    fn checked(&self, signs: u32, input_torque: f64, unknowns: &DVector<f64>) -> Attempt {
+    fn checked(
+        &self,
+        directions: Directions,
+        input_torque: f64,
+        unknowns: &DVector<f64>,
+    ) -> Attempt {
         let train = self.combination.train();
         let scenario = train.scenario();
         let output = unknowns[unknowns.len() - 1];
@@ -249,18 +249,42 @@ impl<'c, 'a> Problem<'c, 'a> {
             .iter()
             .map(|coupling| vec![0.0; coupling.facts().members().len()])
             .collect();
-        let mut mesh_losses = vec![Vec::new(); scenario.couplings.len()];
+        let mut mesh_losses: Vec<Vec<f64>> = scenario
+            .couplings
+            .iter()
+            .map(|coupling| vec![0.0; coupling.facts().meshes().len()])
+            .collect();
+        let mut rolling = vec![0.0; self.ways.len()];
         for (index, row) in self.rows.iter().enumerate() {
-            let backwards = signs >> index & 1 == 1;
             let lambda = unknowns[index];
-            let rolling = lambda * row.factors.0 * row.speed / power_in;
-            if rolling.abs() > NO_POWER && (rolling < 0.0) != backwards {
-                return Attempt::Contradicts;
+            for (member, torque) in self.shares(row, directions) {
+                members[self.coupling(row)][member] += lambda * torque;
             }
-            for (member, torque) in self.shares(row, backwards) {
-                members[row.coupling][member] += lambda * torque;
+            let (own, shared) = row.ways;
+            rolling[own] = lambda * row.factors.0 * row.speed / power_in;
+            if let Some(shared) = shared {
+                rolling[shared] +=
+                    rolling[own] * self.ways[own].efficiency(directions.is_backwards(own));
             }
-            mesh_losses[row.coupling].extend(self.losses_along(row, rolling));
+        }
+        let contradicts = |(way, power): (usize, &f64)| {
+            power.abs() > NO_POWER && (*power < 0.0) != directions.is_backwards(way)
+        };
+        if rolling.iter().enumerate().any(contradicts) {
+            return Attempt::Contradicts;
+        }
+        for row in &self.rows {
+            let (own, shared) = row.ways;
+            let losses = &mut mesh_losses[self.coupling(row)];
+            let meshes = losses.len();
+            let mut put = |way: usize, first: usize| {
+                let lost = self.ways[way].losses(self.model.mesh_efficiency, rolling[way]);
+                losses[first..first + lost.len()].copy_from_slice(&lost);
+            };
+            put(own, row.first_mesh);
+            if let Some(shared) = shared {
+                put(shared, meshes - self.ways[shared].meshes);
+            }
         }
         let mut elements = vec![0.0; self.slips.len()];
         let mut drag_losses = vec![0.0; self.slips.len()];
@@ -282,20 +306,5 @@ impl<'c, 'a> Problem<'c, 'a> {
             mesh_losses,
             drag_losses,
         })
-    }
-
-    /// Losses of the meshes of a row, in the order of its gears, when `rolling` goes in at a.
-    fn losses_along(&self, row: &Row, rolling: f64) -> Vec<f64> {
-        let eta = self.model.mesh_efficiency;
-        let count = row.rolling.meshes.len() as i32;
-        let loss = |passed: i32, power: f64| power * eta.powi(passed) * (1.0 - eta);
-        if rolling >= 0.0 {
-            return (0..count).map(|mesh| loss(mesh, rolling)).collect();
-        }
-        // Driven from b: what comes out at a has passed every mesh.
-        let power = -rolling / row.basic;
-        (0..count)
-            .map(|mesh| loss(count - 1 - mesh, power))
-            .collect()
     }
 }

@@ -72,13 +72,10 @@ impl LossReport {
         let mut meshes = Vec::new();
         for (coupling, losses) in scenario.couplings.iter().zip(&torques.mesh_losses) {
             let facts = coupling.facts();
-            let names = facts
-                .rolling()
-                .into_iter()
-                .flat_map(|rolling| rolling.meshes);
-            meshes.extend(names.zip(losses).map(|(mesh, &share)| MeshLoss {
+            let named = facts.meshes().into_iter().zip(losses);
+            meshes.extend(named.map(|(mesh, &share)| MeshLoss {
                 coupling: facts.id().to_owned(),
-                mesh,
+                mesh: mesh.name,
                 share,
             }));
         }

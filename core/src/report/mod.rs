@@ -170,11 +170,14 @@ pub struct MemberReport {
 
 /// A pinion's speed about its own pin.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "camelCase")]
 pub struct PinionReport {
     /// What to call it.
     pub name: &'static str,
-    /// Its tooth count.
+    /// Its tooth count; of a stepped pinion, that of the step on the sun.
     pub teeth: u32,
+    /// Tooth count of the other step of a stepped pinion.
+    pub second_step: Option<u32>,
     /// Per input turn, relative to the carrier.
     pub speed: Option<Exact>,
 }
@@ -344,6 +347,7 @@ fn coupling_report(
     let pinions = facts.pinions().into_iter().map(|pinion| PinionReport {
         name: pinion.name,
         teeth: pinion.teeth.get(),
+        second_step: pinion.second_step.map(u32::from),
         speed: exact(combination.pinion_spin(index, &pinion)),
     });
     CouplingReport {

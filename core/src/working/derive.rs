@@ -6,7 +6,7 @@ use num_traits::{One, Zero};
 use super::expression::Expression;
 use super::polynomial::Polynomial;
 use super::write::{Symbols, formula};
-use crate::coupling::RowRatio;
+use crate::coupling::{RowRatio, Symbol};
 use crate::element_set::ElementSet;
 use crate::solve::Combination;
 use crate::train::{Body, Train};
@@ -151,10 +151,16 @@ fn group_rows(train: &Train, groups: &Groups) -> Vec<GroupRow> {
                 numerator,
                 denominator,
             } = ratio;
+            let product = |factors: &[Symbol]| -> i64 {
+                factors
+                    .iter()
+                    .map(|(_, teeth)| teeth.coefficient())
+                    .product()
+            };
             let mut row = GroupRow {
                 constant: vec![0; groups.count],
                 slope: vec![0; groups.count],
-                k: (numerator.1.coefficient(), denominator.1.coefficient()),
+                k: (product(&numerator), product(&denominator)),
                 symbols: Symbols {
                     set: index + 1,
                     numerator,

@@ -128,7 +128,15 @@ impl Expression {
             }
             Self::Number(number) => format!("<mn>{number}</mn>"),
             Self::Teeth { letter, set, value } => match written {
-                Written::Symbols => format!("<msub><mi>{letter}</mi><mn>{set}</mn></msub>"),
+                Written::Symbols => {
+                    // Of two letters the second, which tells like gears of a set apart, is lowered.
+                    let (first, rest) = letter.split_at(letter.len().min(1));
+                    let lowered = match rest {
+                        "" => format!("<mn>{set}</mn>"),
+                        rest => format!("<mrow><mi>{rest}</mi><mn>{set}</mn></mrow>"),
+                    };
+                    format!("<msub><mi>{first}</mi>{lowered}</msub>")
+                }
                 Written::Numbers => format!("<mn>{value}</mn>"),
             },
             Self::Speed { letter, set } => {

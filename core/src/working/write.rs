@@ -6,7 +6,7 @@ use num_traits::Signed;
 use super::SetEquation;
 use super::expression::Expression;
 use super::polynomial::{Factored, Polynomial};
-use crate::coupling::{RowRatio, Teeth};
+use crate::coupling::{RowRatio, Symbol};
 use crate::train::Train;
 
 /// The tooth symbols of a row's k.
@@ -14,17 +14,25 @@ use crate::train::Train;
 pub(super) struct Symbols {
     /// Number of the set, from 1.
     pub(super) set: usize,
-    pub(super) numerator: (&'static str, Teeth),
-    pub(super) denominator: (&'static str, Teeth),
+    pub(super) numerator: Vec<Symbol>,
+    pub(super) denominator: Vec<Symbol>,
 }
 
 impl Symbols {
-    fn teeth(&self, (letter, teeth): (&'static str, Teeth)) -> Expression {
-        Expression::Teeth {
+    fn above(&self) -> impl Iterator<Item = Expression> {
+        self.teeth(&self.numerator)
+    }
+
+    fn below(&self) -> impl Iterator<Item = Expression> {
+        self.teeth(&self.denominator)
+    }
+
+    fn teeth(&self, factors: &[Symbol]) -> impl Iterator<Item = Expression> {
+        factors.iter().map(|&(letter, teeth)| Expression::Teeth {
             letter,
             set: self.set,
             value: teeth.get(),
-        }
+        })
     }
 }
 
@@ -41,14 +49,13 @@ impl Term {
         let mut term = Self::default();
         for (bit, row) in symbols.iter().enumerate() {
             if mask >> bit & 1 == 1 {
-                let (top, bottom) = (row.teeth(row.numerator), row.teeth(row.denominator));
                 let (top, bottom) = if inverse {
-                    (bottom, top)
+                    (&mut term.below, &mut term.above)
                 } else {
-                    (top, bottom)
+                    (&mut term.above, &mut term.below)
                 };
-                term.above.push(top);
-                term.below.push(bottom);
+                top.extend(row.above());
+                bottom.extend(row.below());
             }
         }
         term
@@ -172,42 +179,60 @@ fn counts(factored: &Factored, symbols: &[Symbols]) -> Counts {
     };
     for (bit, row) in symbols.iter().enumerate() {
         if factored.singles >> bit & 1 == 1 {
-            counts.singles.push(row.teeth(row.numerator));
-            counts.multiplied.push(row.teeth(row.denominator));
+            counts.singles.extend(row.above());
+            counts.multiplied.extend(row.below());
         }
     }
     for sum in &factored.sums {
         let variables = sum.variables();
-        let inside = |mask: u32| {
-            let rows = symbols
-                .iter()
-                .enumerate()
-                .filter(|(bit, _)| variables >> bit & 1 == 1);
-            rows.map(move |(bit, row)| {
-                row.teeth(if mask >> bit & 1 == 1 {
-                    row.numerator
-                } else {
-                    row.denominator
-                })
-            })
+        let rows = || {
+            let rows = symbols.iter().enumerate();
+            rows.filter(|(bit, _)| variables >> bit & 1 == 1)
         };
-        let terms = sum.terms.iter().map(|(&mask, coefficient)| {
-            let mut factors = vec![Expression::Number(coefficient.abs())];
-            factors.extend(inside(mask));
-            (coefficient.is_negative(), Expression::product(factors))
-        });
-        let mut terms: Vec<(bool, Expression)> = terms.collect();
+        let inside = |mask: u32| {
+            let factors = rows().flat_map(|(bit, row)| match mask >> bit & 1 {
+                1 => row.above().collect::<Vec<_>>(),
+                _ => row.below().collect(),
+            });
+            factors.collect::<Vec<_>>()
+        };
+        let mut terms: Vec<(&BigInt, Vec<Expression>)> = sum
+            .terms
+            .iter()
+            .map(|(&mask, coefficient)| (coefficient, inside(mask)))
+            .collect();
+        counts.singles.extend(take_common(&mut terms));
+        let mut terms: Vec<(bool, Expression)> = terms
+            .into_iter()
+            .map(|(coefficient, mut factors)| {
+                factors.insert(0, Expression::Number(coefficient.abs()));
+                (coefficient.is_negative(), Expression::product(factors))
+            })
+            .collect();
         terms.sort_by_key(|(negative, _)| *negative);
         counts.sums.push(Expression::Sum(terms));
-        let rows = symbols
-            .iter()
-            .enumerate()
-            .filter(|(bit, _)| variables >> bit & 1 == 1);
         counts
             .multiplied
-            .extend(rows.map(|(_, row)| row.teeth(row.denominator)));
+            .extend(rows().flat_map(|(_, row)| row.below()));
     }
     counts
+}
+
+/// Takes the factors out that stand in every term, as two rows may share a ring.
+fn take_common(terms: &mut [(&BigInt, Vec<Expression>)]) -> Vec<Expression> {
+    let mut common = Vec::new();
+    for candidate in terms.first().map_or(Vec::new(), |(_, first)| first.clone()) {
+        let places = terms
+            .iter()
+            .map(|(_, factors)| factors.iter().position(|factor| *factor == candidate));
+        if let Some(places) = places.collect::<Option<Vec<usize>>>() {
+            for ((_, factors), place) in terms.iter_mut().zip(places) {
+                factors.remove(place);
+            }
+            common.push(candidate);
+        }
+    }
+    common
 }
 
 /// The speed equation of every mesh row, with what is subtracted on the right.
@@ -234,7 +259,10 @@ pub(super) fn equations(train: &Train) -> Vec<SetEquation> {
                     letter: fact.role.letter(),
                     set: index + 1,
                 };
-                let parts = [(constant[member], denominator), (slope[member], numerator)];
+                let parts = [
+                    (constant[member], symbols.below().collect::<Vec<_>>()),
+                    (slope[member], symbols.above().collect()),
+                ];
                 let signs: Vec<i64> = parts
                     .iter()
                     .map(|(c, _)| c.signum())
@@ -245,10 +273,9 @@ pub(super) fn equations(train: &Train) -> Vec<SetEquation> {
                 let terms = parts
                     .into_iter()
                     .filter(|(c, _)| *c != 0)
-                    .map(|(c, symbol)| {
-                        let number = Expression::Number(BigInt::from(c.abs()));
-                        let term = Expression::product(vec![number, symbols.teeth(symbol)]);
-                        ((c < 0) != to_right, term)
+                    .map(|(c, mut factors)| {
+                        factors.insert(0, Expression::Number(BigInt::from(c.abs())));
+                        ((c < 0) != to_right, Expression::product(factors))
                     });
                 let mut terms: Vec<(bool, Expression)> = terms.collect();
                 let factor = match terms.len() {

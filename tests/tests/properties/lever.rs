@@ -70,7 +70,10 @@ proptest! {
                 }
             }
             members.sort_unstable();
-            let of_coupling = |&coupling: &usize| (0..3).map(move |member| (coupling, member));
+            let of_coupling = |&coupling: &usize| {
+                let members = 0..train.members(coupling).len();
+                members.map(move |member| (coupling, member))
+            };
             let expected: Vec<_> = lever.couplings.iter().flat_map(of_coupling).collect();
             prop_assert_eq!(members, expected);
         }

@@ -243,11 +243,18 @@ fn heading(subject: &Subject<'_>, part: Part) -> Vec<Phrase> {
     let (name, teeth) = match part {
         Part::Member(member) => {
             let member = &subject.members[member];
-            (member.role.word(), member.teeth)
+            (
+                member.role.word(),
+                member.teeth.map(|teeth| teeth.to_string()),
+            )
         }
         Part::Pinion(pinion) => {
             let pinion = &subject.pinions[pinion];
-            (pinion.name, Some(pinion.teeth))
+            let teeth = match pinion.second_step {
+                Some(second) => format!("{} and {second}", pinion.teeth),
+                None => pinion.teeth.to_string(),
+            };
+            (pinion.name, Some(teeth))
         }
     };
     let mut letters = name.chars();

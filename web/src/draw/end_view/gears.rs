@@ -97,7 +97,6 @@ fn at_rest(profile: &Profile, base: f64) -> Vec<Standing> {
     let mut starts: Vec<usize> = Vec::new();
     for (index, gear) in profile.gears.iter().enumerate() {
         starts.push(all.len());
-        let partner = profile.partner(index);
         for copy in 0..gear.count {
             let around = base + gear.centre_angle + TAU * f64::from(copy) / f64::from(gear.count);
             let mut standing = Standing {
@@ -111,7 +110,7 @@ fn at_rest(profile: &Profile, base: f64) -> Vec<Standing> {
                 internal: gear.internal,
                 lead: base,
             };
-            if let Some(partner) = partner {
+            if let Some(partner) = gear.partner {
                 let (Partner::Meshes(other) | Partner::Fixed(other)) = partner;
                 let copies = profile.gears[other].count;
                 let other = all[starts[other] + copy.min(copies - 1) as usize];
@@ -122,6 +121,18 @@ fn at_rest(profile: &Profile, base: f64) -> Vec<Standing> {
             }
             mark_tooth_nearest(&mut standing, base);
             all.push(standing);
+        }
+        // The first stepped pinion decides where the gear stands that its second step meshes
+        // with; the others are put in turned by as many teeth of their first step as it takes.
+        if let Some(Partner::Meshes(step)) = gear.partner
+            && matches!(profile.gears[step].partner, Some(Partner::Fixed(_)))
+        {
+            let placed = all[starts[index]];
+            for copy in 1..profile.gears[step].count as usize {
+                let own = &mut all[starts[step] + copy];
+                engage(own, &placed);
+                mark_tooth_nearest(own, base);
+            }
         }
     }
     all

@@ -18,7 +18,7 @@ mod wrap;
 
 use std::f64::consts::FRAC_PI_2;
 
-use levertrain_core::coupling::Mount;
+use levertrain_core::coupling::{Mount, Plane};
 
 use super::scene::{Bounds, Ink, Point, Scene, Stroke};
 use crate::live::Live;
@@ -51,11 +51,18 @@ pub fn scene(live: &Live<'_>, coupling: usize, (width, height): (f64, f64)) -> S
         .iter()
         .map(|gear| Wheel::of(&subject, gear, view))
         .collect();
-    let (rings, others): (Vec<_>, Vec<_>) = wheels.iter().partition(|wheel| wheel.gear.internal);
-    rings.iter().for_each(|wheel| wheel.draw(&mut scene));
+    // From the far plane to the near one; a plate is behind all gears but the farthest ring.
+    let mut order: Vec<&Wheel<'_>> = wheels.iter().collect();
+    order.sort_by_key(|wheel| (wheel.plane(), !wheel.gear.internal));
     let plates = carrier::plates(&subject, &wheels, view.origin);
+    let behind = order.partition_point(|wheel| wheel.gear.internal && wheel.plane() < Plane::Near);
+    order[..behind]
+        .iter()
+        .for_each(|wheel| wheel.draw(&mut scene));
     plates.iter().for_each(|plate| plate.draw(&mut scene));
-    others.iter().for_each(|wheel| wheel.draw(&mut scene));
+    order[behind..]
+        .iter()
+        .for_each(|wheel| wheel.draw(&mut scene));
     plates.iter().for_each(|plate| plate.draw_pins(&mut scene));
     for caption in captions {
         let target = target(&wheels, &caption);

@@ -2,7 +2,7 @@
 
 use std::f64::consts::{FRAC_PI_2, PI};
 
-use levertrain_core::coupling::Mount;
+use levertrain_core::coupling::{Mount, Plane};
 
 use super::fit::View;
 use super::gears::Standing;
@@ -51,6 +51,11 @@ impl<'a> Wheel<'a> {
         self.subject.profile.gears[self.gear.gear].mount
     }
 
+    /// Where the gear lies along the axis.
+    pub fn plane(&self) -> Plane {
+        self.subject.profile.gears[self.gear.gear].plane
+    }
+
     /// Radius of the circle at the bottom of the tooth spaces, in CSS pixels.
     pub fn root(&self) -> f64 {
         self.gear.root() * self.scale
@@ -61,6 +66,9 @@ impl<'a> Wheel<'a> {
         let angle = (point.y - self.centre.y).atan2(point.x - self.centre.x);
         let radius = if self.gear.internal {
             self.root() + BODY / 2.0
+        } else if self.plane() == Plane::Far {
+            // Further in a gear in front may hide it.
+            self.root() - 2.0
         } else {
             (self.root() + self.hub()) / 2.0
         };
@@ -82,8 +90,7 @@ impl<'a> Wheel<'a> {
             signs::arc(self.centre, tip, 0.0, 2.0 * PI)
         };
         if self.gear.internal {
-            scene.disc(self.centre, self.root() + BODY, Ink::Metal);
-            scene.fill(outline.clone(), Ink::Paper);
+            self.fill_ring(scene, &outline);
         } else {
             scene.fill(outline.clone(), Ink::Metal);
         }
@@ -113,6 +120,21 @@ impl<'a> Wheel<'a> {
         } else if matches!(self.mount(), Mount::Member(_)) {
             self.draw_hub(scene, part, stroke);
         }
+    }
+
+    /// Fills an internal gear within its outline.
+    fn fill_ring(&self, scene: &mut Scene, outline: &[Point]) {
+        let outside = self.root() + BODY;
+        if self.plane() < Plane::Near {
+            scene.disc(self.centre, outside, Ink::Metal);
+            scene.fill(outline.to_vec(), Ink::Paper);
+            return;
+        }
+        // A band, so that the gears behind it show within.
+        let mut band = signs::arc(self.centre, outside, 0.0, 2.0 * PI);
+        band.extend(outline.iter().rev());
+        band.extend(band.first().copied());
+        scene.fill(band, Ink::Metal);
     }
 
     fn placed(&self, points: Vec<(f64, f64)>) -> Vec<Point> {

@@ -56,7 +56,9 @@ pub(super) fn member(train: &Train, coupling: usize, member: usize) -> String {
     let number = facts.label().rsplit(' ').next().unwrap_or_default();
     let counted = !number.is_empty() && number.chars().all(|c| c.is_ascii_digit());
     match role {
-        Role::Sun | Role::Carrier | Role::Ring if counted => format!("{} {number}", role.word()),
+        Role::Sun | Role::SmallSun | Role::LargeSun | Role::Carrier | Role::Ring if counted => {
+            format!("{} {number}", role.word())
+        }
         _ => role.word().to_owned(),
     }
 }

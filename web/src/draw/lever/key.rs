@@ -56,10 +56,10 @@ impl Entry {
                 input,
                 output,
             };
-            let radius = if letter.is_none() {
-                RADIUS - 3.0
-            } else {
-                RADIUS
+            let radius = match letter.map(str::len) {
+                None => RADIUS - 3.0,
+                Some(1) => RADIUS,
+                Some(_) => RADIUS + 2.0,
             };
             look.draw(scene, centre, radius, letter);
         };
@@ -123,8 +123,10 @@ fn places(train: &Train, width: f64) -> Vec<(usize, f64, Entry)> {
 }
 
 fn entries(train: &Train) -> Vec<Entry> {
-    const ROLES: [Role; 6] = [
+    const ROLES: [Role; 8] = [
         Role::Sun,
+        Role::SmallSun,
+        Role::LargeSun,
         Role::Carrier,
         Role::Ring,
         Role::First,

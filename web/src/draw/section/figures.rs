@@ -3,16 +3,13 @@
 use levertrain_core::Body;
 use levertrain_core::coupling::{CouplingKind, PinionSpin, Role, Teeth};
 
-use super::parts::{Figure, Level, Part};
+use super::outlines::{CARRIER_SIDE, part_area, pinion_faces, raised, seam};
+use super::parts::{Level, Part};
 use super::stage::Stage;
 use super::wires::SHAFT;
 use crate::draw::scene::{Align, Bounds, Dash, Ink, Label, Scene, Stroke, at};
 use crate::live::{Live, Motion};
 
-/// How far the sides of a carrier stand from its pins.
-const CARRIER_SIDE: f64 = 9.0;
-/// How much narrower than the set's face a pinion is, each side.
-const PINION_INSET: f64 = 8.0;
 /// Distance between the lines that stand for teeth.
 const TOOTH_PITCH: f64 = 7.0;
 
@@ -27,9 +24,12 @@ pub struct Face {
 
 /// The outlines of the gears of a coupling's members, for hit testing.
 pub fn faces<'s>(stage: &'s Stage<'_>) -> impl Iterator<Item = Face> + 's {
-    stage.plan().parts.iter().map(move |part| Face {
-        area: part_area(stage, part),
-        body: part.body,
+    stage.plan().parts.iter().flat_map(move |part| {
+        let areas = std::iter::once(part_area(stage, part)).chain(raised(stage, part));
+        areas.map(|area| Face {
+            area,
+            body: part.body,
+        })
     })
 }
 
@@ -77,7 +77,9 @@ fn draw_part(
         body: part.body,
         turned: live.angle(part.body) * turns_to_teeth(teeth),
         name: match member.role {
-            Role::Sun | Role::Ring => format!("{} {teeth}", member.role.letter()),
+            Role::Sun | Role::SmallSun | Role::LargeSun | Role::Ring => {
+                format!("{} {teeth}", member.role.letter())
+            }
             _ => format!("{teeth} teeth"),
         },
         // The upper gear of a pair turns on its own axis, which the drawing must show.
@@ -85,8 +87,18 @@ fn draw_part(
         pinion: false,
     };
     gear.draw(scene, live);
+    if let Some(area) = raised(stage, part) {
+        let seam = seam(&gear.area, &area);
+        let step = Gear {
+            area,
+            name: String::new(),
+            ..gear
+        };
+        step.draw(scene, live);
+        scene.fill_box(seam, Ink::Metal);
+    }
     if part.body == Body::Housing {
-        let area = gear.area;
+        let area = part_area(stage, part);
         let (from, to) = match part.level {
             Level::Ring => (
                 at(area.left, area.top),
@@ -120,38 +132,54 @@ fn draw_carrier(
     part: &Part,
 ) {
     let (left, right) = stage.face(part.coupling);
-    let rows = pinion_areas(stage, part.coupling);
+    let faces = pinion_faces(stage, part.coupling, facts);
     let middle = |area: &Bounds| area.top + area.height / 2.0;
     let stroke = live.stroke(part.body, SHAFT);
     let lit = live.is_lit(part.body);
-    let (top, bottom) = match (rows.last(), rows.first()) {
-        (Some(outer), Some(inner)) => (middle(outer) - CARRIER_SIDE, middle(inner) + CARRIER_SIDE),
-        _ => return,
+    // From the top down, the pins that each side holds.
+    let reach = |x: f64| {
+        let pins = faces.iter().filter(|face| face.pin.contains(&x));
+        let pins = pins.map(|face| middle(&face.area));
+        pins.fold((f64::INFINITY, f64::NEG_INFINITY), |(top, bottom), y| {
+            (top.min(y - CARRIER_SIDE), bottom.max(y + CARRIER_SIDE))
+        })
     };
-    for side in [left, right] {
+    let lead = stage.y(stage.plan().grid.pin_row());
+    for x in [left, right] {
+        let (top, bottom) = reach(x);
+        let (top, bottom) = (top.min(lead - SHAFT / 2.0), bottom.max(lead + SHAFT / 2.0));
         if lit {
             scene.line(
-                at(side, top),
-                at(side, bottom),
+                at(x, top),
+                at(x, bottom),
                 Stroke::solid(Ink::Lit, SHAFT + 8.0),
             );
         }
-        scene.line(at(side, top), at(side, bottom), stroke);
+        scene.line(at(x, top), at(x, bottom), stroke);
     }
-    for (area, pinion) in rows.iter().zip(facts.pinions()) {
-        scene.line(at(left, middle(area)), at(right, middle(area)), stroke);
-        let spin = pinion_angle(live, part, &pinion);
+    // All pins before all gears: two steps of a pinion are on one.
+    for face in &faces {
+        let [from, to] = face.pin;
+        let y = middle(&face.area);
+        scene.line(at(from, y), at(to, y), stroke);
+    }
+    let pinions = facts.pinions();
+    for face in &faces {
+        let Some(pinion) = pinions.get(face.pinion) else {
+            continue;
+        };
         let gear = Gear {
-            area: *area,
+            area: face.area,
             body: part.body,
-            turned: spin * turns_to_teeth(pinion.teeth),
-            name: format!("P {}", pinion.teeth),
+            turned: pinion_angle(live, part, pinion) * turns_to_teeth(face.teeth),
+            name: format!("{} {}", face.letter, face.teeth),
             own_axis: false,
             pinion: true,
         };
         gear.draw(scene, live);
     }
     if part.body == Body::Housing {
+        let (top, bottom) = reach(left);
         scene.ground(at(left, top), at(left, bottom), (-6.0, 0.0), Ink::Housing);
     }
 }
@@ -166,61 +194,6 @@ fn pinion_angle(live: &Live<'_>, part: &Part, pinion: &PinionSpin) -> f64 {
         .map(|(&coefficient, &body)| coefficient as f64 * live.angle(body))
         .sum();
     live.angle(part.body) + about_pin / pinion.divisor as f64
-}
-
-/// The box of a member's gear, or of a carrier's sides.
-fn part_area(stage: &Stage<'_>, part: &Part) -> Bounds {
-    let grid = &stage.plan().grid;
-    let (left, right) = stage.face(part.coupling);
-    let sun = stage.y(grid.sun_row());
-    let pin = stage.y(grid.pin_row());
-    let ring = stage.y(grid.ring_row());
-    let pair = matches!(
-        stage.plan().figures[part.coupling],
-        Figure::Pair {
-            internal: false,
-            ..
-        }
-    );
-    // (outer edge, inner edge), as distances down from the top.
-    let (top, bottom) = match (part.level, pair) {
-        (Level::Sun, true) => (sun - 41.0, sun + 7.0),
-        (Level::Sun, false) => (sun - 27.0, sun + 7.0),
-        (Level::Pin, true) => (2.0 * pin - sun + 42.0, sun - 42.0),
-        (Level::Pin, false) => (pin - CARRIER_SIDE, pin + CARRIER_SIDE),
-        (Level::Ring, _) => (ring - 10.0, ring + 9.0),
-    };
-    let inset = if part.level == Level::Pin && !pair {
-        0.0
-    } else {
-        1.0
-    };
-    Bounds {
-        left: left + inset,
-        top,
-        width: right - left - 2.0 * inset,
-        height: bottom - top,
-    }
-}
-
-/// The boxes of a set's pinions, from the axis outwards.
-fn pinion_areas(stage: &Stage<'_>, coupling: usize) -> Vec<Bounds> {
-    let Figure::Set { pinion_rows } = stage.plan().figures[coupling] else {
-        return Vec::new();
-    };
-    let grid = &stage.plan().grid;
-    let (left, right) = stage.face(coupling);
-    let inner = stage.y(grid.sun_row()) - 28.0;
-    let outer = stage.y(grid.ring_row()) + 10.0;
-    let height = (inner - outer) / pinion_rows as f64;
-    (0..pinion_rows)
-        .map(|row| Bounds {
-            left: left + PINION_INSET,
-            top: inner - height * (row + 1) as f64 + 0.5,
-            width: right - left - 2.0 * PINION_INSET,
-            height: height - 1.0,
-        })
-        .collect()
 }
 
 /// A gear seen from the side.
@@ -299,6 +272,9 @@ impl Gear {
 
     /// Letter and teeth, and an arrow for the way the near face moves.
     fn name(&self, scene: &mut Scene, motion: Motion) {
+        if self.name.is_empty() {
+            return;
+        }
         let Bounds {
             left,
             top,

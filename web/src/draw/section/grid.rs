@@ -60,6 +60,11 @@ impl Grid {
         (set + 1) * self.gap_columns + set * SET_COLUMNS
     }
 
+    /// The set that a column belongs to, or that comes after the gap it is in.
+    pub const fn set_at(&self, column: usize) -> usize {
+        column / (self.gap_columns + SET_COLUMNS)
+    }
+
     /// First column of the gap before set `gap`; the last gap follows the last set.
     pub const fn gap_start(&self, gap: usize) -> usize {
         gap * (self.gap_columns + SET_COLUMNS)

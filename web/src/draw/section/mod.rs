@@ -6,6 +6,7 @@
 mod board;
 mod figures;
 mod grid;
+mod outlines;
 mod packs;
 mod parts;
 mod plan;

@@ -1,16 +1,30 @@
 //! What must be placed in a half-section: where each member of each coupling meets the grid.
 
-use levertrain_core::coupling::{Member, Role};
+use levertrain_core::coupling::{CouplingKind, Member, Mount, Partner, Plane, Profile, Role};
 use levertrain_core::{Body, Train};
 
+use super::grid::{Grid, Node, SET_COLUMNS};
+
 /// How a coupling is drawn.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Figure {
     /// Sun, pinions, ring about one axis.
     Set {
         /// Pinions between sun and ring.
         pinion_rows: usize,
     },
+    /// A sun and a ring in two planes, each on its step of the pinions between.
+    Stepped {
+        /// Where the sun and its step are; the ring and its step are on the other side.
+        sun: Side,
+        /// Whether the sun's step is the larger one.
+        sun_larger: bool,
+        /// Teeth of the smaller step over those of the larger.
+        smaller: f64,
+    },
+    /// Two suns side by side, short pinions on the left one, long ones on the right one that
+    /// reach over both, and the ring around these.
+    TwoSuns,
     /// A gear on the main axis and one on a parallel axis above it.
     Pair {
         /// Whether the upper gear is internal.
@@ -31,6 +45,27 @@ pub enum Level {
     Ring,
 }
 
+/// Which part of the width of its coupling a gear takes up.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Side {
+    /// The half at the input's end.
+    Left,
+    /// The other half.
+    Right,
+    /// All of it.
+    Whole,
+}
+
+impl From<Plane> for Side {
+    fn from(plane: Plane) -> Self {
+        match plane {
+            Plane::Near => Self::Left,
+            Plane::Far => Self::Right,
+            Plane::Whole => Self::Whole,
+        }
+    }
+}
+
 /// A member of a coupling, placed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Part {
@@ -42,6 +77,26 @@ pub struct Part {
     pub body: Body,
     /// Its row.
     pub level: Level,
+    /// Where leads meet it: at both ends and the middle, or at one end only.
+    pub side: Side,
+}
+
+impl Part {
+    /// The nodes of the grid it takes up.
+    pub fn nodes(&self, grid: &Grid) -> Vec<Node> {
+        let row = match self.level {
+            Level::Sun => grid.sun_row(),
+            Level::Pin => grid.pin_row(),
+            Level::Ring => grid.ring_row(),
+        };
+        let start = grid.set_start(self.coupling);
+        let columns = match self.side {
+            Side::Left => start..start + 1,
+            Side::Right => start + SET_COLUMNS - 1..start + SET_COLUMNS,
+            Side::Whole => start..start + SET_COLUMNS,
+        };
+        columns.map(|column| grid.node(column, row)).collect()
+    }
 }
 
 /// The figures of all couplings, and their parts.
@@ -54,9 +109,7 @@ pub fn parts(train: &Train) -> (Vec<Figure>, Vec<Part>) {
         let (members, bodies) = (facts.members(), train.members(index));
         let profile = facts.profile();
         let figure = if profile.coaxial {
-            Figure::Set {
-                pinion_rows: facts.pinions().len(),
-            }
+            set_figure(facts, &profile)
         } else {
             let above = |body: &Body| matches!(body, Body::Shaft(s) if on_second_axis[*s]);
             let internal = profile.gears.iter().any(|gear| gear.internal);
@@ -73,6 +126,11 @@ pub fn parts(train: &Train) -> (Vec<Figure>, Vec<Part>) {
                     member,
                     body,
                     level,
+                    side: match fact.role {
+                        Role::SmallSun => Side::Left,
+                        Role::LargeSun => Side::Right,
+                        _ => Side::Whole,
+                    },
                 });
             }
         }
@@ -81,9 +139,36 @@ pub fn parts(train: &Train) -> (Vec<Figure>, Vec<Part>) {
     (figures, parts)
 }
 
+/// How a set about one axis is drawn.
+fn set_figure(facts: &dyn CouplingKind, profile: &Profile) -> Figure {
+    let gears = &profile.gears;
+    let steps = gears.iter().find_map(|gear| match gear.partner {
+        Some(Partner::Fixed(other)) => Some((gears.get(other)?, gear)),
+        _ => None,
+    });
+    let suns = gears
+        .iter()
+        .filter(|gear| !gear.internal && matches!(gear.mount, Mount::Member(_)));
+    match (steps, suns.count()) {
+        (Some((on_sun, in_ring)), _) => {
+            let [on_sun_teeth, in_ring_teeth] =
+                [on_sun, in_ring].map(|gear| f64::from(gear.teeth.get()));
+            Figure::Stepped {
+                sun: on_sun.plane.into(),
+                sun_larger: on_sun_teeth >= in_ring_teeth,
+                smaller: (on_sun_teeth / in_ring_teeth).min(in_ring_teeth / on_sun_teeth),
+            }
+        }
+        (None, 2) => Figure::TwoSuns,
+        (None, _) => Figure::Set {
+            pinion_rows: facts.pinions().len(),
+        },
+    }
+}
+
 fn level(member: &Member<'_>, figure: Figure) -> Option<Level> {
     match (member.role, figure) {
-        (Role::Sun, _) => Some(Level::Sun),
+        (Role::Sun | Role::SmallSun | Role::LargeSun, _) => Some(Level::Sun),
         (Role::Carrier, _) => Some(Level::Pin),
         (Role::Ring, _) => Some(Level::Ring),
         (Role::Frame, _) => None,
@@ -94,7 +179,7 @@ fn level(member: &Member<'_>, figure: Figure) -> Option<Level> {
         (Role::Second, Figure::Pair { first_above, .. }) => {
             Some(if first_above { Level::Sun } else { Level::Pin })
         }
-        (Role::First | Role::Second, Figure::Set { .. }) => None,
+        (Role::First | Role::Second, _) => None,
     }
 }
 

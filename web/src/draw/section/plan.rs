@@ -10,7 +10,7 @@ use levertrain_core::{Body, Train};
 
 use super::board::{Board, Exploration, Way};
 use super::grid::{Grid, Node, SET_COLUMNS};
-use super::parts::{Figure, Level, Part, parts};
+use super::parts::{Figure, Part, parts};
 
 /// Orders tried. More find few better plans on trains of this size.
 const ORDERS: usize = 64;
@@ -148,18 +148,14 @@ impl<'a> Attempt<'a> {
             let Body::Shaft(shaft) = part.body else {
                 continue;
             };
-            let row = match part.level {
-                Level::Sun => grid.sun_row(),
-                Level::Pin => grid.pin_row(),
-                Level::Ring => grid.ring_row(),
+            let nodes = part.nodes(&grid);
+            let left_out = match if vary { dice.below(4) } else { 0 } {
+                1 if nodes.len() > 1 => nodes.first(),
+                2 if nodes.len() > 1 => nodes.last(),
+                _ => None,
             };
-            let start = grid.set_start(part.coupling);
-            let columns = match if vary { dice.below(4) } else { 0 } {
-                1 => start + 1..start + SET_COLUMNS,
-                2 => start..start + SET_COLUMNS - 1,
-                _ => start..start + SET_COLUMNS,
-            };
-            let nodes: HashSet<Node> = columns.map(|column| grid.node(column, row)).collect();
+            let kept = nodes.iter().filter(|&node| Some(node) != left_out);
+            let nodes: HashSet<Node> = kept.copied().collect();
             nodes.iter().for_each(|&node| board.own(node, shaft));
             pieces[shaft].push(nodes);
         }

@@ -8,8 +8,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use levertrain_core::{Body, Train};
 
-use super::grid::{Node, SET_COLUMNS};
-use super::parts::Level;
+use super::grid::Node;
 use super::plan::{PackPlace, Plan};
 use super::stage::Stage;
 use crate::draw::scene::{Align, Bounds, Dash, Ink, Label, Point, Scene, Stroke, at};
@@ -53,7 +52,8 @@ pub(super) fn sources(
     let mut sources = Vec::new();
     for part in plan.parts.iter().filter(|part| is_this(part.body)) {
         let power = powers.members[part.coupling][part.member];
-        sources.push((gear(plan, part.coupling, part.level)[0], -power));
+        // The nodes of a gear are all one.
+        sources.extend(part.nodes(grid).first().map(|&node| (node, -power)));
     }
     for (element, place) in plan.packs.iter().enumerate() {
         let PackPlace::Clutch {
@@ -76,26 +76,14 @@ pub(super) fn sources(
     sources
 }
 
-/// The nodes of a gear, which are all one.
-pub(super) fn gear(plan: &Plan, coupling: usize, level: Level) -> [Node; SET_COLUMNS] {
-    let grid = &plan.grid;
-    let row = match level {
-        Level::Sun => grid.sun_row(),
-        Level::Pin => grid.pin_row(),
-        Level::Ring => grid.ring_row(),
-    };
-    let start = grid.set_start(coupling);
-    std::array::from_fn(|column| grid.node(start + column, row))
-}
-
 /// The steps of a shaft's runs with their power.
 pub(super) fn steps(plan: &Plan, train: &Train, powers: &Powers, shaft: usize) -> Vec<Step> {
     // A node stands for itself or, on a gear, for its first node.
     let mut first: BTreeMap<Node, Node> = BTreeMap::new();
     for part in &plan.parts {
         if part.body == Body::Shaft(shaft) {
-            let gear = gear(plan, part.coupling, part.level);
-            first.extend(gear.map(|node| (node, gear[0])));
+            let gear = part.nodes(&plan.grid);
+            first.extend(gear.iter().map(|&node| (node, gear[0])));
         }
     }
     let joined = |node: Node| first.get(&node).copied().unwrap_or(node);

@@ -4,7 +4,7 @@
 use std::collections::BTreeMap;
 use std::path::Path;
 
-use super::power::{gear, sources, steps};
+use super::power::{sources, steps};
 use super::*;
 use crate::draw::scene::Mark;
 use crate::powers::Powers;
@@ -45,7 +45,7 @@ fn what_flows_into_a_junction_flows_out_of_it() {
                 .parts
                 .iter()
                 .filter(|part| part.body == Body::Shaft(shaft))
-                .map(|part| gear(plan, part.coupling, part.level))
+                .map(|part| part.nodes(&plan.grid))
                 .collect();
             // All that is on a gear counts at its first node.
             let place = |node| {

@@ -4,6 +4,7 @@ use levertrain_core::Train;
 use levertrain_core::scenario::Element;
 
 use super::packs::longest_name;
+use super::parts::Figure;
 use super::plan::{PackPlace, Plan};
 use crate::draw::scene::{Bounds, Point, at};
 use crate::draw::text;
@@ -13,6 +14,7 @@ use crate::wire::{Handle, StageSize};
 const TRACK: f64 = 15.0;
 const BESIDE_SET: f64 = 14.0;
 const HALF_FACE: f64 = 24.0;
+const HALF_FACE_OF_TWO: f64 = 46.0;
 const BETWEEN_PACKS: f64 = 58.0;
 /// Room for the arrows and words at both ends.
 const END: f64 = 78.0;
@@ -192,7 +194,7 @@ fn column_steps(plan: &Plan, train: &Train) -> Vec<f64> {
             continue;
         }
         let mut step = match (before_is_set, in_set) {
-            (true, true) => HALF_FACE,
+            (true, true) => half_face(plan, column),
             (false, false) => TRACK,
             _ => BESIDE_SET,
         };
@@ -209,14 +211,23 @@ fn column_steps(plan: &Plan, train: &Train) -> Vec<f64> {
         }
         along += step;
         // Room for a brake over the middle of a set is made before the set: gears keep one width.
-        if grid.in_set(column) && !grid.is_set_edge(column) && step > HALF_FACE {
-            steps[column - 1] += step - HALF_FACE;
-            step = HALF_FACE;
+        let half = half_face(plan, column);
+        if grid.in_set(column) && !grid.is_set_edge(column) && step > half {
+            steps[column - 1] += step - half;
+            step = half;
         }
         steps[column] = step;
         before_is_set = in_set;
     }
     steps
+}
+
+/// Half the width of the gears at a column; two gears side by side need more.
+fn half_face(plan: &Plan, column: usize) -> f64 {
+    match plan.figures.get(plan.grid.set_at(column)) {
+        Some(Figure::Stepped { .. } | Figure::TwoSuns) => HALF_FACE_OF_TWO,
+        _ => HALF_FACE,
+    }
 }
 
 /// The packs whose middle is at a column: kind (0 brake, 1 clutch) and name.

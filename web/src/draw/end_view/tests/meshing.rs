@@ -2,8 +2,8 @@
 
 use std::f64::consts::TAU;
 
-use levertrain_core::Body;
 use levertrain_core::coupling::Partner;
+use levertrain_core::{Body, Fraction, Lever};
 
 use super::super::gears::{Standing, stand};
 use super::super::subject::Subject;
@@ -12,21 +12,23 @@ use super::{COUPLINGS, session};
 use crate::live::Live;
 use crate::session::Session;
 
-/// Member angles that the mesh of coupling 0 allows: the first member's and the second's are
-/// given, the housing's is zero.
+/// Member angles that the meshes of coupling 0 allow: they lie on a line over the places of its
+/// lever. The ends of the line are given; the housing's angle is zero.
 fn turned<'a>(session: &'a Session, first: f64, second: f64) -> Live<'a> {
     let train = session.train();
     let bodies = train.members(0);
-    let row = &train.scenario().couplings[0].facts().mesh_rows()[0];
-    let second = match bodies[1] {
-        Body::Housing => 0.0,
-        Body::Shaft(_) => second,
+    let Some(lever) = Lever::of(&train.scenario().couplings[0]) else {
+        panic!("every coupling has a lever");
     };
-    let third = -(row[0] as f64 * first + row[1] as f64 * second) / row[2] as f64;
+    let places: Vec<f64> = lever.places.iter().map(Fraction::to_f64).collect();
+    let housing = bodies.iter().position(|&body| body == Body::Housing);
     let mut live = session.live();
-    for (&body, angle) in bodies.iter().zip([first, second, third]) {
+    for (&body, place) in bodies.iter().zip(&places) {
         if let Body::Shaft(shaft) = body {
-            live.angles[shaft] = angle;
+            live.angles[shaft] = match housing {
+                Some(housing) => first * (place - places[housing]),
+                None => first * (1.0 - place) + second * place,
+            };
         }
     }
     live
@@ -41,7 +43,7 @@ fn for_each_mesh(live: &Live<'_>, mut visit: impl FnMut(&Standing, &Standing)) {
     let gears = stand(profile, &subject.turns(), 0.3);
     let copies = |gear: usize| gears.iter().filter(move |own| own.gear == gear);
     for gear in 0..profile.gears.len() {
-        let Some(Partner::Meshes(partner)) = profile.partner(gear) else {
+        let Some(Partner::Meshes(partner)) = profile.gears[gear].partner else {
             continue;
         };
         let count = copies(gear).count().max(copies(partner).count());

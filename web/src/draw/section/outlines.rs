@@ -1,0 +1,237 @@
+//! Where the gears of a coupling are in half-section: a box each, as they lie along the axis.
+
+use levertrain_core::coupling::{CouplingKind, Mount, Teeth};
+
+use super::parts::{Figure, Level, Part, Side};
+use super::stage::Stage;
+use crate::draw::scene::Bounds;
+
+/// How far the sides of a carrier stand from its pins.
+pub const CARRIER_SIDE: f64 = 9.0;
+/// How much narrower than the set's face a pinion is, each side.
+const PINION_INSET: f64 = 8.0;
+/// Least distance of gears that do not mesh.
+const APART: f64 = 3.0;
+/// Height of the short pinions between two suns and the long pinions.
+const SHORT: f64 = 27.0;
+
+/// A gear of a pinion.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PinionFace {
+    /// Its outline.
+    pub area: Bounds,
+    /// Index of its pinion.
+    pub pinion: usize,
+    /// Its tooth count.
+    pub teeth: Teeth,
+    /// What it is called in formulas.
+    pub letter: &'static str,
+    /// Where its pin begins and ends along the axis.
+    pub pin: [f64; 2],
+}
+
+/// The box of a member's gear, or of a carrier's sides.
+pub fn part_area(stage: &Stage<'_>, part: &Part) -> Bounds {
+    let grid = &stage.plan().grid;
+    let (left, right) = stage.face(part.coupling);
+    let sun = stage.y(grid.sun_row());
+    let pin = stage.y(grid.pin_row());
+    let ring = stage.y(grid.ring_row());
+    let figure = stage.plan().figures[part.coupling];
+    let pair = matches!(
+        figure,
+        Figure::Pair {
+            internal: false,
+            ..
+        }
+    );
+    // (outer edge, inner edge), as distances down from the top.
+    let (top, bottom) = match (part.level, pair) {
+        (Level::Sun, true) => (sun - 41.0, sun + 7.0),
+        (Level::Sun, false) if part.side == Side::Right => {
+            (between(stage).1 - SHORT + 1.0, sun + 7.0)
+        }
+        (Level::Sun, false) => (sun - 27.0, sun + 7.0),
+        (Level::Pin, true) => (2.0 * pin - sun + 42.0, sun - 42.0),
+        (Level::Pin, false) => (pin - CARRIER_SIDE, pin + CARRIER_SIDE),
+        (Level::Ring, _) => (ring - 10.0, ring + 9.0),
+    };
+    let inset = if part.level == Level::Pin && !pair {
+        0.0
+    } else {
+        1.0
+    };
+    let (left, right) = half((left + inset, right - inset), part.side, APART);
+    Bounds {
+        left,
+        top,
+        width: right - left,
+        height: bottom - top,
+    }
+}
+
+/// What a sun or ring has besides its box: the step that reaches to the smaller of two pinion
+/// steps.
+pub fn raised(stage: &Stage<'_>, part: &Part) -> Option<Bounds> {
+    let (on_sun, in_ring) = steps(stage, part.coupling)?;
+    let base = part_area(stage, part);
+    let (top, bottom) = match part.level {
+        Level::Sun => (on_sun.top + on_sun.height + 1.5, base.top),
+        Level::Ring => (base.top + base.height, in_ring.top - 1.5),
+        Level::Pin => return None,
+    };
+    let own = if part.level == Level::Sun {
+        on_sun
+    } else {
+        in_ring
+    };
+    (bottom - top > 1.0).then_some(Bounds {
+        left: own.left,
+        top,
+        width: own.width,
+        height: bottom - top,
+    })
+}
+
+/// The strip along which a box and the step on it are one.
+pub fn seam(base: &Bounds, step: &Bounds) -> Bounds {
+    let y = if step.top < base.top {
+        base.top
+    } else {
+        step.top
+    };
+    Bounds {
+        left: step.left + 1.0,
+        top: y - 1.5,
+        width: step.width - 2.0,
+        height: 3.0,
+    }
+}
+
+/// The gears of a set's pinions, from the axis outwards.
+pub fn pinion_faces(
+    stage: &Stage<'_>,
+    coupling: usize,
+    facts: &dyn CouplingKind,
+) -> Vec<PinionFace> {
+    let (left, right) = stage.face(coupling);
+    let (outer, inner) = between(stage);
+    let gears = facts.profile().gears;
+    let pinions = gears.iter().filter_map(|gear| match gear.mount {
+        Mount::Pinion { pinion, .. } => Some((pinion, gear.teeth)),
+        Mount::Member(_) => None,
+    });
+    let face = |area, (pinion, teeth), letter, pin| PinionFace {
+        area,
+        pinion,
+        teeth,
+        letter,
+        pin,
+    };
+    let row = |top: f64, bottom: f64, side| {
+        let whole = (left + PINION_INSET, right - PINION_INSET);
+        let (left, right) = half(whole, side, APART);
+        Bounds {
+            left,
+            top: top + 0.5,
+            width: right - left,
+            height: bottom - top - 1.0,
+        }
+    };
+    match stage.plan().figures[coupling] {
+        Figure::Set { pinion_rows } => {
+            let height = (inner - outer) / pinion_rows as f64;
+            let edge = |row: usize| inner - height * row as f64;
+            pinions
+                .enumerate()
+                .map(|(index, pinion)| {
+                    let area = row(edge(index + 1), edge(index), Side::Whole);
+                    face(area, pinion, "P", [left, right])
+                })
+                .collect()
+        }
+        Figure::TwoSuns => {
+            let mut pinions: Vec<(usize, Teeth)> = pinions.collect();
+            pinions.sort_by_key(|&(pinion, _)| pinion);
+            let edge = inner - SHORT;
+            let short = row(edge, inner, Side::Left);
+            let long = row(outer, edge, Side::Whole);
+            let pins = [[left, short.left + short.width + 4.0], [left, right]];
+            let faces = pinions.into_iter().zip([short, long]).zip(pins);
+            faces
+                .map(|((pinion, area), pin)| face(area, pinion, "P", pin))
+                .collect()
+        }
+        Figure::Stepped { .. } => {
+            let areas = steps(stage, coupling).map(|(on_sun, in_ring)| [on_sun, in_ring]);
+            let areas = areas.into_iter().flatten().zip(["P", "Q"]);
+            areas
+                .zip(pinions)
+                .map(|((area, letter), pinion)| face(area, pinion, letter, [left, right]))
+                .collect()
+        }
+        Figure::Pair { .. } => Vec::new(),
+    }
+}
+
+/// The edges of suns and rings that pinions reach to, the outer one first.
+fn between(stage: &Stage<'_>) -> (f64, f64) {
+    let grid = &stage.plan().grid;
+    (
+        stage.y(grid.ring_row()) + 10.0,
+        stage.y(grid.sun_row()) - 28.0,
+    )
+}
+
+/// The boxes of the two steps of stepped pinions: on the sun, in the ring.
+///
+/// The larger step reaches its mate and stays clear of the other; the smaller is as much smaller
+/// as its teeth are fewer, within what leaves room for its name and can still be told apart.
+fn steps(stage: &Stage<'_>, coupling: usize) -> Option<(Bounds, Bounds)> {
+    let Figure::Stepped {
+        sun,
+        sun_larger,
+        smaller,
+    } = stage.plan().figures[coupling]
+    else {
+        return None;
+    };
+    let (left, right) = stage.face(coupling);
+    let (outer, inner) = between(stage);
+    let large = (inner - outer) / 2.0 - APART;
+    let small = large * smaller.clamp(0.45, 0.8);
+    let pin = if sun_larger {
+        inner - large
+    } else {
+        outer + large
+    };
+    let (on_sun, in_ring) = if sun_larger {
+        (large, small)
+    } else {
+        (small, large)
+    };
+    let area = |side, radius: f64| {
+        let (left, right) = half((left + PINION_INSET, right - PINION_INSET), side, 0.0);
+        Bounds {
+            left,
+            top: pin - radius + 0.5,
+            width: right - left,
+            height: 2.0 * radius - 1.0,
+        }
+    };
+    let other = match sun {
+        Side::Left => Side::Right,
+        _ => Side::Left,
+    };
+    Some((area(sun, on_sun), area(other, in_ring)))
+}
+
+/// The half of a stretch on a side, with a gap in the middle between both.
+fn half((left, right): (f64, f64), side: Side, gap: f64) -> (f64, f64) {
+    let middle = (left + right) / 2.0;
+    match side {
+        Side::Left => (left, middle - gap / 2.0),
+        Side::Right => (middle + gap / 2.0, right),
+        Side::Whole => (left, right),
+    }
+}

@@ -44,12 +44,12 @@ export function pinions(desk) {
     const { quantities } = desk;
     unit.textContent = `On its pin, ${quantities.unit("speed")}`;
     const rows = (desk.answer?.couplings ?? []).flatMap((coupling) =>
-      coupling.pinions.map(({ name, teeth, speed: turns }) =>
+      coupling.pinions.map(({ name, teeth, secondStep, speed: turns }) =>
         h(
           "tr",
           {},
           h("th", { scope: "row" }, `${coupling.label}, ${name}`),
-          h("td", { class: "figure" }, String(teeth)),
+          h("td", { class: "figure" }, secondStep === null ? String(teeth) : `${teeth}, ${secondStep}`),
           h("td", { class: "figure", title: turns ? fraction(turns) : null }, turns ? quantities.figure("speed", turns) : "free"),
         ),
       ),

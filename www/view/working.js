@@ -93,10 +93,17 @@ function equationRow({ couplings }, { coupling, left, right }) {
 
 /** @param {Answer} answer */
 function symbolWords({ couplings }) {
-  const pairs = couplings.filter(({ members }) => members.some(({ role }) => role === "first gear"));
+  const has = (/** @type {string} */ wanted) =>
+    couplings.some(({ members }) => members.some(({ role }) => role === wanted));
   const words = [];
-  if (pairs.length < couplings.length) words.push("S and R are the teeth of sun and ring, C is the carrier");
-  if (pairs.length > 0) {
+  if (has("sun")) words.push("S and R are the teeth of sun and ring, C is the carrier");
+  if (has("small sun")) {
+    words.push("Sa, Sb and R are the teeth of small sun, large sun and ring, C is the carrier");
+  }
+  if (couplings.some(({ pinions }) => pinions.some(({ secondStep }) => secondStep !== null))) {
+    words.push("P and Q are the teeth of the steps of a pinion on the sun and in the ring");
+  }
+  if (has("first gear")) {
     words.push("A and B are the teeth of a pair’s first and second gear, 1, 2 and H those gears and the housing");
   }
   words.push("ω is a speed", "the last figure counts the sets in order");

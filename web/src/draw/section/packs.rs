@@ -125,9 +125,11 @@ fn break_mark(scene: &mut Scene, centre: Point) {
     scene.path(points, Stroke::solid(Ink::Fight, 2.5));
 }
 
-/// Where a clutch's name stands: above it or below, where neither a shaft nor a gear is.
+/// Where a clutch's name stands: above it or below, where neither a shaft nor a gear is; beyond
+/// the nearest shaft where there is no room before it.
 fn clear_of(stage: &Stage<'_>, segments: &[Segment], centre: Point, name: &str) -> Point {
     const AWAY: f64 = REACH + 10.0;
+    const BEYOND: f64 = AWAY + 18.0;
     let (half, height) = (
         text::width(name, NAME_SIZE, true) / 2.0,
         NAME_SIZE * 1.2 + 4.0,
@@ -146,8 +148,10 @@ fn clear_of(stage: &Stage<'_>, segments: &[Segment], centre: Point, name: &str) 
             .any(|line| meets(&line))
             && !faces(stage).any(|face| meets(&face.area))
     };
-    let beside = [0.0, -14.0, 14.0, -28.0, 28.0].into_iter();
-    let mut places = beside.flat_map(|dx| [-AWAY, AWAY].map(|dy| at(centre.x + dx, centre.y + dy)));
+    let mut places = [AWAY, BEYOND].into_iter().flat_map(|away| {
+        let beside = [0.0, -14.0, 14.0, -28.0, 28.0].into_iter();
+        beside.flat_map(move |dx| [-away, away].map(|dy| at(centre.x + dx, centre.y + dy)))
+    });
     places.find(free).unwrap_or(at(centre.x, centre.y - AWAY))
 }
 

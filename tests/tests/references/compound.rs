@@ -114,44 +114,58 @@ fn simpson_three_published_sets() {
     );
 }
 
-/// A Ravigneaux set is a single-row set (large sun, ring) and a double-pinion set (small sun,
-/// the same ring) on one carrier: the outer pinions of the second are those of the first.
+/// A Ravigneaux set, as one coupling or as what it is made of: a single-row set (large sun, ring)
+/// and a double-pinion set (small sun, the same ring) on one carrier, the outer pinions of the
+/// second being those of the first.
+fn ravigneaux(
+    sketch: Sketch,
+    whole: bool,
+    [small, large]: [(&str, u32); 2],
+    ring: (&str, u32),
+    (short, long): (u32, u32),
+) -> Sketch {
+    if whole {
+        return sketch.ravigneaux("rear", [small, large], ring, "c", (short, long));
+    }
+    sketch
+        .planetary("large", large, ring, "c", long)
+        .double_pinion("small", small, ring, "c", (short, long))
+}
+
 #[test]
 fn ravigneaux_four_speed() {
-    let sketch = Sketch::new("in", "ring")
-        .planetary("large", ("b", 36), ("ring", 72), "carrier", 18)
-        .double_pinion("small", ("a", 30), ("ring", 72), "carrier", (18, 18))
-        .clutch("Ka", "in", "a")
-        .clutch("Kb", "in", "b")
-        .clutch("Kc", "in", "carrier")
-        .brake("Bc", "carrier")
-        .brake("Bb", "b")
-        .range("1", &["Ka", "Bc"])
-        .range("2", &["Ka", "Bb"])
-        .range("3", &["Ka", "Kb"])
-        .range("OD", &["Kc", "Bb"])
-        .range("R", &["Kb", "Bc"]);
-    check_ranges(
-        "Ravigneaux, suns 30 and 36, ring 72",
-        &sketch,
-        &[
-            range("1", "2.4", "12/5"),
-            range("2", "1.47", "22/15"),
-            range("3", "1", "1"),
-            range("OD", "0.67", "2/3"),
-            range("R", "-2.0", "-2"),
-        ],
-    );
+    for whole in [true, false] {
+        let bare = Sketch::new("in", "ring");
+        let sketch = ravigneaux(bare, whole, [("a", 30), ("b", 36)], ("ring", 72), (18, 18))
+            .clutch("Ka", "in", "a")
+            .clutch("Kb", "in", "b")
+            .clutch("Kc", "in", "c")
+            .brake("Bc", "c")
+            .brake("Bb", "b")
+            .range("1", &["Ka", "Bc"])
+            .range("2", &["Ka", "Bb"])
+            .range("3", &["Ka", "Kb"])
+            .range("OD", &["Kc", "Bb"])
+            .range("R", &["Kb", "Bc"]);
+        check_ranges(
+            "Ravigneaux, suns 30 and 36, ring 72",
+            &sketch,
+            &[
+                range("1", "2.4", "12/5"),
+                range("2", "1.47", "22/15"),
+                range("3", "1", "1"),
+                range("OD", "0.67", "2/3"),
+                range("R", "-2.0", "-2"),
+            ],
+        );
+    }
 }
 
 /// Teeth from memory: front sun 37 held, ring 71 driven; rear suns 31 and 38, ring 85. The
 /// output is the rear ring, f the front carrier, a and b the rear suns, c the rear carrier.
-#[test]
-fn lepelletier_six_speed() {
-    let sketch = Sketch::new("in", "out")
-        .planetary("front", ("housing", 37), ("in", 71), "f", 17)
-        .planetary("large", ("b", 38), ("out", 85), "c", 23)
-        .double_pinion("small", ("a", 31), ("out", 85), "c", (23, 23))
+fn lepelletier(whole: bool) -> Sketch {
+    let front = Sketch::new("in", "out").planetary("front", ("housing", 37), ("in", 71), "f", 17);
+    ravigneaux(front, whole, [("a", 31), ("b", 38)], ("out", 85), (23, 23))
         .clutch("Ka", "f", "a")
         .clutch("Kb", "f", "b")
         .clutch("Kc", "in", "c")
@@ -163,22 +177,28 @@ fn lepelletier_six_speed() {
         .range("4", &["Ka", "Kc"])
         .range("5", &["Kb", "Kc"])
         .range("6", &["Kc", "Bb"])
-        .range("R", &["Kb", "Bc"]);
-    check_ranges(
-        "Lepelletier, 37/71 and 31/38/85",
-        &sketch,
-        &[
-            range("1", "4.17", "9180/2201"),
-            range("2", "2.34", "211140/90241"),
-            range("3", "1.52", "108/71"),
-            range("4", "1.14", "9180/8033"),
-            range("5", "0.87", "4590/5293"),
-            range("6", "0.69", "85/123"),
-            range("R", "-3.40", "-4590/1349"),
-        ],
-    );
+        .range("R", &["Kb", "Bc"])
+}
 
-    let train = sketch.train();
+#[test]
+fn lepelletier_six_speed() {
+    for whole in [true, false] {
+        check_ranges(
+            "Lepelletier, 37/71 and 31/38/85",
+            &lepelletier(whole),
+            &[
+                range("1", "4.17", "9180/2201"),
+                range("2", "2.34", "211140/90241"),
+                range("3", "1.52", "108/71"),
+                range("4", "1.14", "9180/8033"),
+                range("5", "0.87", "4590/5293"),
+                range("6", "0.69", "85/123"),
+                range("R", "-3.40", "-4590/1349"),
+            ],
+        );
+    }
+
+    let train = lepelletier(true).train();
     let chart = train.range_chart();
     let step = |index: usize| chart.ranges[index].step.clone();
     check(

@@ -46,6 +46,37 @@ fn two_rows() {
     );
 }
 
+/// k = R P/(S Q) = 31/5 puts the carrier at k/(1 + k) between sun and ring.
+#[test]
+fn stepped_pinions() {
+    let sketch = Sketch::new("s", "c").stepped("set", ("s", 20), ("r", 62), "c", (28, 14));
+    check(
+        "lever of 20, 28/14, 62",
+        Source {
+            what: "a set of R/S = 31/5",
+            status: Status::Derived,
+        },
+        &places(&sketch, &["0", "31/36", "1"]),
+    );
+}
+
+/// Seen from the carrier, with one for the ring's teeth: the small sun turns with the ring, R/Sa
+/// times as fast, the large one against it, R/Sb times; the four are on one line at 72/30, -72/36,
+/// 0 and 1.
+#[test]
+fn four_members_on_one_lever() {
+    let sketch =
+        Sketch::new("a", "c").ravigneaux("set", [("a", 30), ("b", 36)], ("r", 72), "c", (19, 18));
+    check(
+        "lever of 30/36/72",
+        Source {
+            what: "both rows of a Ravigneaux set",
+            status: Status::Derived,
+        },
+        &places(&sketch, &["0", "1", "6/11", "7/22"]),
+    );
+}
+
 /// External: the frame lies between the gears, at Z2 / (Z1 + Z2); internal: outside them.
 #[test]
 fn gear_pairs() {

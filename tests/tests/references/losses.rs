@@ -1,7 +1,7 @@
 //! Efficiencies of a single set and of a train that locks itself.
 //!
-//! Not here: the two-sun trains of textbooks with their holding torques, as a scenario cannot say
-//! stepped planets.
+//! Not here: the losses of two-sun trains on stepped planets, as no coupling has two suns on one
+//! stepped planet. Their ratios and torques are in `stepped.rs`.
 
 use levertrain_core::{ElementSet, LossModel, Lossy};
 use levertrain_tests::sketch::Sketch;
@@ -80,5 +80,62 @@ fn positive_basic_ratios_near_one() {
             let what = format!("{sun}/100, driven back");
             agrees(&what, back, (1.0 - i0 / e) / (1.0 - i0), 1e-12);
         }
+    }
+}
+
+/// Suns 30 and 36, ring 72, as one coupling.
+fn ravigneaux(input: &str, output: &str) -> Sketch {
+    Sketch::new(input, output).ravigneaux("set", [("a", 30), ("b", 36)], ("r", 72), "c", (19, 18))
+}
+
+/// Derived: with one sun loaded the meshes are in series, so a Ravigneaux set loses what the set
+/// with two pinion rows or the set with one would lose that it contains.
+#[test]
+fn one_loaded_sun_is_a_set_of_its_own() {
+    let e = 0.98;
+    let small = |input: &str, output: &str| {
+        Sketch::new(input, output).double_pinion("set", ("a", 30), ("r", 72), "c", (19, 18))
+    };
+    let large = |input: &str, output: &str| {
+        Sketch::new(input, output).planetary("set", ("b", 36), ("r", 72), "c", 18)
+    };
+    type Set<'a> = &'a dyn Fn(&str, &str) -> Sketch;
+    let cases: [(&str, &str, &str, Set<'_>); 5] = [
+        ("a", "r", "c", &small),
+        ("a", "c", "r", &small),
+        ("b", "r", "c", &large),
+        ("c", "r", "b", &large),
+        ("r", "c", "b", &large),
+    ];
+    for (input, output, held, alone) in cases {
+        for coasting in [false, true] {
+            let solve = |sketch: Sketch| efficiency(&sketch.brake("B", held), e, 1, coasting);
+            let expected = solve(alone(input, output));
+            let what = format!("{input} to {output}, {held} held, coasting {coasting}");
+            let Some(expected) = expected else {
+                assert_eq!(solve(ravigneaux(input, output)), None, "{what}");
+                continue;
+            };
+            agrees(&what, solve(ravigneaux(input, output)), expected, 1e-12);
+        }
+    }
+}
+
+/// Derived by hand: the small sun drives, the large one is held, the ring delivers at 15/22 of the
+/// input's speed and the carrier floats at 5/11. Seen from it the small sun puts 6/11 of the power
+/// in, which reaches the long pinion times e^2. Of that the large sun takes 36 L 5/11, L being the
+/// multiplier of its row, and its mesh passes a share e of what it is given; the rest goes to the
+/// ring through one mesh. The carrier has no torque: 1 + 36 L = e (2.4 e^2 - 72 L / e), so
+/// 108 L = 2.4 e^3 - 1, and the ring's torque is 1 + 36 L. With e = 1 that is the ratio 22/15.
+///
+/// Were the mesh of long pinion and ring counted once a sun, the power that turns from one sun to
+/// the other would lose in it though it never gets there.
+#[test]
+fn two_loaded_suns_share_the_mesh_with_the_ring() {
+    for e in [1.0, 0.99, 0.95] {
+        let l = (2.4 * e * e * e - 1.0) / 108.0;
+        let expected = (1.0 + 36.0 * l) * 15.0 / 22.0;
+        let found = efficiency(&ravigneaux("a", "r").brake("B", "b"), e, 1, false);
+        agrees(&format!("one mesh {e}"), found, expected, 1e-12);
     }
 }

@@ -1,12 +1,13 @@
 //! Values that others published, compared exactly or to the digits printed.
 //!
 //! Every table names its source and how the values came to us. Left out until the core can say
-//! it: sets with stepped planets and two-sun trains on them, and clutches that slip.
+//! it: losses of two-sun trains on stepped planets, and clutches that slip.
 
 mod capacity;
 mod compound;
 mod lever;
 mod losses;
 mod simple_set;
+mod stepped;
 mod teeth;
 mod textbook;

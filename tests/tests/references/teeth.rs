@@ -18,6 +18,31 @@ fn broken_double(sun: u32, pinions: (u32, u32), ring: u32, count: u32) -> Vec<Ru
     rules(&sketch)
 }
 
+fn broken_ravigneaux(
+    [small, large]: [u32; 2],
+    pinions: (u32, u32),
+    ring: u32,
+    count: u32,
+) -> Vec<Rule> {
+    let sketch = Sketch::new("a", "c")
+        .ravigneaux(
+            "set",
+            [("a", small), ("b", large)],
+            ("r", ring),
+            "c",
+            pinions,
+        )
+        .pinions(count);
+    rules(&sketch)
+}
+
+fn broken_stepped(sun: u32, steps: (u32, u32), ring: u32, count: u32) -> Vec<Rule> {
+    let sketch = Sketch::new("s", "c")
+        .stepped("set", ("s", sun), ("r", ring), "c", steps)
+        .pinions(count);
+    rules(&sketch)
+}
+
 fn rules(sketch: &Sketch) -> Vec<Rule> {
     let train = sketch.train();
     let couplings = train.scenario().couplings.iter();
@@ -77,6 +102,13 @@ fn a_set_that_needs_profile_shift_is_warned_about_and_computes() {
         false,
     );
 
+    for long in [23, 24] {
+        let rules = broken_ravigneaux([31, 38], (23, long), 85, 3);
+        let what = format!("31/38/{long}/85, N = 3");
+        check(&what, &rules, Rule::Coaxial, true);
+        check(&what, &rules, Rule::EqualSpacing, false);
+    }
+
     let train = Sketch::new("s", "c")
         .planetary("set", ("s", 38), ("housing", 85), "c", 23)
         .train();
@@ -105,6 +137,13 @@ fn assembly_of_30_34_74() {
         check(
             &format!("30/74 with two rows, N = {count}"),
             &small,
+            Rule::EqualSpacing,
+            breaks,
+        );
+        let whole = broken_ravigneaux([30, 34], (20, 20), 74, count);
+        check(
+            &format!("30/34/74, N = {count}"),
+            &whole,
             Rule::EqualSpacing,
             breaks,
         );
@@ -167,4 +206,75 @@ fn few_teeth_are_named() {
         few[1].contains("second gear") && few[1].contains('8'),
         "{few:?}"
     );
+}
+
+/// Derived: long pinions of L teeth on a sun of 34 stand 27 modules from the axis; the tips of a
+/// sun of 30 reach 16 and theirs 11, which is exactly as far. One of 29 they pass.
+#[test]
+fn long_pinions_pass_the_small_sun() {
+    for (small, breaks) in [(30, true), (29, false)] {
+        let rules = broken_ravigneaux([small, 34], (20, 20), 74, 1);
+        check(
+            &format!("{small}/34/74"),
+            &rules,
+            Rule::NeighboursClear,
+            breaks,
+        );
+    }
+}
+
+/// Whether stepped pinions cut alike can be put in at equal angles, by trying every tooth: the
+/// k-th pinion is turned so that its first step meshes with the sun, each way it can be, and then
+/// the second step must meet the ring as that of the first pinion does.
+fn fits_by_trying(sun: u32, (p, q): (u32, u32), ring: u32, count: u32) -> bool {
+    let near_whole = |turns: f64| (turns - turns.round()).abs() < 1e-6;
+    (1..count).all(|pinion| {
+        let around = f64::from(pinion) / f64::from(count);
+        (0..p).any(|tooth| {
+            // Turned against the first pinion so that (S + P) around - P turned is whole.
+            let turned = (f64::from(sun + p) * around - f64::from(tooth)) / f64::from(p);
+            near_whole((f64::from(ring) - f64::from(q)) * around + f64::from(q) * turned)
+        })
+    })
+}
+
+/// The rule for stepped pinions against trying, for small sets of every kind: with steps of common
+/// divisor 1, 2, 7 and alike, and all counts to six.
+#[test]
+fn assembly_of_stepped_pinions() {
+    let (mut fit, mut misfit) = (0, 0);
+    for sun in 18..30 {
+        for (p, q) in [(15, 16), (16, 14), (21, 14), (20, 20), (28, 14), (13, 26)] {
+            let ring = sun + p + q;
+            for count in 1..=6 {
+                let fits = fits_by_trying(sun, (p, q), ring, count);
+                let rules = broken_stepped(sun, (p, q), ring, count);
+                let what = format!("{sun}, {p}/{q}, {ring}, N = {count}");
+                assert_eq!(rules.contains(&Rule::EqualSpacing), !fits, "{what}");
+                assert!(!rules.contains(&Rule::Coaxial), "{what}");
+                *(if fits { &mut fit } else { &mut misfit }) += 1;
+            }
+        }
+    }
+    assert!(fit > 100 && misfit > 100, "{fit} fit, {misfit} do not");
+}
+
+/// Derived: 36 + 32 = 68 but 87 - 21 = 66, so the published hub needs gears of another module or
+/// profile shift for one of its steps; with 89 on the ring it would not. The larger step decides
+/// whether neighbours touch: 60 sin 60° = 51.96 > 40 + 2, but with four 60 sin 45° = 42.43 is
+/// less than 41 + 2.
+#[test]
+fn stepped_pinions_share_an_axis_and_stay_apart() {
+    let hub = broken_stepped(36, (32, 21), 87, 3);
+    check("36, 32/21, 87", &hub, Rule::Coaxial, true);
+    let hub = broken_stepped(36, (32, 21), 89, 3);
+    check("36, 32/21, 89", &hub, Rule::Coaxial, false);
+    for (larger, count, breaks) in [(40, 3, false), (40, 4, false), (41, 4, true)] {
+        let rules = broken_stepped(60 - larger, (larger, 18), 78, count);
+        let what = format!("steps {larger}/18, N = {count}");
+        check(&what, &rules, Rule::NeighboursClear, breaks);
+        let rules = broken_stepped(42, (18, larger), 60 + larger, count);
+        let what = format!("steps 18/{larger}, N = {count}");
+        check(&what, &rules, Rule::NeighboursClear, breaks);
+    }
 }

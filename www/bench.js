@@ -127,7 +127,7 @@ export class Bench {
       const detail = desk.answer;
       host.dispatchEvent(new CustomEvent("levertrain-change", { detail, bubbles: true, composed: true }));
     });
-    for (const event of ["answer", "preview", "speed", "light", "look"]) {
+    for (const event of ["answer", "preview", "speed", "units", "light", "look"]) {
       desk.addEventListener(event, redraw);
     }
     onSystemChange(() => this.#applyTheme(), signal);

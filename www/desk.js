@@ -11,7 +11,7 @@ import { isTrap } from "./engine.js";
 import { faultsOf } from "./faults.js";
 import { USUAL_ASSUMPTIONS } from "./assumptions.js";
 import { Quantities } from "./quantities.js";
-import { USUAL_UNITS } from "./units.js";
+import { unitOf, USUAL_UNITS } from "./units.js";
 
 /** @typedef {import("./engine/levertrain.js").Sandbox} Sandbox */
 /** @typedef {import("./engine/levertrain.js").TrainInfo} TrainInfo */
@@ -181,6 +181,7 @@ export class Desk extends EventTarget {
   /** @param {Partial<import("./units.js").Units>} change */
   setUnits(change) {
     this.units = { ...this.units, ...change };
+    this.ask((sandbox) => sandbox.setSpeedUnit(unitOf(this.units, "speed").name));
     this.#emit("units");
   }
 
@@ -310,8 +311,9 @@ export class Desk extends EventTarget {
     sandbox.setScale(scale);
     sandbox.setMerged(merged);
     sandbox.setRate(rate);
-    sandbox.setShowPower?.(power);
+    sandbox.setShowPower(power);
     sandbox.setInputSpeed(this.speed);
+    sandbox.setSpeedUnit(unitOf(this.units, "speed").name);
     sandbox.fitStage(width);
   }
 

@@ -12,6 +12,7 @@ use web_sys::HtmlCanvasElement;
 use crate::draw::scene::{Point, Scene};
 use crate::draw::{Device, Palette, end_view, flow, lever, paint};
 use crate::session::Session;
+use crate::speed_unit::SpeedUnit;
 use crate::wire::{Answer, FaultInfo, Outcome, TrainInfo};
 
 #[wasm_bindgen(typescript_custom_section)]
@@ -173,6 +174,21 @@ impl Sandbox {
     #[wasm_bindgen(js_name = setInputSpeed)]
     pub fn set_input_speed(&mut self, speed: f64) -> Result<(), JsValue> {
         self.session_mut()?.set_input_speed(speed);
+        Ok(())
+    }
+
+    /// Chooses the unit that the drawings letter speeds in: `rev/min` or `rad/s`.
+    #[wasm_bindgen(js_name = setSpeedUnit)]
+    pub fn set_speed_unit(&mut self, name: &str) -> Result<(), JsValue> {
+        let unit = SpeedUnit::named(name).ok_or_else(|| {
+            let problem = format!("\"{name}\" is not a unit of speed");
+            faults(vec![Fault::new(
+                "speed unit",
+                problem,
+                "use rev/min or rad/s",
+            )])
+        })?;
+        self.session_mut()?.set_speed_unit(unit);
         Ok(())
     }
 

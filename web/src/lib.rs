@@ -10,4 +10,5 @@ mod glide;
 pub mod live;
 pub mod powers;
 pub mod session;
+pub mod speed_unit;
 pub mod wire;

@@ -4,6 +4,7 @@ use levertrain_core::{Body, Combination, ElementSet, Train};
 
 use crate::draw::scene::{Dash, Ink, Stroke};
 use crate::powers::Powers;
+use crate::speed_unit::SpeedUnit;
 
 /// How a member moves, as a drawing must tell it apart.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -66,6 +67,8 @@ pub struct Live<'a> {
     pub lit: Option<usize>,
     /// Input speed in rev/min.
     pub input_speed: f64,
+    /// The unit that speeds are lettered in.
+    pub speed_unit: SpeedUnit,
     /// Speeds that the change being tried would give; `None` where it leaves them free.
     pub preview: Option<Vec<Option<f64>>>,
     /// Power to be shown on the half-section, where it is wanted and known.
@@ -87,6 +90,11 @@ impl Live<'_> {
             Body::Housing => 0.0,
             Body::Shaft(shaft) => self.speeds[shaft],
         }
+    }
+
+    /// Speed of a body in the unit of the lettering.
+    pub fn lettered_speed(&self, body: Body) -> f64 {
+        self.speed_unit.of(self.speed(body) * self.input_speed)
     }
 
     /// How far a body has turned.

@@ -8,6 +8,7 @@ use crate::draw::section::Layout;
 use crate::glide::Glide;
 use crate::live::{Live, Motion, motions};
 use crate::powers::Powers;
+use crate::speed_unit::SpeedUnit;
 
 /// Input speed of a fresh session, in rev/min.
 pub const DEFAULT_INPUT_SPEED: f64 = 1000.0;
@@ -32,6 +33,7 @@ pub struct Session {
     drag: Option<(usize, Vec<Option<f64>>)>,
     lit: Option<usize>,
     input_speed: f64,
+    speed_unit: SpeedUnit,
     show_power: bool,
 }
 
@@ -60,6 +62,7 @@ impl Session {
             drag: None,
             lit: None,
             input_speed: DEFAULT_INPUT_SPEED,
+            speed_unit: SpeedUnit::default(),
             show_power: false,
         };
         session.settle();
@@ -153,6 +156,11 @@ impl Session {
         }
     }
 
+    /// Chooses the unit that the drawings letter speeds in.
+    pub fn set_speed_unit(&mut self, unit: SpeedUnit) {
+        self.speed_unit = unit;
+    }
+
     /// Chooses whether the half-section shows power by the width of its lines.
     pub fn set_show_power(&mut self, show: bool) {
         self.show_power = show;
@@ -196,6 +204,7 @@ impl Session {
             fighting: self.standing.fighting,
             lit: self.lit,
             input_speed: self.input_speed,
+            speed_unit: self.speed_unit,
             preview: self.drag.as_ref().map(|(_, speeds)| speeds.clone()),
             powers: self.standing.powers.clone().filter(|_| self.show_power),
         }

@@ -7,9 +7,6 @@ import { resize } from "./stage.js";
 
 const DRAWING = "flow";
 
-/** Height of the picture as a share of its width, and its limits in CSS pixels. */
-const SHAPE = { share: 0.45, least: 220, most: 380 };
-
 /**
  * @param {import("../desk.js").Desk} desk
  * @param {() => void} redraw
@@ -24,8 +21,9 @@ export function flow(desk, redraw, signal) {
   let width = 0;
 
   function draw() {
-    if (!node.open || node.hidden || width === 0) return;
-    const height = Math.min(Math.max(width * SHAPE.share, SHAPE.least), SHAPE.most);
+    if (!node.open || width === 0) return;
+    const height = desk.ask((sandbox) => sandbox.flowHeight(width));
+    if (height === undefined) return;
     resize(canvas, width, height, desk.look.scale);
     desk.draw(DRAWING, canvas);
   }
@@ -41,20 +39,7 @@ export function flow(desk, redraw, signal) {
   node.addEventListener("toggle", redraw);
 
   follow(desk, ["train"], () => {
-    node.hidden = !isDrawn(desk);
     canvas.setAttribute("aria-label", `Power flow of ${desk.info?.name ?? ""}; the table of torque and power says the same`);
   });
   return { node, draw };
-}
-
-/**
- * Whether the engine knows the drawing.
- * @param {import("../desk.js").Desk} desk
- */
-function isDrawn(desk) {
-  try {
-    return Boolean(desk.svg(DRAWING, SHAPE.most, SHAPE.least));
-  } catch {
-    return false;
-  }
 }

@@ -16,7 +16,6 @@ export function shownQuantity(desk) {
   const node = h("div", { class: "joined", role: "group", "aria-label": "What the half-section shows" }, ...nodes);
 
   follow(desk, ["train", "look"], () => {
-    node.hidden = !desk.ask((sandbox) => "setShowPower" in sandbox);
     for (const { node, power } of buttons) node.setAttribute("aria-pressed", String(power === desk.look.power));
   });
   return node;

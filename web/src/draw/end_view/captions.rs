@@ -8,6 +8,7 @@ use super::wrap::{Column, Phrase};
 use crate::draw::scene::{Align, Bounds, Ink, Label, Point, at};
 use crate::draw::text;
 use crate::live::Motion;
+use crate::speed_unit::SpeedUnit;
 
 /// Distance of captions from the edge of the drawing, and from each other, in CSS pixels.
 const MARGIN: f64 = 6.0;
@@ -281,16 +282,17 @@ fn note(subject: &Subject<'_>, part: Part) -> Option<String> {
 /// How a part moves.
 fn motion_words(subject: &Subject<'_>, part: Part) -> [Phrase; 2] {
     let motion = subject.motion(part);
+    let unit = subject.live.speed_unit;
     let speed = Phrase {
         text: match motion {
-            _ if subject.is_locked(part) => rev_per_min(0.0),
+            _ if subject.is_locked(part) => lettered(unit, 0.0),
             // No speed is decided, so none is told.
             Motion::Free | Motion::Fighting => String::new(),
             Motion::Held | Motion::Forward | Motion::Backward => {
-                rev_per_min(subject.speed(part) * subject.live.input_speed)
+                lettered(unit, subject.speed(part) * subject.live.input_speed)
             }
         },
-        longest: rev_per_min(-88.88),
+        longest: lettered(unit, -88.88),
         joint: ", ",
     };
     match part {
@@ -316,12 +318,13 @@ fn motion_words(subject: &Subject<'_>, part: Part) -> [Phrase; 2] {
 }
 
 /// A speed with its unit.
-fn rev_per_min(speed: f64) -> String {
+fn lettered(unit: SpeedUnit, rev_per_min: f64) -> String {
+    let speed = unit.of(rev_per_min);
     // A glide ends near zero, not on it.
     let figures = if speed.abs() < 0.0005 {
         "0".to_owned()
     } else {
         number(speed, 4)
     };
-    format!("{figures} rev/min")
+    format!("{figures} {}", unit.name())
 }

@@ -4,6 +4,7 @@ use levertrain_core::words;
 
 use crate::draw::text;
 use crate::live::Live;
+use crate::speed_unit::SpeedUnit;
 
 /// Size of the lettering on the axis, in CSS pixels.
 pub(super) const TICK_SIZE: f64 = 12.0;
@@ -20,10 +21,10 @@ pub(super) struct Axis {
     /// Heights of the fastest and the slowest speed, in CSS pixels.
     top: f64,
     bottom: f64,
-    /// What a speed of one input turn is called: its rev/min, or 1 with the input at rest.
+    /// What a speed of one input turn is called: its number of units, or 1 with the input at rest.
     unit: f64,
-    /// Whether speeds are called by their rev/min.
-    has_rate: bool,
+    /// The unit speeds are called in; with the input at rest there is none.
+    rate: Option<SpeedUnit>,
 }
 
 /// A line of the grid.
@@ -66,14 +67,14 @@ impl Axis {
         live.speeds.iter().copied().for_each(&mut reach);
         let previewed = live.preview.iter().flatten().flatten();
         previewed.copied().for_each(&mut reach);
-        let has_rate = live.input_speed != 0.0;
+        let rate = (live.input_speed != 0.0).then_some(live.speed_unit);
         Self {
             low,
             high,
             top,
             bottom,
-            unit: if has_rate { live.input_speed } else { 1.0 },
-            has_rate,
+            unit: rate.map_or(1.0, |unit| unit.of(live.input_speed)),
+            rate,
         }
     }
 
@@ -105,10 +106,9 @@ impl Axis {
 
     /// What the input's own speed is called.
     pub(super) fn input_words(&self) -> String {
-        if self.has_rate {
-            format!("input {} rev/min", words::number(self.unit, 4))
-        } else {
-            "input: 1 turn".to_owned()
+        match self.rate {
+            Some(unit) => format!("input {} {}", words::number(self.unit, 4), unit.name()),
+            None => "input: 1 turn".to_owned(),
         }
     }
 
@@ -130,15 +130,15 @@ impl Axis {
                 })
                 .collect()
         };
-        if !self.has_rate {
+        let Some(unit) = self.rate else {
             return ("per input turn", values(1.0));
-        }
+        };
         let ticks = values(1.0);
         let fits = |tick: &Tick| text::width(&tick.text, TICK_SIZE, false) <= room;
         if ticks.iter().all(fits) {
-            ("rev/min", ticks)
+            (unit.name(), ticks)
         } else {
-            ("1000 rev/min", values(1000.0))
+            (unit.thousand(), values(1000.0))
         }
     }
 }
@@ -180,7 +180,7 @@ mod tests {
             top: 40.0,
             bottom: 240.0,
             unit,
-            has_rate: unit != 1.0,
+            rate: (unit != 1.0).then_some(SpeedUnit::RevPerMin),
         }
     }
 

@@ -13,6 +13,7 @@ use super::{scene, shaft_at};
 use crate::draw::scene::{Bounds, Label, Mark, Point, Scene, at};
 use crate::live::{Live, Motion};
 use crate::session::Session;
+use crate::speed_unit::SpeedUnit;
 
 const WIDTHS: [f64; 4] = [360.0, 720.0, 860.0, 1200.0];
 
@@ -366,4 +367,7 @@ fn states_are_said_in_words() {
     arrive(&mut session, ElementSet::NONE.with(0).with(1));
     assert!(says(&session, "fights"));
     assert!(says(&session, "input 1000 rev/min: blocked"));
+    // 1000 · 2π / 60.
+    session.set_speed_unit(SpeedUnit::RadPerSecond);
+    assert!(says(&session, "input 104.7 rad/s: blocked"));
 }

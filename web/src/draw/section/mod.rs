@@ -140,7 +140,11 @@ impl Stage<'_> {
             });
             let speed = match live.motion(body) {
                 Motion::Free => "free".to_owned(),
-                _ => format!("{} rev/min", number(live.speed(body) * live.input_speed, 4)),
+                _ => format!(
+                    "{} {}",
+                    number(live.lettered_speed(body), 4),
+                    live.speed_unit.name()
+                ),
             };
             scene.label(Label {
                 at: at(outer.x, outer.y + 14.0),

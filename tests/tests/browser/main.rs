@@ -10,6 +10,7 @@ mod by_core;
 mod by_hand;
 mod capacity;
 mod drag;
+mod effort;
 mod embedding;
 mod keyboard;
 mod link;

@@ -24,7 +24,7 @@ export class Address {
     this.#show = show;
     addEventListener("popstate", (event) => this.#follow(event.state), { signal });
     desk.addEventListener("answer", () => this.#write("pushState"));
-    for (const event of ["speed", "torque", "units"]) {
+    for (const event of ["speed", "torque", "units", "road"]) {
       desk.addEventListener(event, () => this.#write("replaceState"));
     }
   }
@@ -70,12 +70,12 @@ export class Address {
 
   /** @param {"pushState" | "replaceState"} method */
   #write(method) {
-    const { source, answer, speed, torque, units } = this.#desk;
+    const { source, answer, speed, torque, units, road } = this.#desk;
     if (this.#following || !source || !answer) return;
     const { pathname, search, hash } = location;
     const page = pathname + search;
     if ("stem" in source) {
-      const fragment = fragmentOf({ stem: source.stem, applied: answer.applied, speed, torque, units });
+      const fragment = fragmentOf({ stem: source.stem, applied: answer.applied, speed, torque, units, road });
       if (fragment !== hash) history[method](null, "", page + fragment);
     } else {
       const same = history.state?.file === source.file && `${history.state.applied}` === `${answer.applied}`;

@@ -6,6 +6,7 @@ import { Failure } from "./faults.js";
 import { MOST_SPEED, MOST_TORQUE } from "./format.js";
 import { Frames } from "./frames.js";
 import { acceptDrops } from "./drop.js";
+import { roadFrom } from "./road.js";
 import { unitsFrom } from "./units.js";
 import { onSystemChange, paletteFor, rememberChoice, rememberedChoice, wantsStillness } from "./theme.js";
 import { answerBand } from "./view/answer.js";
@@ -22,6 +23,7 @@ import { header } from "./view/header.js";
 import { losses } from "./view/losses.js";
 import { members } from "./view/members.js";
 import { messages } from "./view/messages.js";
+import { operating } from "./view/operating.js";
 import { ranges } from "./view/ranges.js";
 import { share } from "./view/share.js";
 import { shownQuantity } from "./view/shown_quantity.js";
@@ -81,9 +83,11 @@ export class Bench {
     );
     this.#end = endView(desk, redraw, signal);
     this.#flow = flow(desk, redraw, signal);
+    const road = operating(desk, redraw, signal);
     const alsoDraw = () => {
       this.#end.draw();
       this.#flow.draw();
+      road.draw();
     };
     this.#stage = stage(desk, { drawn: () => this.#count(), redraw, alsoDraw }, signal);
     const side = [
@@ -91,6 +95,7 @@ export class Bench {
       members(desk),
       effort(desk),
       losses(desk),
+      road.node,
       capacity(desk),
       teeth(desk),
       combinations(desk),
@@ -198,7 +203,7 @@ export class Bench {
   }
 
   /** @param {View} view */
-  async #open({ stem, applied, speed, torque, units: codes }) {
+  async #open({ stem, applied, speed, torque, units: codes, road: code }) {
     this.#opening += 1;
     const opening = this.#opening;
     if (speed !== undefined && !(speed >= 0 && speed <= MOST_SPEED)) {
@@ -208,6 +213,7 @@ export class Bench {
       throw new Failure("torque", `${torque} is not a torque`, `use 0 to ${MOST_TORQUE} N·m`);
     }
     const units = codes && unitsFrom(codes);
+    const road = code === undefined ? undefined : roadFrom(code);
     const wanted = stem ?? this.#usualStem();
     if (!this.#knows(wanted)) {
       throw new Failure(
@@ -218,7 +224,7 @@ export class Bench {
     }
     const text = await readScenario(wanted);
     if (opening === this.#opening) {
-      this.desk.open(text, { stem: wanted }, { applied, speed, torque, units });
+      this.desk.open(text, { stem: wanted }, { applied, speed, torque, units, road });
     }
   }
 

@@ -3,7 +3,7 @@
  *
  * Views listen to its events and ask it for changes:
  * `train` (another scenario), `answer` (other elements applied), `preview` (a pack is dragged, or
- * no longer), `speed`, `torque`, `units`, `assumptions` (about losses), `light` (a member is pointed
+ * no longer), `speed`, `torque`, `units`, `assumptions` (about losses), `road` (pedal and slope), `light` (a member is pointed
  * at), `look` (colours, sizes, turning) and `message` (faults for the user).
  */
 
@@ -11,6 +11,7 @@ import { isTrap } from "./engine.js";
 import { faultsOf } from "./faults.js";
 import { USUAL_ASSUMPTIONS } from "./assumptions.js";
 import { Quantities } from "./quantities.js";
+import { USUAL_ROAD } from "./road.js";
 import { unitOf, USUAL_UNITS } from "./units.js";
 
 /** @typedef {import("./engine/levertrain.js").Sandbox} Sandbox */
@@ -56,6 +57,8 @@ export class Desk extends EventTarget {
   units = { ...USUAL_UNITS };
   /** @type {import("./assumptions.js").Assumptions} */
   assumptions = { ...USUAL_ASSUMPTIONS };
+  /** @type {import("./road.js").Road} */
+  road = { ...USUAL_ROAD };
   /** Whether changes show at once instead of gliding. */
   still = false;
 
@@ -69,9 +72,9 @@ export class Desk extends EventTarget {
    * Opens a scenario. On a fault everything on screen stays.
    * @param {string} text
    * @param {Source} source
-   * @param {{ applied?: string[], speed?: number, torque?: number, units?: import("./units.js").Units }} [view]
+   * @param {{ applied?: string[], speed?: number, torque?: number, units?: import("./units.js").Units, road?: import("./road.js").Road }} [view]
    */
-  open(text, source, { applied, speed, torque, units } = {}) {
+  open(text, source, { applied, speed, torque, units, road } = {}) {
     const fresh = new this.#engine.Sandbox();
     /** @type {TrainInfo} */
     let info;
@@ -98,8 +101,9 @@ export class Desk extends EventTarget {
     this.speed = speed ?? this.speed;
     this.torque = torque ?? this.torque;
     this.units = units ?? this.units;
+    this.road = road ?? this.road;
     this.#dress(fresh);
-    this.#emit("train", "answer", "speed", "torque", "units");
+    this.#emit("train", "answer", "speed", "torque", "units", "road");
   }
 
   /**
@@ -189,6 +193,12 @@ export class Desk extends EventTarget {
   assume(change) {
     this.assumptions = { ...this.assumptions, ...change };
     this.#emit("assumptions");
+  }
+
+  /** @param {Partial<import("./road.js").Road>} change */
+  drive(change) {
+    this.road = { ...this.road, ...change };
+    this.#emit("road");
   }
 
   /** The numbers at the input speed and torque, in the units chosen. */

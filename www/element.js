@@ -2,7 +2,8 @@
  * `<lever-train>`: the sandbox as an element of any page.
  *
  * Attributes: `scenario` (file stem), `applied` (element ids, comma-separated), `speed` (rev/min),
- * `torque` (N·m), `units` (codes of the unusual ones, comma-separated), and `address` for the one
+ * `torque` (N·m), `units` (codes of the unusual ones, comma-separated), `road` (pedal and slope in
+ * percent and 1 for lock-up, comma-separated), and `address` for the one
  * element that shares its view with the page's address.
  * After every change it dispatches `levertrain-change` with the answer in `detail`.
  */
@@ -21,7 +22,7 @@ const SHEETS = ["tokens", "frame", "answer", "controls", "stage", "tables", "loa
 const PATIENCE = 100;
 
 class LeverTrain extends HTMLElement {
-  static observedAttributes = ["scenario", "applied", "speed", "torque", "units"];
+  static observedAttributes = ["scenario", "applied", "speed", "torque", "units", "road"];
 
   /** @type {AbortController | undefined} */
   #life;
@@ -136,6 +137,7 @@ function wishes(element) {
     speed: numberIn(element, "speed"),
     torque: numberIn(element, "torque"),
     units: listIn(element, "units"),
+    road: element.getAttribute("road") ?? undefined,
   };
 }
 

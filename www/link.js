@@ -1,22 +1,32 @@
-/** The address fragment: `#s=SCENARIO&on=A,B&n=1500`, and `&t=80&u=lbfft,hp` where not as usual. */
+/** The address fragment: `#s=SCENARIO&on=A,B&n=1500`, and `&t=80&u=lbfft,hp&o=60,5,0` where not as usual. */
 
 import { DEFAULT_TORQUE } from "./desk.js";
 import { Failure } from "./faults.js";
 import { MOST_SPEED, MOST_TORQUE } from "./format.js";
+import { roadCode, USUAL_ROAD } from "./road.js";
 import { unusual } from "./units.js";
 
 /** @typedef {import("./units.js").Units} Units */
-/** @typedef {{ stem?: string, applied?: string[], speed?: number, torque?: number, units?: string[] }} View units by their codes */
+/** @typedef {{ stem?: string, applied?: string[], speed?: number, torque?: number, units?: string[], road?: string }} View units and road by their codes */
+/** @typedef {import("./road.js").Road} Road */
 
-/** @param {{ stem: string, applied: string[], speed: number, torque: number, units: Units }} view */
-export function fragmentOf({ stem, applied, speed, torque, units }) {
+const USUAL_CODE = roadCode(USUAL_ROAD);
+
+/** @param {{ stem: string, applied: string[], speed: number, torque: number, units: Units, road: Road }} view */
+export function fragmentOf({ stem, applied, speed, torque, units, road }) {
   const on = applied.map(encodeURIComponent).join(",");
   const codes = unusual(units);
   return (
     `#s=${encodeURIComponent(stem)}&on=${on}&n=${speed}` +
     (torque === DEFAULT_TORQUE ? "" : `&t=${torque}`) +
-    (codes.length === 0 ? "" : `&u=${codes.join()}`)
+    (codes.length === 0 ? "" : `&u=${codes.join()}`) +
+    (isUsual(road) ? "" : `&o=${roadCode(road)}`)
   );
+}
+
+/** @param {Road} road */
+export function isUsual(road) {
+  return roadCode(road) === USUAL_CODE;
 }
 
 /**
@@ -35,6 +45,7 @@ export function viewOf(fragment) {
     else if (key === "n") view.speed = amount(value, "an input speed", MOST_SPEED, "rev/min");
     else if (key === "t") view.torque = amount(value, "an input torque", MOST_TORQUE, "N·m");
     else if (key === "u") view.units = value.split(",").filter(Boolean);
+    else if (key === "o") view.road = value;
     else throw nonsense(`"${key}" is not something a link can say`);
   }
   if (view.stem === undefined) {
@@ -42,7 +53,7 @@ export function viewOf(fragment) {
     return view;
   }
   // What a link to a scenario leaves out is as usual, not as it happened to be.
-  return { torque: DEFAULT_TORQUE, units: [], ...view };
+  return { torque: DEFAULT_TORQUE, units: [], road: USUAL_CODE, ...view };
 }
 
 /**

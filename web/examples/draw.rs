@@ -1,12 +1,12 @@
 //! Writes a drawing of a gear train as an SVG file.
 //!
-//! `cargo run -p levertrain-web --example draw -- FILE OUT.svg [section|lever|flow|end:ID]
+//! `cargo run -p levertrain-web --example draw -- FILE OUT.svg [section|lever|flow|operating|end:ID]
 //! [--apply ID,ID…] [--width CSS-PIXELS] [--dark] [--merged] [--power]`
 #![allow(clippy::print_stdout, reason = "printing is what this example is for")]
 
 use std::process::ExitCode;
 
-use levertrain_web::draw::{Palette, end_view, flow, lever, svg};
+use levertrain_web::draw::{Palette, end_view, flow, lever, operating, svg};
 use levertrain_web::session::Session;
 
 fn main() -> ExitCode {
@@ -43,7 +43,7 @@ fn run() -> Result<String, String> {
         }
     }
     let [file, out, rest @ ..] = plain.as_slice() else {
-        return Err("usage: draw FILE OUT.svg [section|lever|flow|end:ID]".to_owned());
+        return Err("usage: draw FILE OUT.svg [section|lever|flow|operating|end:ID]".to_owned());
     };
     let drawing = rest.first().map_or("section", String::as_str);
     let text = std::fs::read_to_string(file).map_err(|error| format!("{file}: {error}"))?;
@@ -64,6 +64,10 @@ fn run() -> Result<String, String> {
         "section" => stage.scene(&live),
         "lever" => lever::scene(&live, &stage, merged),
         "flow" => flow::scene(&live, (width, flow::height(&live, width))),
+        "operating" => {
+            let size = (width, width / 2.0);
+            operating::scene(&session.combination(), session.conditions(), size)
+        }
         other => {
             let couplings = &session.train().scenario().couplings;
             let id = other.strip_prefix("end:").unwrap_or(other);

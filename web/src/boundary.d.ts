@@ -14,6 +14,8 @@ export interface TrainInfo {
   elements: { id: string; label: string; kind: ElementKind; ends: [string, string] }[];
   ranges: { id: string; label: string; applied: string[] }[];
   warnings: { coupling: string; text: string }[];
+  /** Labels; null where the scenario has none. */
+  engine: string | null; converter: string | null; load: string | null;
 }
 export interface Member { role: string; shaft: string; teeth: number | null; speed: Exact | null }
 /** Speeds are per input turn; null is a member that floats. */
@@ -83,4 +85,17 @@ export interface Capacity {
     uniformWear: number | null; uniformPressure: number | null; greatestPressure: number | null;
     mostInput: number | null }[];
   firstToSlip: string | null; mostInput: number | null;
+}
+/** Speeds in rev/min, torques in N·m, powers in W. */
+export interface OperatingPoint {
+  stable: boolean; engineSpeed: number; engineTorque: number;
+  speedRatio: number; torqueRatio: number; capacityFactor: number | null;
+  inputSpeed: number; inputTorque: number; outputSpeed: number; outputTorque: number;
+  powerIn: number; powerOut: number; converterLoss: number; gearLoss: number;
+}
+export interface Operating {
+  outcome: "steady" | "load-too-great" | "below-table" | "past-table" | "coasting" | "overruns"
+    | "no-drive" | "self-locking" | "ambiguous" | "indeterminate";
+  words: string; efficiency: number | null; points: OperatingPoint[];
+  stall: OperatingPoint | null; loadAtRest: number | null;
 }

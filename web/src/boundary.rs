@@ -2,7 +2,10 @@
 //!
 //! Errors are thrown as `{ faults: [{ place, problem, fix }] }`; what was on screen stays.
 
-use levertrain_core::report::{CapacityReport, ChartReport, CombinationReport, LossReport};
+use levertrain_core::operating::Conditions;
+use levertrain_core::report::{
+    CapacityReport, ChartReport, CombinationReport, LossReport, OperatingReport,
+};
 use levertrain_core::{Duty, ElementSet, Fault, LossModel, Train};
 use plotters_canvas::CanvasBackend;
 use serde::Serialize;
@@ -10,7 +13,7 @@ use wasm_bindgen::prelude::*;
 use web_sys::HtmlCanvasElement;
 
 use crate::draw::scene::{Point, Scene};
-use crate::draw::{Device, Palette, end_view, flow, lever, paint};
+use crate::draw::{Device, Palette, end_view, flow, lever, operating, paint};
 use crate::session::Session;
 use crate::speed_unit::SpeedUnit;
 use crate::wire::{Answer, FaultInfo, Outcome, TrainInfo};
@@ -108,6 +111,36 @@ impl Sandbox {
         let reports = chart.ranges.iter();
         let reports = reports.filter_map(|entry| CapacityReport::of(&entry.combination, torque));
         plain(&reports.collect::<Vec<_>>())
+    }
+
+    /// Sets what driver and road ask for: pedal 0 to 1, grade as rise over run, lock-up clutch
+    /// applied or not, mesh efficiency.
+    #[wasm_bindgen(js_name = setConditions)]
+    pub fn set_conditions(
+        &mut self,
+        pedal: f64,
+        grade: f64,
+        lockup: bool,
+        mesh: f64,
+    ) -> Result<(), JsValue> {
+        let conditions = Conditions {
+            pedal,
+            grade,
+            lockup,
+            mesh_efficiency: mesh,
+        };
+        let set = self.session_mut()?.set_conditions(conditions);
+        set.map_err(|fault| faults(vec![fault]))
+    }
+
+    /// The operating point of the applied elements; null where the scenario has no engine.
+    #[wasm_bindgen(unchecked_return_type = "Operating | null")]
+    pub fn operating(&self) -> Result<JsValue, JsValue> {
+        let session = self.session()?;
+        plain(&OperatingReport::of(
+            &session.combination(),
+            session.conditions(),
+        ))
     }
 
     /// Every combination of elements, in counting order.
@@ -285,7 +318,7 @@ impl Sandbox {
         Ok(shaft.map(|shaft| session.train().scenario().shafts[shaft].id.clone()))
     }
 
-    /// Draws `section`, `lever`, `flow`, or `end:` and the id of a coupling. The canvas's backing store
+    /// Draws `section`, `lever`, `flow`, `operating`, or `end:` and the id of a coupling. The canvas's backing store
     /// must have the size of the drawing times the scale.
     pub fn draw(&self, drawing: &str, canvas: HtmlCanvasElement) -> Result<(), JsValue> {
         let css = (
@@ -332,6 +365,10 @@ impl Sandbox {
                 self.merged,
             )),
             "flow" => Ok(flow::scene(&live, size)),
+            "operating" => {
+                let combination = session.combination();
+                Ok(operating::scene(&combination, session.conditions(), size))
+            }
             _ => drawing
                 .strip_prefix("end:")
                 .and_then(|id| {
@@ -346,7 +383,7 @@ impl Sandbox {
                     faults(vec![Fault::new(
                         "drawing",
                         problem,
-                        "use section, lever, flow or end: and the id of a coupling",
+                        "use section, lever, flow, operating or end: and the id of a coupling",
                     )])
                 }),
         }

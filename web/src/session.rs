@@ -2,7 +2,8 @@
 //!
 //! A session knows no browser and no clock; whoever holds it tells it how much time has passed.
 
-use levertrain_core::{Duty, ElementSet, Fault, Train};
+use levertrain_core::operating::Conditions;
+use levertrain_core::{Combination, Duty, ElementSet, Fault, Train};
 
 use crate::draw::section::Layout;
 use crate::glide::Glide;
@@ -35,6 +36,7 @@ pub struct Session {
     input_speed: f64,
     speed_unit: SpeedUnit,
     show_power: bool,
+    conditions: Conditions,
 }
 
 impl Session {
@@ -64,6 +66,7 @@ impl Session {
             input_speed: DEFAULT_INPUT_SPEED,
             speed_unit: SpeedUnit::default(),
             show_power: false,
+            conditions: Conditions::default(),
         };
         session.settle();
         Ok(session)
@@ -164,6 +167,25 @@ impl Session {
     /// Chooses whether the half-section shows power by the width of its lines.
     pub fn set_show_power(&mut self, show: bool) {
         self.show_power = show;
+    }
+
+    /// What driver and road ask for.
+    pub fn conditions(&self) -> &Conditions {
+        &self.conditions
+    }
+
+    /// Sets what driver and road ask for.
+    ///
+    /// # Errors
+    /// A number is out of its range; what was set before stays.
+    pub fn set_conditions(&mut self, conditions: Conditions) -> Result<(), Fault> {
+        self.conditions = conditions.checked()?;
+        Ok(())
+    }
+
+    /// What the applied elements do, one-way clutches settled for drive.
+    pub fn combination(&self) -> Combination<'_> {
+        self.train.settle(self.applied, Duty::Drive).combination
     }
 
     /// Sets how fast the drawings turn, as a share of the full rate; 0 stands still.

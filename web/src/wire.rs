@@ -18,6 +18,10 @@ pub struct TrainInfo<'a> {
     elements: Vec<ElementInfo<'a>>,
     ranges: Vec<RangeInfo<'a>>,
     warnings: Vec<WarningReport>,
+    /// Labels of what stands around the train.
+    engine: Option<&'a str>,
+    converter: Option<&'a str>,
+    load: Option<&'a str>,
 }
 
 #[derive(Debug, Serialize)]
@@ -101,6 +105,9 @@ impl<'a> TrainInfo<'a> {
             elements: elements.collect(),
             ranges: ranges.collect(),
             warnings: warnings(train),
+            engine: scenario.engine.as_ref().map(|x| x.label.as_str()),
+            converter: scenario.converter.as_ref().map(|x| x.label.as_str()),
+            load: scenario.load.as_ref().map(|x| x.label.as_str()),
         }
     }
 }

@@ -2,7 +2,8 @@
 
 import { h } from "../dom.js";
 import { DEFAULT_TORQUE, follow } from "../desk.js";
-import { fragmentOf } from "../link.js";
+import { fragmentOf, isUsual } from "../link.js";
+import { roadCode } from "../road.js";
 import { unusual } from "../units.js";
 import { panel } from "./panel.js";
 
@@ -35,14 +36,14 @@ export function share(desk) {
     own,
   );
 
-  follow(desk, ["answer", "speed", "torque", "units"], () => {
-    const { source, answer, speed, torque, units } = desk;
+  follow(desk, ["answer", "speed", "torque", "units", "road"], () => {
+    const { source, answer, speed, torque, units, road } = desk;
     const stem = source && "stem" in source ? source.stem : undefined;
     linked.hidden = stem === undefined;
     own.hidden = stem !== undefined;
     if (stem === undefined || !answer) return;
     const { applied } = answer;
-    link.value = new URL(fragmentOf({ stem, applied, speed, torque, units }), pageAddress()).href;
+    link.value = new URL(fragmentOf({ stem, applied, speed, torque, units, road }), pageAddress()).href;
     const codes = unusual(units);
     const module = new URL("../element.js", import.meta.url);
     embed.value =
@@ -50,6 +51,7 @@ export function share(desk) {
       `<lever-train scenario="${stem}" applied="${applied.join()}" speed="${speed}"` +
       (torque === DEFAULT_TORQUE ? "" : ` torque="${torque}"`) +
       (codes.length === 0 ? "" : ` units="${codes.join()}"`) +
+      (isUsual(road) ? "" : ` road="${roadCode(road)}"`) +
       "></lever-train>";
   });
   return node;

@@ -26,10 +26,13 @@
 //! turbine ahead of the pump, is declined: converter tables do not say what happens there.
 
 mod curve;
+mod curves;
 mod gear;
 mod locked;
 mod open;
 mod roots;
+
+pub use curves::Curves;
 
 use crate::fault::Fault;
 use crate::losses::MESH_EFFICIENCY;
@@ -197,17 +200,11 @@ impl Operating {
     /// Solves a combination under these conditions; `None` where the scenario has no engine and
     /// load.
     pub fn of(combination: &Combination<'_>, conditions: &Conditions) -> Option<Self> {
-        let scenario = combination.train().scenario();
-        let (engine, load) = (scenario.engine.as_ref()?, scenario.load.as_ref()?);
-        let gear = match Gear::of(combination, conditions.mesh_efficiency) {
-            Ok(gear) => gear,
+        let plant = match Plant::of(combination, conditions)? {
+            Ok(plant) => plant,
             Err(NoGear(reason)) => return Some(Self::NoPower(reason)),
         };
-        let plant = Plant {
-            engine: engine.curve(conditions.pedal),
-            gear,
-            load: load.terms(conditions.grade),
-        };
+        let scenario = combination.train().scenario();
         let converter = scenario.converter.as_ref().filter(|_| !conditions.lockup);
         let (mut points, stall, mut reason) = match converter {
             Some(converter) => Open::new(&plant, converter).solve(),
@@ -243,6 +240,17 @@ struct Plant {
 }
 
 impl Plant {
+    fn of(combination: &Combination<'_>, conditions: &Conditions) -> Option<Result<Self, NoGear>> {
+        let scenario = combination.train().scenario();
+        let (engine, load) = (scenario.engine.as_ref()?, scenario.load.as_ref()?);
+        let gear = Gear::of(combination, conditions.mesh_efficiency);
+        Some(gear.map(|gear| Self {
+            engine: engine.curve(conditions.pedal),
+            gear,
+            load: load.terms(conditions.grade),
+        }))
+    }
+
     /// The load at an output speed without sign, and its slope.
     fn load(&self, speed: f64) -> (f64, f64) {
         let [c0, c1, c2] = self.load;

@@ -142,10 +142,12 @@ impl NoPoint {
                  from standstill the output cannot start."
             }
             Self::BelowTable => {
-                "The engine is too weak: it would be pulled below its lowest speed."
+                "The engine gives too little torque: it would be pulled below its lowest speed. \
+                 Press the pedal further."
             }
             Self::PastTable => {
-                "The load is too small: the engine would run past its highest speed."
+                "The load is too small: the engine would run past its highest speed. Shift up or \
+                 release the pedal."
             }
             Self::Coasting => {
                 "The load drives, and the turbine would run ahead of the pump: a converter's table \

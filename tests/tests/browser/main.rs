@@ -16,6 +16,7 @@ mod keyboard;
 mod link;
 mod motion;
 mod network;
+mod operating;
 mod pictures;
 mod scenarios;
 mod touch;

@@ -4,11 +4,13 @@ pub mod end_view;
 mod export;
 pub mod flow;
 pub mod lever;
+pub mod operating;
 pub mod paint;
 pub mod palette;
 pub mod scene;
 pub mod section;
 pub mod text;
+mod ticks;
 
 pub use export::svg;
 pub use paint::{Device, paint};

@@ -10,6 +10,7 @@ import { roadFrom } from "./road.js";
 import { unitsFrom } from "./units.js";
 import { onSystemChange, paletteFor, rememberChoice, rememberedChoice, wantsStillness } from "./theme.js";
 import { answerBand } from "./view/answer.js";
+import { bearings } from "./view/bearings.js";
 import { capacity } from "./view/capacity.js";
 import { caption } from "./view/caption.js";
 import { cautions } from "./view/cautions.js";
@@ -27,7 +28,7 @@ import { operating } from "./view/operating.js";
 import { ranges } from "./view/ranges.js";
 import { share } from "./view/share.js";
 import { shownQuantity } from "./view/shown_quantity.js";
-import { pinions, slips } from "./view/slips.js";
+import { slips } from "./view/slips.js";
 import { stage } from "./view/stage.js";
 import { teeth } from "./view/teeth.js";
 import { working } from "./view/working.js";
@@ -101,7 +102,7 @@ export class Bench {
       combinations(desk),
       share(desk),
     ];
-    const below = [working(desk, signal), this.#flow.node, this.#end.node, slips(desk), pinions(desk)];
+    const below = [working(desk, signal), this.#flow.node, this.#end.node, slips(desk), bearings(desk, signal)];
     if (host.clientWidth < PHONE) {
       for (const part of [...side, ...below]) part.open = part === side[0];
     }

@@ -116,10 +116,16 @@ impl<'a> Combination<'a> {
     /// Speed of a pinion of coupling `coupling` about its own pin.
     pub fn pinion_spin(&self, coupling: usize, pinion: &PinionSpin) -> Option<Fraction> {
         let bodies = self.train.members(coupling).iter().copied();
-        let terms = speed_terms(bodies.zip(pinion.coefficients.iter().copied()));
-        self.turning
-            .value(&terms)?
+        self.weighted_speed(bodies.zip(pinion.coefficients.iter().copied()))?
             .over(&Fraction::from(pinion.divisor))
+    }
+
+    /// A sum of speeds, each times a factor.
+    pub(crate) fn weighted_speed(
+        &self,
+        parts: impl IntoIterator<Item = (Body, i64)>,
+    ) -> Option<Fraction> {
+        self.turning.value(&speed_terms(parts))
     }
 
     /// Whether the input can turn with these expressions of shaft speeds at zero as well.

@@ -119,10 +119,15 @@ fn one_combination_as_json() -> Result<()> {
     );
     let pinion = &held["couplings"][0]["pinions"][0];
     assert_eq!(pinion["speed"]["fraction"], "-8/15");
+    let mesh = &held["couplings"][0]["meshes"][1];
+    assert_eq!(mesh["mesh"], "pinion and ring");
+    assert_eq!(mesh["perInput"], json!({"fraction": "16", "decimal": 16.0}));
+    assert_eq!(mesh["perOutput"]["fraction"], "80");
 
     let both = json_of(&file, &["--apply", "B,C"])?;
     assert_eq!(both["state"], "tied-up");
     assert_eq!(both["ratio"], Value::Null);
+    assert_eq!(both["couplings"][0]["meshes"][0]["perInput"], Value::Null);
     assert_eq!(
         both["fight"],
         json!({"elements": ["B", "C"], "couplings": []})

@@ -44,7 +44,9 @@ export interface Effort {
 export interface Answer extends Combination {
   stateWords: string; answer: string; sentences: string[];
   couplings: { id: string; label: string; kind: string; members: Member[];
-    pinions: { name: string; teeth: number; secondStep: number | null; speed: Exact | null }[] }[];
+    pinions: { name: string; teeth: number; secondStep: number | null; speed: Exact | null }[];
+    /** Tooth meetings per input and per output turn. */
+    meshes: { mesh: string; perInput: Exact | null; perOutput: Exact | null }[] }[];
   releasable: string[];
   working: Working;
   /** Null unless the combination drives. */

@@ -1,4 +1,4 @@
-/** How fast the faces of open clutches and brakes slip, and how fast pinions turn on their pins. */
+/** How fast the faces of open clutches and brakes slip. */
 
 import { h } from "../dom.js";
 import { follow } from "../desk.js";
@@ -30,32 +30,6 @@ export function slips(desk) {
     );
     slips.hidden = open.length === 0;
     none.hidden = open.length > 0;
-  });
-  return node;
-}
-
-/** @param {Desk} desk */
-export function pinions(desk) {
-  const unit = h("span");
-  const { node: pinions, body } = table("Pinions", ["Pinion", "Teeth", unit], [1, 2]);
-  const node = panel("Pinions on their pins", "pinions", false, pinions);
-
-  follow(desk, ["answer", "speed", "units"], () => {
-    const { quantities } = desk;
-    unit.textContent = `On its pin, ${quantities.unit("speed")}`;
-    const rows = (desk.answer?.couplings ?? []).flatMap((coupling) =>
-      coupling.pinions.map(({ name, teeth, secondStep, speed: turns }) =>
-        h(
-          "tr",
-          {},
-          h("th", { scope: "row" }, `${coupling.label}, ${name}`),
-          h("td", { class: "figure" }, secondStep === null ? String(teeth) : `${teeth}, ${secondStep}`),
-          h("td", { class: "figure", title: turns ? fraction(turns) : null }, turns ? quantities.figure("speed", turns) : "free"),
-        ),
-      ),
-    );
-    body.replaceChildren(...rows);
-    node.hidden = rows.length === 0;
   });
   return node;
 }

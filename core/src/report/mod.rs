@@ -6,6 +6,7 @@
 mod capacity;
 mod effort;
 mod losses;
+mod mesh_orders;
 mod operating;
 mod working;
 
@@ -14,6 +15,7 @@ use serde::Serialize;
 pub use capacity::{CapacityReport, ElementCapacity};
 pub use effort::{CouplingEffort, EffortReport, ElementEffort, ShareReport};
 pub use losses::{DragLoss, LossReport, MeshLoss};
+pub use mesh_orders::MeshOrderReport;
 pub use operating::{OperatingReport, PointReport};
 pub use working::{EquationReport, FormulaReport, WorkingReport};
 
@@ -128,7 +130,7 @@ pub struct Explanation {
     pub answer: String,
     /// Who holds, who drives, who delivers.
     pub sentences: Vec<String>,
-    /// Every coupling with its members and pinions.
+    /// Every coupling with its members, pinions and meshes.
     pub couplings: Vec<CouplingReport>,
     /// Ids of the applied elements any one of which could be released.
     pub releasable: Vec<String>,
@@ -140,7 +142,7 @@ pub struct Explanation {
     pub effort: Option<EffortReport>,
 }
 
-/// A coupling's members and pinions.
+/// A coupling's members, pinions and meshes.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct CouplingReport {
     /// Its id.
@@ -153,6 +155,8 @@ pub struct CouplingReport {
     pub members: Vec<MemberReport>,
     /// Its pinions, each with its speed about its own pin.
     pub pinions: Vec<PinionReport>,
+    /// Its meshes, each with its orders.
+    pub meshes: Vec<MeshOrderReport>,
 }
 
 /// A member of a coupling.
@@ -350,12 +354,14 @@ fn coupling_report(
         second_step: pinion.second_step.map(u32::from),
         speed: exact(combination.pinion_spin(index, &pinion)),
     });
+    let meshes = combination.mesh_orders(index).into_iter();
     CouplingReport {
         id: facts.id().to_owned(),
         label: facts.label().to_owned(),
         kind: facts.kind_words(),
         members: members.collect(),
         pinions: pinions.collect(),
+        meshes: meshes.map(MeshOrderReport::from).collect(),
     }
 }
 

@@ -14,6 +14,7 @@ mod effort;
 mod embedding;
 mod keyboard;
 mod link;
+mod mesh_orders;
 mod motion;
 mod network;
 mod operating;

@@ -8,6 +8,7 @@ mod chart;
 mod coverage;
 mod fight;
 mod lever;
+mod mesh_orders;
 mod numbers;
 mod solution;
 mod surroundings;

@@ -8,7 +8,7 @@ use levertrain_tests::rational::{one, rational, zero};
 use proptest::prelude::*;
 
 /// The speeds that are decided, by shaft id.
-fn speeds(combination: &Combination<'_>) -> Speeds {
+pub fn speeds(combination: &Combination<'_>) -> Speeds {
     let shafts = combination.train().scenario().shafts.iter().enumerate();
     shafts
         .filter_map(|(index, shaft)| {

@@ -7,6 +7,7 @@ mod capacity;
 mod compound;
 mod lever;
 mod losses;
+mod mesh_orders;
 mod simple_set;
 mod stepped;
 mod teeth;

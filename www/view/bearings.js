@@ -1,0 +1,86 @@
+/** How often the teeth of each mesh meet, and how fast each pinion turns on its pin. */
+
+import { h } from "../dom.js";
+import { follow } from "../desk.js";
+import { fraction, NONE, number } from "../format.js";
+import { panel, scroller, table } from "./panel.js";
+
+/** @typedef {import("../desk.js").Desk} Desk */
+/** @typedef {import("../format.js").Exact} Exact */
+
+/** Seconds in a minute: the input's speed is in rev/min, a frequency in Hz. */
+const MINUTE = 60;
+
+/**
+ * @param {Desk} desk
+ * @param {AbortSignal} signal
+ */
+export function bearings(desk, signal) {
+  const meshes = table("Meshes", ["Mesh", "Order, input", "Order, output", "Frequency, Hz"], [1, 2, 3]);
+  const unit = h("span");
+  const pins = table("Pins", ["Pinion on its pin", "Teeth", unit], [1, 2]);
+  const speed = h("span");
+  const node = panel(
+    "Bearings and mesh orders",
+    "bearings",
+    false,
+    scroller(meshes.node, "Meshes", signal),
+    h(
+      "p",
+      { class: "note" },
+      "An order says how often teeth meet in a turn of the input or of the output; times that speed it is the frequency of the mesh, here at ",
+      speed,
+      ". What turns as one piece meets no new teeth.",
+    ),
+    pins.node,
+  );
+
+  follow(desk, ["answer", "speed", "units"], () => {
+    const { answer, quantities } = desk;
+    if (!answer) return;
+    const couplings = answer.couplings;
+    meshes.body.replaceChildren(
+      ...couplings.flatMap((coupling) =>
+        coupling.meshes.map(({ mesh, perInput, perOutput }) =>
+          h(
+            "tr",
+            { "data-mesh": `${coupling.id}: ${mesh}` },
+            h("th", { scope: "row" }, `${coupling.label}, ${mesh}`),
+            order(perInput),
+            order(perOutput),
+            figure(perInput && { decimal: (perInput.decimal * desk.speed) / MINUTE }),
+          ),
+        ),
+      ),
+    );
+    speed.textContent = `${quantities.text("speed", { decimal: 1 })} of the input`;
+    unit.textContent = `Relative to the carrier, ${quantities.unit("speed")}`;
+    const rows = couplings.flatMap((coupling) =>
+      coupling.pinions.map(({ name, teeth, secondStep, speed: turns }) =>
+        h(
+          "tr",
+          {},
+          h("th", { scope: "row" }, `${coupling.label}, ${name}`),
+          h("td", { class: "figure" }, secondStep === null ? String(teeth) : `${teeth}, ${secondStep}`),
+          h("td", { class: "figure", title: turns ? fraction(turns) : null }, turns ? quantities.figure("speed", turns) : "free"),
+        ),
+      ),
+    );
+    pins.body.replaceChildren(...rows);
+    pins.node.hidden = rows.length === 0;
+  });
+  return node;
+}
+
+/** @param {Exact | null} value */
+function order(value) {
+  const cell = figure(value);
+  if (value) cell.setAttribute("title", fraction(value));
+  return cell;
+}
+
+/** @param {{ decimal: number } | null} value */
+function figure(value) {
+  const text = !value ? NONE : value.decimal === 0 ? "0" : number(value.decimal);
+  return h("td", { class: "figure" }, text);
+}

@@ -16,7 +16,7 @@ const MINUTE = 60;
  * @param {AbortSignal} signal
  */
 export function bearings(desk, signal) {
-  const meshes = table("Meshes", ["Mesh", "Order, input", "Order, output", "Frequency, Hz"], [1, 2, 3]);
+  const meshes = table("Meshes", ["Mesh", "Per input turn", "Per output turn", "Hz"], [1, 2, 3]);
   const unit = h("span");
   const pins = table("Pins", ["Pinion on its pin", "Teeth", unit], [1, 2]);
   const speed = h("span");
@@ -28,9 +28,9 @@ export function bearings(desk, signal) {
     h(
       "p",
       { class: "note" },
-      "An order says how often teeth meet in a turn of the input or of the output; times that speed it is the frequency of the mesh, here at ",
+      "The order of a mesh is how often teeth meet in it while the input, or the output, turns once. Times the speed in turns a second it is the frequency, here at ",
       speed,
-      ". What turns as one piece meets no new teeth.",
+      " of the input.",
     ),
     pins.node,
   );
@@ -40,20 +40,21 @@ export function bearings(desk, signal) {
     if (!answer) return;
     const couplings = answer.couplings;
     meshes.body.replaceChildren(
-      ...couplings.flatMap((coupling) =>
-        coupling.meshes.map(({ mesh, perInput, perOutput }) =>
+      ...couplings.flatMap((coupling) => [
+        h("tr", { class: "group" }, h("th", { scope: "colgroup", colspan: 4 }, h("b", {}, coupling.label))),
+        ...coupling.meshes.map(({ mesh, perInput, perOutput }) =>
           h(
             "tr",
             { "data-mesh": `${coupling.id}: ${mesh}` },
-            h("th", { scope: "row" }, `${coupling.label}, ${mesh}`),
+            h("th", { scope: "row" }, mesh),
             order(perInput),
             order(perOutput),
             figure(perInput && { decimal: (perInput.decimal * desk.speed) / MINUTE }),
           ),
         ),
-      ),
+      ]),
     );
-    speed.textContent = `${quantities.text("speed", { decimal: 1 })} of the input`;
+    speed.textContent = quantities.text("speed", { decimal: 1 });
     unit.textContent = `Relative to the carrier, ${quantities.unit("speed")}`;
     const rows = couplings.flatMap((coupling) =>
       coupling.pinions.map(({ name, teeth, secondStep, speed: turns }) =>

@@ -4,10 +4,7 @@
 use std::fmt::Write as _;
 use std::time::{Duration, Instant};
 
-use levertrain_core::Train;
 use serde::Serialize;
-
-use crate::work;
 
 /// How long one batch of repetitions should take at least: far above the clock's resolution,
 /// and far below a scheduler's time slice, so that on a busy machine most batches are not
@@ -18,43 +15,61 @@ const BATCH: Duration = Duration::from_micros(100);
 #[derive(Debug, Serialize)]
 #[serde(rename_all = "camelCase")]
 pub struct Comparison {
-    /// The train whose combinations were all classified, with every shaft's speed.
+    /// What was done.
+    pub work: &'static str,
+    /// The train it was done with.
     pub train: String,
-    /// How many combinations that are.
-    pub combinations: u32,
-    /// What the walk is compared with.
+    /// How many combinations of its elements, or ranges.
+    pub combinations: usize,
+    /// What the exact solver is compared with.
     pub baseline: &'static str,
-    /// Median nanoseconds of the walk over all combinations.
+    /// Median nanoseconds of the exact solver over all combinations.
     pub exact_ns: f64,
     /// Median nanoseconds of the baseline over all combinations.
     pub baseline_ns: f64,
-    /// How many times faster the walk is: the median of the quotients of neighbouring
+    /// How many times faster the exact solver is: the median of the quotients of neighbouring
     /// batches, which a machine that slows down and recovers disturbs least.
     pub times_faster: f64,
 }
 
+/// What is compared, and how often.
+pub struct Subject<'a> {
+    /// What is done.
+    pub work: &'static str,
+    /// The name of the train.
+    pub train: &'a str,
+    /// How many combinations or ranges.
+    pub combinations: usize,
+    /// What the exact solver is compared with.
+    pub baseline: &'static str,
+    /// Batches of each.
+    pub rounds: usize,
+}
+
 impl Comparison {
-    /// Times the walk over the combinations of `train`, called `name`, and a baseline in
-    /// turns, `rounds` batches of each.
+    /// Times the exact solver and a baseline in turns.
     pub fn measure(
-        name: &str,
-        train: &Train,
-        rounds: usize,
-        baseline: &'static str,
+        subject: &Subject<'_>,
+        mut exact: impl FnMut(),
         mut other: impl FnMut(),
     ) -> Self {
-        let mut walk = || work::walk(train);
-        let (walk_count, other_count) = (repetitions(&mut walk), repetitions(&mut other));
-        let rounds: Vec<(f64, f64)> = (0..rounds)
-            .map(|_| (batch(walk_count, &mut walk), batch(other_count, &mut other)))
+        let (exact_count, other_count) = (repetitions(&mut exact), repetitions(&mut other));
+        let rounds: Vec<(f64, f64)> = (0..subject.rounds)
+            .map(|_| {
+                (
+                    batch(exact_count, &mut exact),
+                    batch(other_count, &mut other),
+                )
+            })
             .collect();
         Self {
-            train: name.to_owned(),
-            combinations: 1 << train.scenario().elements.len(),
-            baseline,
-            exact_ns: median(rounds.iter().map(|(walk, _)| *walk)),
+            work: subject.work,
+            train: subject.train.to_owned(),
+            combinations: subject.combinations,
+            baseline: subject.baseline,
+            exact_ns: median(rounds.iter().map(|(exact, _)| *exact)),
             baseline_ns: median(rounds.iter().map(|(_, other)| *other)),
-            times_faster: median(rounds.iter().map(|(walk, other)| other / walk)),
+            times_faster: median(rounds.iter().map(|(exact, other)| other / exact)),
         }
     }
 }
@@ -86,14 +101,15 @@ fn median(values: impl Iterator<Item = f64>) -> f64 {
 /// The comparisons as lines for a reader.
 pub fn table(comparisons: &[Comparison]) -> String {
     let mut text = format!(
-        "{:<26} {:>12} {:>13}   {:<10} {:>13} {:>7}\n",
-        "median", "combinations", "walk", "baseline", "", "ratio"
+        "{:<14} {:<26} {:>12} {:>14}   {:<10} {:>14} {:>7}\n",
+        "median", "", "combinations", "exact", "baseline", "", "ratio"
     );
     for comparison in comparisons {
         // Writing to a string cannot fail.
         let _ = writeln!(
             text,
-            "{:<26} {:>12} {:>10.2} µs   {:<10} {:>10.2} µs {:>6.1}×",
+            "{:<14} {:<26} {:>12} {:>11.2} µs   {:<10} {:>11.2} µs {:>6.1}×",
+            comparison.work,
             comparison.train,
             comparison.combinations,
             comparison.exact_ns / 1e3,

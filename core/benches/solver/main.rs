@@ -17,7 +17,7 @@ use std::process::ExitCode;
 use criterion::{BenchmarkId, Criterion};
 use levertrain_core::Train;
 
-use comparison::Comparison;
+use comparison::{Comparison, Subject};
 use dense::Dense;
 use trains::Example;
 
@@ -55,6 +55,7 @@ fn run() -> Result<(), String> {
     let mut criterion = Criterion::default().configure_from_args();
     for example in &timed {
         combinations(&mut criterion, example);
+        efforts_and_losses(&mut criterion, example);
         chart_and_parse(&mut criterion, example);
     }
     // `cargo test --benches` only tries each benchmark once, without this argument and without
@@ -71,6 +72,7 @@ fn run() -> Result<(), String> {
 
 fn check(train: &Train) -> Result<(), String> {
     let count = agreement::check(train)?;
+    agreement::check_losses(train)?;
     println!("{}: {count} combinations agree", train.scenario().name);
     Ok(())
 }
@@ -86,6 +88,26 @@ fn combinations(criterion: &mut Criterion, example: &Example) {
     });
     group.bench_function(id("dense"), |bencher| {
         bencher.iter(|| work::dense(train, &baseline));
+    });
+    group.finish();
+}
+
+fn efforts_and_losses(criterion: &mut Criterion, example: &Example) {
+    let train = &example.train;
+    let baseline = Dense::new(train);
+    let id = |how: &str| BenchmarkId::new(how, &example.name);
+    let mut group = criterion.benchmark_group("speeds, torques and powers of all combinations");
+    group.bench_function(id("exact"), |bencher| bencher.iter(|| work::efforts(train)));
+    group.bench_function(id("dense"), |bencher| {
+        bencher.iter(|| work::dense_efforts(train, &baseline));
+    });
+    group.finish();
+    let mut group = criterion.benchmark_group("efficiency of every range");
+    group.bench_function(id("exact speeds"), |bencher| {
+        bencher.iter(|| work::loss_chart(train));
+    });
+    group.bench_function(id("dense"), |bencher| {
+        bencher.iter(|| work::dense_loss_chart(train, &baseline));
     });
     group.finish();
 }
@@ -131,13 +153,42 @@ fn report(timed: &[&Example], synthetic: &Train) -> Result<(), String> {
     Ok(())
 }
 
-/// The walk against the baseline, and against solving one by one.
-fn compare(name: &str, train: &Train, rounds: usize) -> [Comparison; 2] {
-    let baseline = Dense::new(train);
-    let dense = || work::dense(train, &baseline);
-    let one_by_one = || work::one_by_one(train);
-    [
-        Comparison::measure(name, train, rounds, "dense", dense),
-        Comparison::measure(name, train, rounds, "one by one", one_by_one),
-    ]
+/// Speeds against the baseline and against solving one by one, then torques and powers as well,
+/// then the efficiencies of the ranges, if there are any.
+fn compare(name: &str, train: &Train, rounds: usize) -> Vec<Comparison> {
+    let dense = Dense::new(train);
+    let scenario = train.scenario();
+    let subject = |work, baseline, rounds| Subject {
+        work,
+        train: name,
+        combinations: 1 << scenario.elements.len(),
+        baseline,
+        rounds,
+    };
+    let speeds = || work::walk(train);
+    let mut comparisons = vec![
+        Comparison::measure(&subject("speeds", "dense", rounds), speeds, || {
+            work::dense(train, &dense);
+        }),
+        Comparison::measure(&subject("speeds", "one by one", rounds), speeds, || {
+            work::one_by_one(train);
+        }),
+        Comparison::measure(
+            &subject("and torques", "dense", rounds.div_ceil(4)),
+            || work::efforts(train),
+            || work::dense_efforts(train, &dense),
+        ),
+    ];
+    if !scenario.ranges.is_empty() {
+        let subject = Subject {
+            combinations: scenario.ranges.len(),
+            ..subject("efficiencies", "dense", rounds)
+        };
+        comparisons.push(Comparison::measure(
+            &subject,
+            || work::loss_chart(train),
+            || work::dense_loss_chart(train, &dense),
+        ));
+    }
+    comparisons
 }

@@ -2,7 +2,7 @@
 
 use std::hint::black_box;
 
-use levertrain_core::{Combination, ElementSet, Train};
+use levertrain_core::{Combination, Duty, ElementSet, LossModel, Lossy, PowerFlow, Torques, Train};
 
 use crate::dense::Dense;
 
@@ -22,6 +22,43 @@ pub fn one_by_one(train: &Train) {
 pub fn dense(train: &Train, dense: &Dense) {
     for applied in all(train) {
         black_box(dense.solve(applied));
+    }
+}
+
+/// As [`walk`], with every torque and power of what drives.
+pub fn efforts(train: &Train) {
+    train.for_each_combination(|combination| {
+        read(combination);
+        let torques = Torques::of(combination);
+        black_box(torques.map(|torques| PowerFlow::of(combination, &torques)));
+    });
+}
+
+/// The same answers as [`efforts`] from the floating-point baseline.
+pub fn dense_efforts(train: &Train, dense: &Dense) {
+    for applied in all(train) {
+        let speeds = dense.solve(applied);
+        black_box(dense.effort(applied, &speeds));
+    }
+}
+
+/// Speeds and efficiency of every named range.
+pub fn loss_chart(train: &Train) {
+    let model = LossModel::default();
+    for range in 0..train.scenario().ranges.len() {
+        let combination = train.settle(train.range(range), Duty::Drive).combination;
+        read(&combination);
+        black_box(Lossy::of(&combination, &model));
+    }
+}
+
+/// The same answers as [`loss_chart`] from the floating-point baseline.
+pub fn dense_loss_chart(train: &Train, dense: &Dense) {
+    let mesh = LossModel::default().mesh_efficiency;
+    for range in 0..train.scenario().ranges.len() {
+        let applied = train.range(range);
+        let speeds = dense.solve(applied);
+        black_box(dense.efficiency(applied, &speeds, mesh));
     }
 }
 

@@ -4,11 +4,16 @@
 //! to be fast: the rows are made once a train, LU decides the common case, only the singular
 //! value decomposition's right half is computed, and one decomposition answers everything.
 
-use levertrain_core::coupling::{Coupling, Gear, Mesh, Teeth};
-use levertrain_core::scenario::{Element, HOUSING, Scenario};
+mod effort;
+mod losses;
+mod rows;
+
 use levertrain_core::{ElementSet, Train};
 use nalgebra::linalg::{LU, SVD};
 use nalgebra::{DMatrix, DVector};
+
+pub use effort::Effort;
+use rows::{Member, Row, full_row, mesh_count, mesh_terms, shaft_of, slip_terms, unit_parts};
 
 /// What of a unit row counts as zero: far above the rounding of a decomposition of some tens
 /// of rows (about 1e-14), far below what tooth counts up to 999 make of a true value.
@@ -42,29 +47,52 @@ pub struct Dense {
     elements: Vec<Vec<f64>>,
     /// Rank of the mesh rows alone.
     mesh_rank: usize,
+    /// The mesh rows once more, member by member, with what the housing has.
+    rows: Vec<Row>,
+    /// Members of each coupling.
+    couplings: Vec<Vec<Member>>,
 }
 
 impl Dense {
     pub fn new(train: &Train) -> Self {
         let scenario = train.scenario();
-        let meshes: Vec<_> = scenario
-            .couplings
-            .iter()
-            .flat_map(mesh_terms)
-            .map(|terms| unit_row(scenario, &terms))
-            .collect();
+        let mut rows = Vec::new();
+        let mut couplings = Vec::new();
+        for coupling in &scenario.couplings {
+            let first = rows.len();
+            let terms = mesh_terms(coupling);
+            rows.extend(terms.iter().map(|terms| Row {
+                parts: unit_parts(scenario, terms),
+                meshes: mesh_count(coupling),
+            }));
+            let members = coupling.facts().members();
+            let member = |id: &str| {
+                let shaft = shaft_of(scenario, id);
+                let rows = rows.iter().enumerate().skip(first);
+                let parts = rows.flat_map(|(row, parts)| parts.parts.map(|part| (row, part)));
+                let own = parts.filter(|(_, part)| part.shaft == shaft);
+                Member {
+                    shaft,
+                    rows: own.map(|(row, part)| (row, part.factor)).collect(),
+                }
+            };
+            couplings.push(members.iter().map(|x| member(x.shaft)).collect());
+        }
+        let meshes = rows.iter().map(|row| full_row(scenario, &row.parts));
         let elements = scenario
             .elements
             .iter()
-            .map(|element| unit_row(scenario, &slip_terms(element)))
+            .map(|element| full_row(scenario, &unit_parts(scenario, &slip_terms(element))))
             .collect();
         let mut dense = Self {
             shafts: scenario.shafts.len(),
             input: train.input(),
             output: train.output(),
-            meshes,
+            meshes: meshes.collect(),
             elements,
             mesh_rank: 0,
+            rows,
+            couplings,
         };
         let free = dense.decomposed(ElementSet::NONE);
         dense.mesh_rank = free.singular_values.iter().filter(|&&x| x > ZERO).count();
@@ -179,97 +207,4 @@ impl Dense {
             Some(_) => Class::OverApplied,
         }
     }
-}
-
-/// Willis' relation for each row, or equal pitch-line speeds.
-fn mesh_terms(coupling: &Coupling) -> Vec<Vec<(&str, f64)>> {
-    match coupling {
-        Coupling::Planetary(set) => {
-            let (sun, ring) = (&set.sun, &set.ring);
-            vec![seen_from(
-                &set.carrier,
-                (sun, teeth(sun)),
-                (ring, teeth(ring)),
-            )]
-        }
-        Coupling::DoublePinion(set) => {
-            let (sun, ring) = (&set.sun, &set.ring);
-            vec![seen_from(
-                &set.carrier,
-                (sun, teeth(sun)),
-                (ring, -teeth(ring)),
-            )]
-        }
-        Coupling::Stepped(set) => {
-            let (sun, ring) = (&set.sun, &set.ring);
-            let [p, q] = [&set.sun_pinion, &set.ring_pinion].map(|step| count(step.teeth));
-            vec![seen_from(
-                &set.carrier,
-                (sun, teeth(sun) * q),
-                (ring, teeth(ring) * p),
-            )]
-        }
-        Coupling::Ravigneaux(set) => {
-            let ring = teeth(&set.ring);
-            let row = |sun, sign: f64| {
-                seen_from(&set.carrier, (sun, teeth(sun)), (&set.ring, sign * ring))
-            };
-            vec![row(&set.small_sun, -1.0), row(&set.large_sun, 1.0)]
-        }
-        Coupling::GearPair(pair) => {
-            let sign = match pair.mesh {
-                Mesh::External => 1.0,
-                Mesh::Internal => -1.0,
-            };
-            vec![vec![
-                (&pair.first.shaft, teeth(&pair.first)),
-                (&pair.second.shaft, sign * teeth(&pair.second)),
-            ]]
-        }
-    }
-}
-
-/// za·(ωa − ωc) + zb·(ωb − ωc).
-fn seen_from<'a>(
-    carrier: &'a str,
-    (a, za): (&'a Gear, f64),
-    (b, zb): (&'a Gear, f64),
-) -> Vec<(&'a str, f64)> {
-    vec![(&a.shaft, za), (&b.shaft, zb), (carrier, -za - zb)]
-}
-
-fn count(teeth: Teeth) -> f64 {
-    f64::from(teeth.get())
-}
-
-fn teeth(gear: &Gear) -> f64 {
-    count(gear.teeth)
-}
-
-fn slip_terms(element: &Element) -> Vec<(&str, f64)> {
-    match element {
-        Element::Brake { shaft, .. } => vec![(shaft, 1.0)],
-        Element::Clutch {
-            between: [first, second],
-            ..
-        } => vec![(first, 1.0), (second, -1.0)],
-        Element::OneWay { shaft, against, .. } => vec![(shaft, 1.0), (against, -1.0)],
-    }
-}
-
-/// The row of an equation, of length one so that one tolerance serves all.
-fn unit_row(scenario: &Scenario, terms: &[(&str, f64)]) -> Vec<f64> {
-    let mut row = vec![0.0; scenario.shafts.len()];
-    for &(id, coefficient) in terms.iter().filter(|(id, _)| *id != HOUSING) {
-        for (shaft, entry) in scenario.shafts.iter().zip(&mut row) {
-            if shaft.id == id {
-                *entry += coefficient;
-            }
-        }
-    }
-    let length = row.iter().map(|x| x * x).sum::<f64>().sqrt();
-    if length > 0.0 {
-        row.iter_mut().for_each(|x| *x /= length);
-    }
-    row
 }

@@ -38,11 +38,10 @@ impl Torques {
         let couplings = &train.scenario().couplings;
         let mut first_row = 0;
         let mut members = Vec::new();
-        for coupling in couplings {
+        for (index, coupling) in couplings.iter().enumerate() {
             let rows = coupling.facts().mesh_rows();
-            let count = coupling.facts().members().len();
             members.push(
-                (0..count)
+                (0..train.members(index).len())
                     .map(|member| {
                         let terms = rows.iter().enumerate();
                         let terms = terms.map(|(row, factors)| (first_row + row, factors[member]));

@@ -126,22 +126,45 @@ impl Fraction {
 
     /// This divided by `other`; `None` when `other` is zero.
     pub fn over(&self, other: &Self) -> Option<Self> {
-        (!other.is_zero()).then(|| Self::from_ratio(self.ratio() / other.ratio()))
+        Some(self.times(&other.recip()?))
     }
 
     /// This times `other`.
     pub fn times(&self, other: &Self) -> Self {
-        Self::from_ratio(self.ratio() * other.ratio())
+        let small = |[a, b, c, d]: [i64; 4]| Self::new(a.checked_mul(c)?, b.checked_mul(d)?);
+        self.with(other, small)
+            .unwrap_or_else(|| Self::from_ratio(self.ratio() * other.ratio()))
     }
 
     /// This plus `other`.
     pub fn plus(&self, other: &Self) -> Self {
-        Self::from_ratio(self.ratio() + other.ratio())
+        let small = |[a, b, c, d]: [i64; 4]| {
+            let sum = a.checked_mul(d)?.checked_add(c.checked_mul(b)?)?;
+            Self::new(sum, b.checked_mul(d)?)
+        };
+        self.with(other, small)
+            .unwrap_or_else(|| Self::from_ratio(self.ratio() + other.ratio()))
     }
 
     /// This minus `other`.
     pub fn minus(&self, other: &Self) -> Self {
-        Self::from_ratio(self.ratio() - other.ratio())
+        let small = |[a, b, c, d]: [i64; 4]| {
+            let difference = a.checked_mul(d)?.checked_sub(c.checked_mul(b)?)?;
+            Self::new(difference, b.checked_mul(d)?)
+        };
+        self.with(other, small)
+            .unwrap_or_else(|| Self::from_ratio(self.ratio() - other.ratio()))
+    }
+
+    /// What `small` makes of both numerators and denominators where they are small; `None` where
+    /// they are not, or the result overflows.
+    fn with(&self, other: &Self, small: impl Fn([i64; 4]) -> Option<Self>) -> Option<Self> {
+        match (&self.0, &other.0) {
+            (Repr::Small { num: a, den: b }, Repr::Small { num: c, den: d }) => {
+                small([*a, *b, *c, *d])
+            }
+            _ => None,
+        }
     }
 
     /// The nearest `f64`.
@@ -266,6 +289,31 @@ mod tests {
         assert_eq!(
             back,
             Fraction::new(i64::MAX, 3).map_or(Fraction::ZERO, |x| x)
+        );
+    }
+
+    #[test]
+    fn sums_and_products_are_exact_across_the_edge_of_i64() {
+        let whole = |value: i64| Fraction::from(value);
+        let third = Fraction::new(1, 3).unwrap_or(Fraction::ZERO);
+        assert_eq!(third.plus(&third).to_string(), "2/3");
+        assert_eq!(third.minus(&whole(2)).to_string(), "-5/3");
+        assert_eq!(third.times(&whole(-6)).to_string(), "-2");
+        let large = whole(i64::MAX);
+        assert_eq!(large.plus(&whole(1)).to_string(), "9223372036854775808");
+        assert_eq!(large.plus(&whole(1)).minus(&whole(1)), large);
+        let square = large.times(&large);
+        assert_eq!(square.to_string(), "85070591730234615847396907784232501249");
+        assert_eq!(square.over(&large), Some(large));
+        assert_eq!(square.over(&Fraction::ZERO), None);
+        let least = whole(i64::MIN);
+        assert_eq!(
+            Fraction::ZERO.minus(&least).to_string(),
+            "9223372036854775808"
+        );
+        assert_eq!(
+            least.over(&whole(-1)).map(|x| x.to_string()).as_deref(),
+            Some("9223372036854775808")
         );
     }
 

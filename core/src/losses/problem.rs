@@ -229,7 +229,6 @@ impl<'c, 'a> Problem<'c, 'a> {
         unknowns: &DVector<f64>,
     ) -> Attempt {
         let train = self.combination.train();
-        let scenario = train.scenario();
         let output = unknowns[unknowns.len() - 1];
         let output_speed = self
             .combination
@@ -244,24 +243,11 @@ impl<'c, 'a> Problem<'c, 'a> {
         if power_in <= 0.0 || power_out <= 0.0 {
             return Attempt::Contradicts;
         }
-        let mut members: Vec<Vec<f64>> = scenario
-            .couplings
-            .iter()
-            .map(|coupling| vec![0.0; coupling.facts().members().len()])
-            .collect();
-        let mut mesh_losses: Vec<Vec<f64>> = scenario
-            .couplings
-            .iter()
-            .map(|coupling| vec![0.0; coupling.facts().meshes().len()])
-            .collect();
+        // Most choices of directions end here, so nothing else is set up before.
         let mut rolling = vec![0.0; self.ways.len()];
         for (index, row) in self.rows.iter().enumerate() {
-            let lambda = unknowns[index];
-            for (member, torque) in self.shares(row, directions) {
-                members[self.coupling(row)][member] += lambda * torque;
-            }
             let (own, shared) = row.ways;
-            rolling[own] = lambda * row.factors.0 * row.speed / power_in;
+            rolling[own] = unknowns[index] * row.factors.0 * row.speed / power_in;
             if let Some(shared) = shared {
                 rolling[shared] +=
                     rolling[own] * self.ways[own].efficiency(directions.is_backwards(own));
@@ -273,7 +259,18 @@ impl<'c, 'a> Problem<'c, 'a> {
         if rolling.iter().enumerate().any(contradicts) {
             return Attempt::Contradicts;
         }
-        for row in &self.rows {
+        let couplings = &train.scenario().couplings;
+        let mut members: Vec<Vec<f64>> = (0..couplings.len())
+            .map(|coupling| vec![0.0; train.members(coupling).len()])
+            .collect();
+        let mut mesh_losses: Vec<Vec<f64>> = couplings
+            .iter()
+            .map(|coupling| vec![0.0; coupling.facts().meshes().len()])
+            .collect();
+        for (index, row) in self.rows.iter().enumerate() {
+            for (member, torque) in self.shares(row, directions) {
+                members[self.coupling(row)][member] += unknowns[index] * torque;
+            }
             let (own, shared) = row.ways;
             let losses = &mut mesh_losses[self.coupling(row)];
             let meshes = losses.len();

@@ -40,18 +40,17 @@ impl Fight {
 /// The first subset of `set` for which `holds`, looking at smaller ones first.
 fn smallest_subset(set: ElementSet, holds: impl Fn(ElementSet) -> bool) -> ElementSet {
     let members: Vec<usize> = set.iter().collect();
-    let mut subsets: Vec<ElementSet> = (0..1_u32 << members.len())
-        .map(|bits| {
-            ElementSet::from_bits(bits)
-                .iter()
-                .map(|index| members[index])
-                .collect()
-        })
-        .collect();
-    subsets.sort_by_key(|subset| subset.len());
+    let of_size = |size: u32| {
+        let all = 0..1_u32 << members.len();
+        all.filter(move |bits| bits.count_ones() == size)
+    };
     // The whole set is the last subset and is known to hold.
-    subsets
-        .into_iter()
+    (0..=members.len() as u32)
+        .flat_map(of_size)
+        .map(|bits| {
+            let chosen = ElementSet::from_bits(bits).iter();
+            chosen.map(|index| members[index]).collect()
+        })
         .find(|&subset| subset == set || holds(subset))
         .unwrap_or(set)
 }

@@ -39,6 +39,7 @@ mod power;
 pub mod report;
 pub mod scenario;
 mod settle;
+pub mod short_sort;
 mod solve;
 pub mod tooth_checks;
 mod torque;

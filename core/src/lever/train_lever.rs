@@ -2,6 +2,7 @@
 
 use super::{Lever, spread_out};
 use crate::coupling::Role;
+use crate::short_sort::sort_short_by;
 use crate::train::{Body, Train};
 use levertrain_exact::Fraction;
 
@@ -75,7 +76,7 @@ impl TrainLever {
 
     fn new(mut couplings: Vec<usize>, mut nodes: Vec<LeverNode>) -> Self {
         couplings.sort_unstable();
-        nodes.sort_by(|a, b| a.place.cmp(&b.place));
+        sort_short_by(&mut nodes, |a, b| a.place.cmp(&b.place));
         Self { couplings, nodes }
     }
 

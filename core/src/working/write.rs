@@ -1,5 +1,6 @@
 //! From numerator and denominator to a formula a teacher would write.
 
+use crate::short_sort::sort_short_by_key;
 use num_bigint::BigInt;
 use num_traits::Signed;
 
@@ -133,7 +134,9 @@ fn sum_of(sum: &Polynomial, outside: &Term, symbols: &[Symbols]) -> Expression {
     });
     let mut terms: Vec<(bool, Expression)> = terms.collect();
     // A plain number leads, as in 1 + R/S; then what is added, then what is subtracted.
-    terms.sort_by_key(|(negative, term)| (*negative, !matches!(term, Expression::Number(_))));
+    sort_short_by_key(&mut terms, |(negative, term)| {
+        (*negative, !matches!(term, Expression::Number(_)))
+    });
     Expression::Sum(terms)
 }
 
@@ -209,7 +212,7 @@ fn counts(factored: &Factored, symbols: &[Symbols]) -> Counts {
                 (coefficient.is_negative(), Expression::product(factors))
             })
             .collect();
-        terms.sort_by_key(|(negative, _)| *negative);
+        sort_short_by_key(&mut terms, |(negative, _)| *negative);
         counts.sums.push(Expression::Sum(terms));
         counts
             .multiplied

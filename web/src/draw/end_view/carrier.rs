@@ -1,5 +1,6 @@
 //! Drawing carriers: a plate behind the pinions, and the pins on top of them.
 
+use levertrain_core::short_sort::sort_short_by;
 use std::f64::consts::TAU;
 
 use levertrain_core::coupling::Mount;
@@ -139,7 +140,9 @@ impl Plate<'_> {
 
 /// The convex outline around points, closed by its first one (Andrew's monotone chain).
 fn belt(mut points: Vec<Point>) -> Vec<Point> {
-    points.sort_by(|a, b| a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y)));
+    sort_short_by(&mut points, |a, b| {
+        a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y))
+    });
     let mut outline = half_belt(points.iter().copied());
     let back = half_belt(points.iter().rev().copied());
     outline.pop();

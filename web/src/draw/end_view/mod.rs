@@ -16,6 +16,7 @@ mod tests;
 mod wheel;
 mod wrap;
 
+use levertrain_core::short_sort::sort_short_by_key;
 use std::f64::consts::FRAC_PI_2;
 
 use levertrain_core::coupling::{Mount, Plane};
@@ -53,7 +54,7 @@ pub fn scene(live: &Live<'_>, coupling: usize, (width, height): (f64, f64)) -> S
         .collect();
     // From the far plane to the near one; a plate is behind all gears but the farthest ring.
     let mut order: Vec<&Wheel<'_>> = wheels.iter().collect();
-    order.sort_by_key(|wheel| (wheel.plane(), !wheel.gear.internal));
+    sort_short_by_key(&mut order, |wheel| (wheel.plane(), !wheel.gear.internal));
     let plates = carrier::plates(&subject, &wheels, view.origin);
     let behind = order.partition_point(|wheel| wheel.gear.internal && wheel.plane() < Plane::Near);
     order[..behind]

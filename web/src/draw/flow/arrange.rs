@@ -2,6 +2,7 @@
 //! the next, or along a rail before or after the line, as few of them crossing as can be.
 
 use super::network::{Network, Place};
+use levertrain_core::short_sort::sort_short_by_key;
 
 /// What a drawing costs, in crossings of one band by another and the like.
 const CROSSING: usize = 20;
@@ -186,7 +187,7 @@ impl Span {
 fn lanes(rails: &[(usize, Span)], sides: &[bool]) -> Vec<usize> {
     let mut order: Vec<usize> = (0..rails.len()).collect();
     let reach = |rail: usize| rails[rail].1.last - rails[rail].1.first;
-    order.sort_by_key(|&rail| reach(rail));
+    sort_short_by_key(&mut order, |&rail| reach(rail));
     // Exchanging neighbours while that saves crossings.
     let saves = |near: usize, far: usize| {
         let (a, b) = (&rails[near].1, &rails[far].1);

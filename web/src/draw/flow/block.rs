@@ -1,6 +1,7 @@
 //! How large the box of a node is, where bands meet it, and what is written in it.
 
 use levertrain_core::Train;
+use levertrain_core::short_sort::sort_short_by_key;
 
 use super::arrange::{Arrangement, Course};
 use super::network::{Network, Place};
@@ -233,7 +234,7 @@ impl Block {
         let mut order: Vec<usize> = (0..ports.len())
             .filter(|&port| ports[port].side == side)
             .collect();
-        order.sort_by_key(|&port| ports[port].rank);
+        sort_short_by_key(&mut order, |&port| ports[port].rank);
         let rooms: Vec<f64> = order.iter().map(|&port| ports[port].room(sheet)).collect();
         let spare = (along - rooms.iter().sum::<f64>()) / (rooms.len() + 1) as f64;
         let mut at = 0.0;

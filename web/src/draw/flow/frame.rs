@@ -1,6 +1,7 @@
 //! Where boxes and rails are: the extents of everything, fitted to the room there is.
 
 use levertrain_core::Train;
+use levertrain_core::short_sort::sort_short_by;
 
 use super::arrange::{Arrangement, Course, Way};
 use super::block::{Block, blocks};
@@ -136,7 +137,7 @@ pub(super) fn order(way: &Way, blocks: &[Block]) -> Vec<usize> {
         let stop = way.stops[stop];
         blocks[stop.place].meetings[stop.port].spot.along
     };
-    order.sort_by(|&a, &b| {
+    sort_short_by(&mut order, |&a, &b| {
         let places = way.stops[a].place.cmp(&way.stops[b].place);
         places.then(along(a).total_cmp(&along(b)))
     });

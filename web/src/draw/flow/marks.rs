@@ -1,6 +1,7 @@
 //! The flow drawing as marks: bands from the nearest outwards, boxes over them, words.
 
 use levertrain_core::Train;
+use levertrain_core::short_sort::sort_short_by_key;
 
 use super::arrange::Arrangement;
 use super::block::{Block, SIGN};
@@ -105,7 +106,7 @@ pub(super) fn draw(
     };
     let mut scene = Scene::new(width, height + caption.height());
     let mut ribbons = Ribbon::all(network, arrangement, frame);
-    ribbons.sort_by_key(|ribbon| ribbon.lane);
+    sort_short_by_key(&mut ribbons, |ribbon| ribbon.lane);
     for ribbon in &ribbons {
         page.ribbon(&mut scene, ribbon, live.lit == Some(ribbon.shaft));
     }

@@ -1,6 +1,7 @@
 //! Where levers, their nodes and the ties between them stand.
 
 use levertrain_core::coupling::Role;
+use levertrain_core::short_sort::sort_short_by;
 use levertrain_core::{Body, LeverNode, TrainLever};
 
 use super::axis::Axis;
@@ -323,9 +324,9 @@ fn placed(levers: Vec<TrainLever>, columns: &[Column]) -> Vec<(TrainLever, (f64,
         .iter()
         .flat_map(|lever| lever.couplings.iter().map(|&index| columns[index]))
         .collect();
-    slots.sort_by(|a, b| a.left.total_cmp(&b.left));
+    sort_short_by(&mut slots, |a, b| a.left.total_cmp(&b.left));
     let mut levers = levers;
-    levers.sort_by(|a, b| left(a).total_cmp(&left(b)));
+    sort_short_by(&mut levers, |a, b| left(a).total_cmp(&left(b)));
     let mut next = 0;
     let mut placed: Vec<(TrainLever, (f64, f64))> = levers
         .into_iter()

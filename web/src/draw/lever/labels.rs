@@ -1,6 +1,7 @@
 //! What the diagram says, and where: lettering of the axis, headings, and the labels of nodes.
 
 use levertrain_core::Body;
+use levertrain_core::short_sort::sort_short_by_key;
 
 use super::axis::TICK_SIZE;
 use super::geometry::{Diagram, HEADING};
@@ -132,7 +133,7 @@ fn place(subjects: &[Subject], board: &mut Board) -> Vec<Option<Placed>> {
 /// The nodes in order of importance, then those of the change being tried.
 fn subjects(diagram: &Diagram<'_>) -> Vec<Subject> {
     let mut nodes: Vec<_> = diagram.nodes().collect();
-    nodes.sort_by_key(|node| match node.motion {
+    sort_short_by_key(&mut nodes, |node| match node.motion {
         Motion::Fighting => 0,
         _ if node.output => 1,
         _ if node.input => 2,

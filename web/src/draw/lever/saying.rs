@@ -73,7 +73,7 @@ pub(super) fn of_node(diagram: &Diagram<'_>, node: &Node) -> Vec<Saying> {
     let name = node_name(train, node);
     let mut tags: Vec<&str> = Vec::new();
     for (is_so, word) in [(node.input, "input"), (node.output, "output")] {
-        if is_so && !name.to_lowercase().contains(word) {
+        if is_so && !name.to_ascii_lowercase().contains(word) {
             tags.push(word);
         }
     }

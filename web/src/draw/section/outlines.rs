@@ -1,6 +1,7 @@
 //! Where the gears of a coupling are in half-section: a box each, as they lie along the axis.
 
 use levertrain_core::coupling::{CouplingKind, Mount, Teeth};
+use levertrain_core::short_sort::sort_short_by_key;
 
 use super::parts::{Figure, Level, Part, Side};
 use super::stage::Stage;
@@ -152,7 +153,7 @@ pub fn pinion_faces(
         }
         Figure::TwoSuns => {
             let mut pinions: Vec<(usize, Teeth)> = pinions.collect();
-            pinions.sort_by_key(|&(pinion, _)| pinion);
+            sort_short_by_key(&mut pinions, |&(pinion, _)| pinion);
             let edge = inner - SHORT;
             let short = row(edge, inner, Side::Left);
             let long = row(outer, edge, Side::Whole);

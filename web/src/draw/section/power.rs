@@ -4,6 +4,7 @@
 //! What the sets take out of it, what clutches and the two ends put in or take out is known;
 //! through a step of the tree flows what everything beyond it takes.
 
+use levertrain_core::short_sort::sort_short_by_key;
 use std::collections::{BTreeMap, BTreeSet};
 
 use levertrain_core::{Body, Train};
@@ -148,7 +149,7 @@ fn lines(stage: &Stage<'_>, train: &Train, powers: &Powers, shaft: usize) -> Vec
     let mut steps = steps(plan, train, powers, shaft);
     // Along rows first, then along columns, so that what continues a step follows it.
     let grid = &plan.grid;
-    steps.sort_by_key(|step| {
+    sort_short_by_key(&mut steps, |step| {
         let upright = grid.column(step.from) == grid.column(step.to);
         let line = if upright {
             (grid.column(step.from), grid.row(step.from))

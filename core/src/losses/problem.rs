@@ -1,5 +1,6 @@
 //! The equilibrium with losses of whatever carries torque in a combination.
 
+use nalgebra::linalg::LU;
 use nalgebra::{DMatrix, DVector};
 
 use super::ways::{Directions, Row, Way};
@@ -19,6 +20,11 @@ pub(super) struct Problem<'c, 'a> {
     equation: Vec<Option<usize>>,
     /// Slip of each element.
     slips: Vec<f64>,
+    /// The columns of elements and output, and the right side: they are the same for all
+    /// directions. The columns of the rows are still zero.
+    matrix: DMatrix<f64>,
+    right: DVector<f64>,
+    output_speed: f64,
 }
 
 /// What becomes of one choice of directions.
@@ -123,7 +129,11 @@ impl<'c, 'a> Problem<'c, 'a> {
             .collect();
         // One multiplier a row, one torque an element, and the output's.
         let unknowns = rows.len() + applied.len() + 1;
-        (unknowns == equations).then_some(Self {
+        if unknowns != equations {
+            return None;
+        }
+        let output_speed = combination.shaft_speed(train.output())?.to_f64();
+        let mut problem = Self {
             combination,
             model,
             rows,
@@ -131,7 +141,45 @@ impl<'c, 'a> Problem<'c, 'a> {
             applied,
             equation,
             slips,
-        })
+            matrix: DMatrix::zeros(unknowns, unknowns),
+            right: DVector::zeros(unknowns),
+            output_speed,
+        };
+        problem.fill();
+        Some(problem)
+    }
+
+    /// Sets up what all directions have in common.
+    fn fill(&mut self) {
+        let train = self.combination.train();
+        for (index, &element) in self.applied.iter().enumerate() {
+            let [first, second] = train.ends(element);
+            for (body, torque) in [(first, -1.0), (second, 1.0)] {
+                if let Some(equation) = self.equation_of(body) {
+                    self.matrix[(equation, self.rows.len() + index)] += torque;
+                }
+            }
+        }
+        if let Some(equation) = self.equation_of(Body::Shaft(train.output())) {
+            let last = self.matrix.ncols() - 1;
+            self.matrix[(equation, last)] += 1.0;
+        }
+        if let Some(equation) = self.equation_of(Body::Shaft(train.input())) {
+            self.right[equation] -= self.input_torque();
+        }
+        for element in 0..self.slips.len() {
+            let drag = self.drag(element);
+            let [first, second] = train.ends(element);
+            for (body, torque) in [(first, -drag), (second, drag)] {
+                if let Some(equation) = self.equation_of(body) {
+                    self.right[equation] -= torque;
+                }
+            }
+        }
+    }
+
+    fn input_torque(&self) -> f64 {
+        if self.model.coasting { -1.0 } else { 1.0 }
     }
 
     /// The ways in which something turns.
@@ -180,9 +228,7 @@ impl<'c, 'a> Problem<'c, 'a> {
     /// The torques with power going these ways.
     pub(super) fn solve(&self, directions: Directions) -> Attempt {
         let train = self.combination.train();
-        let size = self.rows.len() + self.applied.len() + 1;
-        let mut matrix = DMatrix::<f64>::zeros(size, size);
-        let mut right = DVector::<f64>::zeros(size);
+        let mut matrix = self.matrix.clone();
         for (index, row) in self.rows.iter().enumerate() {
             let bodies = train.members(self.coupling(row));
             for (member, torque) in self.shares(row, directions) {
@@ -191,50 +237,19 @@ impl<'c, 'a> Problem<'c, 'a> {
                 }
             }
         }
-        for (index, &element) in self.applied.iter().enumerate() {
-            let [first, second] = train.ends(element);
-            for (body, torque) in [(first, -1.0), (second, 1.0)] {
-                if let Some(equation) = self.equation_of(body) {
-                    matrix[(equation, self.rows.len() + index)] += torque;
-                }
-            }
-        }
-        if let Some(equation) = self.equation_of(Body::Shaft(train.output())) {
-            matrix[(equation, size - 1)] += 1.0;
-        }
-        let input_torque = if self.model.coasting { -1.0 } else { 1.0 };
-        if let Some(equation) = self.equation_of(Body::Shaft(train.input())) {
-            right[equation] -= input_torque;
-        }
-        for element in 0..self.slips.len() {
-            let drag = self.drag(element);
-            let [first, second] = train.ends(element);
-            for (body, torque) in [(first, -drag), (second, drag)] {
-                if let Some(equation) = self.equation_of(body) {
-                    right[equation] -= torque;
-                }
-            }
-        }
-        match matrix.lu().solve(&right) {
-            None => Attempt::Singular,
-            Some(unknowns) => self.checked(directions, input_torque, &unknowns),
+        let mut unknowns = self.right.clone();
+        if LU::new(matrix).solve_mut(&mut unknowns) {
+            self.checked(directions, &unknowns)
+        } else {
+            Attempt::Singular
         }
     }
 
     /// Whether the torques found roll the way that was assumed, and let power out.
-    fn checked(
-        &self,
-        directions: Directions,
-        input_torque: f64,
-        unknowns: &DVector<f64>,
-    ) -> Attempt {
+    fn checked(&self, directions: Directions, unknowns: &DVector<f64>) -> Attempt {
         let train = self.combination.train();
         let output = unknowns[unknowns.len() - 1];
-        let output_speed = self
-            .combination
-            .shaft_speed(train.output())
-            .map_or(0.0, |s| s.to_f64());
-        let (input_power, output_power) = (input_torque, output * output_speed);
+        let (input_power, output_power) = (self.input_torque(), output * self.output_speed);
         let (power_in, power_out) = if self.model.coasting {
             (output_power, -input_power)
         } else {

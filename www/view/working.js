@@ -104,7 +104,7 @@ function symbolWords({ couplings }) {
     words.push("P and Q are the teeth of the steps of a pinion on the sun and in the ring");
   }
   if (has("first gear")) {
-    words.push("A and B are the teeth of a pair’s first and second gear, 1, 2 and H those gears and the housing");
+    words.push("A and B are the teeth of a pair’s first and second gear");
   }
   words.push("ω is a speed", "the last figure counts the sets in order");
   return [h("i", {}, "i"), ` is input speed over output speed; ${words.join("; ")}.`];

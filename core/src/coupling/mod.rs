@@ -71,8 +71,8 @@ impl Role {
             Self::LargeSun => "Sb",
             Self::Ring => "R",
             Self::Carrier => "C",
-            Self::First => "1",
-            Self::Second => "2",
+            Self::First => "A",
+            Self::Second => "B",
             Self::Frame => "H",
         }
     }

@@ -7,7 +7,7 @@ use num_traits::Signed;
 use super::SetEquation;
 use super::expression::Expression;
 use super::polynomial::{Factored, Polynomial};
-use crate::coupling::{RowRatio, Symbol};
+use crate::coupling::{Role, RowRatio, Symbol};
 use crate::train::Train;
 
 /// The tooth symbols of a row's k.
@@ -258,6 +258,10 @@ pub(super) fn equations(train: &Train) -> Vec<SetEquation> {
             };
             let (mut left, mut right) = (Vec::new(), Vec::new());
             for (member, fact) in members.iter().enumerate() {
+                // The frame of a pair stands still: its term is nothing.
+                if fact.role == Role::Frame {
+                    continue;
+                }
                 let speed = Expression::Speed {
                     letter: fact.role.letter(),
                     set: index + 1,
@@ -288,6 +292,9 @@ pub(super) fn equations(train: &Train) -> Vec<SetEquation> {
                 };
                 let side = if to_right { &mut right } else { &mut left };
                 side.push((false, Expression::product(vec![factor, speed])));
+            }
+            if right.is_empty() {
+                right.push((false, Expression::Number(BigInt::ZERO)));
             }
             equations.push(SetEquation {
                 coupling: index,

@@ -1,0 +1,99 @@
+//! Bad files and bad command lines.
+
+use std::path::Path;
+
+use anyhow::{Context, Result, ensure};
+
+use crate::program::{check_refusal, file, program, run, set, set_file};
+
+#[test]
+fn bad_files_end_with_2_and_one_line() -> Result<()> {
+    let good = set().to_json().to_string();
+    let rows = [
+        ("empty", String::new(), "ends too early"),
+        ("cut", good[..good.len() / 2].to_owned(), "line 1"),
+        ("text", "gears".to_owned(), "not JSON"),
+        (
+            "zero-teeth",
+            good.replace("\"teeth\":80", "\"teeth\":0"),
+            "0 teeth",
+        ),
+        (
+            "unknown-shaft",
+            good.replace("\"carrier\":\"carrier\"", "\"carrier\":\"nowhere\""),
+            "nowhere",
+        ),
+        (
+            "newline-in-name",
+            good.replacen("\"name\"", "\"na\\nme\"", 1),
+            "unknown field",
+        ),
+        (
+            "newline-in-id",
+            good.replacen("\"input\":\"sun\"", "\"input\":\"su\\nn\"", 1),
+            "input",
+        ),
+        (
+            "escape-in-kind",
+            good.replace("\"planetary\"", "\"\\u001b[31mred\""),
+            "kind",
+        ),
+        ("long", "[".repeat(70_000), "70000 bytes"),
+        ("deep", "[".repeat(60_000), "line 1"),
+        (
+            "long-id",
+            good.replacen(
+                "\"input\":\"sun\"",
+                &format!("\"input\":\"{}\"", "x".repeat(9_000)),
+                1,
+            ),
+            "input",
+        ),
+    ];
+    let mut wrong = Vec::new();
+    for (name, text, expected) in rows {
+        let path = file(&format!("bad-{name}.json"), &text)?;
+        if let Err(error) = check_refusal(&run(&path, &[])?, expected) {
+            wrong.push(format!("{name}: {error:#}"));
+        }
+    }
+    ensure!(wrong.is_empty(), "{}", wrong.join("\n"));
+    Ok(())
+}
+
+#[test]
+fn bad_command_lines_end_with_2_and_one_line() -> Result<()> {
+    let path = set_file("command-lines.json")?;
+    let rows: [(&[&str], &str); 9] = [
+        (&["--apply", "B,nobody"], "nobody"),
+        (&["--apply"], "--apply needs ids"),
+        (&["--torque"], "--torque needs"),
+        (&["--torque", "-3"], "--torque needs"),
+        (&["--torque", "inf"], "--torque needs"),
+        (&["--frobnicate"], "--frobnicate"),
+        (&["second-file.json"], "one file"),
+        (&["--all", "--apply", "B"], "exclude each other"),
+        (&["--apply", "B\nC"], "no element"),
+    ];
+    for (options, expected) in rows {
+        let output = run(&path, options)?;
+        check_refusal(&output, expected).with_context(|| format!("{options:?}"))?;
+    }
+    let missing = Path::new(env!("CARGO_TARGET_TMPDIR")).join("there-is-no-such-file.json");
+    check_refusal(&run(&missing, &[])?, "there-is-no-such-file.json")?;
+    let folder = Path::new(env!("CARGO_TARGET_TMPDIR"));
+    check_refusal(&run(folder, &[])?, "directory")?;
+    let binary = Path::new(env!("CARGO_TARGET_TMPDIR")).join("bytes.json");
+    std::fs::write(&binary, [0xff, 0xfe, 0x00, 0x7b])?;
+    check_refusal(&run(&binary, &[])?, "UTF-8")?;
+    check_refusal(&program().output()?, "usage")
+}
+
+/// A name that is no Unicode is a bad input like any other.
+#[cfg(unix)]
+#[test]
+fn an_argument_that_is_no_text_ends_with_2() -> Result<()> {
+    use std::os::unix::ffi::OsStrExt as _;
+    let name = std::ffi::OsStr::from_bytes(b"bad-\xff.json");
+    check_refusal(&program().arg(name).output()?, "bad-")
+}

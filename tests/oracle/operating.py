@@ -50,6 +50,8 @@ class Plant:
             {row[0] for name in ("full", "motoring") for row in scenario["engine"][name]}
         )
         pedal = conditions["pedal"]
+        self.idle = self.speeds[0]
+        self.most_at_idle = float(full(self.idle))
         self.engine = lambda n: motoring(n) + pedal * (full(n) - motoring(n))
         load, sine = scenario["load"], np.sin(np.arctan(conditions["grade"]))
         self.load = lambda n: (
@@ -72,11 +74,40 @@ class Plant:
 
     def open_points(self):
         """(engine speed, speed ratio) of every steady point with the converter open."""
-        found = []
+        found = self.idle_points()
         for low, high in zip(self.speeds, self.speeds[1:]):
             for (s0, t0, c0), (s1, t1, c1) in zip(self.table, self.table[1:]):
                 found += self.cell(low, high, (s0, t0, c0), (s1, t1, c1))
         return distinct(found)
+
+    def idle_points(self):
+        """Where the idle control holds the engine: its speed is known, the pump says its torque."""
+        n = self.idle
+
+        def left_over(s):
+            pump = self.capacity(s) * n * n
+            return self.output(self.torque_ratio(s) * pump) - self.load(s * n / abs(self.ratio))
+
+        rows = [s for s, _, _ in self.table]
+        nodes = sorted({float(x) for a, b in zip(rows, rows[1:]) for x in np.linspace(a, b, GRID)})
+        found = zeros(left_over, nodes)
+        return [(n, float(s)) for s in found if self.holds_idle(float(self.capacity(s)) * n * n)]
+
+    def holds_idle(self, torque):
+        return float(self.engine(self.idle)) <= torque <= self.most_at_idle
+
+    def torque(self, n, s, locked):
+        """The engine's; at idle what is asked of it, if its control can give that."""
+        given = float(self.engine(n))
+        if n != self.idle:
+            return given, False
+        if locked:
+            load = self.load(n / abs(self.ratio))
+            gain = self.driving if load >= 0 else 1 / self.coasting
+            asked = load / abs(self.ratio) / gain
+        else:
+            asked = float(self.capacity(s)) * n * n
+        return (asked, True) if self.holds_idle(asked) and asked > given else (given, False)
 
     def cell(self, low, high, start, end):
         (s0, t0, c0), (s1, t1, c1) = start, end
@@ -131,6 +162,8 @@ class Plant:
             # The losses change sides where the engine begins to hold back.
             turns = zeros(self.engine, nodes)
             found += zeros(left_over, sorted({*map(float, nodes), *turns}))
+        if self.torque(self.idle, 1.0, True)[1]:
+            found.append(self.idle)
         return distinct((n, 1.0) for n in found)
 
     def stall(self):
@@ -138,6 +171,8 @@ class Plant:
         if len(self.table) == 1:
             return None
         capacity = self.table[0][2]
+        if self.holds_idle(capacity * self.idle**2):
+            return self.point(self.idle, 0.0)
         left_over = lambda n: self.engine(n) - capacity * n * n
         for low, high in zip(self.speeds, self.speeds[1:]):
             for n in sorted(zeros(left_over, np.linspace(low, high, GRID))):
@@ -147,7 +182,7 @@ class Plant:
         return None
 
     def point(self, n, s, locked=False):
-        torque = float(self.engine(n))
+        torque, idling = self.torque(n, s, locked)
         ratio = 1.0 if locked else float(self.torque_ratio(s))
         sign = 1 if self.ratio > 0 else -1
         between_rows = not locked and s <= self.last_row
@@ -163,12 +198,16 @@ class Plant:
             "capacityFactor": None if locked else float(self.capacity(s)) ** -0.5,
             # What K itself interpolated would be: the trap.
             "factorInterpolated": float(self.factor(s)) if between_rows else None,
-            "stable": self.stable(n, s, locked),
+            "stable": self.stable(n, s, locked, idling),
+            "idling": idling,
         }
 
-    def stable(self, n, s, locked):
+    def stable(self, n, s, locked, idling):
         """Whether speeds come back, by pushing a little both ways; None where the ways differ."""
         turbine, step = s * n, 1e-5 * n
+        if idling and locked:
+            # The control holds engine, input and output.
+            return True
         if locked:
             left = lambda d: self.output(self.engine(n + d)) - self.load((n + d) / abs(self.ratio))
             if n - step < self.speeds[0] or n + step > self.speeds[-1]:
@@ -179,7 +218,9 @@ class Plant:
             return float(self.capacity(turbine / speed)) * speed**2
 
         def settled(turbine):
-            """The engine speed at a turbine speed, near this one."""
+            """The engine speed at a turbine speed, near this one; the control keeps it at idle."""
+            if idling:
+                return n
             off = lambda m: self.engine(m) - pump(m, turbine)
             width = 20 * step
             if off(n - width) * off(n + width) >= 0:
@@ -191,12 +232,13 @@ class Plant:
             if m is None:
                 return None
             torque_ratio = float(self.torque_ratio((turbine + d) / m))
-            return self.output(torque_ratio * self.engine(m)) - self.load((turbine + d) / abs(self.ratio))
+            torque = pump(m, turbine + d) if idling else self.engine(m)
+            return self.output(torque_ratio * torque) - self.load((turbine + d) / abs(self.ratio))
 
         inside = self.speeds[0] < n - 20 * step and n + 20 * step < self.speeds[-1]
-        if not inside or s >= 0.9999 or turbine <= step:
+        if not (inside or idling) or s >= 0.9999 or turbine <= step:
             return None
-        engine = verdict(
+        engine = idling or verdict(
             self.engine(n + step) - pump(n + step, turbine),
             self.engine(n - step) - pump(n - step, turbine),
         )
@@ -228,6 +270,8 @@ def answer(scenario, applied, conditions, train):
     locked = conditions["lockup"] or "converter" not in scenario
     pairs = plant.locked_points() if locked else plant.open_points()
     for n, s in pairs if not locked else []:
+        if plant.torque(n, s, locked)[1]:
+            continue
         assert plant.confirm(n, s), (scenario, conditions, n, s)
     points = [plant.point(n, s, locked) for n, s in pairs]
     return {

@@ -90,7 +90,7 @@ export interface Capacity {
 }
 /** Speeds in rev/min, torques in N·m, powers in W. */
 export interface OperatingPoint {
-  stable: boolean; engineSpeed: number; engineTorque: number;
+  stable: boolean; idling: boolean; engineSpeed: number; engineTorque: number;
   speedRatio: number; torqueRatio: number; capacityFactor: number | null;
   inputSpeed: number; inputTorque: number; outputSpeed: number; outputTorque: number;
   powerIn: number; powerOut: number; converterLoss: number; gearLoss: number;

@@ -173,8 +173,9 @@ function gradeWords(grade) {
 }
 
 /** @param {Point} point */
-function titleOf({ stable }) {
-  return stable ? "Steady, stable" : "Steady, but unstable";
+function titleOf({ stable, idling }) {
+  if (!stable) return "Steady, but unstable";
+  return idling ? "Steady at idle, stable" : "Steady, stable";
 }
 
 /**

@@ -46,7 +46,7 @@ impl Curves {
 
 impl Plant {
     /// What the load asks of an engine that turns with the input at this speed.
-    fn load_at_engine(&self, speed: f64) -> f64 {
+    pub(super) fn load_at_engine(&self, speed: f64) -> f64 {
         let ratio = self.gear.ratio.abs();
         let (load, _) = self.load(speed / ratio);
         load / (ratio * self.gear.gain(load < 0.0))

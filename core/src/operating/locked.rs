@@ -11,7 +11,7 @@ impl Plant {
     /// split there, as the losses change sides.
     pub(super) fn solve_locked(&self) -> (Vec<SteadyPoint>, Option<SteadyPoint>, Option<NoPoint>) {
         let ratio = self.gear.ratio.abs();
-        let mut points = Vec::new();
+        let mut points: Vec<SteadyPoint> = self.idle_locked().into_iter().collect();
         let mut excess = Vec::new();
         let mut cut_off = false;
         for (from, slope, to) in self.engine.pieces() {
@@ -56,5 +56,15 @@ impl Plant {
             Some(_) => NoPoint::PastTable,
         };
         (points, None, Some(reason))
+    }
+
+    /// The point where the idle control holds the engine against the load, if it can.
+    fn idle_locked(&self) -> Option<SteadyPoint> {
+        let ([speed, least], _, [_, most]) = self.idle();
+        let torque = self.load_at_engine(speed);
+        (least..=most).contains(&torque).then(|| SteadyPoint {
+            idling: true,
+            ..self.point((speed, torque), (1.0, 1.0), true)
+        })
     }
 }

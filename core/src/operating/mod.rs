@@ -12,6 +12,10 @@
 //! equation. Where the engine then holds back (Te < 0), power comes from the output and the
 //! train's efficiency coasting, η', acts the other way: To = i·Te/η'.
 //!
+//! At the first speed of its table an idle control keeps the engine running: it adds to the
+//! pedal's torque what that takes, up to the torque of full pedal there. Above the last speed the
+//! engine is governed and has no operating point.
+//!
 //! Signs: engine and input turn forward. Output speed and torque are positive in that direction,
 //! so in reverse both are negative; To is the torque the train puts on the output, and a
 //! positive load acts against the motion either way. The sources are the definitions of torque
@@ -37,6 +41,7 @@ pub use curves::Curves;
 use crate::fault::Fault;
 use crate::losses::MESH_EFFICIENCY;
 use crate::solve::Combination;
+use curve::Piece;
 use gear::{Gear, NoGear};
 use open::Open;
 
@@ -139,7 +144,7 @@ pub enum NoPower {
 pub enum NoPoint {
     /// The load asks for more at every speed: from standstill the output cannot start.
     LoadTooGreat,
-    /// The engine would be pulled below the first speed of its table.
+    /// The engine would be pulled below the first speed of its table, idle control or not.
     BelowTable,
     /// The engine would run past the last speed of its table.
     PastTable,
@@ -172,6 +177,8 @@ pub struct SteadyPoint {
     pub output_torque: f64,
     /// Whether speeds come back when pushed.
     pub stable: bool,
+    /// Whether the idle control holds the engine, with more torque than the pedal asks for.
+    pub idling: bool,
 }
 
 impl SteadyPoint {
@@ -210,7 +217,11 @@ impl Operating {
             Some(converter) => Open::new(&plant, converter).solve(),
             None => plant.solve_locked(),
         };
-        points.sort_by(|a, b| a.input_speed.total_cmp(&b.input_speed));
+        // One at the end of the idle is one without it.
+        points.sort_by(|a, b| {
+            let speeds = a.input_speed.total_cmp(&b.input_speed);
+            speeds.then(a.idling.cmp(&b.idling))
+        });
         points.dedup_by(|a, b| a.is_same(b));
         reason = reason.filter(|_| points.is_empty());
         Some(Self::Solved {
@@ -234,6 +245,8 @@ impl SteadyPoint {
 struct Plant {
     /// Torque over speed at the pedal position.
     engine: curve::Curve,
+    /// Torque at full pedal at the engine's lowest speed.
+    most_at_idle: f64,
     gear: Gear,
     /// Coefficients of the load over the output's speed without sign.
     load: [f64; 3],
@@ -246,9 +259,23 @@ impl Plant {
         let gear = Gear::of(combination, conditions.mesh_efficiency);
         Some(gear.map(|gear| Self {
             engine: engine.curve(conditions.pedal),
+            most_at_idle: engine.full.first().map_or(f64::NAN, |point| point[1]),
             gear,
             load: load.terms(conditions.grade),
         }))
+    }
+
+    /// The engine at its lowest speed, where the idle control gives any torque from the pedal's
+    /// to that of full pedal: a piece that falls straight down.
+    fn idle(&self) -> Piece {
+        let (speed, _) = self.engine.range();
+        let least = [speed, self.engine.value(speed)];
+        (least, f64::NEG_INFINITY, [speed, self.most_at_idle])
+    }
+
+    /// The idle and the pieces of the curve.
+    fn sides(&self) -> impl Iterator<Item = Piece> + '_ {
+        std::iter::once(self.idle()).chain(self.engine.pieces())
     }
 
     /// The load at an output speed without sign, and its slope.
@@ -278,6 +305,7 @@ impl Plant {
             output_speed: input_speed / self.gear.ratio + 0.0,
             output_torque: self.gear.output_torque(input_torque),
             stable,
+            idling: false,
         }
     }
 }

@@ -13,7 +13,7 @@ pub(super) struct Open<'p> {
     torque_ratio: Curve,
 }
 
-/// A piece of the engine's curve together with a piece of the converter's table.
+/// A piece of the engine's curve, or its idle, together with a piece of the converter's table.
 struct Cell<'o> {
     open: &'o Open<'o>,
     engine: Piece,
@@ -40,13 +40,14 @@ impl<'p> Open<'p> {
     /// of its curve, in closed form. They are two branches N(s); along each the torque left over
     /// at the output is looked through for zeros. The branch enters and leaves a piece where
     /// C(s) = Te/N² at its ends, and ends where its two speeds meet, which cuts the range of s
-    /// into parts on which everything is smooth.
+    /// into parts on which everything is smooth. Where the idle control holds the engine, N is
+    /// known and Te = C(s)·N² is what it gives.
     pub(super) fn solve(&self) -> (Vec<SteadyPoint>, Option<SteadyPoint>, Option<NoPoint>) {
         let mut points = Vec::new();
         // Speed ratio, engine speed and torque left over at the ends of the parts.
         let mut ends: Vec<[f64; 3]> = Vec::new();
         for (capacity, torque_ratio) in self.capacity.pieces().zip(self.torque_ratio.pieces()) {
-            for engine in self.plant.engine.pieces() {
+            for engine in self.plant.sides() {
                 let cell = Cell {
                     open: self,
                     engine,
@@ -80,7 +81,7 @@ impl<'p> Open<'p> {
             self.capacity.pieces().next()?,
             self.torque_ratio.pieces().next()?,
         );
-        let cells = self.plant.engine.pieces().map(|engine| Cell {
+        let cells = self.plant.sides().map(|engine| Cell {
             open: self,
             engine,
             capacity,
@@ -99,7 +100,8 @@ impl<'p> Open<'p> {
 
     /// Why there is no point, if there is none: the torque left over then has one sign all along.
     fn reason(&self, ends: &[[f64; 3]], stall: Option<&SteadyPoint>) -> NoPoint {
-        let (idle, governed) = self.plant.engine.range();
+        let (_, governed) = self.plant.engine.range();
+        let ([idle, _], _, [_, most]) = self.plant.idle();
         let greatest = ends.iter().max_by(|a, b| a[0].total_cmp(&b[0]));
         match greatest {
             Some([_, _, torque]) if *torque < 0.0 && stall.is_none() => NoPoint::BelowTable,
@@ -107,10 +109,7 @@ impl<'p> Open<'p> {
             Some([_, speed, _]) if *speed >= governed * (1.0 - super::SAME) => NoPoint::PastTable,
             Some(_) => NoPoint::Coasting,
             // The engine settles at no speed ratio.
-            None if self.plant.engine.value(governed) <= 0.0 => NoPoint::Coasting,
-            None if self.plant.engine.value(idle) < self.capacity.value(0.0) * idle * idle => {
-                NoPoint::BelowTable
-            }
+            None if most < self.capacity.value(0.0) * idle * idle => NoPoint::BelowTable,
             None => NoPoint::PastTable,
         }
     }
@@ -138,8 +137,13 @@ impl Cell<'_> {
 
     /// The two speeds at which the engine's line meets C(s)·N², as a branch's whole course.
     fn speed(&self, s: f64, branch: usize) -> f64 {
-        let (start, slope, _) = self.engine;
+        let (start, slope, end) = self.engine;
         let capacity = along(self.capacity, s).max(0.0);
+        if self.idles() {
+            let torque = capacity * start[0] * start[0];
+            let holds = branch == 0 && (start[1]..=end[1]).contains(&torque);
+            return if holds { start[0] } else { f64::NAN };
+        }
         let [first, second] = roots::quadratic([start[1] - slope * start[0], slope, -capacity]);
         if branch == 0 { first } else { second }
     }
@@ -154,6 +158,9 @@ impl Cell<'_> {
     fn engine_speed(&self, s: f64, branch: usize) -> f64 {
         let (start, slope, end) = self.engine;
         let speed = self.speed(s, branch);
+        if self.idles() {
+            return start[0];
+        }
         if speed.is_nan() {
             // Where the two branches meet.
             let middle = slope / (2.0 * along(self.capacity, s));
@@ -162,18 +169,31 @@ impl Cell<'_> {
         speed.clamp(start[0], end[0])
     }
 
+    fn idles(&self) -> bool {
+        self.engine.1 == f64::NEG_INFINITY
+    }
+
+    /// Torque of the engine.
+    fn torque(&self, s: f64, speed: f64) -> f64 {
+        if self.idles() {
+            along(self.capacity, s) * speed * speed
+        } else {
+            along(self.engine, speed)
+        }
+    }
+
     /// Torque left over at the output, in parts of the torques that meet there.
     fn left_over(&self, s: f64, branch: usize) -> f64 {
         let Plant { gear, .. } = self.open.plant;
         let speed = self.engine_speed(s, branch);
-        let torque = along(self.torque_ratio, s) * along(self.engine, speed);
+        let torque = along(self.torque_ratio, s) * self.torque(s, speed);
         let ratio = gear.ratio.abs();
         let output = ratio * gear.driving * torque;
         let (load, _) = self.open.plant.load(s * speed / ratio);
         (output - load) / (output.abs() + load.abs())
     }
 
-    /// d(Te − Tpump)/dNe at a given turbine speed.
+    /// d(Te − Tpump)/dNe at a given turbine speed; −∞ where the idle control holds the speed.
     fn engine_returns(&self, s: f64, speed: f64) -> f64 {
         let capacity = along(self.capacity, s);
         self.engine.1 - speed * (2.0 * capacity - self.capacity.1 * s)
@@ -182,11 +202,12 @@ impl Cell<'_> {
     fn point(&self, s: f64, branch: usize) -> SteadyPoint {
         let plant = self.open.plant;
         let speed = self.engine_speed(s, branch);
-        let engine = (speed, along(self.engine, speed));
+        let engine = (speed, self.torque(s, speed));
         let torque_ratio = along(self.torque_ratio, s);
         let point = plant.point(engine, (s, torque_ratio), self.is_stable(s, speed));
         SteadyPoint {
             capacity_factor: Some(along(self.capacity, s).sqrt().recip()),
+            idling: self.idles(),
             ..point
         }
     }

@@ -31,6 +31,8 @@ pub struct OperatingReport {
 pub struct PointReport {
     /// Whether speeds come back when pushed.
     pub stable: bool,
+    /// Whether the idle control holds the engine, with more torque than the pedal asks for.
+    pub idling: bool,
     /// Of engine and pump.
     pub engine_speed: f64,
     /// Of engine and pump.
@@ -63,6 +65,7 @@ impl From<&SteadyPoint> for PointReport {
     fn from(point: &SteadyPoint) -> Self {
         Self {
             stable: point.stable,
+            idling: point.idling,
             engine_speed: point.engine_speed,
             engine_torque: point.engine_torque,
             speed_ratio: point.speed_ratio,
@@ -113,6 +116,9 @@ impl OperatingReport {
 
 fn steady_words(points: &[SteadyPoint]) -> &'static str {
     match (points.len(), points.iter().any(|point| point.stable)) {
+        (1, true) if points.iter().any(|point| point.idling) => {
+            "The engine idles: its idle control gives what the load asks for."
+        }
         (1, true) => "Engine and load agree at one speed, and come back to it when pushed.",
         (1, false) => {
             "Engine and load agree at one speed, but drift away from it when pushed: it is unstable."
@@ -142,8 +148,7 @@ impl NoPoint {
                  from standstill the output cannot start."
             }
             Self::BelowTable => {
-                "The engine gives too little torque: it would be pulled below its lowest speed. \
-                 Press the pedal further."
+                "The load is too great: it would pull the engine below its lowest speed."
             }
             Self::PastTable => {
                 "The load is too small: the engine would run past its highest speed. Shift up or \

@@ -10,8 +10,8 @@ use crate::fault::Fault;
 /// An engine by its torque at full pedal and with the pedal released.
 ///
 /// Between the points torque is linear in speed, and at a pedal position p from 0 to 1 it is
-/// motoring + p·(full − motoring). Below its first speed the engine does not run, above its
-/// last it is governed: neither has an operating point.
+/// motoring + p·(full − motoring). At its first speed an idle control adds what keeps it there,
+/// up to the torque of full pedal; above its last it is governed and has no operating point.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Engine {
     /// What people call it.

@@ -108,9 +108,14 @@ fn pedal_and_slope_move_the_point_as_in_the_core() -> Result<()> {
             conditions.lockup = true;
             check(page, &report(stem, range, &conditions)?)?;
 
-            // Released, a locked engine on a rise has nothing to give.
+            // Released, a locked engine idles uphill, and uphill all the way it cannot.
             press(page, "pedal", Key::Home, 1)?;
             conditions.pedal = 0.0;
+            let idle = report(stem, range, &conditions)?;
+            ensure!(idle.points.iter().any(|point| point.idling), "{idle:?}");
+            check(page, &idle)?;
+            press(page, "grade", Key::End, 1)?;
+            conditions.grade = 0.3;
             let none = report(stem, range, &conditions)?;
             ensure!(none.points.is_empty(), "{none:?}");
             check(page, &none)

@@ -50,6 +50,7 @@ struct Expected {
     capacity_factor: Option<f64>,
     /// What interpolating K itself gives.
     factor_interpolated: Option<f64>,
+    idling: bool,
     /// None where the oracle cannot tell by pushing a little.
     stable: Option<bool>,
 }
@@ -105,6 +106,7 @@ fn check_point(actual: &SteadyPoint, expected: &Expected) -> Result<()> {
         (None, None) => {}
         other => anyhow::bail!("capacity factor: {other:?}"),
     }
+    ensure!(actual.idling == expected.idling, "idling");
     if let Some(stable) = expected.stable {
         ensure!(actual.stable == stable, "stable: expected {stable}");
     }
@@ -207,6 +209,9 @@ fn the_oracle_meets_all_kinds_of_points() -> Result<()> {
     })?;
     count("an engine that holds back", 3, &|case| {
         case.points.iter().any(|x| x.engine_torque < 0.0)
+    })?;
+    count("an idle control that helps", 10, &|case| {
+        case.points.iter().any(|x| x.idling)
     })?;
     count("a point in reverse", 10, &|case| {
         case.points.iter().any(|x| x.output_speed < 0.0)

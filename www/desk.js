@@ -185,7 +185,7 @@ export class Desk extends EventTarget {
   /** @param {Partial<import("./units.js").Units>} change */
   setUnits(change) {
     this.units = { ...this.units, ...change };
-    this.ask((sandbox) => sandbox.setSpeedUnit(unitOf(this.units, "speed").name));
+    this.ask((sandbox) => this.#letter(sandbox));
     this.#emit("units");
   }
 
@@ -323,8 +323,14 @@ export class Desk extends EventTarget {
     sandbox.setRate(rate);
     sandbox.setShowPower(power);
     sandbox.setInputSpeed(this.speed);
-    sandbox.setSpeedUnit(unitOf(this.units, "speed").name);
+    this.#letter(sandbox);
     sandbox.fitStage(width);
+  }
+
+  /** @param {Sandbox} sandbox */
+  #letter(sandbox) {
+    sandbox.setSpeedUnit(unitOf(this.units, "speed").name);
+    sandbox.setTorqueUnit(unitOf(this.units, "torque").name);
   }
 
   /**

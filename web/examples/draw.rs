@@ -66,7 +66,8 @@ fn run() -> Result<String, String> {
         "flow" => flow::scene(&live, (width, flow::height(&live, width))),
         "operating" => {
             let size = (width, width / 2.0);
-            operating::scene(&session.combination(), session.conditions(), size)
+            let (conditions, units) = (session.conditions(), session.units());
+            operating::scene(&session.combination(), conditions, units, size)
         }
         other => {
             let couplings = &session.train().scenario().couplings;

@@ -2,21 +2,25 @@
 //!
 //! Errors are thrown as `{ faults: [{ place, problem, fix }] }`; what was on screen stays.
 
+mod pictures;
+mod plain;
+
 use levertrain_core::operating::Conditions;
 use levertrain_core::report::{
     CapacityReport, ChartReport, CombinationReport, LossReport, OperatingReport,
 };
-use levertrain_core::{Duty, ElementSet, Fault, LossModel, Train};
+use levertrain_core::{Duty, ElementSet, LossModel, Train};
 use plotters_canvas::CanvasBackend;
-use serde::Serialize;
 use wasm_bindgen::prelude::*;
 use web_sys::HtmlCanvasElement;
 
 use crate::draw::scene::{Point, Scene};
-use crate::draw::{Device, Palette, end_view, flow, lever, operating, paint};
+use crate::draw::{Device, Palette, flow, lever, paint};
 use crate::session::Session;
 use crate::speed_unit::SpeedUnit;
-use crate::wire::{Answer, FaultInfo, Outcome, TrainInfo};
+use crate::torque_unit::TorqueUnit;
+use crate::wire::{Answer, Outcome, TrainInfo};
+use plain::{faults, no_such, nothing_open, plain};
 
 #[wasm_bindgen(typescript_custom_section)]
 const TYPES: &str = include_str!("boundary.d.ts");
@@ -214,14 +218,23 @@ impl Sandbox {
     #[wasm_bindgen(js_name = setSpeedUnit)]
     pub fn set_speed_unit(&mut self, name: &str) -> Result<(), JsValue> {
         let unit = SpeedUnit::named(name).ok_or_else(|| {
-            let problem = format!("\"{name}\" is not a unit of speed");
-            faults(vec![Fault::new(
+            no_such(
                 "speed unit",
-                problem,
+                name,
+                "a unit of speed",
                 "use rev/min or rad/s",
-            )])
+            )
         })?;
         self.session_mut()?.set_speed_unit(unit);
+        Ok(())
+    }
+
+    /// Chooses the unit that the drawings letter torques in: `N·m` or `lbf·ft`.
+    #[wasm_bindgen(js_name = setTorqueUnit)]
+    pub fn set_torque_unit(&mut self, name: &str) -> Result<(), JsValue> {
+        let unit = TorqueUnit::named(name)
+            .ok_or_else(|| no_such("torque unit", name, "a unit of torque", "use N·m or lbf·ft"))?;
+        self.session_mut()?.set_torque_unit(unit);
         Ok(())
     }
 
@@ -260,12 +273,12 @@ impl Sandbox {
     #[wasm_bindgen(js_name = setPalette)]
     pub fn set_palette(&mut self, name: &str) -> Result<(), JsValue> {
         self.palette = Palette::named(name).ok_or_else(|| {
-            let problem = format!("\"{name}\" is not a set of colours");
-            faults(vec![Fault::new(
+            no_such(
                 "palette",
-                problem,
+                name,
+                "a set of colours",
                 "use light, dark or contrast",
-            )])
+            )
         })?;
         Ok(())
     }
@@ -355,38 +368,8 @@ impl Sandbox {
     }
 
     fn scene(&self, drawing: &str, size: (f64, f64)) -> Result<Scene, JsValue> {
-        let session = self.session()?;
-        let live = session.live();
-        match drawing {
-            "section" => Ok(session.layout().stage(self.stage_width).scene(&live)),
-            "lever" => Ok(lever::scene(
-                &live,
-                &session.layout().stage(self.stage_width),
-                self.merged,
-            )),
-            "flow" => Ok(flow::scene(&live, size)),
-            "operating" => {
-                let combination = session.combination();
-                Ok(operating::scene(&combination, session.conditions(), size))
-            }
-            _ => drawing
-                .strip_prefix("end:")
-                .and_then(|id| {
-                    let couplings = &session.train().scenario().couplings;
-                    couplings
-                        .iter()
-                        .position(|coupling| coupling.facts().id() == id)
-                })
-                .map(|coupling| end_view::scene(&live, coupling, size))
-                .ok_or_else(|| {
-                    let problem = format!("\"{drawing}\" is not a drawing");
-                    faults(vec![Fault::new(
-                        "drawing",
-                        problem,
-                        "use section, lever, flow, operating or end: and the id of a coupling",
-                    )])
-                }),
-        }
+        let stage = (self.stage_width, self.merged);
+        pictures::scene(self.session()?, drawing, stage, size)
     }
 }
 
@@ -411,32 +394,4 @@ fn losses_of(train: &Train, applied: ElementSet, model: &LossModel) -> LossRepor
 
 fn loss_model(mesh: f64, drag: f64, coasting: bool) -> Result<LossModel, JsValue> {
     LossModel::new(mesh, drag, coasting).map_err(|fault| faults(vec![fault]))
-}
-
-fn nothing_open() -> JsValue {
-    faults(vec![Fault::new(
-        "sandbox",
-        "no scenario is open",
-        "open one first",
-    )])
-}
-
-/// The value thrown for faults.
-fn faults(faults: Vec<Fault>) -> JsValue {
-    #[derive(Serialize)]
-    struct Thrown {
-        faults: Vec<FaultInfo>,
-    }
-    let thrown = Thrown {
-        faults: faults.into_iter().map(FaultInfo::from).collect(),
-    };
-    // Plain strings always convert; a string says at least that something went wrong.
-    plain(&thrown).unwrap_or_else(|error| error)
-}
-
-fn plain(value: &impl Serialize) -> Result<JsValue, JsValue> {
-    let serializer = serde_wasm_bindgen::Serializer::json_compatible();
-    value
-        .serialize(&serializer)
-        .map_err(|error| JsValue::from_str(&error.to_string()))
 }

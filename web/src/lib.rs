@@ -11,4 +11,5 @@ pub mod live;
 pub mod powers;
 pub mod session;
 pub mod speed_unit;
+pub mod torque_unit;
 pub mod wire;

@@ -10,6 +10,7 @@ use crate::glide::Glide;
 use crate::live::{Live, Motion, motions};
 use crate::powers::Powers;
 use crate::speed_unit::SpeedUnit;
+use crate::torque_unit::TorqueUnit;
 
 /// Input speed of a fresh session, in rev/min.
 pub const DEFAULT_INPUT_SPEED: f64 = 1000.0;
@@ -35,6 +36,7 @@ pub struct Session {
     lit: Option<usize>,
     input_speed: f64,
     speed_unit: SpeedUnit,
+    torque_unit: TorqueUnit,
     show_power: bool,
     conditions: Conditions,
 }
@@ -65,6 +67,7 @@ impl Session {
             lit: None,
             input_speed: DEFAULT_INPUT_SPEED,
             speed_unit: SpeedUnit::default(),
+            torque_unit: TorqueUnit::default(),
             show_power: false,
             conditions: Conditions::default(),
         };
@@ -162,6 +165,16 @@ impl Session {
     /// Chooses the unit that the drawings letter speeds in.
     pub fn set_speed_unit(&mut self, unit: SpeedUnit) {
         self.speed_unit = unit;
+    }
+
+    /// Chooses the unit that the drawings letter torques in.
+    pub fn set_torque_unit(&mut self, unit: TorqueUnit) {
+        self.torque_unit = unit;
+    }
+
+    /// The units that drawings letter speeds and torques in.
+    pub fn units(&self) -> (SpeedUnit, TorqueUnit) {
+        (self.speed_unit, self.torque_unit)
     }
 
     /// Chooses whether the half-section shows power by the width of its lines.

@@ -48,7 +48,7 @@ export function operating(desk, redraw, signal) {
     h(
       "p",
       { class: "note" },
-      "Steady running only, by tables and the mesh efficiency under Losses; the drag of open elements is left out. For learning and early layout: the maker’s service information comes first.",
+      "Steady running only, by tables and the mesh efficiency under Losses; the drag of open elements is left out. At its lowest speed an idle control keeps the engine running. For learning and early layout: the maker’s service information comes first.",
     ),
   );
   const hint = hintOf(node);

@@ -6,7 +6,7 @@ use crate::solve::Combination;
 /// Torques in N·m over engine speed in rev/min.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Curves {
-    /// Of the engine at the pedal position.
+    /// Of the engine at the pedal position, beginning with what the idle control can add.
     pub engine: Vec<[f64; 2]>,
     /// Of the engine at full pedal.
     pub full: Vec<[f64; 2]>,
@@ -36,7 +36,10 @@ impl Curves {
             asked.filter(|point| point[1].is_finite()).collect()
         });
         Some(Self {
-            engine: plant.engine.knots().collect(),
+            engine: [plant.idle().2]
+                .into_iter()
+                .chain(plant.engine.knots())
+                .collect(),
             full: full.knots().collect(),
             load,
             stall_factor: open.and_then(|converter| Some(converter.table.first()?[2])),

@@ -1,11 +1,16 @@
 //! The operating point as a picture: torque of the engine and what is asked of it, over engine
 //! speed.
 
+#[cfg(test)]
+mod tests;
+
 use levertrain_core::operating::{Conditions, Curves, Operating, SteadyPoint};
 use levertrain_core::{Combination, words};
 
 use super::scene::{Align, Bounds, Dash, Ink, Label, Point, Scene, Stroke, at};
 use super::ticks::{plain, tidy};
+use crate::speed_unit::SpeedUnit;
+use crate::torque_unit::TorqueUnit;
 
 /// Size of the lettering in CSS pixels.
 const SIZE: f64 = 12.0;
@@ -28,13 +33,14 @@ const MARK: f64 = 5.0;
 pub fn scene(
     combination: &Combination<'_>,
     conditions: &Conditions,
+    units: (SpeedUnit, TorqueUnit),
     (width, height): (f64, f64),
 ) -> Scene {
     let mut scene = Scene::new(width, height);
     let curves = Curves::of(combination, conditions);
     let found = Operating::of(combination, conditions);
     if let (Some(curves), Some(Operating::Solved { points, stall, .. })) = (curves, found) {
-        let mut plot = Plot::new(&curves, (width, height));
+        let mut plot = Plot::new(&curves, units, (width, height));
         plot.grid(&mut scene);
         plot.curves(&mut scene, &curves, &points);
         plot.points(&mut scene, &points, stall.as_ref());
@@ -48,6 +54,8 @@ pub fn scene(
 
 /// The plot's axes, and the labels placed so far.
 struct Plot {
+    /// What numbers are lettered in.
+    units: (SpeedUnit, TorqueUnit),
     /// Engine speed in rev/min at the right edge.
     fastest: f64,
     /// Torque in N·m at the bottom and at the top.
@@ -62,10 +70,11 @@ struct Plot {
 }
 
 impl Plot {
-    fn new(curves: &Curves, (width, height): (f64, f64)) -> Self {
+    fn new(curves: &Curves, units: (SpeedUnit, TorqueUnit), (width, height): (f64, f64)) -> Self {
         let torques = || curves.engine.iter().chain(&curves.full).map(|knot| knot[1]);
         let (low, high) = (torques().fold(0.0, f64::min), torques().fold(0.0, f64::max));
         Self {
+            units,
             fastest: curves.full.last().map_or(1.0, |knot| knot[0]),
             low,
             // A little room above the highest torque.
@@ -100,19 +109,26 @@ impl Plot {
         } = self.area;
         let (right, bottom) = (left + width, top + height);
         let guide = Stroke::solid(Ink::Guide, 1.0);
-        let step = tidy(self.fastest * ACROSS / width);
-        for count in 0..=(self.fastest / step) as i64 {
-            let x = self.x(count as f64 * step);
+        let (speed_unit, torque_unit) = self.units;
+        // Steps that are tidy in the unit.
+        let unit = speed_unit.of(1.0);
+        let step = tidy(self.fastest * unit * ACROSS / width);
+        for count in 0..=(self.fastest * unit / step) as i64 {
+            let value = count as f64 * step;
+            let x = self.x(value / unit);
             scene.line(at(x, top), at(x, bottom), guide);
-            let name = plain(count as f64 * step, step);
-            self.letter(at(x, bottom + 9.0), name, Ink::Quiet, Align::Centre);
+            let place = at(x, bottom + 9.0);
+            self.letter(place, plain(value, step), Ink::Quiet, Align::Centre);
         }
-        let step = tidy((self.high - self.low) * DOWN / height);
-        for count in (self.low / step).ceil() as i64..=(self.high / step) as i64 {
-            let y = self.y(count as f64 * step);
+        let unit = torque_unit.of(1.0);
+        let (low, high) = (self.low * unit, self.high * unit);
+        let step = tidy((high - low) * DOWN / height);
+        for count in (low / step).ceil() as i64..=(high / step) as i64 {
+            let value = count as f64 * step;
+            let y = self.y(value / unit);
             scene.line(at(left, y), at(right, y), guide);
-            let name = plain(count as f64 * step, step);
-            self.letter(at(left - 6.0, y), name, Ink::Quiet, Align::Right);
+            let place = at(left - 6.0, y);
+            self.letter(place, plain(value, step), Ink::Quiet, Align::Right);
         }
         let zero = self.y(0.0);
         scene.line(
@@ -120,13 +136,19 @@ impl Plot {
             at(right, zero),
             Stroke::solid(Ink::Quiet, 1.0),
         );
-        let name = "engine speed, rev/min".to_owned();
+        let name = format!("engine speed, {}", speed_unit.name());
         self.letter(at(right, bottom + 25.0), name, Ink::Quiet, Align::Right);
-        self.letter(at(0.0, 8.0), "N·m".to_owned(), Ink::Quiet, Align::Left);
+        self.letter(
+            at(0.0, 8.0),
+            torque_unit.name().to_owned(),
+            Ink::Quiet,
+            Align::Left,
+        );
     }
 
     fn curves(&mut self, scene: &mut Scene, curves: &Curves, points: &[SteadyPoint]) {
-        if curves.engine != curves.full {
+        let at_full = curves.engine.ends_with(&curves.full);
+        if !at_full {
             let dotted = Stroke::broken(Ink::Quiet, 1.25, Dash::Dotted);
             self.curve(scene, &curves.full, dotted, "full pedal");
         }
@@ -239,7 +261,7 @@ impl Plot {
             if held || !point.stable {
                 scene.disc(centre, MARK - 1.75, Ink::Paper);
             }
-            let name = words::number(point.engine_speed, 4);
+            let name = words::number(self.units.0.of(point.engine_speed), 4);
             let places = [
                 (9.0, -11.0),
                 (9.0, 12.0),
@@ -316,72 +338,5 @@ impl Plot {
                 .labels
                 .iter()
                 .any(|other| other.bounds().overlaps(&bounds))
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::draw::scene::Mark;
-    use levertrain_core::Train;
-
-    const TRAIN: &str = include_str!("../../../scenarios/04-six-speed-three-sets.json");
-
-    fn points(combination: &Combination<'_>, conditions: &Conditions) -> usize {
-        match Operating::of(combination, conditions) {
-            Some(Operating::Solved { points, stall, .. }) => {
-                points.len() + usize::from(stall.is_some())
-            }
-            _ => 0,
-        }
-    }
-
-    /// Pedals, slopes and lock-up in every range, narrow and wide.
-    fn check_all(check: impl Fn(&Scene, usize)) {
-        let Ok(train) = Train::parse(TRAIN) else {
-            panic!("the scenario is broken");
-        };
-        for range in 0..7 {
-            for (pedal, grade) in [(0.0, -0.1), (0.2, 0.0), (0.5, 0.03), (1.0, 0.25)] {
-                for (lockup, width) in [(false, 340.0), (true, 340.0), (false, 560.0)] {
-                    let conditions = Conditions {
-                        pedal,
-                        grade,
-                        lockup,
-                        ..Conditions::default()
-                    };
-                    let combination = train.solve(train.range(range));
-                    let scene = scene(&combination, &conditions, (width, 190.0));
-                    check(&scene, points(&combination, &conditions));
-                }
-            }
-        }
-    }
-
-    #[test]
-    fn names_do_not_overlap_and_stay_inside() {
-        check_all(|scene, _| {
-            let labels: Vec<&Label> = scene.labels().collect();
-            for (index, label) in labels.iter().enumerate() {
-                let bounds = label.bounds();
-                assert!(bounds.left >= 0.0 && bounds.top >= 0.0, "{label:?}");
-                assert!(bounds.left + bounds.width <= scene.width, "{label:?}");
-                assert!(bounds.top + bounds.height <= scene.height, "{label:?}");
-                for other in &labels[..index] {
-                    assert!(!bounds.overlaps(&other.bounds()), "{label:?} {other:?}");
-                }
-            }
-        });
-    }
-
-    #[test]
-    fn every_point_has_its_mark_and_every_curve_its_name() {
-        check_all(|scene, points| {
-            let marks = scene.marks.iter();
-            let discs =
-                marks.filter(|mark| matches!(mark, Mark::Disc { radius, .. } if *radius == MARK));
-            assert_eq!(discs.count(), points);
-            assert!(scene.labels().any(|label| label.text == "engine"));
-        });
     }
 }

@@ -1,0 +1,46 @@
+//! Values and faults as plain JavaScript data.
+
+use levertrain_core::Fault;
+use serde::Serialize;
+use wasm_bindgen::JsValue;
+
+use crate::wire::FaultInfo;
+
+/// The fault of a name that means nothing: where it was given, what it should be, what there is.
+pub fn no_such(place: &str, name: &str, what: &str, fix: &str) -> JsValue {
+    faults(vec![Fault::new(
+        place,
+        format!("\"{name}\" is not {what}"),
+        fix,
+    )])
+}
+
+/// The fault of a sandbox without a train.
+pub fn nothing_open() -> JsValue {
+    faults(vec![Fault::new(
+        "sandbox",
+        "no scenario is open",
+        "open one first",
+    )])
+}
+
+/// The value thrown for faults.
+pub fn faults(faults: Vec<Fault>) -> JsValue {
+    #[derive(Serialize)]
+    struct Thrown {
+        faults: Vec<FaultInfo>,
+    }
+    let thrown = Thrown {
+        faults: faults.into_iter().map(FaultInfo::from).collect(),
+    };
+    // Plain strings always convert; a string says at least that something went wrong.
+    plain(&thrown).unwrap_or_else(|error| error)
+}
+
+/// A value as plain JavaScript data.
+pub fn plain(value: &impl Serialize) -> Result<JsValue, JsValue> {
+    let serializer = serde_wasm_bindgen::Serializer::json_compatible();
+    value
+        .serialize(&serializer)
+        .map_err(|error| JsValue::from_str(&error.to_string()))
+}

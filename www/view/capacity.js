@@ -14,8 +14,6 @@ import { hintOf, panel, table } from "./panel.js";
 /** The margin that fills a bar; the mark at 1 stands at the same part of it in the style sheet. */
 const FULL = 2.5;
 
-const FORMULA = "T = μ·F·n·(ro + ri)/2".replaceAll(" ", NO_BREAK);
-
 /** What stands where there is no margin. @type {Record<string, string>} */
 const WITHOUT_MARGIN = { idle: IDLE, undetermined: "not determined", "no-data": "no data", holds: "holds" };
 
@@ -36,18 +34,22 @@ export function capacity(desk) {
     h(
       "p",
       { class: "note" },
-      "Margin: capacity by uniform wear over the torque to hold, without losses. The line across the bar is 1; below it the element slips.",
+      "Margin: capacity by uniform wear over the torque to hold, without losses. " +
+        "The line across the bar is 1; below it the element slips.",
     ),
     capacities,
     h(
       "p",
       { class: "note" },
-      `Capacity by uniform wear (linings that have run in), ${FORMULA}, and by uniform pressure (new linings), a little more. Last, the greatest pressure on a run-in lining.`,
+      "Capacity by uniform wear (linings that have run in): coefficient of friction × clamp force × " +
+        "surfaces × mean radius; by uniform pressure (new linings) a little more. " +
+        "Last, the greatest pressure on a run-in lining.",
     ),
     h(
       "p",
       { class: "note" },
-      "For learning and early layout, not a strength rating: friction and force vary with oil, heat and wear. The maker’s service information comes first.",
+      "For learning and early layout, not a strength rating: friction and force vary with oil, " +
+        "heat and wear. The maker’s service information comes first.",
     ),
   );
   const hint = hintOf(node);

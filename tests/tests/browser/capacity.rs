@@ -94,6 +94,21 @@ fn reverse_of_the_six_speed_in_pound_feet() -> Result<()> {
         let words: String = page.get("probe.text('[data-part=capacity-words]')", Value::Null)?;
         ensure!(words.contains("110.6\u{a0}lbf·ft"), "{words}");
         ensure!(words.ends_with("1st, 3rd and Reverse slip."), "{words}");
+
+        // Twice the torque, half the margin: 1200 N·m are 885.07 lbf·ft.
+        page.run(
+            "const field = probe.one('#torque'); field.value = 2 * Number(field.value); \
+             field.dispatchEvent(new Event('change'))",
+            Value::Null,
+        )?;
+        let doubled: Vec<String> = page.get(
+            "[...probe.one('[data-holding=\"R:B\"]').cells].map((cell) => cell.innerText)",
+            Value::Null,
+        )?;
+        ensure!(
+            doubled[1] == "885.1" && doubled[2].contains("0.47"),
+            "{doubled:?}"
+        );
         Ok(())
     })
 }

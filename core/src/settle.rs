@@ -1,7 +1,7 @@
 //! How one-way clutches settle: which lock and which overrun, for drive and for coast.
 
 use crate::element_set::ElementSet;
-use crate::scenario::{Element, Way};
+use crate::scenario::{Element, OneWay, Way};
 use crate::solve::{Combination, State};
 use crate::torque::Torques;
 use crate::train::Train;
@@ -106,7 +106,7 @@ impl Train {
             return false;
         };
         self.one_ways().iter().all(|index| {
-            let Element::OneWay { locks, .. } = self.scenario().elements[index] else {
+            let Element::OneWay(OneWay { locks, .. }) = self.scenario().elements[index] else {
                 return true;
             };
             if locked.contains(index) {

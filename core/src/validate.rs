@@ -7,7 +7,7 @@ use std::collections::HashMap;
 use crate::coupling::Coupling;
 use crate::element_set::ElementSet;
 use crate::fault::{Fault, shortened};
-use crate::scenario::{Element, HOUSING, Scenario, limits};
+use crate::scenario::{Brake, Clutch, Element, HOUSING, OneWay, Scenario, limits};
 use crate::train::Body;
 
 /// Most characters quoted of a text that may be very long.
@@ -191,14 +191,14 @@ impl<'a> Checker<'a> {
         let mut elements = Vec::new();
         for (index, element) in self.scenario.elements.iter().enumerate() {
             let ends = match element {
-                Element::Brake { shaft, .. } => {
+                Element::Brake(Brake { shaft, .. }) => {
                     let shaft = self.shaft(&format!("elements[{index}].shaft"), shaft);
                     shaft.map(|shaft| [Body::Shaft(shaft), Body::Housing])
                 }
-                Element::Clutch {
+                Element::Clutch(Clutch {
                     between: [from, to],
                     ..
-                } => {
+                }) => {
                     let place = format!("elements[{index}].between");
                     let from_shaft = self.shaft(&place, from);
                     let to_shaft = self.shaft(&place, to);
@@ -210,7 +210,7 @@ impl<'a> Checker<'a> {
                         .zip(to_shaft)
                         .map(|(a, b)| [Body::Shaft(a), Body::Shaft(b)])
                 }
-                Element::OneWay { shaft, against, .. } => {
+                Element::OneWay(OneWay { shaft, against, .. }) => {
                     let place = format!("elements[{index}]");
                     let shaft_index = self.shaft(&format!("{place}.shaft"), shaft);
                     let other = self.body(&format!("{place}.against"), against);

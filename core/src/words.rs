@@ -147,17 +147,17 @@ fn applied_sentences(combination: &Combination<'_>) -> Vec<String> {
             let [from, to] = train.ends(index);
             let input = Body::Shaft(train.input());
             match element {
-                Element::Brake { .. } => format!("{label} holds {}", train.body_label(from)),
-                Element::OneWay { .. } => format!(
+                Element::Brake(_) => format!("{label} holds {}", train.body_label(from)),
+                Element::OneWay(_) => format!(
                     "{label} locks {} to {} by itself",
                     train.body_label(from),
                     train.body_label(to)
                 ),
-                Element::Clutch { .. } if from == input || to == input => {
+                Element::Clutch(_) if from == input || to == input => {
                     let driven = if from == input { to } else { from };
                     format!("{label} lets the input drive {}", train.body_label(driven))
                 }
-                Element::Clutch { .. } => {
+                Element::Clutch(_) => {
                     format!(
                         "{label} joins {} to {}",
                         train.body_label(from),

@@ -25,6 +25,7 @@ pub use ravigneaux::Ravigneaux;
 pub use stepped::Stepped;
 
 use crate::fault::Fault;
+use crate::scenario::{tagged, typed, unknown_kind};
 use crate::tooth_checks::ToothWarning;
 
 /// What a member is called in the trade.
@@ -233,11 +234,11 @@ macro_rules! kinds {
                 }
             }
 
-            fn of_kind(tag: &str, fields: Value, place: &str) -> Option<Result<Self, Fault>> {
-                match tag {
-                    $($tag => Some(crate::scenario::typed(fields, place).map(Self::$kind)),)+
-                    _ => None,
-                }
+            fn of_kind(kind: &str, fields: Value, place: &str) -> Result<Self, Fault> {
+                $(if kind == $tag {
+                    return typed(fields, place).map(Self::$kind);
+                })+
+                Err(unknown_kind(kind, place, "coupling", Self::TAGS))
             }
         }
     };
@@ -254,27 +255,7 @@ kinds! {
 impl Coupling {
     /// Reads one entry of a scenario's `couplings`; `place` is its path in the file.
     pub(crate) fn from_value(value: Value, place: &str) -> Result<Self, Fault> {
-        let kinds = || format!("use one of {}", Self::TAGS.join(", "));
-        let Value::Object(mut fields) = value else {
-            return Err(Fault::new(
-                place,
-                "not an object",
-                "write a coupling in { }",
-            ));
-        };
-        let kind_place = format!("{place}.kind");
-        match fields.remove("kind") {
-            None => Err(Fault::new(kind_place, "missing", kinds())),
-            Some(Value::String(tag)) => Self::of_kind(&tag, Value::Object(fields), place)
-                .unwrap_or_else(|| {
-                    let problem = format!("\"{tag}\" is not a kind of coupling");
-                    Err(Fault::new(kind_place, problem, kinds()))
-                }),
-            Some(other) => Err(Fault::new(
-                kind_place,
-                format!("{other} is not text"),
-                kinds(),
-            )),
-        }
+        let (kind, fields) = tagged(value, place, "coupling", Self::TAGS)?;
+        Self::of_kind(&kind, fields, place)
     }
 }

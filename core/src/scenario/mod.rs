@@ -4,6 +4,7 @@
 //! `scenarios/schema.json`. [`Scenario::parse`] reads the text; [`crate::Train::new`] checks
 //! that the names and numbers make a gear train.
 
+mod element;
 mod fields;
 mod friction;
 pub mod limits;
@@ -11,8 +12,9 @@ mod parse;
 mod strict;
 mod surroundings;
 
+pub use element::{Brake, Clutch, Element, OneWay, Way};
 pub use friction::Friction;
-pub(crate) use parse::typed;
+pub(crate) use parse::{tagged, typed, unknown_kind};
 pub use surroundings::{Converter, Engine, Load};
 
 use serde::{Deserialize, Serialize};
@@ -67,100 +69,6 @@ pub struct Shaft {
     pub id: String,
     /// What people call it.
     pub label: String,
-}
-
-/// A shift element: something that can be applied and released.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(tag = "kind", rename_all = "kebab-case", deny_unknown_fields)]
-pub enum Element {
-    /// Holds a shaft to the housing.
-    Brake {
-        /// Unique id.
-        id: String,
-        /// What people call it.
-        label: String,
-        /// Id of the shaft it holds.
-        shaft: String,
-        /// Its friction surfaces, where they are known.
-        #[serde(skip_serializing_if = "Option::is_none")]
-        friction: Option<Friction>,
-    },
-    /// Joins two shafts so that they turn together.
-    Clutch {
-        /// Unique id.
-        id: String,
-        /// What people call it.
-        label: String,
-        /// Ids of the two shafts it joins.
-        between: [String; 2],
-        /// Its friction surfaces, where they are known.
-        #[serde(skip_serializing_if = "Option::is_none")]
-        friction: Option<Friction>,
-    },
-    /// A one-way clutch: locks a shaft against turning one way relative to another body, by
-    /// itself, and lets it overrun the other way.
-    OneWay {
-        /// Unique id.
-        id: String,
-        /// What people call it.
-        label: String,
-        /// Id of the shaft it locks.
-        shaft: String,
-        /// Id of the shaft it locks against, or `housing`.
-        against: String,
-        /// The way it does not let the shaft turn, relative to `against`.
-        locks: Way,
-    },
-}
-
-/// A direction of turning, relative to the input's.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Way {
-    /// As the input.
-    Forward,
-    /// Against the input.
-    Backward,
-}
-
-impl Element {
-    /// Unique id.
-    pub fn id(&self) -> &str {
-        match self {
-            Self::Brake { id, .. } | Self::Clutch { id, .. } | Self::OneWay { id, .. } => id,
-        }
-    }
-
-    /// What people call it.
-    pub fn label(&self) -> &str {
-        match self {
-            Self::Brake { label, .. } | Self::Clutch { label, .. } | Self::OneWay { label, .. } => {
-                label
-            }
-        }
-    }
-
-    /// Its kind, as the file names it.
-    pub fn kind(&self) -> &'static str {
-        match self {
-            Self::Brake { .. } => "brake",
-            Self::Clutch { .. } => "clutch",
-            Self::OneWay { .. } => "one-way",
-        }
-    }
-
-    /// Its friction surfaces, where they are known; a one-way clutch has none.
-    pub fn friction(&self) -> Option<&Friction> {
-        match self {
-            Self::Brake { friction, .. } | Self::Clutch { friction, .. } => friction.as_ref(),
-            Self::OneWay { .. } => None,
-        }
-    }
-
-    /// Whether it locks and overruns by itself, so that nobody applies it.
-    pub fn is_one_way(&self) -> bool {
-        matches!(self, Self::OneWay { .. })
-    }
 }
 
 /// A named combination of applied elements.

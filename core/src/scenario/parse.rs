@@ -8,7 +8,7 @@ use serde::{Deserialize, Deserializer};
 use serde_json::Value;
 
 use super::strict::Strict;
-use super::{Converter, Element, Engine, FORMAT, Friction, Load, Scenario, limits};
+use super::{Converter, Element, Engine, FORMAT, Load, Scenario, limits};
 use crate::coupling::Coupling;
 use crate::fault::{Fault, MOST_FAULTS};
 
@@ -37,8 +37,12 @@ struct Outline {
 }
 
 /// A field that may be left out; `null` is not the same as leaving it out.
-fn present<'de, D: Deserializer<'de>>(deserializer: D) -> Result<Option<Value>, D::Error> {
-    Value::deserialize(deserializer).map(Some)
+pub(super) fn present<'de, D, T>(deserializer: D) -> Result<Option<T>, D::Error>
+where
+    D: Deserializer<'de>,
+    T: Deserialize<'de>,
+{
+    T::deserialize(deserializer).map(Some)
 }
 
 impl Scenario {
@@ -88,7 +92,7 @@ impl Scenario {
                 "elements",
                 limits::ELEMENTS,
                 &mut faults,
-                element,
+                Element::from_value,
             ),
             ranges: list(outline.ranges, "ranges", limits::RANGES, &mut faults, typed),
             engine: outline.engine.and_then(|x| Engine::read(x, &mut faults)),
@@ -133,15 +137,6 @@ fn list<T>(
     read_items
 }
 
-/// Reads an element. Its friction data are read by themselves first: inside an element a fault
-/// in them could not name its field.
-fn element(item: Value, place: &str) -> Result<Element, Fault> {
-    if let Some(friction) = item.get("friction") {
-        typed::<Friction>(friction.clone(), &format!("{place}.friction"))?;
-    }
-    typed(item, place)
-}
-
 /// An object whose lists, if it has any, hold only text: the only lists inside an item are of
 /// ids. Without this an array of the right length would pass for an object.
 fn object(value: Value, place: &str) -> Result<Value, Fault> {
@@ -164,6 +159,36 @@ fn object(value: Value, place: &str) -> Result<Value, Fault> {
         }
     }
     Ok(value)
+}
+
+/// Takes the `kind` of an item, which is a `what`, out of its fields.
+pub(crate) fn tagged(
+    item: Value,
+    place: &str,
+    what: &str,
+    kinds: &[&str],
+) -> Result<(String, Value), Fault> {
+    let Value::Object(mut fields) = item else {
+        return Err(Fault::new(place, "not an object", "write it in { }"));
+    };
+    match fields.remove("kind") {
+        Some(Value::String(kind)) if kinds.contains(&kind.as_str()) => {
+            Ok((kind, Value::Object(fields)))
+        }
+        Some(Value::String(kind)) => Err(unknown_kind(&kind, place, what, kinds)),
+        Some(other) => Err(kind_fault(place, format!("{other} is not text"), kinds)),
+        None => Err(kind_fault(place, "missing".to_owned(), kinds)),
+    }
+}
+
+/// The fault of a `kind` that no `what` has.
+pub(crate) fn unknown_kind(kind: &str, place: &str, what: &str, kinds: &[&str]) -> Fault {
+    kind_fault(place, format!("\"{kind}\" is not a kind of {what}"), kinds)
+}
+
+fn kind_fault(place: &str, problem: String, kinds: &[&str]) -> Fault {
+    let fix = format!("use one of {}", kinds.join(", "));
+    Fault::new(format!("{place}.kind"), problem, fix)
 }
 
 /// Reads one value as `T`, naming the path below `place` that does not fit.

@@ -1,7 +1,7 @@
 //! The equations of a scenario as rows of floating-point coefficients.
 
 use levertrain_core::coupling::{Coupling, Gear, Mesh, Teeth};
-use levertrain_core::scenario::{Element, HOUSING, Scenario};
+use levertrain_core::scenario::{Brake, Clutch, Element, HOUSING, OneWay, Scenario};
 
 /// A mesh row seen from its carrier: member a, member b, carrier.
 pub(super) struct Row {
@@ -103,12 +103,12 @@ fn teeth(gear: &Gear) -> f64 {
 
 pub(super) fn slip_terms(element: &Element) -> [(&str, f64); 2] {
     match element {
-        Element::Brake { shaft, .. } => [(shaft, 1.0), (HOUSING, -1.0)],
-        Element::Clutch {
+        Element::Brake(Brake { shaft, .. }) => [(shaft, 1.0), (HOUSING, -1.0)],
+        Element::Clutch(Clutch {
             between: [first, second],
             ..
-        } => [(first, 1.0), (second, -1.0)],
-        Element::OneWay { shaft, against, .. } => [(shaft, 1.0), (against, -1.0)],
+        }) => [(first, 1.0), (second, -1.0)],
+        Element::OneWay(OneWay { shaft, against, .. }) => [(shaft, 1.0), (against, -1.0)],
     }
 }
 

@@ -169,7 +169,7 @@ fn node_name(train: &Train, node: &Node) -> String {
 fn holders<'a>(diagram: &Diagram<'a>, node: &Node) -> Vec<&'a str> {
     let train = diagram.live.train;
     let holds = |&index: &usize| {
-        matches!(train.scenario().elements[index], Element::Brake { .. })
+        matches!(train.scenario().elements[index], Element::Brake(_))
             && node.bodies.contains(&train.ends(index)[0])
     };
     let holders = diagram.live.applied.iter().filter(holds);

@@ -158,7 +158,7 @@ impl<'a> Stage<'a> {
             .filter(|(_, element)| !element.is_one_way())
             .map(|(index, element)| {
                 let centre = self.pack_centre(index);
-                let clutch = matches!(element, Element::Clutch { .. });
+                let clutch = matches!(element, Element::Clutch(_));
                 let area = Bounds {
                     left: centre.x - HANDLE / 2.0,
                     top: centre.y - HANDLE / 2.0,

@@ -169,6 +169,8 @@ fn the_link_holds_pedal_slope_and_lock_up() -> Result<()> {
         press(page, "lockup", Key::Space, 1)?;
         let link: String = page.get("location.hash", Value::Null)?;
         ensure!(link == format!("{start}&o=45,-3,1"), "{link}");
+        let embed: String = page.get("probe.one('[data-part=embed]').value", Value::Null)?;
+        ensure!(embed.contains(" road=\"45,-3,1\">"), "{embed}");
         page.goto(&format!("index.html{link}"))?;
         let values: (String, String, bool) = page.get(
             "[probe.one('#pedal').value, probe.one('#grade').value, \
@@ -185,6 +187,35 @@ fn the_link_holds_pedal_slope_and_lock_up() -> Result<()> {
             messages.iter().any(|text| text.contains("145,0,0")),
             "{messages:?}"
         );
+        Ok(())
+    })
+}
+
+/// Catches numbers that do not follow the units chosen: 1 lbf·ft is 1.3558179483314004 N·m.
+#[test]
+fn the_table_follows_the_units() -> Result<()> {
+    let fragment = format!("#s={}&on=C,D&o=60,4,0&u=lbfft,rads", by_hand::STEM);
+    page::open(View::LAPTOP, &fragment, |page| {
+        let conditions = Conditions {
+            pedal: 0.6,
+            grade: 0.04,
+            ..Conditions::default()
+        };
+        let report = report(by_hand::STEM, 3, &conditions)?;
+        let point = report.points.first().context("a point")?;
+        let rows = shown(page, "0")?;
+        let speed = number(point.engine_speed * std::f64::consts::PI / 30.0, 4);
+        let torque = number(point.output_torque / 1.355_817_948_331_400_4, 4);
+        ensure!(
+            rows[0][0] == speed && rows[2][1] == torque,
+            "{rows:?}, not {speed}, {torque}"
+        );
+        let heads: Vec<String> = page.get(
+            "[...probe.one('table[aria-label=\"Operating point\"]').tHead.rows[0].cells] \
+             .map((cell) => cell.textContent)",
+            Value::Null,
+        )?;
+        ensure!(heads == ["", "rad/s", "lbf·ft", "kW"], "{heads:?}");
         Ok(())
     })
 }

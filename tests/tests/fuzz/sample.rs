@@ -20,6 +20,12 @@ pub fn good() -> Value {
     scenario["about"] = "A text.".into();
     scenario["elements"][0]["friction"] = json!({"surfaces": 8, "outerRadius": 64,
         "innerRadius": 52, "coefficient": 0.1, "clampForce": 3500});
+    scenario["engine"] = json!({"label": "Engine", "full": [[800, 140], [2600, 230], [6000, 158]],
+        "motoring": [[800, -18], [6000, -60]]});
+    scenario["converter"] = json!({"label": "Converter",
+        "table": [[0, 2, 144], [0.6, 1.3, 152], [0.9, 1, 200]]});
+    scenario["load"] = json!({"label": "Load", "constant": 15, "linear": 0.001,
+        "quadratic": 0.000003, "weight": 1260});
     scenario
 }
 

@@ -1,5 +1,6 @@
 //! What must hold for any text at all.
 
+use levertrain_core::operating::{Conditions, Operating};
 use levertrain_core::report::{ChartReport, Explanation, warnings};
 use levertrain_core::{ElementSet, Fault, Train};
 
@@ -13,14 +14,14 @@ pub const MOST_CHARS: usize = 500;
 pub fn judge(text: &str) -> Result<Option<Train>, String> {
     match Train::parse(text) {
         Ok(train) => {
-            ask_everything(&train);
+            ask_everything(&train)?;
             Ok(Some(train))
         }
         Err(faults) => check_faults(&faults).map(|()| None),
     }
 }
 
-fn ask_everything(train: &Train) {
+fn ask_everything(train: &Train) -> Result<(), String> {
     let _ = ChartReport::from(&train.range_chart());
     let _ = warnings(train);
     let elements = train.scenario().elements.len();
@@ -29,6 +30,40 @@ fn ask_everything(train: &Train) {
     for applied in [ElementSet::NONE, every_other, all] {
         let _ = Explanation::from(&train.solve(applied));
     }
+    let ranges = (0..train.scenario().ranges.len()).map(|range| train.range(range));
+    for applied in ranges {
+        for (pedal, grade, lockup) in [(0.0, -0.2, true), (0.1, 0.0, false), (1.0, 0.1, false)] {
+            let conditions = Conditions {
+                pedal,
+                grade,
+                lockup,
+                ..Conditions::default()
+            };
+            check_operating(Operating::of(&train.solve(applied), &conditions))?;
+        }
+    }
+    Ok(())
+}
+
+/// Where tables are strange, points may be few, but they are numbers.
+fn check_operating(found: Option<Operating>) -> Result<(), String> {
+    let Some(Operating::Solved { points, stall, .. }) = found else {
+        return Ok(());
+    };
+    for point in points.iter().chain(&stall) {
+        let numbers = [
+            point.engine_speed,
+            point.engine_torque,
+            point.speed_ratio,
+            point.torque_ratio,
+            point.output_speed,
+            point.output_torque,
+        ];
+        if !numbers.iter().all(|number| number.is_finite()) {
+            return Err(format!("not a number: {point:?}"));
+        }
+    }
+    Ok(())
 }
 
 /// At least one fault, not too many, each with three readable parts.

@@ -1,6 +1,6 @@
 /** Engine, torque converter and road: where they and the train agree. */
 
-import { h } from "../dom.js";
+import { h, unseen } from "../dom.js";
 import { follow } from "../desk.js";
 import { MOST_SPEED, MOST_TORQUE, NO_BREAK, number } from "../format.js";
 import { percent } from "../quantities.js";
@@ -31,9 +31,9 @@ export function operating(desk, redraw, signal) {
   const canvas = /** @type {HTMLCanvasElement} */ (h("canvas", { role: "img", "data-drawing": DRAWING }));
   const holder = h("div", { class: "end-holder" }, canvas);
   const heads = KINDS.map(() => h("span"));
-  const { node: points, body } = table("Operating point", ["", ...heads], [1, 2, 3]);
+  const { node: points, body } = table("Operating point", [unseen("Shaft"), ...heads], [1, 2, 3]);
   const use = /** @type {HTMLButtonElement} */ (
-    h("button", { class: "plain", type: "button", "data-part": "use-point", click: useInput }, "Use this input speed and torque")
+    h("button", { class: "plain", type: "button", "data-part": "use-point", click: useInput })
   );
   const node = panel(
     "Engine and road",
@@ -88,6 +88,7 @@ export function operating(desk, redraw, signal) {
     const point = best();
     hint.textContent = point ? `output ${text(desk, "torque", point.outputTorque)}` : "no steady point";
     use.hidden = !point || point.inputTorque < 0;
+    if (point) use.textContent = useWords(desk, point);
     use.disabled = !point || point.inputSpeed > MOST_SPEED || point.inputTorque > MOST_TORQUE;
     holder.hidden = found.efficiency === null;
     canvas.setAttribute("aria-label", "Torque of the engine, and what is asked of it, over engine speed; the table says the same");
@@ -170,6 +171,15 @@ function wholePercent(share) {
 function gradeWords(grade) {
   if (grade === 0) return "level";
   return `${wholePercent(Math.abs(grade))} ${grade > 0 ? "up" : "down"}`;
+}
+
+/**
+ * What the button takes over, in numbers: there may be several points.
+ * @param {Desk} desk
+ * @param {Point} point
+ */
+function useWords(desk, { inputSpeed, inputTorque }) {
+  return `Use ${text(desk, "speed", inputSpeed)} and ${text(desk, "torque", inputTorque)} at the input`;
 }
 
 /** @param {Point} point */

@@ -215,7 +215,7 @@ fn the_table_follows_the_units() -> Result<()> {
              .map((cell) => cell.textContent)",
             Value::Null,
         )?;
-        ensure!(heads == ["", "rad/s", "lbf·ft", "kW"], "{heads:?}");
+        ensure!(heads == ["Shaft", "rad/s", "lbf·ft", "kW"], "{heads:?}");
         Ok(())
     })
 }

@@ -5,7 +5,6 @@
 //! through a step of the tree flows what everything beyond it takes.
 
 use levertrain_core::short_sort::sort_short_by_key;
-use std::collections::{BTreeMap, BTreeSet};
 
 use levertrain_core::{Body, Train};
 
@@ -80,52 +79,59 @@ pub(super) fn sources(
 /// The steps of a shaft's runs with their power.
 pub(super) fn steps(plan: &Plan, train: &Train, powers: &Powers, shaft: usize) -> Vec<Step> {
     // A node stands for itself or, on a gear, for its first node.
-    let mut first: BTreeMap<Node, Node> = BTreeMap::new();
+    let size = plan.grid.nodes();
+    let mut joined: Vec<Node> = (0..size).collect();
     for part in &plan.parts {
         if part.body == Body::Shaft(shaft) {
             let gear = part.nodes(&plan.grid);
-            first.extend(gear.iter().map(|&node| (node, gear[0])));
+            gear.iter().for_each(|&node| joined[node] = gear[0]);
         }
     }
-    let joined = |node: Node| first.get(&node).copied().unwrap_or(node);
-    let runs: BTreeSet<(Node, Node)> = plan.runs[shaft]
+    let mut runs: Vec<(Node, Node)> = plan.runs[shaft]
         .iter()
         .map(|&(a, b)| (a.min(b), a.max(b)))
         .collect();
-    let mut beside: BTreeMap<Node, Vec<(Node, usize)>> = BTreeMap::new();
+    runs.sort_unstable();
+    runs.dedup();
+    let mut beside: Vec<Vec<(Node, usize)>> = vec![Vec::new(); size];
     for (index, &(a, b)) in runs.iter().enumerate() {
-        let (a, b) = (joined(a), joined(b));
-        beside.entry(a).or_default().push((b, index));
-        beside.entry(b).or_default().push((a, index));
+        let (a, b) = (joined[a], joined[b]);
+        beside[a].push((b, index));
+        beside[b].push((a, index));
     }
-    let mut into: BTreeMap<Node, f64> = BTreeMap::new();
+    let mut into = vec![0.0; size];
     for (node, power) in sources(plan, train, powers, shaft) {
-        *into.entry(joined(node)).or_default() += power;
+        into[joined[node]] += power;
     }
 
     // Outwards from any node; then from the farthest back, each step carries what its far side
     // puts in.
     let mut flows = vec![0.0; runs.len()];
-    let mut reached: BTreeSet<Node> = BTreeSet::new();
-    for &root in beside.keys() {
-        if !reached.insert(root) {
+    let mut reached = vec![false; size];
+    for root in (0..size).filter(|&node| !beside[node].is_empty()) {
+        if reached[root] {
             continue;
         }
+        reached[root] = true;
         let mut order: Vec<(Node, Node, usize)> = Vec::new();
         let mut open = vec![root];
         while let Some(node) = open.pop() {
-            for &(next, run) in &beside[&node] {
-                if reached.insert(next) {
+            for &(next, run) in &beside[node] {
+                if !reached[next] {
+                    reached[next] = true;
                     order.push((node, next, run));
                     open.push(next);
                 }
             }
         }
         for &(near, far, run) in order.iter().rev() {
-            let power = into.get(&far).copied().unwrap_or_default();
-            *into.entry(near).or_default() += power;
-            let (a, _) = runs.iter().nth(run).copied().unwrap_or_default();
-            flows[run] = if joined(a) == far { power } else { -power };
+            let power = into[far];
+            into[near] += power;
+            flows[run] = if joined[runs[run].0] == far {
+                power
+            } else {
+                -power
+            };
         }
     }
     let steps = runs.into_iter().zip(flows);

@@ -1,7 +1,5 @@
 //! The shafts of a half-section: their runs along the grid as lines.
 
-use std::collections::BTreeSet;
-
 use levertrain_core::Body;
 
 use super::stage::Stage;
@@ -55,24 +53,19 @@ pub fn segments(stage: &Stage<'_>) -> Vec<Segment> {
     let grid = stage.plan().grid;
     let mut segments = Vec::new();
     for (shaft, run) in stage.plan().runs.iter().enumerate() {
-        let steps: BTreeSet<(usize, usize)> =
-            run.iter().map(|&(a, b)| (a.min(b), a.max(b))).collect();
         // Neighbours along a row differ by one, along a column by a row's length.
         for length in [1, grid.columns()] {
-            let along: BTreeSet<usize> = steps
-                .iter()
-                .filter(|(a, b)| b - a == length)
-                .map(|&(a, _)| a)
-                .collect();
-            for &start in &along {
-                if start >= length
-                    && along.contains(&(start - length))
-                    && same_line(&grid, start, length)
-                {
+            // Whether a step leads on from each node.
+            let mut along = vec![false; grid.nodes()];
+            for &(a, b) in run.iter().filter(|(a, b)| a.abs_diff(*b) == length) {
+                along[a.min(b)] = true;
+            }
+            for start in (0..grid.nodes()).filter(|&node| along[node]) {
+                if start >= length && along[start - length] && same_line(&grid, start, length) {
                     continue;
                 }
                 let mut end = start;
-                while along.contains(&end) {
+                while end < grid.nodes() && along[end] {
                     end += length;
                 }
                 segments.push(Segment {

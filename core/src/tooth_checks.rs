@@ -112,6 +112,48 @@ pub(crate) fn stepped_equal_spacing(
     )
 }
 
+/// A·Q − B·P is a multiple of N·gcd(P, Q): stepped pinions on two suns, all cut alike, mesh at N
+/// equal angles.
+///
+/// Derived as for a ring ([`stepped_equal_spacing`]): (A + P)·Δφ − P·Δψ and (B + Q)·Δφ − Q·Δψ must
+/// both be whole.
+pub(crate) fn suns_equal_spacing(
+    [first, p, q, second]: [Teeth; 4],
+    count: u32,
+) -> Option<ToothWarning> {
+    let (left, right) = (first.get() * q.get(), second.get() * p.get());
+    let common = p.get().gcd(&q.get());
+    let step = count * common;
+    if left.abs_diff(right).is_multiple_of(step) {
+        return None;
+    }
+    warn(
+        Rule::EqualSpacing,
+        format!(
+            "first sun {first} × second pinion {q} = {left} and second sun {second} × first \
+             pinion {p} = {right} do not differ by a multiple of {step} ({count} pinions × \
+             {common}, the greatest common divisor of their steps): stepped pinions cut alike \
+             cannot be put in at equal angles"
+        ),
+    )
+}
+
+/// A + P = B + Q: the pins are as far from one sun's axis as from the other's.
+pub(crate) fn suns_coaxial([first, p, q, second]: [Teeth; 4]) -> Option<ToothWarning> {
+    let (left, right) = (first.get() + p.get(), second.get() + q.get());
+    if left == right {
+        return None;
+    }
+    warn(
+        Rule::Coaxial,
+        format!(
+            "first sun {first} + first pinion {p} = {left}, but second sun {second} + second \
+             pinion {q} = {right}: with one module for both steps the gears need profile shift \
+             to share one axis"
+        ),
+    )
+}
+
 /// S + P = R − Q: the pins of stepped pinions are as far from the sun's axis as from the ring's.
 pub(crate) fn stepped_coaxial(
     [sun, sun_pinion, ring_pinion, ring]: [Teeth; 4],

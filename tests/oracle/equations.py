@@ -67,7 +67,8 @@ def _about_pin(coupling, row, carrier):
 
 def pinion_rows(coupling):
     """How many pinions, each with a speed of its own, a coupling has in a group."""
-    rows = {"planetary": 1, "double-pinion": 2, "stepped": 1, "ravigneaux": 2, "gear-pair": 0}
+    rows = {"planetary": 1, "double-pinion": 2, "stepped": 1, "stepped-suns": 1,
+            "ravigneaux": 2, "gear-pair": 0}
     return rows[coupling["kind"]]
 
 
@@ -82,6 +83,18 @@ def of_coupling(coupling):
         return [mesh(first, second, HOUSING)]
 
     carrier = shaft(coupling["carrier"])
+    if coupling["kind"] == "stepped-suns":
+        # Two gears on one pinion: one speed, two tooth counts.
+        pinion = _pinion(coupling, 0)
+        meshes = [
+            _external(
+                (shaft(coupling[f"{which}_sun"]["shaft"]), coupling[f"{which}_sun"]["teeth"]),
+                (pinion, coupling[f"{which}_pinion"]["teeth"]),
+                carrier,
+            )
+            for which in ("first", "second")
+        ]
+        return meshes + [_about_pin(coupling, 0, carrier)]
     ring = (shaft(coupling["ring"]["shaft"]), coupling["ring"]["teeth"])
     if coupling["kind"] == "ravigneaux":
         small, large = (

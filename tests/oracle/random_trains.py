@@ -78,6 +78,19 @@ def _stepped(draw, base, bodies):
     }
 
 
+def _stepped_suns(draw, base, bodies):
+    first, second, carrier = draw.some(bodies, 3)
+    return base | {
+        "kind": "stepped-suns",
+        "first_sun": {"shaft": first, "teeth": _teeth(draw)},
+        "second_sun": {"shaft": second, "teeth": _teeth(draw)},
+        "carrier": carrier,
+        "first_pinion": {"teeth": _teeth(draw)},
+        "second_pinion": {"teeth": _teeth(draw)},
+        "count": draw.between(1, 12),
+    }
+
+
 def _ravigneaux(draw, base, bodies):
     if len(bodies) < 4:
         return _planetary(draw, base, bodies)
@@ -110,12 +123,20 @@ def _coupling(draw, index, shafts, earlier):
         # The same gears once more: a redundant coupling, or with other teeth one that fights.
         twin = draw.pick(earlier) | base
         if twin["kind"] != "gear-pair" and draw.chance(0.5):
-            gear = "small_sun" if twin["kind"] == "ravigneaux" else "sun"
+            gear = next(name for name in ("sun", "small_sun", "first_sun") if name in twin)
             twin[gear] = twin[gear] | {"teeth": _teeth(draw)}
         return twin
     bodies = shafts + ["housing"] if draw.chance(0.2) else shafts
     kind = draw.pick(
-        [_planetary, _planetary, _double_pinion, _stepped, _ravigneaux, _gear_pair]
+        [
+            _planetary,
+            _planetary,
+            _double_pinion,
+            _stepped,
+            _stepped_suns,
+            _ravigneaux,
+            _gear_pair,
+        ]
     )
     return kind(draw, base, shafts if kind is _gear_pair else bodies)
 

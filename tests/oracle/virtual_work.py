@@ -22,6 +22,7 @@ ROLES = {
     "planetary": ("sun", "carrier", "ring"),
     "double-pinion": ("sun", "carrier", "ring"),
     "stepped": ("sun", "carrier", "ring"),
+    "stepped-suns": ("first_sun", "carrier", "second_sun"),
     "ravigneaux": ("small_sun", "large_sun", "carrier", "ring"),
     "gear-pair": ("first", "frame", "second"),
 }

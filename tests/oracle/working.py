@@ -25,6 +25,9 @@ LETTERS = {
     "planetary": {"sun": "S", "ring": "R", "pinion": "P"},
     "double-pinion": {"sun": "S", "ring": "R", "inner": "P", "outer": "Q"},
     "stepped": {"sun": "S", "ring": "R", "sun_pinion": "P", "ring_pinion": "Q"},
+    "stepped-suns": {
+        "first_sun": "Sa", "second_sun": "Sb", "first_pinion": "P", "second_pinion": "Q",
+    },
     "ravigneaux": {"small_sun": "Sa", "large_sun": "Sb", "ring": "R", "short": "P", "long": "Q"},
     "gear-pair": {"first": "A", "second": "B"},
 }

@@ -60,6 +60,17 @@ pub enum Gearing {
         /// Teeth of the step that meshes with the ring.
         ring_pinion: u32,
     },
+    /// First sun – first pinion, fixed to a second pinion – second sun.
+    SteppedSuns {
+        /// The first sun.
+        first: Gear,
+        /// The second sun.
+        second: Gear,
+        /// The carrier's shaft.
+        carrier: String,
+        /// Teeth of the steps that mesh with them.
+        pinions: [u32; 2],
+    },
     /// Small sun – short pinion – long pinion – ring, and large sun – long pinion.
     Ravigneaux {
         /// The small sun.
@@ -117,6 +128,12 @@ impl Gearing {
                 carrier,
                 ..
             } => vec![&small.shaft, &large.shaft, carrier, &ring.shaft],
+            Self::SteppedSuns {
+                first,
+                second,
+                carrier,
+                ..
+            } => vec![&first.shaft, carrier, &second.shaft],
             Self::Pair { first, second, .. } => vec![&first.shaft, &second.shaft],
         }
     }
@@ -140,6 +157,12 @@ impl Gearing {
                 carrier,
                 ..
             } => vec![&mut small.shaft, &mut large.shaft, carrier, &mut ring.shaft],
+            Self::SteppedSuns {
+                first,
+                second,
+                carrier,
+                ..
+            } => vec![&mut first.shaft, carrier, &mut second.shaft],
             Self::Pair { first, second, .. } => vec![&mut first.shaft, &mut second.shaft],
         }
     }
@@ -178,6 +201,12 @@ impl Gearing {
                 long,
                 &mut ring.teeth,
             ],
+            Self::SteppedSuns {
+                first,
+                second,
+                pinions: [p, q],
+                ..
+            } => vec![&mut first.teeth, p, q, &mut second.teeth],
             Self::Pair { first, second, .. } => vec![&mut first.teeth, &mut second.teeth],
         }
     }
@@ -239,6 +268,17 @@ impl Coupling {
                 "small_sun": small.to_json(), "large_sun": large.to_json(),
                 "ring": ring.to_json(), "carrier": carrier,
                 "short": {"teeth": short}, "long": {"teeth": long}, "count": count,
+            }),
+            Gearing::SteppedSuns {
+                first,
+                second,
+                carrier,
+                pinions: [p, q],
+            } => json!({
+                "kind": "stepped-suns", "id": id, "label": label,
+                "first_sun": first.to_json(), "second_sun": second.to_json(),
+                "carrier": carrier, "first_pinion": {"teeth": p}, "second_pinion": {"teeth": q},
+                "count": count,
             }),
             Gearing::Pair {
                 internal,

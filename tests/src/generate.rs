@@ -161,7 +161,7 @@ fn coupling(shafts: &[String], kind: Kind) -> impl Strategy<Value = (Gearing, u3
         ordered(shafts).boxed()
     };
     let counts = vec(teeth(kind.teeth), 5);
-    let kinds = if kind.housing { 0..6 } else { 0..4 };
+    let kinds = if kind.housing { 0..7 } else { 0..5 };
     let gearing = (kinds, bodies, ordered(shafts), counts).prop_map(|(kind, bodies, axes, z)| {
         let gear = |shaft: &String, teeth| Gear {
             shaft: shaft.clone(),
@@ -203,8 +203,14 @@ fn coupling(shafts: &[String], kind: Kind) -> impl Strategy<Value = (Gearing, u3
                 carrier: bodies[2].clone(),
                 pinion: z[2],
             },
+            4 => Gearing::SteppedSuns {
+                first: gear(&bodies[0], z[0]),
+                second: gear(&bodies[1], z[1]),
+                carrier: bodies[2].clone(),
+                pinions: [z[2], z[3]],
+            },
             _ => Gearing::Pair {
-                internal: kind == 5,
+                internal: kind == 6,
                 first: gear(&axes[0], z[0]),
                 second: gear(&axes[1], z[1]),
             },

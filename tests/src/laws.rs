@@ -117,6 +117,15 @@ fn mesh_terms(gearing: &Gearing) -> Vec<Terms<'_>> {
             let (p, q) = (i64::from(*sun_pinion), i64::from(*ring_pinion));
             vec![seen_from(carrier, (sun, q), (ring, p))]
         }
+        Gearing::SteppedSuns {
+            first,
+            second,
+            carrier,
+            pinions: [p, q],
+        } => {
+            let (p, q) = (i64::from(*p), i64::from(*q));
+            vec![seen_from(carrier, (first, q), (second, -p))]
+        }
         Gearing::Ravigneaux {
             small,
             large,
@@ -205,6 +214,15 @@ pub fn pinion_spins(gearing: &Gearing, speeds: &Speeds) -> Vec<[Option<Rational>
             let short_by_ring = long_by_ring.clone().map(|x| -x * quotient(*long, *short));
             vec![[short_by_sun, short_by_ring], [long_by_sun, long_by_ring]]
         }
+        Gearing::SteppedSuns {
+            first,
+            second,
+            carrier,
+            pinions: [p, q],
+        } => vec![[
+            relative(&first.shaft, carrier).map(|x| -x * quotient(first.teeth, *p)),
+            relative(&second.shaft, carrier).map(|x| -x * quotient(second.teeth, *q)),
+        ]],
         Gearing::Pair { .. } => Vec::new(),
     }
 }

@@ -130,6 +130,25 @@ impl Sketch {
         self.coupling(id, gearing)
     }
 
+    /// Adds two suns on stepped pinions; `pinions` are the teeth on the first and the second.
+    #[must_use]
+    pub fn stepped_suns(
+        self,
+        id: &str,
+        suns: [(&str, u32); 2],
+        carrier: &str,
+        pinions: [u32; 2],
+    ) -> Self {
+        let [first, second] = suns.map(Gear::from);
+        let gearing = Gearing::SteppedSuns {
+            first,
+            second,
+            carrier: carrier.to_owned(),
+            pinions,
+        };
+        self.coupling(id, gearing)
+    }
+
     /// Adds a Ravigneaux set; `suns` are the small and the large one, `pinions` the teeth of the
     /// short and the long ones.
     #[must_use]

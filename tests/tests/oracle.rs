@@ -241,6 +241,7 @@ fn the_cases_meet_every_state_and_kind() -> Result<()> {
         "planetary",
         "double-pinion",
         "stepped",
+        "stepped-suns",
         "ravigneaux",
         "gear-pair",
     ] {

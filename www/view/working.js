@@ -100,8 +100,9 @@ function symbolWords({ couplings }) {
   if (has("small sun")) {
     words.push("Sa, Sb and R are the teeth of small sun, large sun and ring, C is the carrier");
   }
+  if (has("first sun")) words.push("Sa and Sb are the teeth of first and second sun, C is the carrier");
   if (couplings.some(({ pinions }) => pinions.some(({ secondStep }) => secondStep !== null))) {
-    words.push("P and Q are the teeth of the steps of a pinion on the sun and in the ring");
+    words.push("P and Q are the teeth of the two steps of a pinion, Q of that in the ring or on the second sun");
   }
   if (has("first gear")) {
     words.push("A and B are the teeth of a pair’s first and second gear");

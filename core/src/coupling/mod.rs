@@ -12,6 +12,7 @@ mod planetary;
 mod profile;
 mod ravigneaux;
 mod stepped;
+mod stepped_suns;
 
 use serde::Serialize;
 use serde_json::Value;
@@ -23,6 +24,7 @@ pub use planetary::Planetary;
 pub use profile::{Mount, Partner, Plane, Profile, ProfileGear};
 pub use ravigneaux::Ravigneaux;
 pub use stepped::Stepped;
+pub use stepped_suns::SteppedSuns;
 
 use crate::fault::Fault;
 use crate::scenario::{tagged, typed, unknown_kind};
@@ -37,6 +39,10 @@ pub enum Role {
     SmallSun,
     /// Of two suns, the one that the long pinions mesh with.
     LargeSun,
+    /// Of two suns on stepped pinions, the one named first.
+    FirstSun,
+    /// The other one.
+    SecondSun,
     /// The internal gear of a set.
     Ring,
     /// The member that carries the pinions.
@@ -56,6 +62,8 @@ impl Role {
             Self::Sun => "sun",
             Self::SmallSun => "small sun",
             Self::LargeSun => "large sun",
+            Self::FirstSun => "first sun",
+            Self::SecondSun => "second sun",
             Self::Ring => "ring",
             Self::Carrier => "carrier",
             Self::First => "first gear",
@@ -64,12 +72,17 @@ impl Role {
         }
     }
 
+    /// Whether it is a member of a set, rather than of a pair of gears.
+    pub const fn is_of_set(self) -> bool {
+        !matches!(self, Self::First | Self::Second | Self::Frame)
+    }
+
     /// One letter, or two, for a crowded drawing; the page explains it.
     pub const fn letter(self) -> &'static str {
         match self {
             Self::Sun => "S",
-            Self::SmallSun => "Sa",
-            Self::LargeSun => "Sb",
+            Self::SmallSun | Self::FirstSun => "Sa",
+            Self::LargeSun | Self::SecondSun => "Sb",
             Self::Ring => "R",
             Self::Carrier => "C",
             Self::First => "A",
@@ -248,6 +261,7 @@ kinds! {
     "planetary" => Planetary: "A planetary set with one pinion row.",
     "double-pinion" => DoublePinion: "A planetary set with two pinion rows in series.",
     "stepped" => Stepped: "A planetary set with stepped pinions.",
+    "stepped-suns" => SteppedSuns: "Two suns on stepped pinions.",
     "ravigneaux" => Ravigneaux: "Two suns, short and long pinions, and a ring on one carrier.",
     "gear-pair" => GearPair: "Two gears on fixed axes.",
 }

@@ -55,6 +55,9 @@ fn pinions_of_meshes(gearing: &Gearing) -> Vec<(usize, u32)> {
             ring_pinion,
             ..
         } => vec![(0, sun_pinion), (0, ring_pinion)],
+        Gearing::SteppedSuns {
+            pinions: [p, q], ..
+        } => vec![(0, p), (0, q)],
         Gearing::Ravigneaux { short, long, .. } => {
             vec![(0, short), (1, long), (1, long), (1, long)]
         }

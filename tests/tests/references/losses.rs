@@ -1,7 +1,4 @@
 //! Efficiencies of a single set and of a train that locks itself.
-//!
-//! Not here: the losses of two-sun trains on stepped planets, as no coupling has two suns on one
-//! stepped planet. Their ratios and torques are in `stepped.rs`.
 
 use levertrain_core::{ElementSet, LossModel, Lossy};
 use levertrain_tests::sketch::Sketch;
@@ -81,6 +78,21 @@ fn positive_basic_ratios_near_one() {
             agrees(&what, back, (1.0 - i0 / e) / (1.0 - i0), 1e-12);
         }
     }
+}
+
+/// Derived, the train from memory: 99, 100/101 and 100 teeth, a classic demonstration with
+/// i0 = 99 * 101/(100 * 100), one ten-thousandth below 1. From the carrier it gears up so little
+/// that at 0.98 in all 0.4976 % of the power comes out; driven back it locks itself.
+#[test]
+fn two_suns_one_part_in_ten_thousand() {
+    let sketch = || {
+        Sketch::new("arm", "d")
+            .stepped_suns("set", [("a", 99), ("d", 100)], "arm", [100, 101])
+            .brake("B", "a")
+    };
+    let forward = efficiency(&sketch(), 0.98, 2, false);
+    agrees("the arm drives", forward, 0.004_976, 5e-7);
+    assert_eq!(efficiency(&sketch(), 0.98, 2, true), None, "driven back");
 }
 
 /// Suns 30 and 36, ring 72, as one coupling.

@@ -1,7 +1,7 @@
 //! Values that others published, compared exactly or to the digits printed.
 //!
 //! Every table names its source and how the values came to us. Left out until the core can say
-//! it: losses of two-sun trains on stepped planets, and clutches that slip.
+//! it: clutches that slip.
 
 mod capacity;
 mod compound;

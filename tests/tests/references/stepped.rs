@@ -82,14 +82,8 @@ fn the_other_ratios_of_a_stepped_set() {
 }
 
 /// Sun A, fixed, meshes with B; C on B's shaft meshes with sun D; the arm carries both.
-///
-/// A set has one sun, so the stepped planet is written as a ring that two sets share: whatever
-/// its teeth, it turns with the planet. What it cannot say are losses, as these meshes do not
-/// exist.
 fn two_suns(a: u32, b: u32, c: u32, d: u32) -> Sketch {
-    Sketch::new("arm", "d")
-        .stepped("first", ("housing", a), ("planet", 150), "arm", (b, c))
-        .planetary("second", ("d", d), ("planet", 150), "arm", c)
+    Sketch::new("arm", "d").stepped_suns("set", [("housing", a), ("d", d)], "arm", [b, c])
 }
 
 #[test]

@@ -43,6 +43,14 @@ fn broken_stepped(sun: u32, steps: (u32, u32), ring: u32, count: u32) -> Vec<Rul
     rules(&sketch)
 }
 
+fn broken_stepped_suns(suns: [u32; 2], steps: [u32; 2], count: u32) -> Vec<Rule> {
+    let [first, second] = suns;
+    let sketch = Sketch::new("a", "c")
+        .stepped_suns("set", [("a", first), ("b", second)], "c", steps)
+        .pinions(count);
+    rules(&sketch)
+}
+
 fn rules(sketch: &Sketch) -> Vec<Rule> {
     let train = sketch.train();
     let couplings = train.scenario().couplings.iter();
@@ -225,38 +233,43 @@ fn long_pinions_pass_the_small_sun() {
 
 /// Whether stepped pinions cut alike can be put in at equal angles, by trying every tooth: the
 /// k-th pinion is turned so that its first step meshes with the sun, each way it can be, and then
-/// the second step must meet the ring as that of the first pinion does.
-fn fits_by_trying(sun: u32, (p, q): (u32, u32), ring: u32, count: u32) -> bool {
+/// the second step must meet its gear as that of the first pinion does. `other` is that gear, a
+/// ring with its teeth negative.
+fn fits_by_trying(sun: u32, (p, q): (u32, u32), other: i32, count: u32) -> bool {
     let near_whole = |turns: f64| (turns - turns.round()).abs() < 1e-6;
+    let (second, q) = (f64::from(other), f64::from(q));
     (1..count).all(|pinion| {
         let around = f64::from(pinion) / f64::from(count);
         (0..p).any(|tooth| {
             // Turned against the first pinion so that (S + P) around - P turned is whole.
             let turned = (f64::from(sun + p) * around - f64::from(tooth)) / f64::from(p);
-            near_whole((f64::from(ring) - f64::from(q)) * around + f64::from(q) * turned)
+            near_whole((second + q) * around - q * turned)
         })
     })
 }
 
 /// The rule for stepped pinions against trying, for small sets of every kind: with steps of common
-/// divisor 1, 2, 7 and alike, and all counts to six.
+/// divisor 1, 2, 7 and alike, and all counts to six; in a ring and on a second sun.
 #[test]
 fn assembly_of_stepped_pinions() {
     let (mut fit, mut misfit) = (0, 0);
-    for sun in 18..30 {
+    for sun in 24..36 {
         for (p, q) in [(15, 16), (16, 14), (21, 14), (20, 20), (28, 14), (13, 26)] {
-            let ring = sun + p + q;
+            let (ring, second) = (sun + p + q, sun + p - q);
             for count in 1..=6 {
-                let fits = fits_by_trying(sun, (p, q), ring, count);
-                let rules = broken_stepped(sun, (p, q), ring, count);
-                let what = format!("{sun}, {p}/{q}, {ring}, N = {count}");
-                assert_eq!(rules.contains(&Rule::EqualSpacing), !fits, "{what}");
-                assert!(!rules.contains(&Rule::Coaxial), "{what}");
-                *(if fits { &mut fit } else { &mut misfit }) += 1;
+                let in_ring = broken_stepped(sun, (p, q), ring, count);
+                let on_sun = broken_stepped_suns([sun, second], [p, q], count);
+                for (rules, other) in [(in_ring, -(ring as i32)), (on_sun, second as i32)] {
+                    let fits = fits_by_trying(sun, (p, q), other, count);
+                    let what = format!("{sun}, {p}/{q}, {other}, N = {count}");
+                    assert_eq!(rules.contains(&Rule::EqualSpacing), !fits, "{what}");
+                    assert!(!rules.contains(&Rule::Coaxial), "{what}");
+                    *(if fits { &mut fit } else { &mut misfit }) += 1;
+                }
             }
         }
     }
-    assert!(fit > 100 && misfit > 100, "{fit} fit, {misfit} do not");
+    assert!(fit > 200 && misfit > 200, "{fit} fit, {misfit} do not");
 }
 
 /// Derived: 36 + 32 = 68 but 87 - 21 = 66, so the published hub needs gears of another module or

@@ -15,6 +15,7 @@ fn good() -> Value {
         .double_pinion("p2", ("in", 30), ("r2", 74), "housing", (20, 20))
         .pair("g1", false, ("out", 31), ("end", 67))
         .stepped("p3", ("in", 30), ("r2", 84), "housing", (20, 34))
+        .stepped_suns("p5", [("in", 30), ("r2", 24)], "out", [20, 26])
         .ravigneaux("p4", [("in", 24), ("r1", 33)], ("r2", 69), "out", (20, 18))
         .brake("A", "r1")
         .clutch("C", "in", "r2")

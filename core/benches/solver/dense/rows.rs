@@ -52,6 +52,15 @@ pub(super) fn mesh_terms(coupling: &Coupling) -> Vec<[(&str, f64); 3]> {
                 (ring, teeth(ring) * p),
             )]
         }
+        Coupling::SteppedSuns(set) => {
+            let (first, second) = (&set.first_sun, &set.second_sun);
+            let [p, q] = [&set.first_pinion, &set.second_pinion].map(|step| count(step.teeth));
+            vec![seen_from(
+                &set.carrier,
+                (first, teeth(first) * q),
+                (second, -teeth(second) * p),
+            )]
+        }
         Coupling::Ravigneaux(set) => {
             let ring = teeth(&set.ring);
             let row = |sun, sign: f64| {
@@ -86,7 +95,7 @@ fn seen_from<'a>(
 /// Meshes between the ends of a row; the rows of a Ravigneaux set share one.
 pub(super) fn mesh_count(coupling: &Coupling) -> Option<i32> {
     match coupling {
-        Coupling::Planetary(_) | Coupling::Stepped(_) => Some(2),
+        Coupling::Planetary(_) | Coupling::Stepped(_) | Coupling::SteppedSuns(_) => Some(2),
         Coupling::DoublePinion(_) => Some(3),
         Coupling::GearPair(_) => Some(1),
         Coupling::Ravigneaux(_) => None,

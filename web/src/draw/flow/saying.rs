@@ -1,7 +1,6 @@
 //! The words and numbers of the flow drawing.
 
 use levertrain_core::Train;
-use levertrain_core::coupling::Role;
 use levertrain_core::words::{Words, listed, number};
 use levertrain_core::{Combination, State};
 
@@ -55,11 +54,10 @@ pub(super) fn member(train: &Train, coupling: usize, member: usize) -> String {
     let role = facts.members()[member].role;
     let number = facts.label().rsplit(' ').next().unwrap_or_default();
     let counted = !number.is_empty() && number.chars().all(|c| c.is_ascii_digit());
-    match role {
-        Role::Sun | Role::SmallSun | Role::LargeSun | Role::Carrier | Role::Ring if counted => {
-            format!("{} {number}", role.word())
-        }
-        _ => role.word().to_owned(),
+    if counted && role.is_of_set() {
+        format!("{} {number}", role.word())
+    } else {
+        role.word().to_owned()
     }
 }
 

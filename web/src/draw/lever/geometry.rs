@@ -266,11 +266,10 @@ impl Node {
 
 /// A member's letter and the number of its set, or a word where the letter is itself a number.
 fn role_name(role: Role, coupling: usize) -> String {
-    match role {
-        Role::Sun | Role::SmallSun | Role::LargeSun | Role::Ring | Role::Carrier => {
-            format!("{}{}", role.letter(), coupling + 1)
-        }
-        Role::First | Role::Second | Role::Frame => role.word().to_owned(),
+    if role.is_of_set() {
+        format!("{}{}", role.letter(), coupling + 1)
+    } else {
+        role.word().to_owned()
     }
 }
 

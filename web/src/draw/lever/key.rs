@@ -123,10 +123,12 @@ fn places(train: &Train, width: f64) -> Vec<(usize, f64, Entry)> {
 }
 
 fn entries(train: &Train) -> Vec<Entry> {
-    const ROLES: [Role; 8] = [
+    const ROLES: [Role; 10] = [
         Role::Sun,
         Role::SmallSun,
         Role::LargeSun,
+        Role::FirstSun,
+        Role::SecondSun,
         Role::Carrier,
         Role::Ring,
         Role::First,

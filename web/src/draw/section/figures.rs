@@ -76,11 +76,10 @@ fn draw_part(
         area: part_area(stage, part),
         body: part.body,
         turned: live.angle(part.body) * turns_to_teeth(teeth),
-        name: match member.role {
-            Role::Sun | Role::SmallSun | Role::LargeSun | Role::Ring => {
-                format!("{} {teeth}", member.role.letter())
-            }
-            _ => format!("{teeth} teeth"),
+        name: if member.role.is_of_set() {
+            format!("{} {teeth}", member.role.letter())
+        } else {
+            format!("{teeth} teeth")
         },
         // The upper gear of a pair turns on its own axis, which the drawing must show.
         own_axis: part.level == Level::Pin,

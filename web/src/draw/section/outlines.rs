@@ -49,7 +49,7 @@ pub fn part_area(stage: &Stage<'_>, part: &Part) -> Bounds {
     // (outer edge, inner edge), as distances down from the top.
     let (top, bottom) = match (part.level, pair) {
         (Level::Sun, true) => (sun - 41.0, sun + 7.0),
-        (Level::Sun, false) if part.side == Side::Right => {
+        (Level::Sun, false) if part.side == Side::Right && figure == Figure::TwoSuns => {
             (between(stage).1 - SHORT + 1.0, sun + 7.0)
         }
         (Level::Sun, false) => (sun - 27.0, sun + 7.0),
@@ -74,17 +74,17 @@ pub fn part_area(stage: &Stage<'_>, part: &Part) -> Bounds {
 /// What a sun or ring has besides its box: the step that reaches to the smaller of two pinion
 /// steps.
 pub fn raised(stage: &Stage<'_>, part: &Part) -> Option<Bounds> {
-    let (on_sun, in_ring) = steps(stage, part.coupling)?;
-    let base = part_area(stage, part);
-    let (top, bottom) = match part.level {
-        Level::Sun => (on_sun.top + on_sun.height + 1.5, base.top),
-        Level::Ring => (base.top + base.height, in_ring.top - 1.5),
-        Level::Pin => return None,
+    let (first, second) = steps(stage, part.coupling)?;
+    let own = match (part.level, part.side) {
+        (Level::Pin, _) => return None,
+        (Level::Ring, _) | (Level::Sun, Side::Right) => second,
+        (Level::Sun, _) => first,
     };
-    let own = if part.level == Level::Sun {
-        on_sun
+    let base = part_area(stage, part);
+    let (top, bottom) = if part.level == Level::Ring {
+        (base.top + base.height, own.top - 1.5)
     } else {
-        in_ring
+        (own.top + own.height + 1.5, base.top)
     };
     (bottom - top > 1.0).then_some(Bounds {
         left: own.left,
@@ -164,7 +164,7 @@ pub fn pinion_faces(
                 .collect()
         }
         Figure::Stepped { .. } => {
-            let areas = steps(stage, coupling).map(|(on_sun, in_ring)| [on_sun, in_ring]);
+            let areas = steps(stage, coupling).map(|(first, second)| [first, second]);
             let areas = areas.into_iter().flatten().zip(["P", "Q"]);
             areas
                 .zip(pinions)
@@ -184,7 +184,7 @@ fn between(stage: &Stage<'_>) -> (f64, f64) {
     )
 }
 
-/// The boxes of the two steps of stepped pinions: on the sun, in the ring.
+/// The boxes of the two steps of stepped pinions, that on the first sun first.
 ///
 /// The larger step reaches its mate and stays clear of the other; the smaller is as much smaller
 /// as its teeth are fewer, within what leaves room for its name and can still be told apart.
@@ -193,6 +193,7 @@ fn steps(stage: &Stage<'_>, coupling: usize) -> Option<(Bounds, Bounds)> {
         sun,
         sun_larger,
         smaller,
+        second_sun,
     } = stage.plan().figures[coupling]
     else {
         return None;
@@ -201,12 +202,12 @@ fn steps(stage: &Stage<'_>, coupling: usize) -> Option<(Bounds, Bounds)> {
     let (outer, inner) = between(stage);
     let large = (inner - outer) / 2.0 - APART;
     let small = large * smaller.clamp(0.45, 0.8);
-    let pin = if sun_larger {
+    let pin = if sun_larger || second_sun {
         inner - large
     } else {
         outer + large
     };
-    let (on_sun, in_ring) = if sun_larger {
+    let (first, second) = if sun_larger {
         (large, small)
     } else {
         (small, large)
@@ -224,7 +225,7 @@ fn steps(stage: &Stage<'_>, coupling: usize) -> Option<(Bounds, Bounds)> {
         Side::Left => Side::Right,
         _ => Side::Left,
     };
-    Some((area(sun, on_sun), area(other, in_ring)))
+    Some((area(sun, first), area(other, second)))
 }
 
 /// The half of a stretch on a side, with a gap in the middle between both.

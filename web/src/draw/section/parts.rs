@@ -13,14 +13,16 @@ pub enum Figure {
         /// Pinions between sun and ring.
         pinion_rows: usize,
     },
-    /// A sun and a ring in two planes, each on its step of the pinions between.
+    /// A sun and a ring, or two suns, in two planes, each on its step of the pinions between.
     Stepped {
-        /// Where the sun and its step are; the ring and its step are on the other side.
+        /// Where the first sun and its step are; the others are on the other side.
         sun: Side,
-        /// Whether the sun's step is the larger one.
+        /// Whether its step is the larger one.
         sun_larger: bool,
         /// Teeth of the smaller step over those of the larger.
         smaller: f64,
+        /// Whether the other step meshes with a sun as well.
+        second_sun: bool,
     },
     /// Two suns side by side, short pinions on the left one, long ones on the right one that
     /// reach over both, and the ring around these.
@@ -127,8 +129,8 @@ pub fn parts(train: &Train) -> (Vec<Figure>, Vec<Part>) {
                     body,
                     level,
                     side: match fact.role {
-                        Role::SmallSun => Side::Left,
-                        Role::LargeSun => Side::Right,
+                        Role::SmallSun | Role::FirstSun => Side::Left,
+                        Role::LargeSun | Role::SecondSun => Side::Right,
                         _ => Side::Whole,
                     },
                 });
@@ -150,13 +152,18 @@ fn set_figure(facts: &dyn CouplingKind, profile: &Profile) -> Figure {
         .iter()
         .filter(|gear| !gear.internal && matches!(gear.mount, Mount::Member(_)));
     match (steps, suns.count()) {
-        (Some((on_sun, in_ring)), _) => {
-            let [on_sun_teeth, in_ring_teeth] =
-                [on_sun, in_ring].map(|gear| f64::from(gear.teeth.get()));
+        (Some((first, second)), suns) => {
+            let [teeth, others] = [first, second].map(|gear| f64::from(gear.teeth.get()));
             Figure::Stepped {
-                sun: on_sun.plane.into(),
-                sun_larger: on_sun_teeth >= in_ring_teeth,
-                smaller: (on_sun_teeth / in_ring_teeth).min(in_ring_teeth / on_sun_teeth),
+                // Two suns stand in their order from the input's end.
+                sun: if suns == 2 {
+                    Side::Left
+                } else {
+                    first.plane.into()
+                },
+                sun_larger: teeth >= others,
+                smaller: (teeth / others).min(others / teeth),
+                second_sun: suns == 2,
             }
         }
         (None, 2) => Figure::TwoSuns,
@@ -168,7 +175,9 @@ fn set_figure(facts: &dyn CouplingKind, profile: &Profile) -> Figure {
 
 fn level(member: &Member<'_>, figure: Figure) -> Option<Level> {
     match (member.role, figure) {
-        (Role::Sun | Role::SmallSun | Role::LargeSun, _) => Some(Level::Sun),
+        (Role::Sun | Role::SmallSun | Role::LargeSun | Role::FirstSun | Role::SecondSun, _) => {
+            Some(Level::Sun)
+        }
         (Role::Carrier, _) => Some(Level::Pin),
         (Role::Ring, _) => Some(Level::Ring),
         (Role::Frame, _) => None,

@@ -6,7 +6,7 @@ mod picture;
 use crate::session::Session;
 
 /// Every kind of coupling, with small and large gears; all can be assembled.
-const COUPLINGS: [&str; 10] = [
+const COUPLINGS: [&str; 12] = [
     r#"{"kind": "planetary", "id": "p", "label": "Set", "carrier": "c",
         "sun": {"shaft": "s", "teeth": 20}, "ring": {"shaft": "r", "teeth": 80},
         "pinion": {"teeth": 30, "count": 4}}"#,
@@ -31,6 +31,12 @@ const COUPLINGS: [&str; 10] = [
     r#"{"kind": "stepped", "id": "p", "label": "Set", "carrier": "c",
         "sun": {"shaft": "s", "teeth": 23}, "ring": {"shaft": "r", "teeth": 59},
         "sun_pinion": {"teeth": 15}, "ring_pinion": {"teeth": 21}, "count": 3}"#,
+    r#"{"kind": "stepped-suns", "id": "p", "label": "Set", "carrier": "c",
+        "first_sun": {"shaft": "s", "teeth": 33}, "second_sun": {"shaft": "r", "teeth": 24},
+        "first_pinion": {"teeth": 21}, "second_pinion": {"teeth": 30}, "count": 3}"#,
+    r#"{"kind": "stepped-suns", "id": "p", "label": "Set", "carrier": "c",
+        "first_sun": {"shaft": "s", "teeth": 24}, "second_sun": {"shaft": "r", "teeth": 33},
+        "first_pinion": {"teeth": 30}, "second_pinion": {"teeth": 21}, "count": 3}"#,
     r#"{"kind": "ravigneaux", "id": "p", "label": "Set", "carrier": "c",
         "small_sun": {"shaft": "s", "teeth": 30}, "large_sun": {"shaft": "b", "teeth": 36},
         "ring": {"shaft": "r", "teeth": 72}, "short": {"teeth": 19}, "long": {"teeth": 18},

@@ -191,6 +191,8 @@ fn there_are_as_many_pinions_as_the_set_has() {
         1 + 2 * 4 + 1,
         1 + 2 * 3,
         2 + 2 * 3,
+        2 + 2 * 3,
+        2 + 2 * 3,
     ];
     for (coupling, gears) in COUPLINGS.into_iter().zip(counts) {
         let scene = scene(&session(coupling).live(), 0, (400.0, 400.0));

@@ -1,7 +1,8 @@
 """How one-way clutches settle, by trying every set of them that could lock.
 
 A set agrees when each locked one passes a torque that it can pass, and each of the others
-overruns the way it can, or stands still. Coasting turns every torque round.
+overruns the way it can, or stands still. Coasting turns every torque round. Sets that leave the
+same motion stand side by side: all of theirs lock, and how they share the torque is undetermined.
 """
 
 from itertools import combinations
@@ -20,13 +21,19 @@ def one_ways(scenario):
 def settle(train, applied, coasting=False):
     """(verdict, ids of everything that is closed) of the elements in `applied`."""
     candidates = one_ways(train.scenario)
+    # A motion each, with everything closed in any of the sets that give it.
     agreeing = []
     for count in range(len(candidates) + 1):
         for locked in combinations(candidates, count):
             closed = set(applied) | {item["id"] for item in locked}
+            if not _agrees(train, closed, locked, coasting):
+                continue
             speeds = train.solve(closed)["shafts"]
-            known = [found for found, _ in agreeing]
-            if _agrees(train, closed, locked, coasting) and speeds not in known:
+            for found, together in agreeing:
+                if found == speeds:
+                    together |= closed
+                    break
+            else:
                 agreeing.append((speeds, closed))
     if len(agreeing) == 1:
         return "settled", agreeing[0][1]

@@ -148,7 +148,11 @@ fn couplings() -> Vec<Row> {
         // Two suns on stepped pinions.
         ("/couplings/4", Extra, Bad),
         ("/couplings/4/first_sun", Remove, Bad),
-        ("/couplings/4/second_sun/shaft", Set(json!("in")), BeyondSchema),
+        (
+            "/couplings/4/second_sun/shaft",
+            Set(json!("in")),
+            BeyondSchema,
+        ),
         ("/couplings/4/second_sun/shaft", Set(json!("housing")), Good),
         ("/couplings/4/carrier", Remove, Bad),
         ("/couplings/4/first_pinion", Remove, Bad),

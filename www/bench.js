@@ -96,13 +96,19 @@ export class Bench {
       members(desk),
       effort(desk),
       losses(desk),
-      road.node,
-      capacity(desk),
       teeth(desk),
       combinations(desk),
       share(desk),
     ];
-    const below = [working(desk, signal), this.#flow.node, this.#end.node, slips(desk), bearings(desk, signal)];
+    const below = [
+      working(desk, signal),
+      this.#flow.node,
+      road.node,
+      capacity(desk),
+      this.#end.node,
+      slips(desk),
+      bearings(desk, signal),
+    ];
     if (host.clientWidth < PHONE) {
       for (const part of [...side, ...below]) part.open = part === side[0];
     }

@@ -12,7 +12,7 @@ import { Failure } from "./faults.js";
  */
 
 /** @type {Readonly<Road>} */
-export const USUAL_ROAD = { pedal: 0.5, grade: 0, lockup: false };
+export const USUAL_ROAD = { pedal: 0.3, grade: 0, lockup: false };
 
 /** Steepest slopes the page offers, in percent. */
 export const GRADES = { min: -20, max: 30 };

@@ -68,7 +68,7 @@ pub struct Conditions {
 impl Default for Conditions {
     fn default() -> Self {
         Self {
-            pedal: 0.5,
+            pedal: 0.3,
             grade: 0.0,
             lockup: false,
             mesh_efficiency: MESH_EFFICIENCY,

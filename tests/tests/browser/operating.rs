@@ -89,7 +89,7 @@ fn pedal_and_slope_move_the_point_as_in_the_core() -> Result<()> {
             page.click(&format!("{PANEL} summary"))?;
             check(page, &report(stem, range, &conditions)?)?;
 
-            press(page, "pedal", Key::Right, 12)?;
+            press(page, "pedal", Key::Right, 32)?;
             conditions.pedal = 0.62;
             let steady = report(stem, range, &conditions)?;
             check(page, &steady)?;
@@ -168,9 +168,9 @@ fn the_link_holds_pedal_slope_and_lock_up() -> Result<()> {
         press(page, "grade", Key::Left, 3)?;
         press(page, "lockup", Key::Space, 1)?;
         let link: String = page.get("location.hash", Value::Null)?;
-        ensure!(link == format!("{start}&o=45,-3,1"), "{link}");
+        ensure!(link == format!("{start}&o=25,-3,1"), "{link}");
         let embed: String = page.get("probe.one('[data-part=embed]').value", Value::Null)?;
-        ensure!(embed.contains(" road=\"45,-3,1\">"), "{embed}");
+        ensure!(embed.contains(" road=\"25,-3,1\">"), "{embed}");
         page.goto(&format!("index.html{link}"))?;
         let values: (String, String, bool) = page.get(
             "[probe.one('#pedal').value, probe.one('#grade').value, \
@@ -178,7 +178,7 @@ fn the_link_holds_pedal_slope_and_lock_up() -> Result<()> {
             Value::Null,
         )?;
         ensure!(
-            values == ("45".to_owned(), "-3".to_owned(), true),
+            values == ("25".to_owned(), "-3".to_owned(), true),
             "{values:?}"
         );
         page.goto(&format!("index.html{start}&o=145,0,0"))?;

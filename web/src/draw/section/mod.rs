@@ -4,6 +4,7 @@
 //! the scene and the hit tests are read off the stage.
 
 mod board;
+mod dice;
 mod figures;
 mod grid;
 mod outlines;

@@ -9,6 +9,7 @@ use std::collections::HashSet;
 use levertrain_core::{Body, Train};
 
 use super::board::{Board, Exploration, Way};
+use super::dice::Dice;
 use super::grid::{Grid, Node, SET_COLUMNS};
 use super::parts::{Figure, Part, parts};
 
@@ -81,7 +82,7 @@ impl Plan {
                 outer_rows: 2 + 2 * room,
             };
             let orders = (WORK / grid.nodes()).clamp(4, ORDERS);
-            let mut dice = Dice(0x2545_F491_4F6C_DD1D);
+            let mut dice = Dice::new();
             let mut best: Option<Self> = None;
             for order in 0..orders {
                 if order > 0 {
@@ -96,24 +97,6 @@ impl Plan {
             }
         }
         unreachable!("the grid grows until everything has room")
-    }
-}
-
-/// A small fixed-seed generator (xorshift): layouts must not change from one visit to the next.
-struct Dice(u64);
-
-impl Dice {
-    fn below(&mut self, bound: usize) -> usize {
-        self.0 ^= self.0 << 13;
-        self.0 ^= self.0 >> 7;
-        self.0 ^= self.0 << 17;
-        (self.0 % bound as u64) as usize
-    }
-
-    fn shuffle<T>(&mut self, items: &mut [T]) {
-        for index in (1..items.len()).rev() {
-            items.swap(index, self.below(index + 1));
-        }
     }
 }
 

@@ -14,7 +14,7 @@ use plotters_canvas::CanvasBackend;
 use wasm_bindgen::prelude::*;
 use web_sys::HtmlCanvasElement;
 
-use crate::draw::scene::{Point, Scene};
+use crate::draw::scene::Point;
 use crate::draw::{Device, Palette, flow, lever, paint};
 use crate::session::Session;
 use crate::speed_unit::SpeedUnit;
@@ -338,7 +338,7 @@ impl Sandbox {
             f64::from(canvas.width()) / self.scale,
             f64::from(canvas.height()) / self.scale,
         );
-        let scene = self.scene(drawing, css)?;
+        let scene = pictures::on_page(self.session()?, drawing, self.stage(), css)?;
         let mut backend = CanvasBackend::with_canvas_object(canvas)
             .ok_or_else(|| JsValue::from_str("the canvas has no 2d context"))?;
         paint(
@@ -353,7 +353,8 @@ impl Sandbox {
     /// A drawing as the text of an SVG file, in its own size (`width` by `height` for an end
     /// view or the flow), in CSS pixels.
     pub fn svg(&self, drawing: &str, width: f64, height: f64) -> Result<String, JsValue> {
-        let scene = self.scene(drawing, (width, height))?;
+        let size = (width, height);
+        let scene = pictures::scene(self.session()?, drawing, self.stage(), size)?;
         crate::draw::svg(&scene, self.palette).map_err(|error| JsValue::from_str(&error))
     }
 }
@@ -367,9 +368,9 @@ impl Sandbox {
         self.session.as_mut().ok_or_else(nothing_open)
     }
 
-    fn scene(&self, drawing: &str, size: (f64, f64)) -> Result<Scene, JsValue> {
-        let stage = (self.stage_width, self.merged);
-        pictures::scene(self.session()?, drawing, stage, size)
+    /// The stage's width, and whether levers are merged.
+    fn stage(&self) -> (f64, bool) {
+        (self.stage_width, self.merged)
     }
 }
 

@@ -7,6 +7,21 @@ use crate::draw::scene::Scene;
 use crate::draw::{end_view, flow, lever, operating};
 use crate::session::Session;
 
+/// A drawing as it stands on the page, where the levers are under the half-section; otherwise as
+/// [`scene`].
+pub fn on_page(
+    session: &Session,
+    drawing: &str,
+    (stage_width, merged): (f64, bool),
+    size: (f64, f64),
+) -> Result<Scene, JsValue> {
+    if drawing == "lever" {
+        let stage = session.layout().stage(stage_width);
+        return Ok(lever::scene_under_section(&session.live(), &stage, merged));
+    }
+    scene(session, drawing, (stage_width, merged), size)
+}
+
 /// A drawing of what is on screen. The half-section and the levers fit the width of the stage,
 /// and sets that share two shafts may be merged into one lever; the others have `size`.
 pub fn scene(

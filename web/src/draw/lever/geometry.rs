@@ -38,6 +38,8 @@ pub(super) struct Diagram<'a> {
     pub levers: Vec<Bar>,
     /// The ties between levers.
     pub links: Vec<Link>,
+    /// Whether levers of one set have its name over them; joined ones always have.
+    pub names_sets: bool,
 }
 
 /// A lever on the page.
@@ -121,6 +123,7 @@ impl<'a> Diagram<'a> {
             axis,
             levers,
             links,
+            names_sets: true,
         }
     }
 

@@ -240,6 +240,7 @@ fn headings(diagram: &Diagram<'_>) -> Vec<Label> {
     };
     let levers = diagram.levers.iter();
     levers
+        .filter(|lever| diagram.names_sets || lever.couplings.len() > 1)
         .map(|lever| heading((&lever.couplings, lever.span)))
         .collect()
 }

@@ -27,6 +27,13 @@ pub fn scene(live: &Live<'_>, stage: &Stage<'_>, merged: bool) -> Scene {
     drawing::draw(&Diagram::of(live, stage, merged))
 }
 
+/// The same to stand under the half-section, where each set has its name already.
+pub fn scene_under_section(live: &Live<'_>, stage: &Stage<'_>, merged: bool) -> Scene {
+    let mut diagram = Diagram::of(live, stage, merged);
+    diagram.names_sets = false;
+    drawing::draw(&diagram)
+}
+
 /// The shaft whose node or tie is drawn at a point.
 pub fn shaft_at(live: &Live<'_>, stage: &Stage<'_>, merged: bool, point: Point) -> Option<usize> {
     Diagram::of(live, stage, merged).shaft_at(point)

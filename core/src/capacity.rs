@@ -4,10 +4,11 @@
 //! A figure for learning and early layout, not a strength rating: nothing here heats, fades,
 //! drags or wears, and the clamp force is taken as given.
 
+use levertrain_exact::Fraction;
+
 use crate::scenario::Friction;
 use crate::solve::Combination;
 use crate::torque::Torques;
-use levertrain_exact::Fraction;
 
 /// Static torque capacity of ring-shaped friction surfaces.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -1,9 +1,10 @@
 //! The range chart: what each named range makes of the train, and the steps between them.
 
+use levertrain_exact::Fraction;
+
 use crate::settle::{Duty, Settled, Verdict};
 use crate::solve::Combination;
 use crate::train::Train;
-use levertrain_exact::Fraction;
 
 /// The named ranges of a train, solved.
 #[derive(Debug, Clone)]

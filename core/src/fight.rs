@@ -1,9 +1,10 @@
 //! Why a train is tied up: a smallest set of applied elements and couplings that fights.
 
+use levertrain_exact::Motions;
+
 use crate::element_set::ElementSet;
 use crate::solve::narrowed;
 use crate::train::Train;
-use levertrain_exact::Motions;
 
 /// Elements and couplings that together keep the input from turning. Leaving any one of them
 /// out would free it.

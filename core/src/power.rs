@@ -1,8 +1,9 @@
 //! Power flow of a driving combination: what each member puts in or takes out, exactly.
 
+use levertrain_exact::Fraction;
+
 use crate::solve::Combination;
 use crate::torque::Torques;
-use levertrain_exact::Fraction;
 
 /// Ideal power through every member and element, per unit of input power.
 ///

@@ -1,12 +1,12 @@
 //! What one combination of applied elements does, decided exactly.
 
+use levertrain_exact::{Fraction, Motions, Terms, Turning};
+
 use crate::coupling::PinionSpin;
 use crate::element_set::ElementSet;
 use crate::fight::Fight;
 use crate::settle::Duty;
 use crate::train::{Body, Train, speed_terms};
-use levertrain_exact::Fraction;
-use levertrain_exact::{Motions, Terms, Turning};
 
 /// What a combination makes of the train.
 #[derive(Debug, Clone, PartialEq, Eq, Hash)]

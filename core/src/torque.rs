@@ -1,9 +1,9 @@
 //! Ideal torques, exactly: what each member, clutch and brake carries per unit of input torque.
 
+use levertrain_exact::{Fraction, Motions, Terms, Turning};
+
 use crate::solve::Combination;
 use crate::train::Body;
-use levertrain_exact::Fraction;
-use levertrain_exact::{Motions, Terms, Turning};
 
 /// The torques of one combination without losses, per unit of input torque.
 ///

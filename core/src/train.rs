@@ -1,10 +1,11 @@
 //! A gear train that fits together: every name resolved, every limit checked.
 
+use levertrain_exact::{Motions, Terms};
+
 use crate::element_set::ElementSet;
 use crate::fault::{Fault, MOST_FAULTS};
 use crate::scenario::{Element, Scenario};
 use crate::validate::{Checker, unknown};
-use levertrain_exact::{Motions, Terms};
 
 /// What a member is part of.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]

@@ -1,11 +1,12 @@
 //! What a combination does, in sentences a student understands.
 
+use levertrain_exact::Fraction;
+
 use crate::coupling::Coupling;
 use crate::element_set::ElementSet;
 use crate::scenario::Element;
 use crate::solve::{Combination, State};
 use crate::train::{Body, Train};
-use levertrain_exact::Fraction;
 
 /// A combination in words.
 #[derive(Debug, Clone, PartialEq, Eq)]

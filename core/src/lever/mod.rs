@@ -6,9 +6,9 @@ mod train_lever;
 
 pub use train_lever::{LeverNode, TrainLever};
 
+use levertrain_exact::{Fraction, Motions};
+
 use crate::coupling::Coupling;
-use levertrain_exact::Fraction;
-use levertrain_exact::Motions;
 
 /// A coupling as a lever: one place per member, so that at any moment the speeds of the
 /// members lie on one straight line over these places.

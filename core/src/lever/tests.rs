@@ -1,9 +1,10 @@
 //! What levers must satisfy.
 
+use levertrain_exact::Fraction;
+
 use super::{Lever, LeverNode, TrainLever};
 use crate::element_set::ElementSet;
 use crate::train::{Body, Train};
-use levertrain_exact::Fraction;
 
 fn train(shafts: &[&str], couplings: &str, elements: &str) -> Train {
     let shafts: Vec<String> = shafts

@@ -1,10 +1,11 @@
 //! The levers of a train, one a coupling or joined where they always lie on one line.
 
+use levertrain_exact::Fraction;
+
 use super::{Lever, spread_out};
 use crate::coupling::Role;
 use crate::short_sort::sort_short_by;
 use crate::train::{Body, Train};
-use levertrain_exact::Fraction;
 
 /// A lever in a train: that of one coupling, or several that always lie on one line.
 #[derive(Debug, Clone, PartialEq, Eq)]

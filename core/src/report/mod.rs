@@ -10,6 +10,7 @@ mod mesh_orders;
 mod operating;
 mod working;
 
+use levertrain_exact::Fraction;
 use serde::Serialize;
 
 pub use capacity::{CapacityReport, ElementCapacity};
@@ -26,7 +27,6 @@ use crate::settle::Verdict;
 use crate::solve::{Combination, State};
 use crate::train::{Body, Train};
 use crate::words::Words;
-use levertrain_exact::Fraction;
 
 /// A number exactly and as a decimal.
 #[derive(Debug, Clone, PartialEq, Serialize)]

@@ -1,5 +1,6 @@
 //! From the rows of a train to numerator and denominator of its ratio.
 
+use levertrain_exact::{Fraction, Motions, Terms};
 use num_bigint::BigInt;
 use num_traits::{One, Zero};
 
@@ -10,8 +11,6 @@ use crate::coupling::{RowRatio, Symbol};
 use crate::element_set::ElementSet;
 use crate::solve::Combination;
 use crate::train::{Body, Train};
-use levertrain_exact::Fraction;
-use levertrain_exact::{Motions, Terms};
 
 /// Most rows a formula may combine: beyond that nobody reads it, and the corners are too many.
 const MOST_ROWS: usize = 10;

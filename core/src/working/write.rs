@@ -1,6 +1,5 @@
 //! From numerator and denominator to a formula a teacher would write.
 
-use crate::short_sort::sort_short_by_key;
 use num_bigint::BigInt;
 use num_traits::Signed;
 
@@ -8,6 +7,7 @@ use super::SetEquation;
 use super::expression::Expression;
 use super::polynomial::{Factored, Polynomial};
 use crate::coupling::{Role, RowRatio, Symbol};
+use crate::short_sort::sort_short_by_key;
 use crate::train::Train;
 
 /// The tooth symbols of a row's k.

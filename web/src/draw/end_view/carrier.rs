@@ -1,9 +1,9 @@
 //! Drawing carriers: a plate behind the pinions, and the pins on top of them.
 
-use levertrain_core::short_sort::sort_short_by;
 use std::f64::consts::TAU;
 
 use levertrain_core::coupling::Mount;
+use levertrain_core::short_sort::sort_short_by;
 
 use super::signs;
 use super::subject::{Part, Subject};

@@ -16,10 +16,10 @@ mod tests;
 mod wheel;
 mod wrap;
 
-use levertrain_core::short_sort::sort_short_by_key;
 use std::f64::consts::FRAC_PI_2;
 
 use levertrain_core::coupling::{Mount, Plane};
+use levertrain_core::short_sort::sort_short_by_key;
 
 use super::scene::{Bounds, Ink, Point, Scene, Stroke};
 use crate::live::Live;

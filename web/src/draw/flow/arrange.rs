@@ -1,8 +1,9 @@
 //! Where nodes stand in line, and which way each shaft's power runs: straight from one node to
 //! the next, or along a rail before or after the line, as few of them crossing as can be.
 
-use super::network::{Network, Place};
 use levertrain_core::short_sort::sort_short_by_key;
+
+use super::network::{Network, Place};
 
 /// What a drawing costs, in crossings of one band by another and the like.
 const CROSSING: usize = 20;

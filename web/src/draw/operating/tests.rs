@@ -1,8 +1,9 @@
 //! Checks of the picture as a scene.
 
+use levertrain_core::Train;
+
 use super::*;
 use crate::draw::scene::Mark;
-use levertrain_core::Train;
 
 const TRAIN: &str = include_str!("../../../../scenarios/04-six-speed-three-sets.json");
 

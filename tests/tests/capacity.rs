@@ -87,7 +87,7 @@ fn with_friction(sketch: &Sketch, data: &[(&str, Value)]) -> Train {
 
 /// Capacity 100 N·m by uniform wear: μ·F·n·(ro + ri)/2 = 0.1 · 2000 N · 10 · 50 mm.
 fn hundred() -> Value {
-    json!({"surfaces": 10, "outerRadius": 60, "innerRadius": 40, "coefficient": 0.1, "clampForce": 2000})
+    json!({"surfaces": 10, "outer_radius": 60, "inner_radius": 40, "coefficient": 0.1, "clamp_force": 2000})
 }
 
 /// One set with k = 4, the sun driven, the carrier delivering: the ring's brake holds 4 times

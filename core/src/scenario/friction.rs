@@ -7,7 +7,7 @@ use crate::fault::Fault;
 
 /// Ring-shaped friction surfaces pressed together by one force. Lengths are radii in mm.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "camelCase", deny_unknown_fields)]
+#[serde(deny_unknown_fields)]
 pub struct Friction {
     /// How many pairs of faces rub: twice the discs that are lined on both sides, or n1 + n2 − 1
     /// for n1 driving and n2 driven plates stacked in turns.
@@ -27,10 +27,10 @@ impl Friction {
     pub(crate) fn faults(&self, place: &str) -> Vec<Fault> {
         let fields = [
             ("surfaces", f64::from(self.surfaces), limits::SURFACES),
-            ("outerRadius", self.outer_radius, limits::LINING_RADIUS_MM),
-            ("innerRadius", self.inner_radius, limits::LINING_RADIUS_MM),
+            ("outer_radius", self.outer_radius, limits::LINING_RADIUS_MM),
+            ("inner_radius", self.inner_radius, limits::LINING_RADIUS_MM),
             ("coefficient", self.coefficient, limits::FRICTION),
-            ("clampForce", self.clamp_force, limits::CLAMP_FORCE_N),
+            ("clamp_force", self.clamp_force, limits::CLAMP_FORCE_N),
         ];
         let mut faults: Vec<Fault> = fields
             .into_iter()
@@ -45,7 +45,7 @@ impl Friction {
             .collect();
         if self.inner_radius >= self.outer_radius {
             faults.push(Fault::new(
-                format!("{place}.innerRadius"),
+                format!("{place}.inner_radius"),
                 format!("not below the outer radius: {}", self.inner_radius),
                 format!("use less than {}", self.outer_radius),
             ));

@@ -314,7 +314,7 @@ mod tests {
                 {{"kind":"brake","id":"A","label":"A","shaft":"a","friction":{friction}}}]}}"#
             )
         };
-        let good = r#"{"surfaces":8,"outerRadius":70,"innerRadius":55.5,"coefficient":0.1,"clampForce":9000}"#;
+        let good = r#"{"surfaces":8,"outer_radius":70,"inner_radius":55.5,"coefficient":0.1,"clamp_force":9000}"#;
         assert!(Scenario::parse(&with(good)).is_ok());
         let place = "elements[0].friction";
         check_fault(&with("null"), place, "invalid type");
@@ -325,7 +325,7 @@ mod tests {
         check_fault(&bad("8", "8.5"), &format!("{place}.surfaces"), "8.5");
         check_fault(
             &bad("70", "\"70\""),
-            &format!("{place}.outerRadius"),
+            &format!("{place}.outer_radius"),
             "expected f64",
         );
     }

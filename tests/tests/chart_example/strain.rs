@@ -41,8 +41,8 @@ fn losses_as_json() -> Result<()> {
 #[test]
 fn capacity_as_json() -> Result<()> {
     let mut scenario = set().to_json();
-    scenario["elements"][0]["friction"] = json!({"surfaces": 10, "outerRadius": 100,
-        "innerRadius": 80, "coefficient": 0.1, "clampForce": 5000});
+    scenario["elements"][0]["friction"] = json!({"surfaces": 10, "outer_radius": 100,
+        "inner_radius": 80, "coefficient": 0.1, "clamp_force": 5000});
     let file = file("capacity-json.json", &scenario.to_string())?;
     let chart = json_of(&file, &[])?;
     let low = &chart["ranges"][0]["capacity"];

@@ -84,7 +84,7 @@ proptest! {
             "/shafts/0/id", "/couplings", "/couplings/0", "/couplings/0/kind",
             "/couplings/0/sun", "/couplings/0/sun/teeth", "/couplings/0/pinion/count",
             "/elements", "/elements/0", "/elements/0/kind", "/elements/0/shaft",
-            "/elements/0/friction", "/elements/0/friction/clampForce", "/ranges",
+            "/elements/0/friction", "/elements/0/friction/clamp_force", "/ranges",
             "/ranges/0", "/ranges/0/applied", "/ranges/0/applied/0",
         ]),
         value in json_value(),

@@ -136,15 +136,15 @@ fn friction_data_that_cannot_be() {
         ("surfaces", "8", "0", "0"),
         ("surfaces", "8", "8.5", "8.5"),
         ("surfaces", "8", "-8", "-8"),
-        ("outerRadius", "64", "2001", "2001"),
-        ("innerRadius", "52", "0", "0"),
-        ("innerRadius", "52", "64", "not below the outer radius"),
-        ("innerRadius", "52", "null", "null"),
+        ("outer_radius", "64", "2001", "2001"),
+        ("inner_radius", "52", "0", "0"),
+        ("inner_radius", "52", "64", "not below the outer radius"),
+        ("inner_radius", "52", "null", "null"),
         ("coefficient", "0.1", "1.5", "1.5"),
         ("coefficient", "0.1", "-0.1", "-0.1"),
-        ("clampForce", "3500", "0", "0"),
-        ("clampForce", "3500", "1e300", "allowed"),
-        ("clampForce", "3500", "\"3500\"", "3500"),
+        ("clamp_force", "3500", "0", "0"),
+        ("clamp_force", "3500", "1e300", "allowed"),
+        ("clamp_force", "3500", "\"3500\"", "3500"),
     ];
     for (field, value, bad, problem) in rows {
         let text = with(

@@ -18,8 +18,8 @@ pub fn good() -> Value {
         .range("2", &["C"]);
     let mut scenario = sketch.to_json();
     scenario["about"] = "A text.".into();
-    scenario["elements"][0]["friction"] = json!({"surfaces": 8, "outerRadius": 64,
-        "innerRadius": 52, "coefficient": 0.1, "clampForce": 3500});
+    scenario["elements"][0]["friction"] = json!({"surfaces": 8, "outer_radius": 64,
+        "inner_radius": 52, "coefficient": 0.1, "clamp_force": 3500});
     scenario["engine"] = json!({"label": "Engine", "full": [[800, 140], [2600, 230], [6000, 158]],
         "motoring": [[800, -18], [6000, -60]]});
     scenario["converter"] = json!({"label": "Converter",

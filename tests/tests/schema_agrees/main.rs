@@ -40,8 +40,8 @@ fn good() -> Value {
 }
 
 fn friction() -> Value {
-    json!({"surfaces": 8, "outerRadius": 64, "innerRadius": 52.5, "coefficient": 0.1,
-        "clampForce": 3500})
+    json!({"surfaces": 8, "outer_radius": 64, "inner_radius": 52.5, "coefficient": 0.1,
+        "clamp_force": 3500})
 }
 
 /// What is done to the good scenario at a place.

@@ -3,8 +3,9 @@
  *
  * Views listen to its events and ask it for changes:
  * `train` (another scenario), `answer` (other elements applied), `preview` (a pack is dragged, or
- * no longer), `speed`, `torque`, `units`, `assumptions` (about losses), `road` (pedal and slope), `light` (a member is pointed
- * at), `look` (colours, sizes, turning) and `message` (faults for the user).
+ * no longer), `speed`, `torque`, `units`, `assumptions` (about losses), `road` (pedal, slope and
+ * lock-up), `light` (a member is pointed at), `look` (colours, sizes, turning) and `message` (faults
+ * for the user).
  */
 
 import { isTrap } from "./engine.js";

@@ -3,8 +3,8 @@
  *
  * Attributes: `scenario` (file stem), `applied` (element ids, comma-separated), `speed` (rev/min),
  * `torque` (N·m), `units` (codes of the unusual ones, comma-separated), `road` (pedal and slope in
- * percent and 1 for lock-up, comma-separated), and `address` for the one
- * element that shares its view with the page's address.
+ * percent and 1 for lock-up applied or 0, comma-separated), and `address` for the one element that
+ * shares its view with the page's address.
  * After every change it dispatches `levertrain-change` with the answer in `detail`.
  */
 

@@ -2,8 +2,8 @@
 
 import { h } from "../dom.js";
 import { follow } from "../desk.js";
+import { drawing } from "./drawing.js";
 import { panel } from "./panel.js";
-import { resize } from "./stage.js";
 
 /** The picture is square up to this height, in CSS pixels. */
 const TALLEST = 360;
@@ -14,9 +14,8 @@ const TALLEST = 360;
  * @param {AbortSignal} signal
  */
 export function endView(desk, redraw, signal) {
-  const canvas = /** @type {HTMLCanvasElement} */ (h("canvas", { role: "img", "data-drawing": "end" }));
+  const { canvas, holder, paint } = drawing(desk, "end", redraw, signal);
   const sets = /** @type {HTMLSelectElement} */ (h("select", { id: "end-set", change: choose }));
-  const holder = h("div", { class: "end-holder" }, canvas);
   const node = panel(
     "End view",
     "end-view",
@@ -38,23 +37,10 @@ export function endView(desk, redraw, signal) {
     redraw();
   }
 
-  let width = 0;
-
   function draw() {
-    if (!node.open || !sets.value || width === 0) return;
-    resize(canvas, width, Math.min(width, TALLEST), desk.look.scale);
-    desk.draw(`end:${sets.value}`, canvas);
+    if (node.open && sets.value) paint(`end:${sets.value}`, (width) => Math.min(width, TALLEST));
   }
 
-  // The canvas follows with the next frame: changed here, it would have the observer called again
-  // in the same one, which browsers report as an error.
-  const observer = new ResizeObserver(([entry]) => {
-    if (entry.contentRect.width === width) return;
-    width = entry.contentRect.width;
-    redraw();
-  });
-  observer.observe(holder);
-  signal.addEventListener("abort", () => observer.disconnect());
   node.addEventListener("toggle", redraw);
 
   follow(desk, ["train"], build);

@@ -6,8 +6,8 @@ import { MOST_SPEED, MOST_TORQUE, NO_BREAK, number } from "../format.js";
 import { percent } from "../quantities.js";
 import { GRADES, operatingOf } from "../road.js";
 import { unitOf } from "../units.js";
+import { drawing } from "./drawing.js";
 import { hintOf, panel, table } from "./panel.js";
-import { resize } from "./stage.js";
 
 /** @typedef {import("../desk.js").Desk} Desk */
 /** @typedef {import("../engine/levertrain.js").Operating} Operating */
@@ -28,8 +28,8 @@ export function operating(desk, redraw, signal) {
   const chain = h("p", { class: "note" });
   // Spoken only when what is found changes in kind, not with every number.
   const words = h("p", { class: "operating-words", role: "status", "data-part": "operating-words" });
-  const canvas = /** @type {HTMLCanvasElement} */ (h("canvas", { role: "img", "data-drawing": DRAWING }));
-  const holder = h("div", { class: "end-holder" }, canvas);
+  const { canvas, holder, paint } = drawing(desk, DRAWING, refresh, signal);
+  canvas.setAttribute("aria-label", "Torque of the engine, and what is asked of it, over engine speed; the table says the same");
   const heads = KINDS.map(() => h("span"));
   const { node: points, body } = table("Operating point", [unseen("Shaft"), ...heads], [1, 2, 3]);
   const use = /** @type {HTMLButtonElement} */ (
@@ -54,7 +54,8 @@ export function operating(desk, redraw, signal) {
   const hint = hintOf(node);
   /** @type {Operating | null | undefined} */
   let found;
-  let width = 0;
+  /** Whether the picture shows something else by now: nothing in it turns or glides. */
+  let stale = true;
 
   /** The point speeds come back to, or else any. */
   const best = () => found?.points.find(({ stable }) => stable) ?? found?.points[0];
@@ -91,24 +92,22 @@ export function operating(desk, redraw, signal) {
     if (point) use.textContent = useWords(desk, point);
     use.disabled = !point || point.inputSpeed > MOST_SPEED || point.inputTorque > MOST_TORQUE;
     holder.hidden = found.efficiency === null;
-    canvas.setAttribute("aria-label", "Torque of the engine, and what is asked of it, over engine speed; the table says the same");
+    refresh();
+  }
+
+  function refresh() {
+    stale = true;
     redraw();
   }
 
   function draw() {
-    if (!node.open || node.hidden || holder.hidden || width === 0) return;
-    resize(canvas, width, HEIGHT, desk.look.scale);
-    desk.draw(DRAWING, canvas);
+    if (!stale || !node.open || node.hidden || holder.hidden) return;
+    stale = false;
+    paint(DRAWING, () => HEIGHT);
   }
 
-  const observer = new ResizeObserver(([entry]) => {
-    if (entry.contentRect.width === width) return;
-    width = entry.contentRect.width;
-    redraw();
-  });
-  observer.observe(holder);
-  signal.addEventListener("abort", () => observer.disconnect());
   node.addEventListener("toggle", redraw);
+  desk.addEventListener("look", refresh);
 
   follow(desk, ["train"], build);
   follow(desk, ["answer", "units", "assumptions", "road"], update);

@@ -52,59 +52,34 @@ def _planetary(draw, base, bodies):
     }
 
 
-def _double_pinion(draw, base, bodies):
-    sun, ring, carrier = draw.some(bodies, 3)
-    return base | {
-        "kind": "double-pinion",
-        "sun": {"shaft": sun, "teeth": _teeth(draw)},
-        "ring": {"shaft": ring, "teeth": _teeth(draw)},
-        "carrier": carrier,
-        "inner": {"teeth": _teeth(draw)},
-        "outer": {"teeth": _teeth(draw)},
-        "count": draw.between(1, 12),
-    }
+# The central gears and the pinions of each kind of set that has a bare `count`.
+_SETS = {
+    "double-pinion": (["sun", "ring"], ["inner", "outer"]),
+    "stepped": (["sun", "ring"], ["sun_pinion", "ring_pinion"]),
+    "stepped-suns": (["first_sun", "second_sun"], ["first_pinion", "second_pinion"]),
+    "ravigneaux": (["small_sun", "large_sun", "ring"], ["short", "long"]),
+}
 
 
-def _stepped(draw, base, bodies):
-    sun, ring, carrier = draw.some(bodies, 3)
-    return base | {
-        "kind": "stepped",
-        "sun": {"shaft": sun, "teeth": _teeth(draw)},
-        "ring": {"shaft": ring, "teeth": _teeth(draw)},
-        "carrier": carrier,
-        "sun_pinion": {"teeth": _teeth(draw)},
-        "ring_pinion": {"teeth": _teeth(draw)},
-        "count": draw.between(1, 12),
-    }
+def _set(kind):
+    gears, pinions = _SETS[kind]
 
+    def build(draw, base, bodies):
+        if len(bodies) <= len(gears):
+            return _planetary(draw, base, bodies)
+        *shafts, carrier = draw.some(bodies, len(gears) + 1)
+        central = {
+            gear: {"shaft": shaft, "teeth": _teeth(draw)}
+            for gear, shaft in zip(gears, shafts)
+        }
+        return base | central | {
+            "kind": kind,
+            "carrier": carrier,
+            **{pinion: {"teeth": _teeth(draw)} for pinion in pinions},
+            "count": draw.between(1, 12),
+        }
 
-def _stepped_suns(draw, base, bodies):
-    first, second, carrier = draw.some(bodies, 3)
-    return base | {
-        "kind": "stepped-suns",
-        "first_sun": {"shaft": first, "teeth": _teeth(draw)},
-        "second_sun": {"shaft": second, "teeth": _teeth(draw)},
-        "carrier": carrier,
-        "first_pinion": {"teeth": _teeth(draw)},
-        "second_pinion": {"teeth": _teeth(draw)},
-        "count": draw.between(1, 12),
-    }
-
-
-def _ravigneaux(draw, base, bodies):
-    if len(bodies) < 4:
-        return _planetary(draw, base, bodies)
-    small, large, ring, carrier = draw.some(bodies, 4)
-    return base | {
-        "kind": "ravigneaux",
-        "small_sun": {"shaft": small, "teeth": _teeth(draw)},
-        "large_sun": {"shaft": large, "teeth": _teeth(draw)},
-        "ring": {"shaft": ring, "teeth": _teeth(draw)},
-        "carrier": carrier,
-        "short": {"teeth": _teeth(draw)},
-        "long": {"teeth": _teeth(draw)},
-        "count": draw.between(1, 12),
-    }
+    return build
 
 
 def _gear_pair(draw, base, shafts):
@@ -127,17 +102,8 @@ def _coupling(draw, index, shafts, earlier):
             twin[gear] = twin[gear] | {"teeth": _teeth(draw)}
         return twin
     bodies = shafts + ["housing"] if draw.chance(0.2) else shafts
-    kind = draw.pick(
-        [
-            _planetary,
-            _planetary,
-            _double_pinion,
-            _stepped,
-            _stepped_suns,
-            _ravigneaux,
-            _gear_pair,
-        ]
-    )
+    kinds = [_planetary, _planetary] + [_set(kind) for kind in _SETS] + [_gear_pair]
+    kind = draw.pick(kinds)
     return kind(draw, base, shafts if kind is _gear_pair else bodies)
 
 

@@ -2,25 +2,21 @@
 //!
 //! Errors are thrown as `{ faults: [{ place, problem, fix }] }`; what was on screen stays.
 
+mod drawings;
 mod pictures;
 mod plain;
+mod settings;
 
-use levertrain_core::operating::Conditions;
 use levertrain_core::report::{
     CapacityReport, ChartReport, CombinationReport, LossReport, OperatingReport,
 };
 use levertrain_core::{Duty, ElementSet, LossModel, Train};
-use plotters_canvas::CanvasBackend;
 use wasm_bindgen::prelude::*;
-use web_sys::HtmlCanvasElement;
 
-use crate::draw::scene::Point;
-use crate::draw::{Device, Palette, flow, lever, paint};
+use crate::draw::Palette;
 use crate::session::Session;
-use crate::speed_unit::SpeedUnit;
-use crate::torque_unit::TorqueUnit;
 use crate::wire::{Answer, Outcome, TrainInfo};
-use plain::{faults, no_such, nothing_open, plain};
+use plain::{faults, nothing_open, plain};
 
 #[wasm_bindgen(typescript_custom_section)]
 const TYPES: &str = include_str!("boundary.d.ts");
@@ -117,26 +113,6 @@ impl Sandbox {
         plain(&reports.collect::<Vec<_>>())
     }
 
-    /// Sets what driver and road ask for: pedal 0 to 1, grade as rise over run, lock-up clutch
-    /// applied or not, mesh efficiency.
-    #[wasm_bindgen(js_name = setConditions)]
-    pub fn set_conditions(
-        &mut self,
-        pedal: f64,
-        grade: f64,
-        lockup: bool,
-        mesh: f64,
-    ) -> Result<(), JsValue> {
-        let conditions = Conditions {
-            pedal,
-            grade,
-            lockup,
-            mesh_efficiency: mesh,
-        };
-        let set = self.session_mut()?.set_conditions(conditions);
-        set.map_err(|fault| faults(vec![fault]))
-    }
-
     /// The operating point of the applied elements; null where the scenario has no engine.
     #[wasm_bindgen(unchecked_return_type = "Operating | null")]
     pub fn operating(&self) -> Result<JsValue, JsValue> {
@@ -207,57 +183,6 @@ impl Sandbox {
         Ok(())
     }
 
-    /// Sets the input speed in rev/min.
-    #[wasm_bindgen(js_name = setInputSpeed)]
-    pub fn set_input_speed(&mut self, speed: f64) -> Result<(), JsValue> {
-        self.session_mut()?.set_input_speed(speed);
-        Ok(())
-    }
-
-    /// Chooses the unit that the drawings letter speeds in: `rev/min` or `rad/s`.
-    #[wasm_bindgen(js_name = setSpeedUnit)]
-    pub fn set_speed_unit(&mut self, name: &str) -> Result<(), JsValue> {
-        let unit = SpeedUnit::named(name).ok_or_else(|| {
-            no_such(
-                "speed unit",
-                name,
-                "a unit of speed",
-                "use rev/min or rad/s",
-            )
-        })?;
-        self.session_mut()?.set_speed_unit(unit);
-        Ok(())
-    }
-
-    /// Chooses the unit that the drawings letter torques in: `N·m` or `lbf·ft`.
-    #[wasm_bindgen(js_name = setTorqueUnit)]
-    pub fn set_torque_unit(&mut self, name: &str) -> Result<(), JsValue> {
-        let unit = TorqueUnit::named(name)
-            .ok_or_else(|| no_such("torque unit", name, "a unit of torque", "use N·m or lbf·ft"))?;
-        self.session_mut()?.set_torque_unit(unit);
-        Ok(())
-    }
-
-    /// Chooses whether the half-section shows power by the width of its lines.
-    #[wasm_bindgen(js_name = setShowPower)]
-    pub fn set_show_power(&mut self, show: bool) -> Result<(), JsValue> {
-        self.session_mut()?.set_show_power(show);
-        Ok(())
-    }
-
-    /// The height in CSS pixels that suits the flow drawing at a width, the same for every range.
-    #[wasm_bindgen(js_name = flowHeight)]
-    pub fn flow_height(&self, width: f64) -> Result<f64, JsValue> {
-        Ok(flow::height(&self.session()?.live(), width))
-    }
-
-    /// Sets how fast the drawings turn; 0 stands still, 1 is the full rate.
-    #[wasm_bindgen(js_name = setRate)]
-    pub fn set_rate(&mut self, rate: f64) -> Result<(), JsValue> {
-        self.session_mut()?.set_rate(rate);
-        Ok(())
-    }
-
     /// Skips every glide: for reduced motion, and for a link just opened.
     pub fn settle(&mut self) -> Result<(), JsValue> {
         self.session_mut()?.settle();
@@ -268,95 +193,6 @@ impl Sandbox {
     pub fn advance(&mut self, seconds: f64) -> Result<bool, JsValue> {
         Ok(self.session_mut()?.advance(seconds))
     }
-
-    /// Chooses the colours: `light`, `dark` or `contrast`.
-    #[wasm_bindgen(js_name = setPalette)]
-    pub fn set_palette(&mut self, name: &str) -> Result<(), JsValue> {
-        self.palette = Palette::named(name).ok_or_else(|| {
-            no_such(
-                "palette",
-                name,
-                "a set of colours",
-                "use light, dark or contrast",
-            )
-        })?;
-        Ok(())
-    }
-
-    /// Sets how many canvas pixels there are to a CSS pixel.
-    #[wasm_bindgen(js_name = setScale)]
-    pub fn set_scale(&mut self, scale: f64) {
-        if scale.is_finite() && scale > 0.0 {
-            self.scale = scale.min(8.0);
-        }
-    }
-
-    /// Chooses whether two sets that share two shafts are drawn as one lever.
-    #[wasm_bindgen(js_name = setMerged)]
-    pub fn set_merged(&mut self, merged: bool) {
-        self.merged = merged;
-    }
-
-    /// Fits the stage into an available width; sizes in CSS pixels.
-    #[wasm_bindgen(js_name = fitStage, unchecked_return_type = "StageSize")]
-    pub fn fit_stage(&mut self, available: f64) -> Result<JsValue, JsValue> {
-        self.stage_width = available;
-        let session = self.session()?;
-        plain(&session.layout().stage(available).size())
-    }
-
-    /// Where each element can be taken hold of in the half-section drawing.
-    #[wasm_bindgen(unchecked_return_type = "Handle[]")]
-    pub fn handles(&self) -> Result<JsValue, JsValue> {
-        let session = self.session()?;
-        plain(
-            &session
-                .layout()
-                .stage(self.stage_width)
-                .handles(session.train()),
-        )
-    }
-
-    /// Id of the shaft drawn at a point of a drawing (`section` or `lever`), if any.
-    #[wasm_bindgen(js_name = shaftAt)]
-    pub fn shaft_at(&self, drawing: &str, x: f64, y: f64) -> Result<Option<String>, JsValue> {
-        let session = self.session()?;
-        let stage = session.layout().stage(self.stage_width);
-        let point = Point { x, y };
-        let shaft = match drawing {
-            "section" => stage.shaft_at(point),
-            "lever" => lever::shaft_at(&session.live(), &stage, self.merged, point),
-            _ => None,
-        };
-        Ok(shaft.map(|shaft| session.train().scenario().shafts[shaft].id.clone()))
-    }
-
-    /// Draws `section`, `lever`, `flow`, `operating`, or `end:` and the id of a coupling. The canvas's backing store
-    /// must have the size of the drawing times the scale.
-    pub fn draw(&self, drawing: &str, canvas: HtmlCanvasElement) -> Result<(), JsValue> {
-        let css = (
-            f64::from(canvas.width()) / self.scale,
-            f64::from(canvas.height()) / self.scale,
-        );
-        let scene = pictures::on_page(self.session()?, drawing, self.stage(), css)?;
-        let mut backend = CanvasBackend::with_canvas_object(canvas)
-            .ok_or_else(|| JsValue::from_str("the canvas has no 2d context"))?;
-        paint(
-            &scene,
-            &mut backend,
-            self.palette,
-            Device::canvas(self.scale),
-        )
-        .map_err(|error| JsValue::from_str(&error.to_string()))
-    }
-
-    /// A drawing as the text of an SVG file, in its own size (`width` by `height` for an end
-    /// view or the flow), in CSS pixels.
-    pub fn svg(&self, drawing: &str, width: f64, height: f64) -> Result<String, JsValue> {
-        let size = (width, height);
-        let scene = pictures::scene(self.session()?, drawing, self.stage(), size)?;
-        crate::draw::svg(&scene, self.palette).map_err(|error| JsValue::from_str(&error))
-    }
 }
 
 impl Sandbox {
@@ -366,11 +202,6 @@ impl Sandbox {
 
     fn session_mut(&mut self) -> Result<&mut Session, JsValue> {
         self.session.as_mut().ok_or_else(nothing_open)
-    }
-
-    /// The stage's width, and whether levers are merged.
-    fn stage(&self) -> (f64, bool) {
-        (self.stage_width, self.merged)
     }
 }
 

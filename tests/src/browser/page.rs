@@ -223,6 +223,14 @@ impl Page {
         self.session.in_shadow(ELEMENT, selector)
     }
 
+    /// Whether an element takes part in the layout: neither hidden nor inside something hidden.
+    ///
+    /// # Errors
+    /// There is none.
+    pub fn shows(&self, selector: &str) -> Result<bool> {
+        self.get("probe.one(args).checkVisibility()", json!(selector))
+    }
+
     /// Clicks an element as a user would: it must be in sight and on top.
     ///
     /// # Errors

@@ -117,16 +117,9 @@ fn reverse_of_the_six_speed_in_pound_feet() -> Result<()> {
 #[test]
 fn only_scenarios_with_friction_data_have_the_panel() -> Result<()> {
     page::open(View::LAPTOP, "#s=02-three-speed-common-sun", |page| {
-        let shown = format!("probe.one('{PANEL}').checkVisibility()");
-        ensure!(
-            !page.get::<bool>(&shown, Value::Null)?,
-            "shown without data"
-        );
+        ensure!(!page.shows(PANEL)?, "shown without data");
         page.choose(by_hand::STEM)?;
-        ensure!(
-            page.get::<bool>(&shown, Value::Null)?,
-            "not shown with data"
-        );
+        ensure!(page.shows(PANEL)?, "not shown with data");
         Ok(())
     })
 }

@@ -1,6 +1,6 @@
 //! What one combination of applied elements does, decided exactly.
 
-use levertrain_exact::{Fraction, Motions, Terms, Turning};
+use levertrain_exact::{Fraction, Motions, Terms, Turning, for_each_subset};
 
 use crate::coupling::PinionSpin;
 use crate::element_set::ElementSet;
@@ -100,6 +100,11 @@ impl<'a> Combination<'a> {
         self.turning.speed(shaft)
     }
 
+    /// The speed of every shaft, written over what `into` held: the quickest way to all of them.
+    pub fn shaft_speeds(&self, into: &mut Vec<Option<Fraction>>) {
+        self.turning.speeds(into);
+    }
+
     /// Speed of a shaft, or zero for the housing.
     pub fn body_speed(&self, body: Body) -> Option<Fraction> {
         match body {
@@ -110,7 +115,7 @@ impl<'a> Combination<'a> {
 
     /// Speed difference across an element, first end minus second; zero when it is applied.
     pub fn slip(&self, element: usize) -> Option<Fraction> {
-        self.turning.value(&self.train.slip_terms(element))
+        self.turning.value(self.train.slip_terms(element))
     }
 
     /// Speed of a pinion of coupling `coupling` about its own pin.
@@ -167,7 +172,7 @@ pub(crate) fn narrowed(motions: &Motions, train: &Train, applied: ElementSet) ->
     let mut motions = motions.clone();
     let mut surplus = 0;
     for element in applied.iter() {
-        match motions.constrained(&train.slip_terms(element)) {
+        match motions.constrained(train.slip_terms(element)) {
             Some(narrower) => motions = narrower,
             None => surplus += 1,
         }
@@ -215,9 +220,7 @@ impl Train {
 
     /// Visits all 2ⁿ combinations of the n elements, in ascending order of their bits.
     ///
-    /// The combinations are the leaves of a tree that decides one element a level, from the
-    /// last to the first; each inner node narrows its parent's motions once, and everything
-    /// below shares them.
+    /// They share nearly all their work: see [`for_each_subset`].
     ///
     /// One-way clutches lock and overrun by themselves: a train that has some is settled for
     /// drive, combination by combination, of the elements that can be applied.
@@ -230,44 +233,15 @@ impl Train {
             }
             return;
         }
-        let slips: Vec<Terms> = (0..self.scenario().elements.len())
-            .map(|element| self.slip_terms(element))
-            .collect();
-        let turning = self.coupled().turning(self.input());
-        let mut walk = Walk {
-            train: self,
-            visit,
-            spare: Vec::new(),
-        };
-        walk.below(&slips, ElementSet::NONE, turning, 0);
-    }
-}
-
-/// A walk over the tree of all combinations.
-struct Walk<'a, F> {
-    train: &'a Train,
-    visit: F,
-    /// Memory of nodes that are done with, for those to come.
-    spare: Vec<Turning>,
-}
-
-impl<'a, F: FnMut(&Combination<'a>)> Walk<'a, F> {
-    /// Visits what lies below a node: `slips` are the equations of the undecided elements.
-    fn below(&mut self, slips: &[Terms], applied: ElementSet, turning: Turning, surplus: usize) {
-        let Some((slip, undecided)) = slips.split_last() else {
-            let combination = Combination::new(self.train, applied, turning, surplus);
-            (self.visit)(&combination);
-            self.spare.push(combination.turning);
-            return;
-        };
-        let mut narrower = self.spare.pop().unwrap_or_else(Turning::empty);
-        let mut surplus_with = surplus;
-        if !turning.constrained_into(slip, &mut narrower) {
-            narrower.clone_from(&turning);
-            surplus_with += 1;
-        }
-        let with = applied.with(undecided.len());
-        self.below(undecided, applied, turning, surplus);
-        self.below(undecided, with, narrower, surplus_with);
+        for_each_subset(
+            self.turning().clone(),
+            self.slips(),
+            &mut |bits, turning, surplus| {
+                let applied = ElementSet::from_bits(bits);
+                let combination = Combination::new(self, applied, turning, surplus);
+                visit(&combination);
+                combination.turning
+            },
+        );
     }
 }

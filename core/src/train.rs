@@ -1,6 +1,6 @@
 //! A gear train that fits together: every name resolved, every limit checked.
 
-use levertrain_exact::{Motions, Terms};
+use levertrain_exact::{Motions, Terms, Turning};
 
 use crate::element_set::ElementSet;
 use crate::fault::{Fault, MOST_FAULTS};
@@ -29,6 +29,10 @@ pub struct Train {
     ends: Vec<[Body; 2]>,
     ranges: Vec<ElementSet>,
     coupled: Motions,
+    /// The same seen from the input.
+    turning: Turning,
+    /// The equation each element adds while it is applied.
+    slips: Vec<Terms>,
 }
 
 impl Train {
@@ -69,7 +73,10 @@ impl Train {
             return Err(faults);
         };
         let coupled = coupled_motions(&scenario, &members, |_| true);
+        let slip = |&[from, to]: &[Body; 2]| speed_terms([(from, 1), (to, -1)]);
         Ok(Self {
+            turning: coupled.turning(input),
+            slips: ends.iter().map(slip).collect(),
             scenario,
             input,
             output,
@@ -181,9 +188,18 @@ impl Train {
     }
 
     /// The equation an applied element adds: the speed difference across it.
-    pub(crate) fn slip_terms(&self, element: usize) -> Terms {
-        let [from, to] = self.ends[element];
-        speed_terms([(from, 1), (to, -1)])
+    pub(crate) fn slip_terms(&self, element: usize) -> &Terms {
+        &self.slips[element]
+    }
+
+    /// Those of all elements.
+    pub(crate) fn slips(&self) -> &[Terms] {
+        &self.slips
+    }
+
+    /// The motions the couplings allow with every element released, seen from the input.
+    pub(crate) fn turning(&self) -> &Turning {
+        &self.turning
     }
 }
 

@@ -146,12 +146,11 @@ fn fill(time: &impl Fn(usize) -> Result<f64>) -> Result<usize> {
 
 /// The work that the engine does for `countDetermined`.
 fn count_determined(train: &Train) -> usize {
-    let shafts = train.scenario().shafts.len();
+    let mut speeds = Vec::new();
     let mut determined = 0;
     train.for_each_combination(|combination| {
-        determined += (0..shafts)
-            .filter(|&shaft| combination.shaft_speed(shaft).is_some())
-            .count();
+        combination.shaft_speeds(&mut speeds);
+        determined += speeds.iter().flatten().count();
     });
     determined
 }

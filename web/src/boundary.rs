@@ -149,12 +149,11 @@ impl Sandbox {
     #[wasm_bindgen(js_name = countDetermined)]
     pub fn count_determined(&self) -> Result<usize, JsValue> {
         let train = self.session()?.train();
-        let shafts = train.scenario().shafts.len();
+        let mut speeds = Vec::new();
         let mut determined = 0;
         train.for_each_combination(|combination| {
-            determined += (0..shafts)
-                .filter(|&shaft| combination.shaft_speed(shaft).is_some())
-                .count();
+            combination.shaft_speeds(&mut speeds);
+            determined += speeds.iter().flatten().count();
         });
         Ok(determined)
     }

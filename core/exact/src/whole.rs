@@ -38,13 +38,15 @@ pub(crate) trait Whole: Clone + std::fmt::Debug {
 /// `i64`, and a greatest common divisor costs more than it saves.
 const SHRINK_ABOVE: u64 = 1 << 24;
 
-/// Factors below this bound are multiplied as they are: a product is below 2⁶², so that neither it
-/// nor the sum or difference of two can overflow. Longer ones take the way that notices, which on
-/// machines without a flag for it (wasm) is many times slower.
-const SHORT: u64 = 1 << 31;
-
+/// Whether all factors fit 32 bits. Such are multiplied as they are: the sum or difference of two
+/// products of them fits 64. Longer ones take the way that notices an overflow, which on machines
+/// without a flag for it (wasm) is many times slower.
 fn all_short<const N: usize>(factors: [i64; N]) -> bool {
-    factors.iter().all(|factor| factor.unsigned_abs() < SHORT)
+    // The bits that differ from the sign, of all at once: one comparison instead of N.
+    let bits = factors
+        .iter()
+        .fold(0, |bits, factor| bits | (factor ^ (factor >> 63)));
+    bits <= i64::from(i32::MAX)
 }
 
 impl Whole for i64 {
@@ -155,6 +157,15 @@ mod tests {
             Err(Overflow)
         );
         assert_eq!(i64::cross(&3, &5, &2, &4), Ok(7));
+        let (least, most) = (i64::from(i32::MIN), i64::from(i32::MAX));
+        for [a, x, b, y] in [
+            [least, least, least, most],
+            [least, most, least, least],
+            [least - 1, least, most + 1, most],
+        ] {
+            let exact = i128::from(a) * i128::from(x) - i128::from(b) * i128::from(y);
+            assert_eq!(i64::cross(&a, &x, &b, &y).map(i128::from), Ok(exact));
+        }
         assert_eq!(1_i64.plus_scaled(i64::MAX, &2), Err(Overflow));
     }
 

@@ -60,6 +60,11 @@ impl<I: Whole> Columns<I> {
         }
     }
 
+    /// How many shafts each column gives the speeds of.
+    pub(super) fn shafts(&self) -> usize {
+        self.shafts
+    }
+
     /// How many columns there are.
     pub(super) fn count(&self) -> usize {
         self.count

@@ -9,12 +9,14 @@
 //! combination that shares it shares that work.
 
 mod columns;
+mod subsets;
 mod turning;
 
 use num_bigint::BigInt;
 
 use crate::whole::Overflow;
 use columns::Columns;
+pub use subsets::{Visit, for_each_subset};
 pub use turning::Turning;
 
 /// A linear expression of shaft speeds: Σ coefficient · ω(shaft). The housing does not move

@@ -116,6 +116,15 @@ impl Turning {
         }
     }
 
+    /// The speed of every shaft per input turn, written over what `into` held.
+    pub fn speeds(&self, into: &mut Vec<Option<Fraction>>) {
+        into.clear();
+        match &self.0 {
+            Basis::Small(turn) => into.extend((0..turn.columns.shafts()).map(|x| turn.speed(x))),
+            Basis::Big(turn) => into.extend((0..turn.columns.shafts()).map(|x| turn.speed(x))),
+        }
+    }
+
     /// Value of a linear expression per input turn (or with the input at rest where it cannot
     /// turn); `None` when it is not determined.
     pub fn value(&self, terms: &Terms) -> Option<Fraction> {

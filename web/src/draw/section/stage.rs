@@ -202,12 +202,22 @@ fn column_steps(plan: &Plan, train: &Train) -> Vec<f64> {
         if in_set && (column == 0 || !grid.in_set(column - 1)) {
             step = BESIDE_SET.max(step.min(TRACK));
         }
+        // Half the room that the widest name of each kind takes here; packs of one column stand
+        // above one another.
+        let mut halves: [Option<f64>; 2] = [None, None];
         for (kind, name) in packs_at(plan, train, column) {
             let half_name = text::width(&name, NAME_SIZE, true) / 2.0 + 5.0;
-            if let Some((place, half)) = last_pack[kind] {
+            halves[kind] = Some(halves[kind].map_or(half_name, |half| half.max(half_name)));
+        }
+        for (last, half_name) in last_pack.iter().zip(halves) {
+            if let (Some((place, half)), Some(half_name)) = (last, half_name) {
                 step = step.max(place + (half + half_name).max(BETWEEN_PACKS) - along);
             }
-            last_pack[kind] = Some((along + step, half_name));
+        }
+        for (last, half_name) in last_pack.iter_mut().zip(halves) {
+            if let Some(half_name) = half_name {
+                *last = Some((along + step, half_name));
+            }
         }
         along += step;
         // Room for a brake over the middle of a set is made before the set: gears keep one width.

@@ -16,7 +16,7 @@ export const DRAG_SLIP = 1000;
 /** 0.99 a mesh is common practice; makers' data differ. @type {Readonly<Assumptions>} */
 export const USUAL_ASSUMPTIONS = { mesh: 0.99, drag: 0, coasting: false };
 
-/** Losses of more couplings than these take too long to be worked out unasked (2ⁿ directions). */
+/** Losses of more gear trains than these take too long to be worked out unasked (2ⁿ directions). */
 const MOST_UNASKED = 9;
 
 /**
@@ -24,7 +24,9 @@ const MOST_UNASKED = 9;
  * @param {Desk} desk
  */
 export function lossesAreQuick({ info }) {
-  return (info?.couplings.length ?? 0) <= MOST_UNASKED;
+  // A set of four members is two gear trains and the meshes both go through.
+  const trains = info?.couplings.map(({ members }) => (members.length > 3 ? 3 : 1)) ?? [];
+  return trains.reduce((sum, count) => sum + count, 0) <= MOST_UNASKED;
 }
 
 /**

@@ -73,7 +73,7 @@ export interface Handle {
 export interface StageSize { width: number; sectionHeight: number; leverHeight: number }
 /** Torques per unit of input torque; shares of the power that goes in. */
 export interface Losses {
-  outcome: "drives" | "self-locking" | "ambiguous" | "indeterminate" | "no-drive";
+  outcome: "drives" | "self-locking" | "ambiguous" | "indeterminate" | "too-many" | "no-drive";
   efficiency: number | null; output: number | null;
   meshes: { coupling: string; mesh: string; share: number }[];
   drag: { element: string; share: number }[];
@@ -97,7 +97,7 @@ export interface OperatingPoint {
 }
 export interface Operating {
   outcome: "steady" | "load-too-great" | "below-table" | "past-table" | "coasting" | "overruns"
-    | "no-drive" | "self-locking" | "ambiguous" | "indeterminate";
+    | "no-drive" | "self-locking" | "ambiguous" | "indeterminate" | "too-many";
   words: string; efficiency: number | null; points: OperatingPoint[];
   stall: OperatingPoint | null; loadAtRest: number | null;
 }

@@ -25,6 +25,7 @@ const OUTCOMES = {
   ambiguous:
     "Ambiguous: power could go round in more than one way, each with another efficiency, and the gears do not say which.",
   indeterminate: INDETERMINATE,
+  "too-many": "Too many gear sets roll at once to try every way the power may go through them.",
   "no-drive": "Only a train that drives has an efficiency.",
 };
 const NO_TORQUE = "Without input torque there is nothing to weigh the drag against.";
@@ -39,8 +40,12 @@ export function losses(desk) {
 
   function update() {
     const { answer } = desk;
+    if (!answer) return;
     // A long train is worked out only for whoever looks.
-    if (!answer || !(node.open || lossesAreQuick(desk))) return;
+    if (!node.open && !lossesAreQuick(desk)) {
+      hint.textContent = "";
+      return;
+    }
     const found = lossesOf(desk);
     const efficiency = found?.efficiency ?? null;
     hint.textContent = efficiency === null ? "" : percent(efficiency);

@@ -1,6 +1,7 @@
 /** Engine, torque converter and road: where they and the train agree. */
 
 import { h, unseen } from "../dom.js";
+import { lossesAreQuick } from "../assumptions.js";
 import { follow } from "../desk.js";
 import { MOST_SPEED, MOST_TORQUE, NO_BREAK, number } from "../format.js";
 import { percent } from "../quantities.js";
@@ -75,6 +76,11 @@ export function operating(desk, redraw, signal) {
 
   function update() {
     if (!desk.answer || node.hidden) return;
+    // A long train is worked out only for whoever looks.
+    if (!node.open && !lossesAreQuick(desk)) {
+      hint.textContent = "";
+      return;
+    }
     found = operatingOf(desk);
     if (!found) return;
     for (const [at, kind] of KINDS.entries()) heads[at].textContent = unitOf(desk.units, kind).name;
@@ -106,7 +112,7 @@ export function operating(desk, redraw, signal) {
     paint(DRAWING, () => HEIGHT);
   }
 
-  node.addEventListener("toggle", redraw);
+  node.addEventListener("toggle", update);
   desk.addEventListener("look", refresh);
 
   follow(desk, ["train"], build);

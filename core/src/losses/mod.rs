@@ -87,6 +87,9 @@ pub enum Lossy {
     /// Equilibrium does not determine the torques, because more is applied than needed; or a
     /// set carries torque while it is not determined how fast it rolls.
     Indeterminate,
+    /// More gear trains roll than all directions are tried of: a dozen, a Ravigneaux set
+    /// counting for three.
+    TooMany,
 }
 
 /// Torques and losses, per unit of input torque and input power; input speed is 1.
@@ -138,7 +141,7 @@ impl Lossy {
         // A way in which nothing turns has no direction: only one of the two is tried.
         let moving = problem.moving();
         if moving.len() > MOST_TRIED {
-            return None;
+            return Some(Self::TooMany);
         }
         let mut found: Vec<LossyTorques> = Vec::new();
         for choice in 0..1_usize << moving.len() {
@@ -184,6 +187,54 @@ mod tests {
             "elements": [{{"kind": "brake", "id": "B", "label": "B", "shaft": "{held}"}}]}}"#
         ))
         .ok()
+    }
+
+    /// Ravigneaux sets in series, small sun in and ring out, every carrier held.
+    fn in_series(sets: usize) -> Option<Train> {
+        let shafts: Vec<String> = (0..=sets)
+            .flat_map(|at| [format!("s{at}"), format!("free{at}")])
+            .map(|id| format!(r#"{{"id": "{id}", "label": "{id}"}}"#))
+            .collect();
+        let couplings: Vec<String> = (0..sets)
+            .map(|at| {
+                format!(
+                    r#"{{"kind": "ravigneaux", "id": "p{at}", "label": "P",
+                    "small_sun": {{"shaft": "s{at}", "teeth": 30}},
+                    "large_sun": {{"shaft": "free{at}", "teeth": 36}},
+                    "ring": {{"shaft": "s{}", "teeth": 72}}, "carrier": "housing",
+                    "short": {{"teeth": 18}}, "long": {{"teeth": 18}}, "count": 3}}"#,
+                    at + 1
+                )
+            })
+            .collect();
+        Train::parse(&format!(
+            r#"{{"format": 1, "name": "Sets", "input": "s0", "output": "s{sets}",
+            "shafts": [{}], "couplings": [{}]}}"#,
+            shafts.join(","),
+            couplings.join(",")
+        ))
+        .ok()
+    }
+
+    /// Each passes three meshes: small sun, short and long pinion, ring.
+    #[test]
+    fn more_than_can_be_tried_is_said() {
+        let model = LossModel::default();
+        let efficiency = |sets: usize| {
+            let train = in_series(sets)?;
+            match Lossy::of(&train.solve(ElementSet::NONE), &model)? {
+                Lossy::Drives(torques) => Some(Some(torques.efficiency)),
+                Lossy::TooMany => Some(None),
+                _ => None,
+            }
+        };
+        let expected = MESH_EFFICIENCY.powi(3 * 4);
+        let four = efficiency(4).flatten();
+        assert!(
+            four.is_some_and(|four| (four - expected).abs() < 1e-12),
+            "{four:?}, not {expected}"
+        );
+        assert_eq!(efficiency(5), Some(None));
     }
 
     /// Efficiency formulas of a single set with basic efficiency e (derived from the torque

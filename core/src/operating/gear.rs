@@ -69,6 +69,7 @@ fn efficiency(combination: &Combination<'_>, mesh: f64, coasting: bool) -> Resul
         Some(Lossy::SelfLocking) => Err(NoGear(NoPower::SelfLocking)),
         Some(Lossy::Ambiguous(_)) => Err(NoGear(NoPower::Ambiguous)),
         Some(Lossy::Indeterminate) => Err(NoGear(NoPower::Indeterminate)),
+        Some(Lossy::TooMany) => Err(NoGear(NoPower::TooMany)),
         None => Err(NoGear(NoPower::NoDrive)),
     }
 }

@@ -137,6 +137,8 @@ pub enum NoPower {
     Ambiguous,
     /// More is applied than needed.
     Indeterminate,
+    /// More rolls than all directions of power are tried of.
+    TooMany,
 }
 
 /// Why there is no steady point.

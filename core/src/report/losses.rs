@@ -10,7 +10,7 @@ use crate::solve::Combination;
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "camelCase")]
 pub struct LossReport {
-    /// `drives`, `self-locking`, `ambiguous`, `indeterminate`, or `no-drive`.
+    /// `drives`, `self-locking`, `ambiguous`, `indeterminate`, `too-many`, or `no-drive`.
     pub outcome: &'static str,
     /// Power out over power in, where it drives.
     pub efficiency: Option<f64>,
@@ -66,6 +66,7 @@ impl LossReport {
             Some(Lossy::SelfLocking) => return Self::without_power("self-locking"),
             Some(Lossy::Ambiguous(_)) => return Self::without_power("ambiguous"),
             Some(Lossy::Indeterminate) => return Self::without_power("indeterminate"),
+            Some(Lossy::TooMany) => return Self::without_power("too-many"),
             Some(Lossy::Drives(torques)) => torques,
         };
         let scenario = combination.train().scenario();

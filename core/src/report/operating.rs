@@ -11,7 +11,7 @@ use crate::solve::Combination;
 pub struct OperatingReport {
     /// `steady`, or why there is no steady point: `load-too-great`, `below-table`, `past-table`,
     /// `coasting`, `overruns`, or, where no power passes, `no-drive`, `self-locking`,
-    /// `ambiguous`, `indeterminate`.
+    /// `ambiguous`, `indeterminate`, `too-many`.
     pub outcome: &'static str,
     /// The same as a sentence.
     pub words: &'static str,
@@ -173,6 +173,7 @@ impl NoPower {
             Self::SelfLocking => "self-locking",
             Self::Ambiguous => "ambiguous",
             Self::Indeterminate => "indeterminate",
+            Self::TooMany => "too-many",
         }
     }
 
@@ -186,6 +187,10 @@ impl NoPower {
             Self::Indeterminate => {
                 "More is applied than needed, so the losses, and with them the output torque, are \
                  not determined."
+            }
+            Self::TooMany => {
+                "Too many gear sets roll at once to try every way the power may go through them, \
+                 so the losses, and with them the output torque, are not known."
             }
         }
     }

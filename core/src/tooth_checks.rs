@@ -112,11 +112,11 @@ pub(crate) fn stepped_equal_spacing(
     )
 }
 
-/// A·Q − B·P is a multiple of N·gcd(P, Q): stepped pinions on two suns, all cut alike, mesh at N
-/// equal angles.
+/// Sa·Q − Sb·P is a multiple of N·gcd(P, Q): stepped pinions on two suns, all cut alike, mesh at
+/// N equal angles.
 ///
-/// Derived as for a ring ([`stepped_equal_spacing`]): (A + P)·Δφ − P·Δψ and (B + Q)·Δφ − Q·Δψ must
-/// both be whole.
+/// Derived as for a ring ([`stepped_equal_spacing`]): (Sa + P)·Δφ − P·Δψ and
+/// (Sb + Q)·Δφ − Q·Δψ must both be whole.
 pub(crate) fn suns_equal_spacing(
     [first, p, q, second]: [Teeth; 4],
     count: u32,
@@ -138,7 +138,7 @@ pub(crate) fn suns_equal_spacing(
     )
 }
 
-/// A + P = B + Q: the pins are as far from one sun's axis as from the other's.
+/// Sa + P = Sb + Q: the pins are as far from one sun's axis as from the other's.
 pub(crate) fn suns_coaxial([first, p, q, second]: [Teeth; 4]) -> Option<ToothWarning> {
     let (left, right) = (first.get() + p.get(), second.get() + q.get());
     if left == right {

@@ -157,21 +157,25 @@ pub fn speed_of(speeds: &Speeds, shaft: &str) -> Option<Rational> {
 }
 
 /// Speeds of the pinions about their pins, in order from sun to ring, each found both from the
-/// sun's side and from the ring's. `None` where a speed is not determined on that side.
+/// sun's side and from the ring's, or the second sun's. `None` where a speed is not determined on that side.
 pub fn pinion_spins(gearing: &Gearing, speeds: &Speeds) -> Vec<[Option<Rational>; 2]> {
     let quotient = |a: u32, b: u32| Rational::new(a.into(), b.into());
     let relative =
         |gear: &str, carrier: &str| Some(speed_of(speeds, gear)? - speed_of(speeds, carrier)?);
+    // A pinion that rolls on a sun, or in a ring.
+    let on = |sun: &Gear, carrier: &str, pinion: u32| {
+        relative(&sun.shaft, carrier).map(|x| -x * quotient(sun.teeth, pinion))
+    };
+    let within = |ring: &Gear, carrier: &str, pinion: u32| {
+        relative(&ring.shaft, carrier).map(|x| x * quotient(ring.teeth, pinion))
+    };
     match gearing {
         Gearing::Planetary {
             sun,
             ring,
             carrier,
             pinion,
-        } => vec![[
-            relative(&sun.shaft, carrier).map(|x| -x * quotient(sun.teeth, *pinion)),
-            relative(&ring.shaft, carrier).map(|x| x * quotient(ring.teeth, *pinion)),
-        ]],
+        } => vec![[on(sun, carrier, *pinion), within(ring, carrier, *pinion)]],
         Gearing::DoublePinion {
             sun,
             ring,
@@ -179,10 +183,8 @@ pub fn pinion_spins(gearing: &Gearing, speeds: &Speeds) -> Vec<[Option<Rational>
             inner,
             outer,
         } => {
-            let inner_by_sun =
-                relative(&sun.shaft, carrier).map(|x| -x * quotient(sun.teeth, *inner));
-            let outer_by_ring =
-                relative(&ring.shaft, carrier).map(|x| x * quotient(ring.teeth, *outer));
+            let inner_by_sun = on(sun, carrier, *inner);
+            let outer_by_ring = within(ring, carrier, *outer);
             let outer_by_sun = inner_by_sun.clone().map(|x| -x * quotient(*inner, *outer));
             let inner_by_ring = outer_by_ring.clone().map(|x| -x * quotient(*outer, *inner));
             vec![[inner_by_sun, inner_by_ring], [outer_by_sun, outer_by_ring]]
@@ -194,8 +196,8 @@ pub fn pinion_spins(gearing: &Gearing, speeds: &Speeds) -> Vec<[Option<Rational>
             sun_pinion,
             ring_pinion,
         } => vec![[
-            relative(&sun.shaft, carrier).map(|x| -x * quotient(sun.teeth, *sun_pinion)),
-            relative(&ring.shaft, carrier).map(|x| x * quotient(ring.teeth, *ring_pinion)),
+            on(sun, carrier, *sun_pinion),
+            within(ring, carrier, *ring_pinion),
         ]],
         Gearing::Ravigneaux {
             small,
@@ -205,12 +207,9 @@ pub fn pinion_spins(gearing: &Gearing, speeds: &Speeds) -> Vec<[Option<Rational>
             short,
             long,
         } => {
-            let short_by_sun =
-                relative(&small.shaft, carrier).map(|x| -x * quotient(small.teeth, *short));
-            let long_by_ring =
-                relative(&ring.shaft, carrier).map(|x| x * quotient(ring.teeth, *long));
-            let long_by_sun =
-                relative(&large.shaft, carrier).map(|x| -x * quotient(large.teeth, *long));
+            let short_by_sun = on(small, carrier, *short);
+            let long_by_ring = within(ring, carrier, *long);
+            let long_by_sun = on(large, carrier, *long);
             let short_by_ring = long_by_ring.clone().map(|x| -x * quotient(*long, *short));
             vec![[short_by_sun, short_by_ring], [long_by_sun, long_by_ring]]
         }
@@ -219,10 +218,7 @@ pub fn pinion_spins(gearing: &Gearing, speeds: &Speeds) -> Vec<[Option<Rational>
             second,
             carrier,
             pinions: [p, q],
-        } => vec![[
-            relative(&first.shaft, carrier).map(|x| -x * quotient(first.teeth, *p)),
-            relative(&second.shaft, carrier).map(|x| -x * quotient(second.teeth, *q)),
-        ]],
+        } => vec![[on(first, carrier, *p), on(second, carrier, *q)]],
         Gearing::Pair { .. } => Vec::new(),
     }
 }

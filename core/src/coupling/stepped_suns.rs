@@ -10,13 +10,13 @@ use crate::tooth_checks::{self, ToothWarning};
 
 /// First sun – first pinion = second pinion – second sun, the two pinions turning as one.
 ///
-/// Seen from the carrier the first sun drives the stepped pinion at −A/P and the pinion the
-/// second sun at −Q/B, with A and B teeth on the suns, P and Q on the steps that mesh with them.
-/// Willis' relation then reads (as in any textbook on such trains, from memory):
+/// Seen from the carrier the first sun drives the stepped pinion at −Sa/P and the pinion the
+/// second sun at −Q/Sb, with Sa and Sb teeth on the suns, P and Q on the steps that mesh with
+/// them. Willis' relation then reads (as in any textbook on such trains, from memory):
 ///
-/// A·Q·ωa − B·P·ωb − (A·Q − B·P)·ωc = 0
+/// Sa·Q·ωa − Sb·P·ωb − (Sa·Q − Sb·P)·ωc = 0
 ///
-/// With A·Q close to B·P the ratio from the carrier to a sun becomes very large, and its losses
+/// With Sa·Q close to Sb·P the ratio from the carrier to a sun becomes very large, and its losses
 /// with it.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -66,7 +66,7 @@ impl CouplingKind for SteppedSuns {
         vec![vec![first, second - first, -second]]
     }
 
-    /// k = B·P / (A·Q).
+    /// k = Sb·P / (Sa·Q).
     fn row_ratios(&self) -> Vec<RowRatio> {
         vec![RowRatio {
             constant: vec![1, -1, 0],
@@ -88,13 +88,13 @@ impl CouplingKind for SteppedSuns {
             to: 2,
             carrier: 1,
             meshes: vec![
-                ToothMesh::new("first sun and pinion", 0),
-                ToothMesh::new("pinion and second sun", 2),
+                ToothMesh::new("first sun and first pinion", 0),
+                ToothMesh::new("second pinion and second sun", 2),
             ],
         }]
     }
 
-    /// ωp − ωc = −(A/P)·(ωa − ωc): the pinion rolls on the first sun.
+    /// ωp − ωc = −(Sa/P)·(ωa − ωc): the pinion rolls on the first sun.
     fn pinions(&self) -> Vec<PinionSpin> {
         let a = self.first_sun.teeth.coefficient();
         vec![PinionSpin {

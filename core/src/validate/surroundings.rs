@@ -63,9 +63,10 @@ impl Checker<'_> {
             );
             return;
         }
+        let full = engine.curve(1.0);
         let crossing = engine.curve(0.0).knots().find(|&[speed, motoring]| {
             // At this speed full pedal gives no more torque than none.
-            engine.curve(1.0).value(speed) <= motoring
+            full.value(speed) <= motoring
         });
         if let Some([speed, _]) = crossing {
             self.fault(

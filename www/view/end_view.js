@@ -14,7 +14,7 @@ const TALLEST = 360;
  * @param {AbortSignal} signal
  */
 export function endView(desk, redraw, signal) {
-  const { canvas, holder, paint } = drawing(desk, "end", redraw, signal);
+  const { canvas, holder, paint } = drawing(desk, "end", undefined, redraw, signal);
   const sets = /** @type {HTMLSelectElement} */ (h("select", { id: "end-set", change: choose }));
   const node = panel(
     "End view",

@@ -12,16 +12,30 @@ const DRAWING = "flow";
  * @param {AbortSignal} signal
  */
 export function flow(desk, redraw, signal) {
-  const { canvas, holder, paint } = drawing(desk, DRAWING, redraw, signal);
+  const { canvas, holder, paint } = drawing(desk, DRAWING, ["answer", "light"], redraw, signal);
   const node = panel("Power flow", "flow", false, holder);
   node.classList.add("wide");
 
+  /** The height that suits the width `measured`, which takes a look at every range. @type {number | undefined} */
+  let height;
+  let measured = 0;
+
+  /** @param {number} width */
+  function heightAt(width) {
+    if (measured !== width) {
+      measured = width;
+      height = desk.ask((sandbox) => sandbox.flowHeight(width));
+    }
+    return height;
+  }
+
   function draw() {
-    if (node.open) paint(DRAWING, (width) => desk.ask((sandbox) => sandbox.flowHeight(width)));
+    if (node.open) paint(DRAWING, heightAt);
   }
 
   node.addEventListener("toggle", redraw);
 
+  desk.addEventListener("answer", () => (measured = 0));
   follow(desk, ["train"], () => {
     canvas.setAttribute("aria-label", `Power flow of ${desk.info?.name ?? ""}; the table of torque and power says the same`);
   });

@@ -18,6 +18,9 @@ const DRAWING = "operating";
 /** Height of the picture in CSS pixels. */
 const HEIGHT = 190;
 
+/** What another operating point comes of. */
+const CAUSES = ["answer", "units", "assumptions", "road"];
+
 const KINDS = /** @type {const} */ (["speed", "torque", "power"]);
 
 /**
@@ -29,7 +32,7 @@ export function operating(desk, redraw, signal) {
   const chain = h("p", { class: "note" });
   // Spoken only when what is found changes in kind, not with every number.
   const words = h("p", { class: "operating-words", role: "status", "data-part": "operating-words" });
-  const { canvas, holder, paint } = drawing(desk, DRAWING, refresh, signal);
+  const { canvas, holder, paint, changed } = drawing(desk, DRAWING, CAUSES, redraw, signal);
   canvas.setAttribute("aria-label", "Torque of the engine, and what is asked of it, over engine speed; the table says the same");
   const heads = KINDS.map(() => h("span"));
   const { node: points, body } = table("Operating point", [unseen("Shaft"), ...heads], [1, 2, 3]);
@@ -55,8 +58,6 @@ export function operating(desk, redraw, signal) {
   const hint = hintOf(node);
   /** @type {Operating | null | undefined} */
   let found;
-  /** Whether the picture shows something else by now: nothing in it turns or glides. */
-  let stale = true;
 
   /** The point speeds come back to, or else any. */
   const best = () => found?.points.find(({ stable }) => stable) ?? found?.points[0];
@@ -98,25 +99,17 @@ export function operating(desk, redraw, signal) {
     if (point) use.textContent = useWords(desk, point);
     use.disabled = !point || point.inputSpeed > MOST_SPEED || point.inputTorque > MOST_TORQUE;
     holder.hidden = found.efficiency === null;
-    refresh();
-  }
-
-  function refresh() {
-    stale = true;
-    redraw();
+    changed();
   }
 
   function draw() {
-    if (!stale || !node.open || node.hidden || holder.hidden) return;
-    stale = false;
-    paint(DRAWING, () => HEIGHT);
+    if (node.open && !node.hidden && !holder.hidden) paint(DRAWING, () => HEIGHT);
   }
 
   node.addEventListener("toggle", update);
-  desk.addEventListener("look", refresh);
 
   follow(desk, ["train"], build);
-  follow(desk, ["answer", "units", "assumptions", "road"], update);
+  follow(desk, CAUSES, update);
   return { node, draw };
 }
 

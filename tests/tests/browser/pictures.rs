@@ -1,7 +1,7 @@
 //! The drawings as pixels. What they should look like is for people: see the kept pictures.
 
 use anyhow::{Result, ensure};
-use levertrain_tests::browser::{Canvas, View, page};
+use levertrain_tests::browser::{Canvas, Page, View, page};
 use serde_json::Value;
 
 use crate::by_hand::{self, FIRST, SECOND};
@@ -143,6 +143,45 @@ fn both_drawings_of_the_stage_keep_one_width_when_it_changes() -> Result<()> {
             page.canvas("section")?.on_page.0 > before,
             "more width is not used"
         );
+        Ok(())
+    })
+}
+
+/// Catches drawings in panels that are not painted anew when something else is applied or the
+/// colours change, and such as hold their panel open when the page narrows.
+#[test]
+fn drawings_in_panels_follow_answer_colours_and_width() -> Result<()> {
+    const IN_PANELS: [&str; 3] = ["flow", "operating", "end"];
+    page::open(View::LAPTOP, &by_hand::link(FIRST), |page| {
+        let open = "for (const part of ['flow', 'operating', 'end-view']) \
+            probe.one(`[data-part=${part}]`).open = true";
+        page.run(open, Value::Null)?;
+        let all = |page: &Page| -> Result<Vec<Canvas>> {
+            IN_PANELS.iter().map(|name| page.canvas(name)).collect()
+        };
+        let first = all(page)?;
+        page.click_range(SECOND.id)?;
+        let second = all(page)?;
+        page.change_view(View::LAPTOP.dark())?;
+        let dark = all(page)?;
+        for (at, drawing) in IN_PANELS.iter().enumerate() {
+            ensure!(first[at].hash != second[at].hash, "{drawing} stays");
+            let [light, dark] = [&second[at], &dark[at]].map(|canvas| canvas.lightness);
+            ensure!(dark < light, "{drawing}: {dark} dark, {light} light");
+        }
+        for width in [1100, 700, 390] {
+            page.change_view(View {
+                width,
+                ..View::LAPTOP
+            })?;
+            let room: f64 = page.get("probe.one('.below').clientWidth", Value::Null)?;
+            for (drawing, canvas) in IN_PANELS.iter().zip(all(page)?) {
+                ensure!(
+                    canvas.on_page.0 <= room,
+                    "at {width}: {drawing} {canvas:?} in {room}"
+                );
+            }
+        }
         Ok(())
     })
 }

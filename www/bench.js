@@ -112,6 +112,7 @@ export class Bench {
     if (host.clientWidth < PHONE) {
       for (const part of [...side, ...below]) part.open = part === side[0];
     }
+    const answer = answerBand(desk);
     const about = h("p", { class: "about", "data-part": "about" });
     this.nodes = [
       this.#header.node,
@@ -120,12 +121,12 @@ export class Bench {
       h(
         ownPage ? "main" : "div",
         { class: "body" },
-        answerBand(desk),
+        answer.node,
         ranges(desk, shownQuantity(desk)),
         h(
           "div",
           { class: "columns" },
-          h("div", { class: "stage-column" }, this.#stage.node, caption(desk), controls(desk), about),
+          h("div", { class: "stage-column" }, this.#stage.node, caption(desk), answer.rest, controls(desk), about),
           h("div", { class: "side" }, ...side),
           h("div", { class: "below" }, ...below),
         ),

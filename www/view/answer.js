@@ -23,6 +23,8 @@ export function answerBand(desk) {
     words,
     spoken,
   );
+  // On a phone only the reason stands under the headline; the rest follows the drawings.
+  const rest = h("div", { class: "answer-rest", "data-part": "more-sentences" });
   let timer = 0;
 
   function update() {
@@ -33,7 +35,12 @@ export function answerBand(desk) {
     node.toggleAttribute("data-preview", Boolean(desk.preview));
     kicker.textContent = desk.preview ? previewWords(desk) : appliedWords(desk, answer);
     line.replaceChildren(...headline(answer));
-    words.replaceChildren(...answer.sentences.map((sentence) => h("p", {}, sentence)));
+    const reason = reasonIn(answer);
+    const paragraphs = answer.sentences.map((sentence, at) =>
+      h("p", { class: at === reason ? "answer-reason" : null }, sentence),
+    );
+    words.replaceChildren(...paragraphs);
+    rest.replaceChildren(...paragraphs.filter((_, at) => at !== reason).map((node) => node.cloneNode(true)));
     clearTimeout(timer);
     timer = setTimeout(() => {
       const figure = answer.ratio ? `Ratio ${ratio(answer.ratio)} to 1, ` : "";
@@ -52,7 +59,17 @@ export function answerBand(desk) {
   }
 
   follow(desk, ["answer", "preview"], update);
-  return node;
+  return { node, rest };
+}
+
+/**
+ * Which sentence says why the state is what it is: the first says what each element does, the next
+ * what comes of it, and the last what could be released.
+ * @param {Answer} answer
+ */
+function reasonIn({ state, sentences }) {
+  const last = sentences.length - 1;
+  return state === "over-applied" ? last : Math.min(1, last);
 }
 
 /**

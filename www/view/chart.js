@@ -4,6 +4,7 @@ import { h, unseen } from "../dom.js";
 import { lossChartOf, lossesAreQuick } from "../assumptions.js";
 import { follow } from "../desk.js";
 import { fraction, listed, NONE, number, ratio } from "../format.js";
+import { LOSS_OUTCOMES } from "./effort_words.js";
 import { panel, table } from "./panel.js";
 
 /** @typedef {import("../desk.js").Desk} Desk */
@@ -64,7 +65,7 @@ export function chart(desk) {
       const range = found[at];
       if (!cell) return;
       cell.textContent = range?.efficiency ? number(range.efficiency * 100, 3) : NONE;
-      cell.setAttribute("title", range ? range.outcome : "");
+      cell.setAttribute("title", (range && LOSS_OUTCOMES[range.outcome]) ?? "");
     });
   }
 

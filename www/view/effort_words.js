@@ -11,6 +11,16 @@ import { negated, percent, WHOLE } from "../quantities.js";
 
 export const INDETERMINATE = "More is applied than needed: equilibrium does not say who carries how much.";
 
+/** What each outcome of losses without an efficiency means. @type {Record<string, string>} */
+export const LOSS_OUTCOMES = {
+  "self-locking": "Self-locking: no power gets through, the losses take all of it.",
+  ambiguous:
+    "Ambiguous: power could go round in more than one way, each with another efficiency, and the gears do not say which.",
+  indeterminate: INDETERMINATE,
+  "too-many": "Too many gear sets roll at once to try every way the power may go through them.",
+  "no-drive": "Only a train that drives has an efficiency.",
+};
+
 export const IDLE = "carries no torque";
 
 /**

@@ -7,7 +7,7 @@ import { number } from "../format.js";
 import { formula } from "../mathml.js";
 import { percent } from "../quantities.js";
 import { forField, fromField, unitOf } from "../units.js";
-import { INDETERMINATE } from "./effort_words.js";
+import { LOSS_OUTCOMES } from "./effort_words.js";
 import { hintOf, panel, table } from "./panel.js";
 
 /** @typedef {import("../desk.js").Desk} Desk */
@@ -19,15 +19,6 @@ const MOST_DRAG = 10000;
 /** What is left of a mesh that does not roll: the engine's rounding. */
 const ROUNDING = 1e-9;
 
-/** What each outcome without an efficiency means. @type {Record<string, string>} */
-const OUTCOMES = {
-  "self-locking": "Self-locking: no power gets through, the losses take all of it.",
-  ambiguous:
-    "Ambiguous: power could go round in more than one way, each with another efficiency, and the gears do not say which.",
-  indeterminate: INDETERMINATE,
-  "too-many": "Too many gear sets roll at once to try every way the power may go through them.",
-  "no-drive": "Only a train that drives has an efficiency.",
-};
 const NO_TORQUE = "Without input torque there is nothing to weigh the drag against.";
 
 /** @param {Desk} desk */
@@ -51,7 +42,7 @@ export function losses(desk) {
     hint.textContent = efficiency === null ? "" : percent(efficiency);
     list.hidden = efficiency === null;
     if (!found || efficiency === null) {
-      result.replaceChildren(found ? OUTCOMES[found.outcome] : NO_TORQUE);
+      result.replaceChildren(found ? LOSS_OUTCOMES[found.outcome] : NO_TORQUE);
       return;
     }
     // Coasting, the torque that is typed in is what comes out at the input shaft.

@@ -24,6 +24,8 @@ pub(crate) trait Whole: Clone + std::fmt::Debug {
     fn is_zero(&self) -> bool;
     /// `a·x − b·y`, exactly.
     fn cross(a: &Self, x: &Self, b: &Self, y: &Self) -> Result<Self, Self::Overflow>;
+    /// `self − other`, exactly.
+    fn minus(&self, other: &Self) -> Result<Self, Self::Overflow>;
     /// `self + k·x`, exactly.
     fn plus_scaled(&self, k: i64, x: &Self) -> Result<Self, Self::Overflow>;
     /// Divides a column by its greatest common divisor where that is worth the time.
@@ -69,6 +71,10 @@ impl Whole for i64 {
         left.checked_sub(right)
             .and_then(|value| value.try_into().ok())
             .ok_or(Overflow)
+    }
+
+    fn minus(&self, other: &Self) -> Result<Self, Overflow> {
+        self.checked_sub(*other).ok_or(Overflow)
     }
 
     fn plus_scaled(&self, k: i64, x: &Self) -> Result<Self, Overflow> {
@@ -125,6 +131,10 @@ impl Whole for BigInt {
         Ok(a * x - b * y)
     }
 
+    fn minus(&self, other: &Self) -> Result<Self, Infallible> {
+        Ok(self - other)
+    }
+
     fn plus_scaled(&self, k: i64, x: &Self) -> Result<Self, Infallible> {
         Ok(self + x * k)
     }
@@ -167,6 +177,7 @@ mod tests {
             assert_eq!(i64::cross(&a, &x, &b, &y).map(i128::from), Ok(exact));
         }
         assert_eq!(1_i64.plus_scaled(i64::MAX, &2), Err(Overflow));
+        assert_eq!(i64::MIN.minus(&1), Err(Overflow));
     }
 
     #[test]

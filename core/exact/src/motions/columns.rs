@@ -158,6 +158,7 @@ impl Columns<i64> {
 pub(super) fn value_in<I: Whole>(motion: &[I], terms: &Terms) -> Result<I, I::Overflow> {
     match terms[..] {
         [(shaft, 1)] => Ok(motion[shaft].clone()),
+        [(first, 1), (second, -1)] => motion[first].minus(&motion[second]),
         _ => terms.iter().try_fold(I::from_small(0), |sum, &(shaft, k)| {
             sum.plus_scaled(k, &motion[shaft])
         }),

@@ -120,8 +120,8 @@ impl Turning {
     pub fn speeds(&self, into: &mut Vec<Option<Fraction>>) {
         into.clear();
         match &self.0 {
-            Basis::Small(turn) => into.extend((0..turn.columns.shafts()).map(|x| turn.speed(x))),
-            Basis::Big(turn) => into.extend((0..turn.columns.shafts()).map(|x| turn.speed(x))),
+            Basis::Small(turn) => turn.speeds(into),
+            Basis::Big(turn) => turn.speeds(into),
         }
     }
 
@@ -221,6 +221,10 @@ impl<I: Whole> Turn<I> {
             None => Some(Fraction::ZERO),
             Some(speeds) => speeds[shaft].over(&speeds[self.input]),
         }
+    }
+
+    fn speeds(&self, into: &mut Vec<Option<Fraction>>) {
+        into.extend((0..self.columns.shafts()).map(|shaft| self.speed(shaft)));
     }
 
     fn value(&self, terms: &Terms) -> Result<Option<Fraction>, I::Overflow> {

@@ -1,26 +1,30 @@
 /** Keeps the page's address and what is on screen the same, both ways. */
 
+import { faultsOf } from "./faults.js";
 import { fragmentOf, viewOf } from "./link.js";
 
 /** @typedef {import("./desk.js").Desk} Desk */
 /** @typedef {{ text: string, name: string }} OwnFile */
 
+const PARTLY = "Part of the link cannot be shown; the usual stands in its place.";
+
 export class Address {
   #desk;
   #show;
   /** Files the user opened on this page: a link cannot hold them, but back and forward can. */
-  /** @type {OwnFile[]} */
-  #files = [];
+  #files;
   /** While the screen follows the address, the address must not follow the screen. */
   #following = false;
 
   /**
    * @param {Desk} desk
+   * @param {OwnFile[]} files
    * @param {(view: import("./link.js").View) => Promise<void>} show opens what a link asks for
    * @param {AbortSignal} signal
    */
-  constructor(desk, show, signal) {
+  constructor(desk, files, show, signal) {
     this.#desk = desk;
+    this.#files = files;
     this.#show = show;
     addEventListener("popstate", (event) => this.#follow(event.state), { signal });
     desk.addEventListener("answer", () => this.#write("pushState"));
@@ -38,27 +42,24 @@ export class Address {
   }
 
   /**
-   * Remembers a file, so that going back and forward finds it.
-   * @param {OwnFile} file
-   */
-  remember(file) {
-    return this.#files.push(file) - 1;
-  }
-
-  /**
    * @param {{ file: number, applied: string[] } | null} state
    * @param {import("./link.js").View} [otherwise] what to show when the address says nothing
    */
   async #follow(state, otherwise = {}) {
     this.#following = true;
+    /** @type {import("./link.js").View} */
+    let view = {};
     try {
       const file = state ? this.#files[state.file] : undefined;
       if (state && file) {
         this.#desk.open(file.text, { file: state.file, name: file.name }, { applied: state.applied });
       } else {
-        await this.#show(location.hash === "" ? otherwise : viewOf(location.hash));
+        view = location.hash === "" ? otherwise : viewOf(location.hash);
+        await this.#show(view);
       }
       this.#desk.dismiss();
+      const faults = view.failures?.flatMap(faultsOf) ?? [];
+      if (faults.length > 0) this.#desk.report({ faults }, PARTLY);
     } catch (error) {
       this.#desk.report(error);
     } finally {

@@ -2,12 +2,13 @@
 
 import { Address } from "./address.js";
 import { readFile, readScenario } from "./catalogue.js";
+import { isTrap } from "./engine.js";
 import { Failure } from "./faults.js";
 import { MOST_SPEED, MOST_TORQUE } from "./format.js";
 import { Frames } from "./frames.js";
 import { acceptDrops } from "./drop.js";
-import { roadFrom } from "./road.js";
-import { unitsFrom } from "./units.js";
+import { roadFrom, USUAL_ROAD } from "./road.js";
+import { unitsFrom, USUAL_UNITS } from "./units.js";
 import { onSystemChange, paletteFor, rememberChoice, rememberedChoice, wantsStillness } from "./theme.js";
 import { answerBand } from "./view/answer.js";
 import { bearings } from "./view/bearings.js";
@@ -50,6 +51,9 @@ export class Bench {
   #flow;
   #header;
   #address;
+  /** Files the user opened: they stay at hand until the page closes. */
+  /** @type {import("./address.js").OwnFile[]} */
+  #files = [];
   #drawn = 0;
   /** Counts openings, so that a slow one that was overtaken is dropped. */
   #opening = 0;
@@ -76,6 +80,7 @@ export class Bench {
       this.#theme,
       {
         pick: (stem) => this.show({ stem }),
+        pickFile: (key) => this.openText(this.#files[key].text, this.#files[key].name),
         openFile: (file) => this.openFile(file),
         chooseTheme: (choice) => this.#chooseTheme(choice),
       },
@@ -133,7 +138,7 @@ export class Bench {
       ),
     ];
 
-    this.#address = ownPage ? new Address(desk, (view) => this.#open(view), signal) : undefined;
+    this.#address = ownPage ? new Address(desk, this.#files, (view) => this.#open(view), signal) : undefined;
     acceptDrops(this.#address ? document.documentElement : host, host, (file) => this.openFile(file), signal);
     desk.addEventListener("train", () => (about.textContent = desk.info?.about ?? ""));
     desk.addEventListener("answer", () => {
@@ -186,7 +191,7 @@ export class Bench {
     try {
       this.openText(await readFile(file), file.name);
     } catch (error) {
-      this.desk.report(error);
+      this.desk.report(error, unopened(file.name));
     }
   }
 
@@ -197,11 +202,13 @@ export class Bench {
   openText(text, name) {
     this.#opening += 1;
     try {
-      const key = this.#address?.remember({ text, name }) ?? 0;
+      const known = this.#files.findIndex((file) => file.name === name && file.text === text);
+      const key = known >= 0 ? known : this.#files.push({ text, name }) - 1;
       this.desk.open(text, { file: key, name });
       this.desk.dismiss();
     } catch (error) {
-      this.desk.report(error);
+      this.desk.report(error, unopened(name));
+      this.#header.restore();
     }
   }
 
@@ -211,7 +218,8 @@ export class Bench {
   }
 
   /** @param {View} view */
-  async #open({ stem, applied, speed, torque, units: codes, road: code }) {
+  async #open(view) {
+    const { stem, applied, speed, torque, units: codes, road: code, failures } = view;
     this.#opening += 1;
     const opening = this.#opening;
     if (speed !== undefined && !(speed >= 0 && speed <= MOST_SPEED)) {
@@ -220,8 +228,8 @@ export class Bench {
     if (torque !== undefined && !(torque >= 0 && torque <= MOST_TORQUE)) {
       throw new Failure("torque", `${torque} is not a torque`, `use 0 to ${MOST_TORQUE} N·m`);
     }
-    const units = codes && unitsFrom(codes);
-    const road = code === undefined ? undefined : roadFrom(code);
+    const units = codes && mended(failures, () => unitsFrom(codes), () => ({ ...USUAL_UNITS }));
+    const road = code === undefined ? undefined : mended(failures, () => roadFrom(code), () => ({ ...USUAL_ROAD }));
     const wanted = stem ?? this.#usualStem();
     if (!this.#knows(wanted)) {
       throw new Failure(
@@ -231,9 +239,11 @@ export class Bench {
       );
     }
     const text = await readScenario(wanted);
-    if (opening === this.#opening) {
+    if (opening !== this.#opening) return;
+    const open = (/** @type {string[] | undefined} */ applied) =>
       this.desk.open(text, { stem: wanted }, { applied, speed, torque, units, road });
-    }
+    if (applied) mended(failures, () => open(applied), () => open(undefined));
+    else open(undefined);
   }
 
   /** The scenario of whoever asks for none: the one the page names, or the first. */
@@ -285,4 +295,26 @@ export class Bench {
     this.desk.setLook({ palette });
     this.#stage.draw();
   }
+}
+
+/**
+ * What a part of a view asks for; where it is wrong and failures are collected, the usual.
+ * @template T
+ * @param {unknown[] | undefined} failures
+ * @param {() => T} asked
+ * @param {() => T} usual
+ */
+function mended(failures, asked, usual) {
+  try {
+    return asked();
+  } catch (error) {
+    if (!failures || isTrap(error)) throw error;
+    failures.push(error);
+    return usual();
+  }
+}
+
+/** @param {string} name of a file */
+function unopened(name) {
+  return `${name} cannot be opened. What was on screen is still there.`;
 }

@@ -1,13 +1,13 @@
 /** The address fragment: `#s=SCENARIO&on=A,B&n=1500`, and `&t=80&u=lbfft,hp&o=60,5,0` where not as usual. */
 
-import { DEFAULT_TORQUE } from "./desk.js";
+import { DEFAULT_SPEED, DEFAULT_TORQUE } from "./desk.js";
 import { Failure } from "./faults.js";
 import { MOST_SPEED, MOST_TORQUE } from "./format.js";
 import { roadCode, USUAL_ROAD } from "./road.js";
 import { unusual } from "./units.js";
 
 /** @typedef {import("./units.js").Units} Units */
-/** @typedef {{ stem?: string, applied?: string[], speed?: number, torque?: number, units?: string[], road?: string }} View units and road by their codes */
+/** @typedef {{ stem?: string, applied?: string[], speed?: number, torque?: number, units?: string[], road?: string, failures?: unknown[] }} View units and road by their codes; a view with a list of failures is opened as far as it is good, and what is not is added to the list */
 /** @typedef {import("./road.js").Road} Road */
 
 const USUAL_CODE = roadCode(USUAL_ROAD);
@@ -30,30 +30,49 @@ export function isUsual(road) {
 }
 
 /**
- * Reads a fragment; an empty one asks for nothing in particular.
+ * Reads a fragment; an empty one asks for nothing in particular. Where the scenario is known, a part
+ * that is wrong gives way to the usual and is listed.
  * @param {string} fragment
  * @returns {View}
  */
 export function viewOf(fragment) {
+  /** @type {unknown[]} */
+  const failures = [];
   /** @type {View} */
-  const view = {};
+  const view = { failures };
   for (const part of fragment.replace(/^#/, "").split("&").filter(Boolean)) {
-    const [key, ...rest] = part.split("=");
-    const value = decoded(rest.join("="), key);
-    if (key === "s") view.stem = value;
-    else if (key === "on") view.applied = value.split(",").filter(Boolean);
-    else if (key === "n") view.speed = amount(value, "an input speed", MOST_SPEED, "rev/min");
-    else if (key === "t") view.torque = amount(value, "an input torque", MOST_TORQUE, "N·m");
-    else if (key === "u") view.units = value.split(",").filter(Boolean);
-    else if (key === "o") view.road = value;
-    else throw nonsense(`"${key}" is not something a link can say`);
+    try {
+      read(view, part);
+    } catch (error) {
+      if (!(error instanceof Failure)) throw error;
+      failures.push(error);
+    }
   }
   if (view.stem === undefined) {
+    if (failures.length > 0) throw failures[0];
     if (view.applied) throw nonsense("it applies elements without naming a scenario");
     return view;
   }
   // What a link to a scenario leaves out is as usual, not as it happened to be.
-  return { torque: DEFAULT_TORQUE, units: [], road: USUAL_CODE, ...view };
+  const usual = { torque: DEFAULT_TORQUE, units: [], road: USUAL_CODE };
+  return failures.length > 0 ? { speed: DEFAULT_SPEED, ...usual, ...view } : { ...usual, ...view };
+}
+
+/**
+ * Reads one part of a fragment into a view.
+ * @param {View} view
+ * @param {string} part
+ */
+function read(view, part) {
+  const [key, ...rest] = part.split("=");
+  const value = decoded(rest.join("="), key);
+  if (key === "s") view.stem = value;
+  else if (key === "on") view.applied = value.split(",").filter(Boolean);
+  else if (key === "n") view.speed = amount(value, "an input speed", MOST_SPEED, "rev/min");
+  else if (key === "t") view.torque = amount(value, "an input torque", MOST_TORQUE, "N·m");
+  else if (key === "u") view.units = value.split(",").filter(Boolean);
+  else if (key === "o") view.road = value;
+  else throw nonsense(`"${key}" is not something a link can say`);
 }
 
 /**

@@ -6,14 +6,14 @@ import { CHOICES } from "../theme.js";
 
 /** @typedef {import("../desk.js").Desk} Desk */
 
-/** Value of the picker's entry for a file of the user's own; no scenario has an empty name. */
-const OWN_FILE = "";
+/** What the values of the picker's entries for the user's own files begin with; no stem does. */
+const OWN_FILE = "file/";
 
 /**
  * @param {Desk} desk
  * @param {import("../catalogue.js").Entry[]} entries
  * @param {import("../theme.js").Choice} theme
- * @param {{ pick(stem: string): void, openFile(file: File): void, chooseTheme(choice: import("../theme.js").Choice): void }} actions
+ * @param {{ pick(stem: string): void, pickFile(key: number): void, openFile(file: File): void, chooseTheme(choice: import("../theme.js").Choice): void }} actions
  * @param {HTMLElement} cautions what the cautions button shows and hides
  * @param {"h1" | "p"} heading what the name is on this page
  */
@@ -26,6 +26,9 @@ export function header(desk, entries, theme, actions, cautions, heading) {
   const chooser = /** @type {HTMLInputElement} */ (
     h("input", { type: "file", accept: ".json,application/json", hidden: true, change: choose })
   );
+
+  /** The entries of the user's own files, by file name. @type {Map<string, HTMLElement>} */
+  const own = new Map();
 
   const node = h(
     "header",
@@ -48,17 +51,28 @@ export function header(desk, entries, theme, actions, cautions, heading) {
 
   follow(desk, ["train"], () => {
     const { source, info } = desk;
-    picker.querySelector(`option[value="${OWN_FILE}"]`)?.remove();
-    if (source && "stem" in source) {
-      picker.value = source.stem;
-    } else if (info) {
-      picker.append(h("option", { value: OWN_FILE }, `${info.name} (your file)`));
-      picker.value = OWN_FILE;
-    }
+    if (source && info && "file" in source) list(source.file, source.name, info.name);
+    restore();
   });
 
+  /**
+   * Lists a file of the user's own; one that was mended takes the place of what it was.
+   * @param {number} key
+   * @param {string} file
+   * @param {string} name
+   */
+  function list(key, file, name) {
+    const option = own.get(file) ?? h("option", {});
+    option.setAttribute("value", `${OWN_FILE}${key}`);
+    option.textContent = `${name} (your file)`;
+    if (!own.has(file)) picker.append(option);
+    own.set(file, option);
+  }
+
   function pick() {
-    if (picker.value !== OWN_FILE) actions.pick(picker.value);
+    const { value } = picker;
+    if (value.startsWith(OWN_FILE)) actions.pickFile(Number(value.slice(OWN_FILE.length)));
+    else actions.pick(value);
   }
 
   function choose() {
@@ -71,7 +85,7 @@ export function header(desk, entries, theme, actions, cautions, heading) {
   /** The picker shows what is on screen, also when another choice came to nothing. */
   function restore() {
     const { source } = desk;
-    picker.value = source && "stem" in source ? source.stem : OWN_FILE;
+    if (source) picker.value = "stem" in source ? source.stem : `${OWN_FILE}${source.file}`;
   }
 
   return { node, restore };

@@ -8,20 +8,40 @@ use crate::by_hand::{self, FIRST, SECOND};
 
 /// A link, and what the message must name.
 fn rows() -> Vec<(String, &'static str)> {
-    let six = by_hand::STEM;
     let long = "x".repeat(20_000);
     vec![
         ("#s=no-such-scenario".into(), "no-such-scenario"),
         ("#s=../index&on=A".into(), "../index"),
-        (format!("#s={six}&on=A,Q"), "\"Q\""),
-        (format!("#s={six}&on=A&n=fast"), "\"fast\""),
-        (format!("#s={six}&on=A&n=-5"), "\"-5\""),
-        (format!("#s={six}&on=A&n=1e9"), "\"1e9\""),
-        (format!("#s={six}&colour=red"), "\"colour\""),
-        (format!("#s={six}&on=%E0%A4%A"), "\"on\""),
         ("#on=A,B".into(), "scenario"),
         ("#nonsense".into(), "\"nonsense\""),
         (format!("#s={long}"), "xxx"),
+    ]
+}
+
+const EIGHT: &str = "05-eight-speed-four-sets";
+
+/// A link with one part that is wrong, what the message must name, and the link that says the same
+/// with the usual in its place.
+fn partly() -> Vec<(String, &'static str, String)> {
+    let row = |rest: &str, part, good: &str| {
+        let [bad, good] = [rest, good].map(|rest| format!("#s={EIGHT}{rest}"));
+        (bad, part, good)
+    };
+    vec![
+        row("&on=D,E,F&n=7000", "\"7000\"", "&on=D,E,F&n=1000"),
+        row("&on=D,E,F&n=fast", "\"fast\"", "&on=D,E,F&n=1000"),
+        row("&on=D,E,F&n=-5", "\"-5\"", "&on=D,E,F&n=1000"),
+        row("&on=D,E,F&n=1e9", "\"1e9\"", "&on=D,E,F&n=1000"),
+        row("&on=A,Q&n=1500", "\"Q\"", "&n=1500"),
+        row("&on=%E0%A4%A&n=1500", "\"on\"", "&n=1500"),
+        row(
+            "&on=D,E,F&n=1500&colour=red",
+            "\"colour\"",
+            "&on=D,E,F&n=1500",
+        ),
+        row("&on=D,E,F&n=1500&t=-1", "\"-1\"", "&on=D,E,F&n=1500"),
+        row("&on=D,E,F&n=1500&u=ell,hp", "\"ell\"", "&on=D,E,F&n=1500"),
+        row("&on=D,E,F&n=1500&o=999,0,0", "999,0,0", "&on=D,E,F&n=1500"),
     ]
 }
 
@@ -74,6 +94,32 @@ fn on_a_fresh_page_the_usual_scenario_opens_below_the_message() -> Result<()> {
             check_message(page, &link, part)?;
             let seen = page.seen()?;
             ensure!(seen == first, "{link}: {seen:?}");
+        }
+        Ok(())
+    })
+}
+
+/// Catches a link that loses its scenario, its elements or its speed to one part that is wrong,
+/// and an address that keeps that part.
+#[test]
+fn one_bad_part_gives_way_to_the_usual_and_the_rest_is_shown() -> Result<()> {
+    page::open(View::LAPTOP, "", |page| {
+        for (link, part, good) in partly() {
+            page.goto(&format!("index.html{good}"))?;
+            let expected = page.seen()?;
+            ensure!(page.messages()?.is_empty(), "{good}");
+            ensure!(expected.stem.as_deref() == Some(EIGHT), "{expected:?}");
+            let address: String = page.get("location.hash", Value::Null)?;
+
+            page.goto(&format!("index.html{link}"))?;
+            check_message(page, &link, part)?;
+            let seen = page.seen()?;
+            ensure!(
+                seen == expected,
+                "{link}: {seen:?}\ninstead of\n{expected:?}"
+            );
+            let kept: String = page.get("location.hash", Value::Null)?;
+            ensure!(kept == address, "{link} leaves the address {kept}");
         }
         Ok(())
     })

@@ -63,12 +63,13 @@ export function power(speed, torque) {
 }
 
 /**
- * A value for a field: what was typed in one unit stays as short when it is read back.
+ * A value for a field: what was typed in one unit stays as short when it is read back, and what
+ * was converted has no more figures than fit.
  * @param {number} value in the inner unit
  * @param {Unit} unit
  */
 export function forField(value, { size }) {
-  return String(Number((value / size).toPrecision(9)));
+  return String(Number((value / size).toPrecision(size === 1 ? 6 : 5)));
 }
 
 /**

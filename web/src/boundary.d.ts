@@ -14,6 +14,8 @@ export interface TrainInfo {
   elements: { id: string; label: string; kind: ElementKind; ends: [string, string] }[];
   ranges: { id: string; label: string; applied: string[] }[];
   warnings: { coupling: string; text: string }[];
+  /** Whether any two levers can be joined in one. */
+  joinable: boolean;
   /** Labels; null where the scenario has none. */
   engine: string | null; converter: string | null; load: string | null;
 }

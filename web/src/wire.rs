@@ -3,7 +3,7 @@
 use levertrain_core::report::{
     CombinationReport, Exact, Explanation, MemberReport, WarningReport, warnings,
 };
-use levertrain_core::{Combination, Duty, ElementSet, Fault, Train};
+use levertrain_core::{Combination, Duty, ElementSet, Fault, Train, TrainLever};
 use serde::Serialize;
 
 /// A train as the page needs it to build its controls.
@@ -18,6 +18,8 @@ pub struct TrainInfo<'a> {
     elements: Vec<ElementInfo<'a>>,
     ranges: Vec<RangeInfo<'a>>,
     warnings: Vec<WarningReport>,
+    /// Whether any two levers can be joined in one.
+    joinable: bool,
     /// Labels of what stands around the train.
     engine: Option<&'a str>,
     converter: Option<&'a str>,
@@ -105,6 +107,7 @@ impl<'a> TrainInfo<'a> {
             elements: elements.collect(),
             ranges: ranges.collect(),
             warnings: warnings(train),
+            joinable: TrainLever::merged(train).len() < TrainLever::separate(train).len(),
             engine: scenario.engine.as_ref().map(|x| x.label.as_str()),
             converter: scenario.converter.as_ref().map(|x| x.label.as_str()),
             load: scenario.load.as_ref().map(|x| x.label.as_str()),

@@ -9,7 +9,8 @@ import { motionMark } from "./motion.js";
 /** @typedef {import("../desk.js").Answer} Answer */
 
 const HINT =
-  "Drag a plate pack to close or open it, or press it. Point at a member to follow it everywhere.";
+  "Drag a plate pack to close or open it, or press it. Point at a member to follow it everywhere. " +
+  "P and Q are pinions, and a number beside a gear is its teeth.";
 
 /** @param {Desk} desk */
 export function caption(desk) {

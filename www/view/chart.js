@@ -18,15 +18,17 @@ export function chart(desk) {
   const spread = h("p", { class: "note", "data-part": "spread" });
   const legend = h("p", { class: "note legend" });
   const braking = h("p", { class: "note", "data-part": "engine-braking" });
+  const coasting = h("span", { "data-part": "coasting" });
+  const steps = h("p", { class: "note" }, "Step: this ratio over the next range’s.");
   const holder = h("div", { class: "scroll" });
-  const node = panel("Range chart", "chart", true, holder, h("div", { class: "notes" }, spread, legend, braking));
+  const node = panel("Range chart", "chart", true, holder, h("div", { class: "notes" }, spread, legend, steps, braking));
   /** @type {HTMLElement[]} */
   let rows = [];
 
   function build() {
     const found = desk.chart();
     rows = [];
-    legend.hidden = !found || found.ranges.length === 0;
+    legend.hidden = steps.hidden = !found || found.ranges.length === 0;
     if (!found || legend.hidden) {
       holder.replaceChildren(h("p", { class: "note" }, "This scenario names no ranges."));
       spread.textContent = braking.textContent = "";
@@ -34,7 +36,7 @@ export function chart(desk) {
     }
     const elements = desk.info?.elements ?? [];
     const heads = elements.map(({ id, label }) => elementHead(id, label));
-    const efficiency = h("abbr", { title: "Efficiency in percent" }, "η", unseen(" efficiency,"), " %");
+    const efficiency = h("abbr", { title: "Efficiency in percent" }, "η", unseen(" efficiency,"), " %", coasting);
     const columns = ["Range", ...heads, "Ratio", "Step", efficiency];
     const figures = [heads.length + 1, heads.length + 2, heads.length + 3];
     const { node: chart, body } = table("Range chart", columns, figures);
@@ -60,6 +62,7 @@ export function chart(desk) {
   function fillEfficiencies() {
     const found = (lossesAreQuick(desk) && lossChartOf(desk)) || [];
     holder.toggleAttribute("data-no-losses", found.length === 0);
+    coasting.textContent = desk.assumptions.coasting ? " coasting" : "";
     rows.forEach((row, at) => {
       const cell = row.lastElementChild;
       const range = found[at];

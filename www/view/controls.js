@@ -2,7 +2,7 @@
 
 import { h, icon } from "../dom.js";
 import { follow } from "../desk.js";
-import { MOST_SPEED, MOST_TORQUE } from "../format.js";
+import { MOST_SPEED, MOST_TORQUE, NO_BREAK, number } from "../format.js";
 import { WHOLE } from "../quantities.js";
 import { forField, fromField, unitOf } from "../units.js";
 import { unitChoice } from "./unit_choice.js";
@@ -17,9 +17,9 @@ const RATES = [
 /** @param {import("../desk.js").Desk} desk */
 export function controls(desk) {
   const limits = { min: 0, max: MOST_SPEED, step: 50 };
-  const slider = input("range", { ...limits, "aria-label": "Input speed in rev/min", input: slide });
-  const field = input("number", { min: 0, step: "any", id: "speed", change: type });
-  const torque = input("number", { min: 0, step: "any", id: "torque", change: typeTorque });
+  const slider = input("range", { ...limits, "aria-label": "Input speed", input: slide });
+  const speed = amountField(desk, "speed", MOST_SPEED, (value) => desk.setSpeed(value));
+  const torque = amountField(desk, "torque", MOST_TORQUE, (value) => desk.setTorque(value));
   const merged = input("checkbox", { "data-part": "merged", change: merge });
   const rates = /** @type {HTMLSelectElement} */ (
     h(
@@ -32,8 +32,11 @@ export function controls(desk) {
     class: "plain play",
     type: "button",
     "data-part": "turning",
+    "aria-describedby": "stillness",
     click: () => turn(desk.look.rate === 0),
   });
+  const stillness = h("span", { class: "note", id: "stillness" }, "Your system asks for no motion.");
+  const apart = h("span", { class: "note" }, " (no two sets here share two shafts)");
 
   const node = h(
     "div",
@@ -43,13 +46,13 @@ export function controls(desk) {
       { class: "control speed" },
       h("label", { for: "speed" }, "Input speed"),
       slider,
-      h("span", { class: "field" }, field, unitChoice(desk, "speed")),
+      ...speed.nodes,
     ),
     h(
       "div",
       { class: "control" },
       h("label", { for: "torque" }, "Input torque"),
-      h("span", { class: "field" }, torque, unitChoice(desk, "torque")),
+      ...torque.nodes,
     ),
     h(
       "div",
@@ -57,29 +60,18 @@ export function controls(desk) {
       play,
       h("label", { class: "unseen", for: "rate" }, "How fast the drawings turn"),
       h("span", { class: "select" }, rates),
+      stillness,
     ),
     h(
       "label",
       { class: "control check" },
       merged,
-      h("span", {}, "Join sets that share two shafts in one lever"),
+      h("span", {}, "Join sets that share two shafts in one lever", apart),
     ),
   );
 
   function slide() {
     desk.setSpeed(Number(slider.value));
-  }
-
-  function type() {
-    const speed = fromField(field.value, unitOf(desk.units, "speed"));
-    if (field.value !== "" && speed >= 0 && speed <= MOST_SPEED) desk.setSpeed(speed);
-    else update();
-  }
-
-  function typeTorque() {
-    const value = fromField(torque.value, unitOf(desk.units, "torque"));
-    if (torque.value !== "" && value >= 0 && value <= MOST_TORQUE) desk.setTorque(value);
-    else update();
   }
 
   function merge() {
@@ -94,20 +86,64 @@ export function controls(desk) {
 
   function update() {
     slider.value = String(desk.speed);
-    const units = { speed: unitOf(desk.units, "speed"), torque: unitOf(desk.units, "torque") };
+    slider.setAttribute("aria-label", `Input speed in ${desk.quantities.unit("speed")}`);
     slider.setAttribute("aria-valuetext", desk.quantities.text("speed", WHOLE));
-    field.value = forField(desk.speed, units.speed);
-    field.max = forField(MOST_SPEED, units.speed);
-    torque.value = forField(desk.torque, units.torque);
-    torque.max = forField(MOST_TORQUE, units.torque);
+    speed.show(desk.speed);
+    torque.show(desk.torque);
     const turning = desk.look.rate > 0;
     play.replaceChildren(icon(turning ? "pause" : "play"), turning ? "Stop" : "Turn");
     play.disabled = desk.still;
-    play.title = desk.still ? "Your system asks for no motion" : "";
-    merged.checked = desk.look.merged;
+    stillness.hidden = !desk.still;
+    const joinable = desk.info?.joinable ?? false;
+    merged.disabled = !joinable;
+    merged.checked = desk.look.merged && joinable;
+    apart.hidden = joinable;
   }
-  follow(desk, ["speed", "torque", "units", "look"], update);
+  follow(desk, ["train", "speed", "torque", "units", "look"], update);
   return node;
+}
+
+/**
+ * A field for the input speed or torque. What is out of range becomes the nearest limit, and a note
+ * says so until something that fits is typed.
+ * @param {import("../desk.js").Desk} desk
+ * @param {"speed" | "torque"} quantity
+ * @param {number} most in the inner unit
+ * @param {(value: number) => void} set
+ */
+function amountField(desk, quantity, most, set) {
+  const limits = h("span", { class: "unseen", id: `${quantity}-limits` });
+  const note = h("span", { class: "note", role: "status", "data-part": `${quantity}-note` });
+  const field = input("number", {
+    min: 0,
+    step: "any",
+    id: quantity,
+    "aria-describedby": limits.id,
+    change: type,
+  });
+  const unit = () => unitOf(desk.units, quantity);
+  const range = () => `0 to ${number(most / unit().size)}${NO_BREAK}${unit().name}`;
+
+  function type() {
+    const typed = field.value;
+    const value = fromField(typed, unit());
+    const bad = typed === "" || !Number.isFinite(value);
+    const kept = bad ? desk[quantity] : Math.min(Math.max(value, 0), most);
+    set(kept);
+    // The limit itself, rounded as it is shown, is in range.
+    const fits = !bad && Number(forField(kept, unit())) === Number(typed);
+    const outside = !bad && kept !== value && !fits;
+    note.textContent = bad ? `Not a number: ${range()}` : outside ? `Allowed: ${range()}` : "";
+  }
+
+  /** @param {number} value */
+  function show(value) {
+    field.value = forField(value, unit());
+    field.max = forField(most, unit());
+    limits.textContent = range();
+    note.textContent = "";
+  }
+  return { show, nodes: [h("span", { class: "field" }, field, unitChoice(desk, quantity)), limits, note] };
 }
 
 /**

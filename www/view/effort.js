@@ -31,7 +31,9 @@ export function effort(desk) {
     "p",
     { class: "note" },
     "Without losses. A member’s torque is what its shaft puts on the set, positive forward; " +
-      "an element’s is the torque it holds or passes on.",
+      "an element’s is the size of what it holds or passes on. " +
+      "In the whole train, torque goes in at the input and is given out at the output and to the " +
+      "housing: the input’s is the sum of these two.",
   );
   const node = panel(
     "Torque and power",
@@ -111,10 +113,13 @@ export function effort(desk) {
   }
 
   follow(desk, ["train"], build);
-  follow(desk, ["answer", "speed", "torque", "units"], update);
+  follow(desk, ["answer", "speed", "torque", "units", "assumptions"], update);
   follow(desk, ["answer", "light"], light);
   return node;
 }
+
+const DRIVE =
+  "Shown for the input driving the load; that the load drives the input is chosen for losses only.";
 
 const KINDS = /** @type {const} */ (["speed", "torque", "power"]);
 
@@ -128,7 +133,9 @@ function noteWords(desk, answer) {
   if (!effort) return [`${stateWords}: only a train that drives has torques to show.`];
   const words = effort.determinate ? [] : [INDETERMINATE];
   const round = recirculationWords(desk, answer, effort);
-  return round ? [...words, round] : words;
+  if (round) words.push(round);
+  if (desk.assumptions.coasting) words.push(DRIVE);
+  return words;
 }
 
 /**

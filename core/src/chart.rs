@@ -24,15 +24,17 @@ pub struct ChartEntry<'a> {
     pub verdict: Verdict,
     /// Whether it holds the output back when the load drives.
     pub engine_braking: bool,
-    /// Ratio of this range over that of the next, where both drive forwards.
+    /// Ratio of this range over that of the next one whose ratio is another, where both drive
+    /// forwards.
     pub step: Option<Fraction>,
 }
 
 impl Train {
     /// Solves the named ranges.
     ///
-    /// step = iₖ / iₖ₊₁ between neighbours that drive forwards; spread = i_max / i_min over
-    /// the ranges that drive forwards (common practice, no source).
+    /// step = iₖ / iₖ₊₁ between neighbours that drive forwards, of which ranges with the same
+    /// ratio count as one; spread = i_max / i_min over the ranges that drive forwards (common
+    /// practice, no source).
     pub fn range_chart(&self) -> RangeChart<'_> {
         let solved: Vec<Settled<'_>> = (0..self.scenario().ranges.len())
             .map(|range| self.settle(self.range(range), Duty::Drive))
@@ -43,7 +45,9 @@ impl Train {
             .collect();
 
         let step = |index: usize| {
-            let (this, next) = (ratios[index].as_ref()?, ratios.get(index + 1)?.as_ref()?);
+            let this = ratios[index].as_ref()?;
+            let mut later = ratios.iter().skip(index + 1);
+            let next = later.find(|ratio| ratio.as_ref() != Some(this))?.as_ref()?;
             let forwards = this.signum() > 0 && next.signum() > 0;
             if forwards { this.over(next) } else { None }
         };
@@ -67,5 +71,30 @@ impl Train {
             })
             .collect();
         RangeChart { ranges, spread }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::train::Train;
+
+    #[test]
+    fn a_step_leads_to_the_next_other_ratio() {
+        let file = include_str!("../../scenarios/07-three-speed-one-way.json");
+        let train = Train::parse(file).unwrap_or_else(|faults| panic!("{faults:?}"));
+        let chart = train.range_chart();
+        let ratio = |range: usize| {
+            let state = chart.ranges[range].combination.state();
+            let Some(ratio) = state.ratio() else {
+                panic!("range {range} does not drive")
+            };
+            ratio.clone()
+        };
+        let step = |range: usize| chart.ranges[range].step.clone();
+        assert_eq!(ratio(0), ratio(1), "1st, and 1st held");
+        assert_eq!(step(0), ratio(0).over(&ratio(2)));
+        assert_eq!(step(1), step(0));
+        assert_eq!(step(2), ratio(2).over(&ratio(3)));
+        assert_eq!(step(3), None, "reverse follows");
     }
 }

@@ -1,4 +1,5 @@
-//! Why a train is tied up: a smallest set of applied elements and couplings that fights.
+//! Why a train is tied up, or its output held: a smallest set of applied elements and couplings
+//! that does it.
 
 use levertrain_exact::Motions;
 
@@ -6,28 +7,29 @@ use crate::element_set::ElementSet;
 use crate::solve::narrowed;
 use crate::train::Train;
 
-/// Elements and couplings that together keep the input from turning. Leaving any one of them
-/// out would free it.
+/// Elements and couplings that together keep the input from turning, or the output. Leaving any
+/// one of them out would free it.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Fight {
-    /// The applied elements; no smaller set of the applied ones ties the train up.
+    /// The applied elements; no smaller set of the applied ones does it.
     pub elements: ElementSet,
     /// Indices of the couplings through which they fight; none of them can be left out.
     pub couplings: Vec<usize>,
 }
 
 impl Fight {
-    /// Finds one in a train that `applied` ties up.
-    pub(crate) fn find(train: &Train, applied: ElementSet) -> Self {
-        let all: Vec<usize> = (0..train.scenario().couplings.len()).collect();
-        let elements =
-            smallest_subset(applied, |subset| is_tied_up(train, subset, train.coupled()));
-        let mut couplings = all;
+    /// Finds one in a train in which `applied` holds `shaft` still: the input where the train is
+    /// tied up, or else the output.
+    pub(crate) fn find(train: &Train, applied: ElementSet, shaft: usize) -> Self {
+        let mut couplings: Vec<usize> = (0..train.scenario().couplings.len()).collect();
+        let elements = smallest_subset(applied, |subset| {
+            holds(train, subset, train.coupled(), shaft)
+        });
         for coupling in (0..couplings.len()).rev() {
             let mut fewer = couplings.clone();
             fewer.retain(|&kept| kept != coupling);
             let coupled = train.coupled_by(|coupling| fewer.contains(&coupling));
-            if is_tied_up(train, elements, &coupled) {
+            if holds(train, elements, &coupled, shaft) {
                 couplings = fewer;
             }
         }
@@ -56,7 +58,7 @@ fn smallest_subset(set: ElementSet, holds: impl Fn(ElementSet) -> bool) -> Eleme
         .unwrap_or(set)
 }
 
-fn is_tied_up(train: &Train, applied: ElementSet, coupled: &Motions) -> bool {
+fn holds(train: &Train, applied: ElementSet, coupled: &Motions, shaft: usize) -> bool {
     let (motions, _) = narrowed(coupled, train, applied);
-    !motions.turning(train.input()).input_can_turn()
+    !motions.turning(shaft).input_can_turn()
 }

@@ -162,7 +162,35 @@ impl<'a> Combination<'a> {
 
     /// For a tied-up train, a smallest set of applied elements and couplings that fights.
     pub fn fight(&self) -> Option<Fight> {
-        (self.state == State::TiedUp).then(|| Fight::find(self.train, self.applied))
+        (self.state == State::TiedUp)
+            .then(|| Fight::find(self.train, self.applied, self.train.input()))
+    }
+
+    /// Where the output is held, a smallest set of applied elements and couplings that holds it.
+    pub fn hold(&self) -> Option<Fight> {
+        (self.state == State::OutputHeld)
+            .then(|| Fight::find(self.train, self.applied, self.train.output()))
+    }
+
+    /// The shafts whose speeds `shaft` alone decides, with those speeds per its turn, where all
+    /// others can rest meanwhile; `None` where it cannot turn without one of the others.
+    pub(crate) fn alone_with(&self, shaft: usize) -> Option<Vec<(usize, Fraction)>> {
+        let (motions, _) = narrowed(self.train.coupled(), self.train, self.applied);
+        let mut turning = motions.turning(shaft);
+        let mut with = Vec::new();
+        let mut others = Vec::new();
+        for other in 0..self.train.scenario().shafts.len() {
+            match turning.speed(other) {
+                Some(speed) if speed.signum() != 0 => with.push((other, speed)),
+                _ => others.push(other),
+            }
+        }
+        for other in others {
+            if let Some(narrower) = turning.constrained(&vec![(other, 1)]) {
+                turning = narrower;
+            }
+        }
+        turning.input_can_turn().then_some(with)
     }
 }
 

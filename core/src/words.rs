@@ -1,7 +1,10 @@
 //! What a combination does, in sentences a student understands.
 
+mod reasons;
+
 use levertrain_exact::Fraction;
 
+use self::reasons::{neutral, output_held, tie_up};
 use crate::coupling::Coupling;
 use crate::element_set::ElementSet;
 use crate::scenario::Element;
@@ -38,11 +41,7 @@ impl Words {
                 ("Neutral", "the output is free".to_owned())
             }
             State::OutputHeld => {
-                let train = combination.train();
-                let output = train.body_label(Body::Shaft(train.output()));
-                sentences.push(format!(
-                    "The output is held: {output} stands still however the input turns."
-                ));
+                sentences.extend(output_held(combination));
                 ("Output held", "the output stands still".to_owned())
             }
             State::TiedUp => {
@@ -219,49 +218,6 @@ fn surplus(combination: &Combination<'_>) -> Vec<String> {
     sentences
 }
 
-fn neutral(combination: &Combination<'_>) -> String {
-    let missing = combination.degrees_of_freedom().saturating_sub(1);
-    let more = match missing {
-        1 => "one more clutch or brake".to_owned(),
-        count => format!("{count} more clutches or brakes"),
-    };
-    format!(
-        "Neutral: nothing takes the reaction, so the output is free. \
-         The right choice of {more} would settle every speed."
-    )
-}
-
-fn tie_up(combination: &Combination<'_>) -> Vec<String> {
-    let Some(fight) = combination.fight() else {
-        return Vec::new();
-    };
-    let train = combination.train();
-    let elements = element_labels(train, fight.elements);
-    let couplings: Vec<&str> = fight
-        .couplings
-        .iter()
-        .map(|&index| train.scenario().couplings.get(index).map_or("", label_of))
-        .collect();
-    let through = if couplings.is_empty() {
-        String::new()
-    } else {
-        format!(" through {}", listed(&couplings))
-    };
-    let sentence = match elements.as_slice() {
-        [] => format!(
-            "Tied up by {} alone: the input cannot turn.",
-            listed(&couplings)
-        ),
-        [one] => format!("Tied up: {one} alone holds the input{through}."),
-        several => format!(
-            "Tied up: {} fight each other{through}, so the input cannot turn. \
-             Releasing any one of them ends this fight.",
-            listed(several)
-        ),
-    };
-    vec![sentence]
-}
-
 fn label_of(coupling: &Coupling) -> &str {
     coupling.facts().label()
 }
@@ -284,29 +240,4 @@ fn floating(combination: &Combination<'_>) -> Option<String> {
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[track_caller]
-    fn check(value: f64, digits: u32, text: &str) {
-        assert_eq!(number(value, digits), text);
-    }
-
-    #[test]
-    fn numbers_keep_their_figures() {
-        check(2.4795, 4, "2.479");
-        check(9.9996, 4, "10.00");
-        check(-0.25, 4, "\u{2212}0.250");
-        check(-0.00001, 4, "0.000");
-        check(1234.5, 4, "1234");
-        check(-23456.7, 4, "\u{2212}23\u{2009}457");
-        check(0.0, 4, "0");
-        check(f64::NAN, 4, "–");
-    }
-
-    #[test]
-    fn lists_read_as_sentences() {
-        assert_eq!(listed(&["A", "B", "C"]), "A, B and C");
-        assert_eq!(listed::<&str>(&[]), "");
-    }
-}
+mod tests;

@@ -112,8 +112,8 @@ def text(value):
 def chart(scenario, answers):
     """Steps and spread of the range chart, from the answers of the ranges in order.
 
-    A step is the ratio of a range over that of the next where both drive forwards; the spread is
-    the largest forward ratio over the smallest.
+    A step is the ratio of a range over that of the next one with another ratio, where both drive
+    forwards; the spread is the largest forward ratio over the smallest.
     """
 
     def ratio(answer):
@@ -122,11 +122,15 @@ def chart(scenario, answers):
         return QQ(*(int(part) for part in answer["ratio"].split("/")))
 
     ratios = [ratio(answer) for answer in answers]
+
+    def following_other(at):
+        return next((x for x in ratios[at + 1 :] if x != ratios[at]), None)
+
     steps = [
         text(this / following)
         if this is not None and following is not None and this > 0 and following > 0
         else None
-        for this, following in zip(ratios, ratios[1:] + [None])
+        for this, following in zip(ratios, map(following_other, range(len(ratios))))
     ]
     forward = [x for x in ratios if x is not None and x > 0]
     spread = text(max(forward) / min(forward)) if len(forward) > 1 else None

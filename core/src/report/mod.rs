@@ -212,7 +212,7 @@ pub struct RangeReport {
     pub id: String,
     /// What people call it.
     pub label: String,
-    /// Ratio of this range over the next one's.
+    /// Ratio of this range over the next other ratio.
     pub step: Option<Exact>,
     /// `settled`, `ambiguous` or `contradictory`: how its one-way clutches settle.
     pub one_ways: &'static str,

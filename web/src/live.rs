@@ -138,15 +138,48 @@ pub fn motions(combination: &Combination<'_>) -> Vec<Motion> {
             .flat_map(|element| train.ends(element));
         ends.into_iter().any(|body| body == Body::Shaft(shaft))
     };
+    // A shaft between sets that fight stands still because of them, unless the housing holds it.
+    let blocked = |shaft: usize| {
+        let Some(fight) = &fight else { return false };
+        let body = Body::Shaft(shaft);
+        let mut members = fight.couplings.iter().flat_map(|&at| train.members(at));
+        let mut applied = combination.applied().iter().map(|at| train.ends(at));
+        members.any(|&member| member == body)
+            && !applied.any(|ends| ends.contains(&body) && ends.contains(&Body::Housing))
+    };
     (0..train.scenario().shafts.len())
         .map(|shaft| match combination.shaft_speed(shaft) {
             _ if fights(shaft) => Motion::Fighting,
             None => Motion::Free,
             Some(speed) => match speed.signum() {
+                0 if blocked(shaft) => Motion::Fighting,
                 0 => Motion::Held,
                 1 => Motion::Forward,
                 _ => Motion::Backward,
             },
         })
         .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_a_fight_blocks_is_not_held_unless_a_brake_holds_it() {
+        let file = include_str!("../../scenarios/04-six-speed-three-sets.json");
+        let train = Train::parse(file).unwrap_or_else(|faults| panic!("{faults:?}"));
+        let said = |applied: &[&str], label: &str| {
+            let applied = train.element_set(applied.iter().copied());
+            let applied = applied.unwrap_or_else(|faults| panic!("{faults:?}"));
+            let shafts = 0..train.scenario().shafts.len();
+            let mut moves = shafts.zip(motions(&train.solve(applied)));
+            let found = moves.find(|&(shaft, _)| train.body_label(Body::Shaft(shaft)) == label);
+            found.map(|(_, motion)| motion)
+        };
+        let carriers = "Carriers 2 and 3";
+        assert_eq!(said(&["B", "C", "E"], carriers), Some(Motion::Fighting));
+        // Not tied up: its neighbours hold it, and it stands still.
+        assert_eq!(said(&["D", "E"], carriers), Some(Motion::Held));
+    }
 }

@@ -54,7 +54,8 @@ pub fn draw(scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>) {
             closed: live.grips[index] > 0.99,
             one_way: element.is_one_way(),
         };
-        let name = name(element, applied);
+        let slips = live.speed(first) != live.speed(second);
+        let name = name(element, applied, slips);
         let name_at = match stage.plan().packs[index] {
             PackPlace::Brake { column } => {
                 let lead = at(stage.x(column), stage.y(stage.plan().grid.brake_row()));
@@ -96,19 +97,21 @@ pub fn draw(scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>) {
     }
 }
 
-/// An element's name; a one-way clutch, which nobody applies, also says what it does.
-fn name(element: &Element, applied: bool) -> String {
+/// An element's name; a one-way clutch, which nobody applies, also says what it does. One that
+/// neither locks nor slips is idle: something else holds its ends together.
+fn name(element: &Element, applied: bool, slips: bool) -> String {
     let label = element.label();
-    match (element.is_one_way(), applied) {
-        (false, _) => label.to_owned(),
-        (true, true) => format!("{label} locks"),
-        (true, false) => format!("{label} overruns"),
+    match (element.is_one_way(), applied, slips) {
+        (false, ..) => label.to_owned(),
+        (true, true, _) => format!("{label} locks"),
+        (true, false, true) => format!("{label} overruns"),
+        (true, false, false) => format!("{label} idle"),
     }
 }
 
 /// The longest name an element may show.
 pub fn longest_name(element: &Element) -> String {
-    name(element, false)
+    name(element, false, true)
 }
 
 /// A zigzag across the packs: they fight.

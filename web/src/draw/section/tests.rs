@@ -250,3 +250,26 @@ fn a_point_on_a_gear_finds_its_shaft() {
         assert_eq!(stage.shaft_at(at(1.0, 1.0)), None, "{name}");
     }
 }
+
+#[test]
+fn a_one_way_clutch_that_stands_still_beside_a_brake_does_not_overrun() {
+    let (_, mut session) = scenarios()
+        .into_iter()
+        .find(|(name, _)| name.starts_with("07"))
+        .unwrap();
+    let mut said = |applied: &[&str]| {
+        let applied = session
+            .train()
+            .element_set(applied.iter().copied())
+            .unwrap();
+        session.apply(applied);
+        session.settle();
+        let scene = session.layout().stage(860.0).scene(&session.live());
+        let mut labels = scene.labels().map(|label| label.text.clone());
+        labels.find(|text| text.starts_with("One-way F"))
+    };
+    assert_eq!(said(&["C"]).as_deref(), Some("One-way F locks"));
+    assert_eq!(said(&["B", "C"]).as_deref(), Some("One-way F overruns"));
+    assert_eq!(said(&["A", "C"]).as_deref(), Some("One-way F idle"));
+    assert_eq!(said(&["A"]).as_deref(), Some("One-way F idle"));
+}

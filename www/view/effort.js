@@ -101,7 +101,7 @@ export function effort(desk) {
     info.elements.forEach((element, at) => {
       const { applied } = answer.elements[at];
       const { torque, power } = effort.elements[at];
-      const words = elementWords(element, applied, effort.elements[at]);
+      const words = elementWords(element, answer.elements[at], effort.elements[at]);
       const speed = applied ? elementSpeed(answer, element.ends) : null;
       elements[at].fill(quantities, { speed, torque: size(torque), power: size(power), words });
       elements[at].node.toggleAttribute("data-open", !applied);

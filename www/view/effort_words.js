@@ -64,11 +64,13 @@ export function endWords({ info, quantities }, effort, shaft) {
 /**
  * What an element does with the torque that goes through it from its first end to its second.
  * @param {NonNullable<Desk["info"]>["elements"][number]} element
- * @param {boolean} applied
+ * @param {{ applied: boolean, slip: Exact | null }} state
  * @param {Effort["elements"][number]} effort
  */
-export function elementWords({ kind, ends: [first, second] }, applied, { torque, power }) {
-  if (!applied) return kind === "one-way" ? "overruns" : "open";
+export function elementWords({ kind, ends: [first, second] }, { applied, slip }, { torque, power }) {
+  if (!applied && kind !== "one-way") return "open";
+  // One that stands still, because something else holds its ends together, does not overrun.
+  if (!applied) return slip?.decimal ? "overruns" : "idle";
   if (!torque || !power) return "not determined";
   if (torque.decimal === 0) return IDLE;
   if (kind === "brake" || (kind === "one-way" && power.decimal === 0)) {

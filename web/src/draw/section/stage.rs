@@ -29,7 +29,7 @@ pub const HOUSING: f64 = 34.0;
 const BRAKE: f64 = 52.0;
 /// Below the axis: the names of the sets.
 const FOOT: f64 = 30.0;
-const LEVER_HEIGHT: f64 = 320.0;
+const LEVER_HEIGHT: f64 = 300.0;
 
 /// Font size of element names.
 pub const NAME_SIZE: f64 = 13.0;

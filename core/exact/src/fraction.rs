@@ -31,6 +31,7 @@ impl Fraction {
     pub const ONE: Self = Self(Repr::Small { num: 1, den: 1 });
 
     /// `num / den` in lowest terms; `None` when `den` is zero.
+    #[inline]
     pub fn new(num: i64, den: i64) -> Option<Self> {
         if den == 0 {
             return None;

@@ -74,6 +74,11 @@ impl<I: Whole> Columns<I> {
         &self.entries[index * self.shafts..(index + 1) * self.shafts]
     }
 
+    /// The entries of the first `count` columns, one column after another.
+    pub(super) fn first(&self, count: usize) -> &[I] {
+        &self.entries[..count * self.shafts]
+    }
+
     /// Adds a column at the end.
     pub(super) fn push(&mut self, column: &[I]) {
         self.entries.extend_from_slice(column);

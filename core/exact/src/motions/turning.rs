@@ -224,7 +224,24 @@ impl<I: Whole> Turn<I> {
     }
 
     fn speeds(&self, into: &mut Vec<Option<Fraction>>) {
-        into.extend((0..self.columns.shafts()).map(|shaft| self.speed(shaft)));
+        // Written out, not one by one through `speed`: this is most of what a walk over all
+        // combinations does.
+        let shafts = self.columns.shafts();
+        let idle = self.columns.first(self.idle());
+        let driven = self.driven();
+        into.reserve(shafts);
+        for shaft in 0..shafts {
+            let floats = idle
+                .iter()
+                .skip(shaft)
+                .step_by(shafts)
+                .any(|x| !x.is_zero());
+            into.push(match driven {
+                _ if floats => None,
+                None => Some(Fraction::ZERO),
+                Some(speeds) => speeds[shaft].over(&speeds[self.input]),
+            });
+        }
     }
 
     fn value(&self, terms: &Terms) -> Result<Option<Fraction>, I::Overflow> {

@@ -2,7 +2,7 @@
 
 use anyhow::{Context, Result, ensure};
 use levertrain_core::words::number;
-use levertrain_core::{Duty, Fraction, LossModel, Lossy, Torques, Working, Written};
+use levertrain_core::{Duty, Fraction, LossModel, Lossy, PowerFlow, Torques, Working, Written};
 use levertrain_tests::browser::{Page, View, page};
 use serde_json::{Value, json};
 
@@ -29,6 +29,14 @@ fn written(part: Option<&Fraction>, input: f64) -> String {
     })
 }
 
+/// What an element holds or passes has a size; which way is said in words.
+fn sized(part: Option<&Fraction>) -> Option<Fraction> {
+    part.map(|part| match part.signum() {
+        -1 => Fraction::ZERO.minus(part),
+        _ => part.clone(),
+    })
+}
+
 /// The text of MathML: what stands between its tags.
 fn text_of(mathml: &str) -> String {
     let pieces = mathml.split('<').map(|piece| piece.split_once('>'));
@@ -36,16 +44,17 @@ fn text_of(mathml: &str) -> String {
     texts.collect::<String>().replace("&#x2062;", "\u{2062}")
 }
 
-/// Torques of the members of each coupling, then of the elements, in the scenario's order.
-fn torques(page: &Page) -> Result<Vec<String>> {
+/// Torques, or powers, of the members of each coupling, then of the elements, in the scenario's
+/// order.
+fn figures(page: &Page, kind: &str) -> Result<Vec<String>> {
     page.get(
-        "probe.all('[data-part=effort] :is([data-member], [data-element-id]) [data-kind=torque]')\
-            .map((cell) => cell.textContent)",
-        Value::Null,
+        "probe.all('[data-part=effort] :is([data-member], [data-element-id]) [data-kind]')\
+            .filter((cell) => cell.dataset.kind === args).map((cell) => cell.textContent)",
+        json!(kind),
     )
 }
 
-/// Catches torques of another combination, in another order or with another sign, an efficiency
+/// Catches torques and powers of another combination, in another order or with another sign, an efficiency
 /// without its losses, and a formula of another range.
 #[test]
 fn the_panels_say_what_the_core_says() -> Result<()> {
@@ -56,18 +65,19 @@ fn the_panels_say_what_the_core_says() -> Result<()> {
         let index = index.with_context(|| format!("{stem} has no range {range}"))?;
         let combination = train.settle(train.range(index), Duty::Drive).combination;
         let torque = Torques::of(&combination).context("it drives")?;
-        let mut expected = Vec::new();
+        let power = PowerFlow::of(&combination, &torque);
+        // In kW, at the input speed of a fresh page.
+        let power_in = input * 1000.0 * std::f64::consts::PI / 30.0 / 1000.0;
+        let (mut expected, mut powers) = (Vec::new(), Vec::new());
         for (coupling, kind) in scenario.couplings.iter().enumerate() {
-            let members = 0..kind.facts().members().len();
-            expected.extend(members.map(|member| written(torque.member(coupling, member), input)));
+            for member in 0..kind.facts().members().len() {
+                expected.push(written(torque.member(coupling, member), input));
+                powers.push(written(power.member(coupling, member), power_in));
+            }
         }
         for element in 0..scenario.elements.len() {
-            // What an element holds has a size; which way is said in words.
-            let size = torque.element(element).map(|torque| match torque.signum() {
-                -1 => Fraction::ZERO.minus(torque),
-                _ => torque.clone(),
-            });
-            expected.push(written(size.as_ref(), input));
+            expected.push(written(sized(torque.element(element)).as_ref(), input));
+            powers.push(written(sized(power.element(element)).as_ref(), power_in));
         }
         let Some(Lossy::Drives(lossy)) = Lossy::of(&combination, &LossModel::default()) else {
             anyhow::bail!("{stem}, {range}: no efficiency");
@@ -82,10 +92,15 @@ fn the_panels_say_what_the_core_says() -> Result<()> {
                 open_panel(page, part)?;
             }
             let place = format!("{stem}, range {range}");
-            let shown = torques(page)?;
+            let shown = figures(page, "torque")?;
             ensure!(
                 shown == expected,
                 "{place}: {shown:?}\ninstead of\n{expected:?}"
+            );
+            let shown = figures(page, "power")?;
+            ensure!(
+                shown == powers,
+                "{place}: {shown:?}\ninstead of\n{powers:?}"
             );
             let efficiency: String =
                 page.get("probe.text('[data-part=efficiency]')", Value::Null)?;

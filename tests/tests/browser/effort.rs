@@ -29,14 +29,6 @@ fn written(part: Option<&Fraction>, input: f64) -> String {
     })
 }
 
-/// What an element holds or passes has a size; which way is said in words.
-fn sized(part: Option<&Fraction>) -> Option<Fraction> {
-    part.map(|part| match part.signum() {
-        -1 => Fraction::ZERO.minus(part),
-        _ => part.clone(),
-    })
-}
-
 /// The text of MathML: what stands between its tags.
 fn text_of(mathml: &str) -> String {
     let pieces = mathml.split('<').map(|piece| piece.split_once('>'));
@@ -76,8 +68,10 @@ fn the_panels_say_what_the_core_says() -> Result<()> {
             }
         }
         for element in 0..scenario.elements.len() {
-            expected.push(written(sized(torque.element(element)).as_ref(), input));
-            powers.push(written(sized(power.element(element)).as_ref(), power_in));
+            // What an element holds or passes has a size; which way is said in words.
+            let size = |part: Option<&Fraction>| part.map(Fraction::abs);
+            expected.push(written(size(torque.element(element)).as_ref(), input));
+            powers.push(written(size(power.element(element)).as_ref(), power_in));
         }
         let Some(Lossy::Drives(lossy)) = Lossy::of(&combination, &LossModel::default()) else {
             anyhow::bail!("{stem}, {range}: no efficiency");

@@ -42,24 +42,44 @@ impl State {
 pub struct Combination<'a> {
     train: &'a Train,
     applied: ElementSet,
-    turning: Turning,
+    turning: Held<'a>,
     surplus: usize,
     state: State,
 }
 
+/// The motions of a combination: its own, or lent by a walk over all combinations.
+#[derive(Debug, Clone)]
+enum Held<'a> {
+    Own(Turning),
+    Lent(&'a Turning),
+}
+
+impl Held<'_> {
+    // Always inline, like whatever each of the 2ⁿ combinations of a walk goes through: this crate
+    // is compiled for size, which would call for a mere reference.
+    #[inline(always)]
+    fn get(&self) -> &Turning {
+        match self {
+            Self::Own(turning) => turning,
+            Self::Lent(turning) => turning,
+        }
+    }
+}
+
 impl<'a> Combination<'a> {
     /// Classifies the motions left by `applied`, of which `surplus` elements changed nothing.
-    fn new(train: &'a Train, applied: ElementSet, turning: Turning, surplus: usize) -> Self {
-        let output = turning.speed(train.output());
-        let state = if !turning.input_can_turn() {
-            State::TiedUp
-        } else {
-            match output.map(|speed| speed.recip()) {
+    #[inline(always)]
+    fn new(train: &'a Train, applied: ElementSet, turning: Held<'a>, surplus: usize) -> Self {
+        let motions = turning.get();
+        let state = if motions.input_can_turn() {
+            match motions.ratio(train.output()) {
                 None => State::Neutral,
                 Some(None) => State::OutputHeld,
                 Some(Some(ratio)) if surplus == 0 => State::Driving(ratio),
                 Some(Some(ratio)) => State::OverApplied(ratio),
             }
+        } else {
+            State::TiedUp
         };
         Self {
             train,
@@ -87,7 +107,7 @@ impl<'a> Combination<'a> {
 
     /// How many speeds could be chosen independently; 1 when the input decides everything.
     pub fn degrees_of_freedom(&self) -> usize {
-        self.turning.degrees_of_freedom()
+        self.turning().degrees_of_freedom()
     }
 
     /// How many applied elements take away no freedom.
@@ -97,12 +117,19 @@ impl<'a> Combination<'a> {
 
     /// Speed of a shaft.
     pub fn shaft_speed(&self, shaft: usize) -> Option<Fraction> {
-        self.turning.speed(shaft)
+        self.turning().speed(shaft)
     }
 
     /// The speed of every shaft, written over what `into` held: the quickest way to all of them.
-    pub fn shaft_speeds(&self, into: &mut Vec<Option<Fraction>>) {
-        self.turning.speeds(into);
+    /// How many of them are determined is returned.
+    #[inline(always)]
+    pub fn shaft_speeds(&self, into: &mut Vec<Option<Fraction>>) -> usize {
+        self.turning().speeds(into)
+    }
+
+    #[inline(always)]
+    fn turning(&self) -> &Turning {
+        self.turning.get()
     }
 
     /// Speed of a shaft, or zero for the housing.
@@ -115,7 +142,7 @@ impl<'a> Combination<'a> {
 
     /// Speed difference across an element, first end minus second; zero when it is applied.
     pub fn slip(&self, element: usize) -> Option<Fraction> {
-        self.turning.value(self.train.slip_terms(element))
+        self.turning().value(self.train.slip_terms(element))
     }
 
     /// Speed of a pinion of coupling `coupling` about its own pin.
@@ -130,12 +157,12 @@ impl<'a> Combination<'a> {
         &self,
         parts: impl IntoIterator<Item = (Body, i64)>,
     ) -> Option<Fraction> {
-        self.turning.value(&speed_terms(parts))
+        self.turning().value(&speed_terms(parts))
     }
 
     /// Whether the input can turn with these expressions of shaft speeds at zero as well.
     pub(crate) fn turns_with(&self, zeros: &[Terms]) -> bool {
-        let mut turning = self.turning.clone();
+        let mut turning = self.turning().clone();
         for terms in zeros {
             if let Some(narrower) = turning.constrained(terms) {
                 turning = narrower;
@@ -220,7 +247,8 @@ impl Train {
             .filter(|&x| applied.contains(x))
             .collect();
         let (motions, surplus) = narrowed(self.coupled(), self, known);
-        Combination::new(self, known, motions.turning(self.input()), surplus)
+        let turning = Held::Own(motions.turning(self.input()));
+        Combination::new(self, known, turning, surplus)
     }
 
     /// Speeds of all shafts per input turn in one motion that the combination allows.
@@ -248,11 +276,12 @@ impl Train {
 
     /// Visits all 2ⁿ combinations of the n elements, in ascending order of their bits.
     ///
-    /// They share nearly all their work: see [`for_each_subset`].
+    /// They share nearly all their work: see [`for_each_subset`]. Each is lent for its visit; one
+    /// to be kept is solved again by itself.
     ///
     /// One-way clutches lock and overrun by themselves: a train that has some is settled for
     /// drive, combination by combination, of the elements that can be applied.
-    pub fn for_each_combination<'a>(&'a self, mut visit: impl FnMut(&Combination<'a>)) {
+    pub fn for_each_combination(&self, mut visit: impl FnMut(&Combination<'_>)) {
         let one_ways = self.one_ways();
         if !one_ways.is_empty() {
             let all = (0..1_u32 << self.scenario().elements.len()).map(ElementSet::from_bits);
@@ -262,13 +291,12 @@ impl Train {
             return;
         }
         for_each_subset(
-            self.turning().clone(),
+            self.turning(),
             self.slips(),
             &mut |bits, turning, surplus| {
                 let applied = ElementSet::from_bits(bits);
-                let combination = Combination::new(self, applied, turning, surplus);
-                visit(&combination);
-                combination.turning
+                let turning = Held::Lent(turning);
+                visit(&Combination::new(self, applied, turning, surplus));
             },
         );
     }

@@ -149,8 +149,7 @@ fn count_determined(train: &Train) -> usize {
     let mut speeds = Vec::new();
     let mut determined = 0;
     train.for_each_combination(|combination| {
-        combination.shaft_speeds(&mut speeds);
-        determined += speeds.iter().flatten().count();
+        determined += combination.shaft_speeds(&mut speeds);
     });
     determined
 }

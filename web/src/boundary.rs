@@ -138,8 +138,9 @@ impl Sandbox {
     #[wasm_bindgen(unchecked_return_type = "Outcome[]")]
     pub fn outcomes(&self) -> Result<JsValue, JsValue> {
         let mut outcomes = Vec::new();
-        self.session()?.train().for_each_combination(|combination| {
-            outcomes.push(Outcome::of(combination));
+        let train = self.session()?.train();
+        train.for_each_combination(|combination| {
+            outcomes.push(Outcome::of(train, combination));
         });
         plain(&outcomes)
     }
@@ -152,8 +153,7 @@ impl Sandbox {
         let mut speeds = Vec::new();
         let mut determined = 0;
         train.for_each_combination(|combination| {
-            combination.shaft_speeds(&mut speeds);
-            determined += speeds.iter().flatten().count();
+            determined += combination.shaft_speeds(&mut speeds);
         });
         Ok(determined)
     }

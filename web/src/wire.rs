@@ -124,9 +124,8 @@ pub struct Outcome<'a> {
 }
 
 impl<'a> Outcome<'a> {
-    /// Describes a combination.
-    pub fn of(combination: &Combination<'a>) -> Self {
-        let train = combination.train();
+    /// Describes a combination of a train.
+    pub fn of(train: &'a Train, combination: &Combination<'_>) -> Self {
         let elements = &train.scenario().elements;
         let applied = combination
             .applied()

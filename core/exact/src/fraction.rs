@@ -21,8 +21,14 @@ pub struct Fraction(Repr);
 #[derive(Clone, PartialEq, Eq, Hash)]
 enum Repr {
     Small { num: i64, den: i64 },
-    Big(Box<Ratio<BigInt>>),
+    Big(Aside),
 }
+
+/// A big fraction, aligned as a small one's numbers are: what tells the two apart then takes a
+/// whole word on every machine, and is written and copied as one.
+#[derive(Clone, PartialEq, Eq, Hash)]
+#[repr(align(8))]
+struct Aside(Box<Ratio<BigInt>>);
 
 impl Fraction {
     /// Zero.
@@ -43,6 +49,11 @@ impl Fraction {
         if num == den {
             return Some(Self::ONE);
         }
+        Self::reduced(num, den)
+    }
+
+    /// As [`Fraction::new`] of two numbers that are not zero.
+    fn reduced(num: i64, den: i64) -> Option<Self> {
         // i64::MIN cannot be negated in place: the big path handles it.
         if num == i64::MIN || den == i64::MIN {
             return Self::from_big(BigInt::from(num), BigInt::from(den));
@@ -66,7 +77,7 @@ impl Fraction {
     fn from_ratio(ratio: Ratio<BigInt>) -> Self {
         match (ratio.numer().to_i64(), ratio.denom().to_i64()) {
             (Some(num), Some(den)) => Self(Repr::Small { num, den }),
-            _ => Self(Repr::Big(Box::new(ratio))),
+            _ => Self(Repr::Big(Aside(Box::new(ratio)))),
         }
     }
 
@@ -74,7 +85,7 @@ impl Fraction {
         match &self.0 {
             // Already in lowest terms with a positive denominator.
             Repr::Small { num, den } => Ratio::new_raw(BigInt::from(*num), BigInt::from(*den)),
-            Repr::Big(ratio) => (**ratio).clone(),
+            Repr::Big(Aside(ratio)) => (**ratio).clone(),
         }
     }
 
@@ -97,7 +108,7 @@ impl Fraction {
     pub fn signum(&self) -> i32 {
         match &self.0 {
             Repr::Small { num, .. } => num.signum() as i32,
-            Repr::Big(ratio) => {
+            Repr::Big(Aside(ratio)) => {
                 if ratio.is_negative() {
                     -1
                 } else {
@@ -120,8 +131,14 @@ impl Fraction {
     /// One over this; `None` for zero.
     pub fn recip(&self) -> Option<Self> {
         match &self.0 {
+            Repr::Small { num: 0, .. } => None,
+            // In lowest terms already, but for the sign.
+            Repr::Small { num, den } if *num != i64::MIN => Some(Self(Repr::Small {
+                num: den * num.signum(),
+                den: num.abs(),
+            })),
             Repr::Small { num, den } => Self::new(*den, *num),
-            Repr::Big(ratio) => Some(Self::from_ratio(ratio.recip())),
+            Repr::Big(Aside(ratio)) => Some(Self::from_ratio(ratio.recip())),
         }
     }
 
@@ -246,8 +263,8 @@ impl fmt::Display for Fraction {
         match &self.0 {
             Repr::Small { num, den: 1 } => write!(f, "{num}"),
             Repr::Small { num, den } => write!(f, "{num}/{den}"),
-            Repr::Big(ratio) if ratio.is_integer() => write!(f, "{}", ratio.numer()),
-            Repr::Big(ratio) => write!(f, "{}/{}", ratio.numer(), ratio.denom()),
+            Repr::Big(Aside(ratio)) if ratio.is_integer() => write!(f, "{}", ratio.numer()),
+            Repr::Big(Aside(ratio)) => write!(f, "{}/{}", ratio.numer(), ratio.denom()),
         }
     }
 }

@@ -22,33 +22,62 @@ pub(crate) trait Whole: Clone + std::fmt::Debug {
 
     fn from_small(value: i64) -> Self;
     fn is_zero(&self) -> bool;
-    /// `a·x − b·y`, exactly.
-    fn cross(a: &Self, x: &Self, b: &Self, y: &Self) -> Result<Self, Self::Overflow>;
+    /// The bits that the entries of a column take beside their signs, of all in one; none where
+    /// numbers have no bound.
+    fn bits(column: &[Self]) -> Bits;
+    /// Adds the entries of `a·x − b·y` to `into`, exactly, for two columns `x` and `y` of the same
+    /// length, each with its factor; divided by what they have in common where that is worth the
+    /// time. `bits` are those of both columns or more; the new column's are returned.
+    fn cross(
+        ax: (&Self, &[Self]),
+        by: (&Self, &[Self]),
+        bits: Bits,
+        into: &mut Vec<Self>,
+    ) -> Result<Bits, Self::Overflow>;
     /// `self − other`, exactly.
     fn minus(&self, other: &Self) -> Result<Self, Self::Overflow>;
     /// `self + k·x`, exactly.
     fn plus_scaled(&self, k: i64, x: &Self) -> Result<Self, Self::Overflow>;
-    /// Divides a column by its greatest common divisor where that is worth the time.
-    fn shrink(column: &mut [Self]);
+    /// Divides a column by its greatest common divisor.
+    fn reduce(column: &mut [Self]);
     /// Compares by size; a small pivot keeps later numbers small.
     fn is_smaller_than(&self, other: &Self) -> bool;
     /// `self / den`; `None` when `den` is zero.
     fn over(&self, den: &Self) -> Option<Fraction>;
 }
 
-/// Columns with entries below this bound are left as they are: their products still fit
+/// Columns with entries of no more bits are left as they are: their products still fit
 /// `i64`, and a greatest common divisor costs more than it saves.
-const SHRINK_ABOVE: u64 = 1 << 24;
+const REDUCE_ABOVE: Bits = (1 << 24) - 1;
 
-/// Whether all factors fit 32 bits. Such are multiplied as they are: the sum or difference of two
-/// products of them fits 64. Longer ones take the way that notices an overflow, which on machines
-/// without a flag for it (wasm) is many times slower.
-fn all_short<const N: usize>(factors: [i64; N]) -> bool {
-    // The bits that differ from the sign, of all at once: one comparison instead of N.
-    let bits = factors
-        .iter()
-        .fold(0, |bits, factor| bits | (factor ^ (factor >> 63)));
-    bits <= i64::from(i32::MAX)
+/// Bits that numbers take beside their signs, of several in one: a bit is set where any number
+/// has it, so that one comparison serves for all.
+pub(crate) type Bits = u64;
+
+/// Factors of no more bits are multiplied as they are: the sum or difference of two products of
+/// them fits 64. Longer ones take the way that notices an overflow, which on machines without a
+/// flag for it (wasm) is many times slower.
+const SHORT: Bits = i32::MAX as Bits;
+
+fn bits(value: i64) -> Bits {
+    (value ^ (value >> 63)) as Bits
+}
+
+/// As [`Whole::cross`] of numbers of any length, but for the division.
+#[cold]
+#[inline(never)]
+fn cross_long(
+    (a, x): (i64, &[i64]),
+    (b, y): (i64, &[i64]),
+    into: &mut Vec<i64>,
+) -> Result<(), Overflow> {
+    for (x, y) in x.iter().zip(y) {
+        let left = i128::from(a) * i128::from(*x);
+        let right = i128::from(b) * i128::from(*y);
+        let entry = left.checked_sub(right).ok_or(Overflow)?;
+        into.push(entry.try_into().map_err(|_| Overflow)?);
+    }
+    Ok(())
 }
 
 impl Whole for i64 {
@@ -62,15 +91,35 @@ impl Whole for i64 {
         *self == 0
     }
 
-    fn cross(a: &Self, x: &Self, b: &Self, y: &Self) -> Result<Self, Overflow> {
-        if all_short([*a, *x, *b, *y]) {
-            return Ok(a * x - b * y);
+    fn bits(column: &[Self]) -> Bits {
+        column.iter().fold(0, |all, x| all | bits(*x))
+    }
+
+    fn cross(
+        (a, x): (&Self, &[Self]),
+        (b, y): (&Self, &[Self]),
+        of_both: Bits,
+        into: &mut Vec<Self>,
+    ) -> Result<Bits, Overflow> {
+        let start = into.len();
+        let pairs = x.iter().zip(y);
+        let mut new = 0;
+        if of_both | bits(*a) | bits(*b) <= SHORT {
+            into.extend(pairs.map(|(x, y)| {
+                let entry = a * x - b * y;
+                new |= bits(entry);
+                entry
+            }));
+        } else {
+            cross_long((*a, x), (*b, y), into)?;
+            new = Self::bits(&into[start..]);
         }
-        let left = i128::from(*a) * i128::from(*x);
-        let right = i128::from(*b) * i128::from(*y);
-        left.checked_sub(right)
-            .and_then(|value| value.try_into().ok())
-            .ok_or(Overflow)
+        if new > REDUCE_ABOVE {
+            let column = &mut into[start..];
+            Self::reduce(column);
+            new = Self::bits(column);
+        }
+        Ok(new)
     }
 
     fn minus(&self, other: &Self) -> Result<Self, Overflow> {
@@ -78,7 +127,7 @@ impl Whole for i64 {
     }
 
     fn plus_scaled(&self, k: i64, x: &Self) -> Result<Self, Overflow> {
-        if all_short([*self, k, *x]) {
+        if bits(*self) | bits(k) | bits(*x) <= SHORT {
             return Ok(self + k * x);
         }
         k.checked_mul(*x)
@@ -86,10 +135,8 @@ impl Whole for i64 {
             .ok_or(Overflow)
     }
 
-    fn shrink(column: &mut [Self]) {
-        if column.iter().all(|x| x.unsigned_abs() < SHRINK_ABOVE) {
-            return;
-        }
+    #[inline(never)]
+    fn reduce(column: &mut [Self]) {
         let mut divisor = 0_i64;
         for x in column.iter() {
             // |i64::MIN| has no i64; such a column is left alone and may overflow later,
@@ -127,8 +174,20 @@ impl Whole for BigInt {
         Zero::is_zero(self)
     }
 
-    fn cross(a: &Self, x: &Self, b: &Self, y: &Self) -> Result<Self, Infallible> {
-        Ok(a * x - b * y)
+    fn bits(_: &[Self]) -> Bits {
+        0
+    }
+
+    fn cross(
+        (a, x): (&Self, &[Self]),
+        (b, y): (&Self, &[Self]),
+        _: Bits,
+        into: &mut Vec<Self>,
+    ) -> Result<Bits, Infallible> {
+        let start = into.len();
+        into.extend(x.iter().zip(y).map(|(x, y)| a * x - b * y));
+        Self::reduce(&mut into[start..]);
+        Ok(0)
     }
 
     fn minus(&self, other: &Self) -> Result<Self, Infallible> {
@@ -139,7 +198,7 @@ impl Whole for BigInt {
         Ok(self + x * k)
     }
 
-    fn shrink(column: &mut [Self]) {
+    fn reduce(column: &mut [Self]) {
         let divisor = column.iter().fold(Self::ZERO, |divisor, x| divisor.gcd(x));
         if divisor > Self::from(1) {
             column.iter_mut().for_each(|x| *x /= &divisor);
@@ -159,31 +218,46 @@ impl Whole for BigInt {
 mod tests {
     use super::*;
 
+    fn cross_bits(
+        [a, b]: [i64; 2],
+        x: &[i64],
+        y: &[i64],
+        into: &mut Vec<i64>,
+    ) -> Result<Bits, Overflow> {
+        i64::cross((&a, x), (&b, y), i64::bits(x) | i64::bits(y), into)
+    }
+
     #[test]
     fn small_numbers_that_do_not_fit_say_so() {
-        assert_eq!(i64::cross(&i64::MAX, &2, &0, &0), Err(Overflow));
-        assert_eq!(
-            i64::cross(&i64::MIN, &i64::MIN, &i64::MIN, &i64::MAX),
-            Err(Overflow)
-        );
-        assert_eq!(i64::cross(&3, &5, &2, &4), Ok(7));
+        let cross = |a: i64, x: i64, b: i64, y: i64| {
+            let mut column = Vec::new();
+            cross_bits([a, b], &[x], &[y], &mut column).map(|_| column[0])
+        };
+        assert_eq!(cross(i64::MAX, 2, 0, 0), Err(Overflow));
+        assert_eq!(cross(i64::MIN, i64::MIN, i64::MIN, i64::MAX), Err(Overflow));
+        assert_eq!(cross(3, 5, 2, 4), Ok(7));
         let (least, most) = (i64::from(i32::MIN), i64::from(i32::MAX));
         for [a, x, b, y] in [
             [least, least, least, most],
             [least, most, least, least],
             [least - 1, least, most + 1, most],
         ] {
+            // A single entry would be divided by itself.
+            let mut column = Vec::new();
+            let done = cross_bits([a, b], &[x, 0], &[y, 1], &mut column);
+            assert_eq!(done, Ok(i64::bits(&column)));
             let exact = i128::from(a) * i128::from(x) - i128::from(b) * i128::from(y);
-            assert_eq!(i64::cross(&a, &x, &b, &y).map(i128::from), Ok(exact));
+            let [first, second] = [0, 1].map(|entry| i128::from(column[entry]));
+            assert_eq!(first * -i128::from(b), exact * second);
         }
         assert_eq!(1_i64.plus_scaled(i64::MAX, &2), Err(Overflow));
         assert_eq!(i64::MIN.minus(&1), Err(Overflow));
     }
 
     #[test]
-    fn shrinking_keeps_direction() {
+    fn reducing_keeps_direction() {
         let mut column = [-6 << 30, 9 << 30, 0];
-        i64::shrink(&mut column);
+        i64::reduce(&mut column);
         assert_eq!(column, [-2, 3, 0]);
     }
 }

@@ -91,7 +91,7 @@ fn every_state_is_said_in_words() -> Result<()> {
                     .iter()
                     .any(|x| std::mem::discriminant(x.state()) == state);
                 if !known {
-                    examples.push(combination.clone());
+                    examples.push(train.solve(combination.applied()));
                 }
             });
             for combination in examples {

@@ -1,35 +1,18 @@
 //! A basis of motions in one type of whole number, and its narrowing by an equation.
 
-use std::ops::Range;
-
 use num_bigint::BigInt;
 
 use super::Terms;
-use crate::whole::Whole;
+use crate::whole::{Bits, Whole};
 
 /// A basis stored column after column.
-#[derive(Debug)]
+#[derive(Debug, Clone)]
 pub(super) struct Columns<I> {
     shafts: usize,
     count: usize,
     entries: Vec<I>,
-}
-
-impl<I: Clone> Clone for Columns<I> {
-    fn clone(&self) -> Self {
-        Self {
-            shafts: self.shafts,
-            count: self.count,
-            entries: self.entries.clone(),
-        }
-    }
-
-    /// Keeps the memory it has.
-    fn clone_from(&mut self, source: &Self) {
-        self.shafts = source.shafts;
-        self.count = source.count;
-        self.entries.clone_from(&source.entries);
-    }
+    /// The bits of all entries, or more.
+    bits: Bits,
 }
 
 /// The column that an equation removes, and the equation's residual in it.
@@ -47,6 +30,7 @@ impl<I: Whole> Columns<I> {
         Self {
             shafts,
             count: shafts,
+            bits: I::bits(&entries),
             entries,
         }
     }
@@ -57,6 +41,7 @@ impl<I: Whole> Columns<I> {
             shafts: 0,
             count: 0,
             entries: Vec::new(),
+            bits: 0,
         }
     }
 
@@ -74,33 +59,47 @@ impl<I: Whole> Columns<I> {
         &self.entries[index * self.shafts..(index + 1) * self.shafts]
     }
 
-    /// The entries of the first `count` columns, one column after another.
-    pub(super) fn first(&self, count: usize) -> &[I] {
-        &self.entries[..count * self.shafts]
+    /// The first `count` columns.
+    pub(super) fn first(&self, count: usize) -> impl Iterator<Item = &[I]> + Clone {
+        // Shafts there are, wherever there are columns.
+        self.entries[..count * self.shafts].chunks(self.shafts.max(1))
     }
 
-    /// Adds a column at the end.
-    pub(super) fn push(&mut self, column: &[I]) {
-        self.entries.extend_from_slice(column);
+    /// Adds a column of `other` at the end.
+    pub(super) fn push(&mut self, other: &Self, index: usize) {
+        self.entries.extend_from_slice(other.column(index));
+        self.bits |= other.bits;
         self.count += 1;
+    }
+
+    /// Divides each column by what its entries have in common.
+    pub(super) fn reduce(&mut self) {
+        for column in self.entries.chunks_exact_mut(self.shafts.max(1)) {
+            I::reduce(column);
+        }
+        self.bits = I::bits(&self.entries);
     }
 
     /// Adds an equation; `None` when every column satisfies it already.
     pub(super) fn constrained(&self, terms: &Terms) -> Result<Option<Self>, I::Overflow> {
-        let pivot = self.pivot(0..self.count, terms)?;
+        let pivot = self.pivot(self.count, terms)?;
         pivot.map(|pivot| self.without(&pivot, terms)).transpose()
     }
 
-    /// Among the columns `among` that do not satisfy an equation, that with the smallest
-    /// residual: a small pivot keeps later numbers small.
+    /// Among the first `preferred` columns that do not satisfy an equation, that with the smallest
+    /// residual: a small pivot keeps later numbers small. Where all of them satisfy it, among the
+    /// others.
     pub(super) fn pivot(
         &self,
-        among: Range<usize>,
+        preferred: usize,
         terms: &Terms,
     ) -> Result<Option<Pivot<I>>, I::Overflow> {
         let mut best: Option<Pivot<I>> = None;
-        for column in among {
-            let residual = value_in(self.column(column), terms)?;
+        for (column, motion) in self.first(self.count).enumerate() {
+            if column == preferred && best.is_some() {
+                break;
+            }
+            let residual = value_in(motion, terms)?;
             if !residual.is_zero()
                 && best
                     .as_ref()
@@ -130,18 +129,20 @@ impl<I: Whole> Columns<I> {
         let entries = &mut into.entries;
         entries.clear();
         entries.reserve(self.entries.len());
-        for index in (0..self.count).filter(|&index| index != pivot.column) {
-            let column = self.column(index);
-            let residual = value_in(column, terms)?;
-            if residual.is_zero() {
-                entries.extend_from_slice(column);
+        into.bits = 0;
+        let removed = self.column(pivot.column);
+        for (index, column) in self.first(self.count).enumerate() {
+            if index == pivot.column {
                 continue;
             }
-            let start = entries.len();
-            for (own, removed) in column.iter().zip(self.column(pivot.column)) {
-                entries.push(I::cross(&pivot.residual, own, &residual, removed)?);
-            }
-            I::shrink(&mut entries[start..]);
+            let residual = value_in(column, terms)?;
+            into.bits |= if residual.is_zero() {
+                entries.extend_from_slice(column);
+                self.bits
+            } else {
+                let (kept, removed) = ((&pivot.residual, column), (&residual, removed));
+                I::cross(kept, removed, self.bits, entries)?
+            };
         }
         into.shafts = self.shafts;
         into.count = self.count - 1;
@@ -155,11 +156,13 @@ impl Columns<i64> {
             shafts: self.shafts,
             count: self.count,
             entries: self.entries.iter().copied().map(BigInt::from).collect(),
+            bits: 0,
         }
     }
 }
 
 /// Value of a linear expression in one motion.
+#[inline(always)]
 pub(super) fn value_in<I: Whole>(motion: &[I], terms: &Terms) -> Result<I, I::Overflow> {
     match terms[..] {
         [(shaft, 1)] => Ok(motion[shaft].clone()),

@@ -1,45 +1,60 @@
-//! Every subset of a list of equations, by a tree that shares work.
+//! Every subset of a list of equations, with the work shared that subsets have in common.
 
 use super::{Terms, Turning};
 
-/// What is called at each leaf: the subset as bits, the motions narrowed by it, and how many of
-/// its equations held already. It gives the motions back, whose memory the next leaf uses.
-pub type Visit<'v> = &'v mut dyn FnMut(u32, Turning, usize) -> Turning;
+/// What is called for each subset: the subset as bits, the motions narrowed by it, and how many
+/// of its equations held already.
+pub type Visit<'v> = &'v mut dyn FnMut(u32, &Turning, usize);
 
 /// Narrows `turning` by each of the 2ⁿ subsets of n equations, in ascending order of their bits.
 ///
-/// The subsets are the leaves of a tree that decides one equation a level, from the last to the
-/// first; each inner node narrows its parent's motions once, and everything below shares them.
-pub fn for_each_subset(turning: Turning, equations: &[Terms], visit: Visit<'_>) {
-    let mut walk = Walk {
-        visit,
-        spare: Vec::new(),
-    };
-    walk.below(equations, 0, turning, 0);
-}
-
-struct Walk<'v> {
-    visit: Visit<'v>,
-    /// Memory of nodes that are done with, for those to come.
-    spare: Vec<Turning>,
-}
-
-impl Walk<'_> {
-    /// Visits what lies below a node: `undecided` are the equations still to be decided.
-    fn below(&mut self, undecided: &[Terms], chosen: u32, turning: Turning, surplus: usize) {
-        let Some((equation, undecided)) = undecided.split_last() else {
-            let done = (self.visit)(chosen, turning, surplus);
-            self.spare.push(done);
-            return;
+/// A subset's parent is the subset without its lowest bit, so that each costs one narrowing of
+/// motions that are known already. Of the subsets with one and the same lowest bit only the
+/// latest is still a parent of subsets to come: n places hold all that has to be kept.
+pub fn for_each_subset(turning: &Turning, equations: &[Terms], visit: Visit<'_>) {
+    visit(0, turning, 0);
+    let mut places: Vec<Place> = equations.iter().map(|_| Place::new()).collect();
+    for subset in 1..1_u32 << equations.len() {
+        let own = lowest_bit(subset);
+        let (lower, higher) = places.split_at_mut(own + 1);
+        let place_at = |bit: usize| higher.get(bit - own - 1);
+        let parent = place_at(lowest_bit(subset & (subset - 1)));
+        let (known_in, surplus) = parent.map_or((NO_BIT, 0), |x| (x.motions_in, x.surplus));
+        let known = place_at(known_in).map_or(turning, |place| &place.motions);
+        let place = &mut lower[own];
+        let narrower = known.constrained_into(&equations[own], &mut place.motions);
+        (place.motions_in, place.surplus) = if narrower {
+            (own, surplus)
+        } else {
+            (known_in, surplus + 1)
         };
-        let mut narrower = self.spare.pop().unwrap_or_else(Turning::empty);
-        let mut surplus_with = surplus;
-        if !turning.constrained_into(equation, &mut narrower) {
-            narrower.clone_from(&turning);
-            surplus_with += 1;
+        let motions = if narrower { &place.motions } else { known };
+        visit(subset, motions, place.surplus);
+    }
+}
+
+/// Stands for the lowest bit of the empty subset, above all others.
+const NO_BIT: usize = u32::BITS as usize;
+
+fn lowest_bit(subset: u32) -> usize {
+    subset.trailing_zeros() as usize
+}
+
+/// The latest subset with a certain lowest bit.
+struct Place {
+    motions: Turning,
+    /// The bit of the place that holds this subset's motions: its own, or that of an ancestor
+    /// whose motions satisfy the equations since then already.
+    motions_in: usize,
+    surplus: usize,
+}
+
+impl Place {
+    fn new() -> Self {
+        Self {
+            motions: Turning::empty(),
+            motions_in: NO_BIT,
+            surplus: 0,
         }
-        let with = chosen | 1 << undecided.len();
-        self.below(undecided, chosen, turning, surplus);
-        self.below(undecided, with, narrower, surplus_with);
     }
 }

@@ -12,26 +12,8 @@ use crate::fraction::Fraction;
 use crate::whole::{Overflow, Whole};
 
 /// Motions seen from the input shaft: what turns with it, and what may turn without it.
-#[derive(Debug)]
+#[derive(Debug, Clone)]
 pub struct Turning(Basis);
-
-impl Clone for Turning {
-    fn clone(&self) -> Self {
-        Self(self.0.clone())
-    }
-
-    /// Keeps the memory it has.
-    fn clone_from(&mut self, source: &Self) {
-        match (&mut self.0, &source.0) {
-            (Basis::Small(own), Basis::Small(other)) => {
-                own.columns.clone_from(&other.columns);
-                own.input = other.input;
-                own.input_turns = other.input_turns;
-            }
-            (own, other) => *own = other.clone(),
-        }
-    }
-}
 
 #[derive(Debug, Clone)]
 enum Basis {
@@ -90,6 +72,13 @@ impl Turning {
         {
             return narrower;
         }
+        self.constrained_large(terms, into)
+    }
+
+    /// As [`Turning::constrained_into`], of numbers of any size.
+    #[cold]
+    #[inline(never)]
+    fn constrained_large(&self, terms: &Terms, into: &mut Self) -> bool {
         match self.constrained(terms) {
             None => false,
             Some(narrowed) => {
@@ -116,12 +105,21 @@ impl Turning {
         }
     }
 
-    /// The speed of every shaft per input turn, written over what `into` held.
-    pub fn speeds(&self, into: &mut Vec<Option<Fraction>>) {
-        into.clear();
+    /// The speed of every shaft per input turn, written over what `into` held; how many of them are
+    /// determined.
+    pub fn speeds(&self, into: &mut Vec<Option<Fraction>>) -> usize {
         match &self.0 {
             Basis::Small(turn) => turn.speeds(into),
             Basis::Big(turn) => turn.speeds(into),
+        }
+    }
+
+    /// Turns of the input for one of a shaft: `None` where the shaft's speed is not determined,
+    /// `Some(None)` where the shaft or the input rests.
+    pub fn ratio(&self, shaft: usize) -> Option<Option<Fraction>> {
+        match &self.0 {
+            Basis::Small(turn) => turn.ratio(shaft),
+            Basis::Big(turn) => turn.ratio(shaft),
         }
     }
 
@@ -156,15 +154,17 @@ struct Turn<I> {
 impl<I: Whole> Turn<I> {
     fn new(motions: &Columns<I>, input: usize) -> Result<Self, I::Overflow> {
         let at_rest = vec![(input, 1)];
-        let pivot = motions.pivot(0..motions.count(), &at_rest)?;
-        let columns = match &pivot {
+        let pivot = motions.pivot(motions.count(), &at_rest)?;
+        let mut columns = match &pivot {
             None => motions.clone(),
             Some(pivot) => {
                 let mut columns = motions.without(pivot, &at_rest)?;
-                columns.push(motions.column(pivot.column));
+                columns.push(motions, pivot.column);
                 columns
             }
         };
+        // Every narrowing and every reading to come is done in these numbers: small ones pay.
+        columns.reduce();
         Ok(Self {
             columns,
             input,
@@ -192,12 +192,8 @@ impl<I: Whole> Turn<I> {
     /// As [`Turn::constrained`], in the memory of `into`; whether the equation was new.
     fn constrained_into(&self, terms: &Terms, into: &mut Self) -> Result<bool, I::Overflow> {
         let idle = self.idle();
-        let pivot = match self.columns.pivot(0..idle, terms)? {
-            Some(pivot) => pivot,
-            None => match self.columns.pivot(idle..self.columns.count(), terms)? {
-                Some(pivot) => pivot,
-                None => return Ok(false),
-            },
+        let Some(pivot) = self.columns.pivot(idle, terms)? else {
+            return Ok(false);
         };
         self.columns
             .without_into(&pivot, terms, &mut into.columns)?;
@@ -223,25 +219,39 @@ impl<I: Whole> Turn<I> {
         }
     }
 
-    fn speeds(&self, into: &mut Vec<Option<Fraction>>) {
+    fn ratio(&self, shaft: usize) -> Option<Option<Fraction>> {
+        let mut idle = self.columns.first(self.idle());
+        if idle.any(|column| !column[shaft].is_zero()) {
+            return None;
+        }
+        let ratio = |driven: &[I]| driven[self.input].over(&driven[shaft]);
+        Some(self.driven().and_then(ratio))
+    }
+
+    fn speeds(&self, into: &mut Vec<Option<Fraction>>) -> usize {
         // Written out, not one by one through `speed`: this is most of what a walk over all
         // combinations does.
         let shafts = self.columns.shafts();
         let idle = self.columns.first(self.idle());
-        let driven = self.driven();
-        into.reserve(shafts);
-        for shaft in 0..shafts {
-            let floats = idle
-                .iter()
-                .skip(shaft)
-                .step_by(shafts)
-                .any(|x| !x.is_zero());
-            into.push(match driven {
-                _ if floats => None,
-                None => Some(Fraction::ZERO),
-                Some(speeds) => speeds[shaft].over(&speeds[self.input]),
-            });
+        let floats = |shaft: usize| idle.clone().any(|column| !column[shaft].is_zero());
+        into.resize(shafts, None);
+        let all = into.iter_mut().enumerate();
+        let mut determined = 0;
+        if let Some(driven) = self.driven() {
+            let input = &driven[self.input];
+            for ((shaft, speed), driven) in all.zip(driven) {
+                let floats = floats(shaft);
+                determined += usize::from(!floats);
+                *speed = if floats { None } else { driven.over(input) };
+            }
+        } else {
+            for (shaft, speed) in all {
+                let floats = floats(shaft);
+                determined += usize::from(!floats);
+                *speed = (!floats).then_some(Fraction::ZERO);
+            }
         }
+        determined
     }
 
     fn value(&self, terms: &Terms) -> Result<Option<Fraction>, I::Overflow> {

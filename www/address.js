@@ -5,6 +5,10 @@ import { fragmentOf, viewOf } from "./link.js";
 
 /** @typedef {import("./desk.js").Desk} Desk */
 /** @typedef {{ text: string, name: string }} OwnFile */
+/** @typedef {{ state: unknown, address: string }} Entry of the browser's history */
+
+/** Browsers refuse to rewrite the address more than about three times a second for long. */
+const REWRITE_MS = 400;
 
 const PARTLY = "Part of the link cannot be shown; the usual stands in its place.";
 
@@ -15,6 +19,10 @@ export class Address {
   #files;
   /** While the screen follows the address, the address must not follow the screen. */
   #following = false;
+  /** How to rewrite the address once it may be again: a slider changes it at every step. */
+  #due = /** @type {Entry | undefined} */ (undefined);
+  /** Runs until then. */
+  #pause = 0;
 
   /**
    * @param {Desk} desk
@@ -27,9 +35,11 @@ export class Address {
     this.#files = files;
     this.#show = show;
     addEventListener("popstate", (event) => this.#follow(event.state), { signal });
-    desk.addEventListener("answer", () => this.#write("pushState"));
+    addEventListener("pagehide", () => this.#rewrite(), { signal });
+    signal.addEventListener("abort", () => this.#forget());
+    desk.addEventListener("answer", () => this.#enter());
     for (const event of ["speed", "torque", "units", "road"]) {
-      desk.addEventListener(event, () => this.#write("replaceState"));
+      desk.addEventListener(event, () => this.#plan());
     }
   }
 
@@ -47,6 +57,7 @@ export class Address {
    */
   async #follow(state, otherwise = {}) {
     this.#following = true;
+    this.#forget();
     /** @type {import("./link.js").View} */
     let view = {};
     try {
@@ -65,23 +76,54 @@ export class Address {
     } finally {
       this.#following = false;
       // A link that led nowhere gives way to what is on screen.
-      this.#write("replaceState");
+      this.#due = this.#entry();
+      this.#rewrite();
     }
   }
 
-  /** @param {"pushState" | "replaceState"} method */
-  #write(method) {
+  /** A new entry of the history for what is on screen. */
+  #enter() {
+    const entry = this.#entry();
+    if (!entry) return;
+    this.#rewrite();
+    history.pushState(entry.state, "", entry.address);
+  }
+
+  /** Rewrites this entry of the history, at once or soon. */
+  #plan() {
+    this.#due = this.#entry();
+    if (this.#pause === 0) this.#rewrite();
+  }
+
+  #rewrite() {
+    const entry = this.#due;
+    this.#forget();
+    if (!entry) return;
+    history.replaceState(entry.state, "", entry.address);
+    this.#pause = setTimeout(() => this.#rewrite(), REWRITE_MS);
+  }
+
+  #forget() {
+    clearTimeout(this.#pause);
+    this.#pause = 0;
+    this.#due = undefined;
+  }
+
+  /**
+   * What the history should say of what is on screen, unless it says so already.
+   * @returns {Entry | undefined}
+   */
+  #entry() {
     const { source, answer, speed, torque, units, road } = this.#desk;
-    if (this.#following || !source || !answer) return;
+    if (this.#following || !source || !answer) return undefined;
     const { pathname, search, hash } = location;
     const page = pathname + search;
+    const { applied } = answer;
     if ("stem" in source) {
-      const fragment = fragmentOf({ stem: source.stem, applied: answer.applied, speed, torque, units, road });
-      if (fragment !== hash) history[method](null, "", page + fragment);
-    } else {
-      const same = history.state?.file === source.file && `${history.state.applied}` === `${answer.applied}`;
-      const state = { file: source.file, applied: answer.applied };
-      if (!same) history[method](state, "", page);
+      const fragment = fragmentOf({ stem: source.stem, applied, speed, torque, units, road });
+      return fragment === hash ? undefined : { state: null, address: page + fragment };
     }
+    const same = history.state?.file === source.file && `${history.state.applied}` === `${applied}`;
+    return same ? undefined : { state: { file: source.file, applied }, address: page };
   }
 }

@@ -167,8 +167,8 @@ fn the_link_holds_pedal_slope_and_lock_up() -> Result<()> {
         press(page, "pedal", Key::Left, 5)?;
         press(page, "grade", Key::Left, 3)?;
         press(page, "lockup", Key::Space, 1)?;
-        let link: String = page.get("location.hash", Value::Null)?;
-        ensure!(link == format!("{start}&o=25,-3,1"), "{link}");
+        let link = format!("{start}&o=25,-3,1");
+        page.until("the link says so", &format!("location.hash === '{link}'"))?;
         let embed: String = page.get("probe.one('[data-part=embed]').value", Value::Null)?;
         ensure!(embed.contains(" road=\"25,-3,1\">"), "{embed}");
         page.goto(&format!("index.html{link}"))?;

@@ -43,9 +43,7 @@ export function answerBand(desk) {
     rest.replaceChildren(...paragraphs.filter((_, at) => at !== reason).map((node) => node.cloneNode(true)));
     clearTimeout(timer);
     timer = setTimeout(() => {
-      const figure = answer.ratio ? `Ratio ${ratio(answer.ratio)} to 1, ` : "";
-      const summary = `${kicker.textContent}. ${figure}${answer.stateWords}: ${answer.answer}.`;
-      spoken.textContent = [summary, ...answer.sentences].join(" ");
+      spoken.textContent = spokenWords(kicker.textContent ?? "", answer);
     }, QUIET);
   }
 
@@ -60,6 +58,24 @@ export function answerBand(desk) {
 
   follow(desk, ["answer", "preview"], update);
   return { node, rest };
+}
+
+/**
+ * The whole answer as running text.
+ * @param {string} applied
+ * @param {Answer} answer
+ */
+function spokenWords(applied, answer) {
+  const figure = answer.ratio ? `Ratio ${ratio(answer.ratio)} to 1, ` : "";
+  return [`${applied}. ${figure}${answer.stateWords}: ${answer.answer}.`, ...answer.sentences].join(" ");
+}
+
+/**
+ * What the drawings show, as running text.
+ * @param {import("../desk.js").Desk} desk
+ */
+export function shownWords(desk) {
+  return desk.answer ? spokenWords(appliedWords(desk, desk.answer), desk.answer) : "";
 }
 
 /**

@@ -3,11 +3,15 @@
 import { h } from "../dom.js";
 import { DEFAULT_TORQUE, follow } from "../desk.js";
 import { fragmentOf, isUsual } from "../link.js";
+import { picture } from "../picture.js";
 import { roadCode } from "../road.js";
 import { unusual } from "../units.js";
+import { shownWords } from "./answer.js";
 import { panel } from "./panel.js";
 
 /** @typedef {import("../desk.js").Desk} Desk */
+
+const TITLES = { section: "Half-section drawing", lever: "Lever diagram" };
 
 /** @param {Desk} desk */
 export function share(desk) {
@@ -70,11 +74,13 @@ function pageAddress() {
 function pictureButton(desk, drawing, name) {
   return h("button", { class: "plain", type: "button", "data-export": drawing, click: save }, name);
 
-  function save() {
-    const text = desk.svg(drawing, 0, 0);
-    if (!text) return;
-    const address = URL.createObjectURL(new Blob([text], { type: "image/svg+xml" }));
-    const stem = (desk.info?.name ?? "train").toLowerCase().replace(/[^a-z0-9]+/g, "-");
+  async function save() {
+    const drawn = desk.svg(drawing, 0, 0);
+    if (!drawn) return;
+    const train = desk.info?.name ?? "train";
+    const file = await picture(drawn, `${TITLES[drawing]} of ${train}`, shownWords(desk));
+    const address = URL.createObjectURL(file);
+    const stem = train.toLowerCase().replace(/[^a-z0-9]+/g, "-");
     h("a", { href: address, download: `${stem}-${drawing}.svg` }).click();
     URL.revokeObjectURL(address);
   }

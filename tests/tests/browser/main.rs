@@ -9,6 +9,7 @@ mod bad_links;
 mod by_core;
 mod by_hand;
 mod capacity;
+mod downloads;
 mod drag;
 mod effort;
 mod embedding;

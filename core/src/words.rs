@@ -183,12 +183,7 @@ fn delivery(combination: &Combination<'_>, ratio: &Fraction) -> String {
     } else {
         "in the same direction"
     };
-    let size = if ratio.signum() < 0 {
-        Fraction::ZERO.minus(ratio)
-    } else {
-        ratio.clone()
-    };
-    let pace = match size.cmp(&Fraction::ONE) {
+    let pace = match ratio.abs().cmp(&Fraction::ONE) {
         std::cmp::Ordering::Less => "faster than the input",
         std::cmp::Ordering::Equal => "as fast as the input",
         std::cmp::Ordering::Greater => "slower than the input",

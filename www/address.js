@@ -38,7 +38,7 @@ export class Address {
     addEventListener("pagehide", () => this.#rewrite(), { signal });
     signal.addEventListener("abort", () => this.#forget());
     desk.addEventListener("answer", () => this.#enter());
-    for (const event of ["speed", "torque", "units", "road"]) {
+    for (const event of ["speed", "torque", "units", "road", "assumptions", "look"]) {
       desk.addEventListener(event, () => this.#plan());
     }
   }
@@ -114,13 +114,13 @@ export class Address {
    * @returns {Entry | undefined}
    */
   #entry() {
-    const { source, answer, speed, torque, units, road } = this.#desk;
+    const { source, answer } = this.#desk;
     if (this.#following || !source || !answer) return undefined;
     const { pathname, search, hash } = location;
     const page = pathname + search;
     const { applied } = answer;
     if ("stem" in source) {
-      const fragment = fragmentOf({ stem: source.stem, applied, speed, torque, units, road });
+      const fragment = fragmentOf(source.stem, applied, this.#desk);
       return fragment === hash ? undefined : { state: null, address: page + fragment };
     }
     const same = history.state?.file === source.file && `${history.state.applied}` === `${applied}`;

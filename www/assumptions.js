@@ -1,5 +1,7 @@
 /** What is assumed about losses, and what the engine makes of it. */
 
+import { Failure } from "./faults.js";
+
 /** @typedef {import("./desk.js").Desk} Desk */
 /** @typedef {import("./desk.js").Sandbox} Sandbox */
 
@@ -15,6 +17,9 @@ export const DRAG_SLIP = 1000;
 
 /** 0.99 a mesh is common practice; makers' data differ. @type {Readonly<Assumptions>} */
 export const USUAL_ASSUMPTIONS = { mesh: 0.99, drag: 0, coasting: false };
+
+/** Highest drag the page offers, in N·m at 1000 rev/min of slip. */
+export const MOST_DRAG = 10000;
 
 /** Losses of more gear trains than these take too long to be worked out unasked (2ⁿ directions). */
 const MOST_UNASKED = 9;
@@ -66,4 +71,39 @@ function normalisedDrag({ assumptions, speed, torque }) {
   if (assumptions.drag === 0) return 0;
   const drag = (assumptions.drag * speed) / DRAG_SLIP / torque;
   return Number.isFinite(drag) ? drag : undefined;
+}
+
+/**
+ * A short text for links and attributes: mesh efficiency in percent, drag in N·m, and 1 for coasting.
+ * @param {Assumptions} assumptions
+ */
+export function assumptionsCode({ mesh, drag, coasting }) {
+  const short = (/** @type {number} */ value) => Number(value.toPrecision(8));
+  return `${short(mesh * 100)},${short(drag)},${coasting ? 1 : 0}`;
+}
+
+/**
+ * @param {string} code
+ * @returns {Assumptions}
+ */
+export function assumptionsFrom(code) {
+  const numbers = code.split(",").map((text) => (text.trim() === "" ? NaN : Number(text)));
+  const [percent, drag, coasting] = numbers;
+  const mesh = percent / 100;
+  const inside = isMesh(mesh) && isDrag(drag);
+  if (numbers.length !== 3 || !inside || !(coasting === 0 || coasting === 1)) {
+    const fix = `write the efficiency of a mesh above 0 and up to 100, the drag from 0 to ${MOST_DRAG} and 0 or 1 for coasting`;
+    throw new Failure("losses", `"${code}" is not a mesh efficiency, a drag and a way of driving`, fix);
+  }
+  return { mesh, drag, coasting: coasting === 1 };
+}
+
+/** @param {number} value */
+export function isMesh(value) {
+  return value > 0 && value <= 1;
+}
+
+/** @param {number} value N·m */
+export function isDrag(value) {
+  return value >= 0 && value <= MOST_DRAG;
 }

@@ -1,6 +1,7 @@
 /** One element's workings: the views around one desk, and the frames they are drawn in. */
 
 import { Address } from "./address.js";
+import { assumptionsFrom, USUAL_ASSUMPTIONS } from "./assumptions.js";
 import { readFile, readScenario } from "./catalogue.js";
 import { isTrap } from "./engine.js";
 import { Failure } from "./faults.js";
@@ -8,6 +9,7 @@ import { MOST_SPEED, MOST_TORQUE } from "./format.js";
 import { Frames } from "./frames.js";
 import { acceptDrops } from "./drop.js";
 import { roadFrom, USUAL_ROAD } from "./road.js";
+import { shownFrom } from "./shown.js";
 import { unitsFrom, USUAL_UNITS } from "./units.js";
 import { onSystemChange, paletteFor, rememberChoice, rememberedChoice, wantsStillness } from "./theme.js";
 import { answerBand } from "./view/answer.js";
@@ -219,7 +221,7 @@ export class Bench {
 
   /** @param {View} view */
   async #open(view) {
-    const { stem, applied, speed, torque, units: codes, road: code, failures } = view;
+    const { stem, applied, speed, torque, failures } = view;
     this.#opening += 1;
     const opening = this.#opening;
     if (speed !== undefined && !(speed >= 0 && speed <= MOST_SPEED)) {
@@ -228,8 +230,10 @@ export class Bench {
     if (torque !== undefined && !(torque >= 0 && torque <= MOST_TORQUE)) {
       throw new Failure("torque", `${torque} is not a torque`, `use 0 to ${MOST_TORQUE} N·m`);
     }
-    const units = codes && mended(failures, () => unitsFrom(codes), () => ({ ...USUAL_UNITS }));
-    const road = code === undefined ? undefined : mended(failures, () => roadFrom(code), () => ({ ...USUAL_ROAD }));
+    const units = read(failures, view.units, unitsFrom, USUAL_UNITS);
+    const road = read(failures, view.road, roadFrom, USUAL_ROAD);
+    const assumptions = read(failures, view.losses, assumptionsFrom, USUAL_ASSUMPTIONS);
+    const shown = read(failures, view.shows, shownFrom, shownFrom([]));
     const wanted = stem ?? this.#usualStem();
     if (!this.#knows(wanted)) {
       throw new Failure(
@@ -241,7 +245,7 @@ export class Bench {
     const text = await readScenario(wanted);
     if (opening !== this.#opening) return;
     const open = (/** @type {string[] | undefined} */ applied) =>
-      this.desk.open(text, { stem: wanted }, { applied, speed, torque, units, road });
+      this.desk.open(text, { stem: wanted }, { applied, speed, torque, units, road, assumptions, shown });
     if (applied) mended(failures, () => open(applied), () => open(undefined));
     else open(undefined);
   }
@@ -312,6 +316,19 @@ function mended(failures, asked, usual) {
     failures.push(error);
     return usual();
   }
+}
+
+/**
+ * Reads what a view says of one thing, where it says anything; in its place the usual, as `mended`.
+ * @template C, T
+ * @param {unknown[] | undefined} failures
+ * @param {C | undefined} code
+ * @param {(code: C) => T} from
+ * @param {Readonly<T>} usual
+ * @returns {T | undefined}
+ */
+function read(failures, code, from, usual) {
+  return code === undefined ? undefined : mended(failures, () => from(code), () => ({ ...usual }));
 }
 
 /** @param {string} name of a file */

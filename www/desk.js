@@ -73,9 +73,9 @@ export class Desk extends EventTarget {
    * Opens a scenario. On a fault everything on screen stays.
    * @param {string} text
    * @param {Source} source
-   * @param {{ applied?: string[], speed?: number, torque?: number, units?: import("./units.js").Units, road?: import("./road.js").Road }} [view]
+   * @param {{ applied?: string[], speed?: number, torque?: number, units?: import("./units.js").Units, road?: import("./road.js").Road, assumptions?: import("./assumptions.js").Assumptions, shown?: import("./shown.js").Shown }} [view]
    */
-  open(text, source, { applied, speed, torque, units, road } = {}) {
+  open(text, source, { applied, speed, torque, units, road, assumptions, shown } = {}) {
     const fresh = new this.#engine.Sandbox();
     /** @type {TrainInfo} */
     let info;
@@ -103,8 +103,10 @@ export class Desk extends EventTarget {
     this.torque = torque ?? this.torque;
     this.units = units ?? this.units;
     this.road = road ?? this.road;
+    this.assumptions = assumptions ?? this.assumptions;
+    Object.assign(this.#look, shown);
     this.#dress(fresh);
-    this.#emit("train", "answer", "speed", "torque", "units", "road");
+    this.#emit("train", "answer", "speed", "torque", "units", "road", "assumptions", "look");
   }
 
   /**

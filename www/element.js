@@ -3,7 +3,9 @@
  *
  * Attributes: `scenario` (file stem), `applied` (element ids, comma-separated), `speed` (rev/min),
  * `torque` (N·m), `units` (codes of the unusual ones, comma-separated), `road` (pedal and slope in
- * percent and 1 for lock-up applied or 0, comma-separated), and `address` for the one element that
+ * percent and 1 for lock-up applied or 0, comma-separated), `losses` (mesh efficiency in percent,
+ * drag in N·m and 1 for coasting or 0, comma-separated), `shows` (`power` on the half-section, levers `joined`,
+ * comma-separated), and `address` for the one element that
  * shares its view with the page's address.
  * After every change it dispatches `levertrain-change` with the answer in `detail`.
  */
@@ -22,7 +24,7 @@ const SHEETS = ["tokens", "frame", "answer", "controls", "stage", "tables", "loa
 const PATIENCE = 100;
 
 class LeverTrain extends HTMLElement {
-  static observedAttributes = ["scenario", "applied", "speed", "torque", "units", "road"];
+  static observedAttributes = ["scenario", "applied", "speed", "torque", "units", "road", "losses", "shows"];
 
   /** @type {AbortController | undefined} */
   #life;
@@ -138,6 +140,8 @@ function wishes(element) {
     torque: numberIn(element, "torque"),
     units: listIn(element, "units"),
     road: element.getAttribute("road") ?? undefined,
+    losses: element.getAttribute("losses") ?? undefined,
+    shows: listIn(element, "shows"),
   };
 }
 

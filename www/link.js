@@ -1,32 +1,51 @@
-/** The address fragment: `#s=SCENARIO&on=A,B&n=1500`, and `&t=80&u=lbfft,hp&o=60,5,0` where not as usual. */
+/**
+ * The address fragment: `#s=SCENARIO&on=A,B&n=1500`, and `&t=80&u=lbfft,hp&o=60,5,0`,
+ * `&l=98.5,0,0` and `&v=power,joined` where not as usual.
+ */
 
+import { assumptionsCode, USUAL_ASSUMPTIONS } from "./assumptions.js";
 import { DEFAULT_SPEED, DEFAULT_TORQUE } from "./desk.js";
 import { Failure } from "./faults.js";
 import { MOST_SPEED, MOST_TORQUE } from "./format.js";
 import { roadCode, USUAL_ROAD } from "./road.js";
+import { shownNames } from "./shown.js";
 import { unusual } from "./units.js";
 
 /** @typedef {import("./units.js").Units} Units */
-/** @typedef {{ stem?: string, applied?: string[], speed?: number, torque?: number, units?: string[], road?: string, failures?: unknown[] }} View units and road by their codes; a view with a list of failures is opened as far as it is good, and what is not is added to the list */
+/** @typedef {{ stem?: string, applied?: string[], speed?: number, torque?: number, units?: string[], road?: string, losses?: string, shows?: string[], failures?: unknown[] }} View units, road, losses and what is shown by their codes; a view with a list of failures is opened as far as it is good, and what is not is added to the list */
 /** @typedef {import("./road.js").Road} Road */
 
-const USUAL_CODE = roadCode(USUAL_ROAD);
+/** @typedef {{ speed: number, torque: number, units: Units, road: Road, assumptions: import("./assumptions.js").Assumptions, look: import("./shown.js").Shown }} Settings */
 
-/** @param {{ stem: string, applied: string[], speed: number, torque: number, units: Units, road: Road }} view */
-export function fragmentOf({ stem, applied, speed, torque, units, road }) {
+const USUAL_ROAD_CODE = roadCode(USUAL_ROAD);
+const USUAL_LOSSES = assumptionsCode(USUAL_ASSUMPTIONS);
+
+/**
+ * @param {string} stem
+ * @param {string[]} applied
+ * @param {Settings} settings
+ */
+export function fragmentOf(stem, applied, settings) {
   const on = applied.map(encodeURIComponent).join(",");
-  const codes = unusual(units);
-  return (
-    `#s=${encodeURIComponent(stem)}&on=${on}&n=${speed}` +
-    (torque === DEFAULT_TORQUE ? "" : `&t=${torque}`) +
-    (codes.length === 0 ? "" : `&u=${codes.join()}`) +
-    (isUsual(road) ? "" : `&o=${roadCode(road)}`)
-  );
+  const { torque, units, road, losses, shows } = unusualCodes(settings);
+  const parts = { s: encodeURIComponent(stem), on, n: settings.speed, t: torque, u: units, o: road, l: losses, v: shows };
+  const said = Object.entries(parts).filter(([, value]) => value !== undefined);
+  return `#${said.map(([key, value]) => `${key}=${value}`).join("&")}`;
 }
 
-/** @param {Road} road */
-export function isUsual(road) {
-  return roadCode(road) === USUAL_CODE;
+/**
+ * What is not as usual, as links and attributes write it.
+ * @param {Settings} settings
+ */
+export function unusualCodes({ torque, units, road, assumptions, look }) {
+  const other = (/** @type {string} */ code, /** @type {string} */ usual) => (code === usual ? undefined : code);
+  return {
+    torque: other(String(torque), String(DEFAULT_TORQUE)),
+    units: other(unusual(units).join(), ""),
+    road: other(roadCode(road), USUAL_ROAD_CODE),
+    losses: other(assumptionsCode(assumptions), USUAL_LOSSES),
+    shows: other(shownNames(look).join(), ""),
+  };
 }
 
 /**
@@ -54,7 +73,7 @@ export function viewOf(fragment) {
     return view;
   }
   // What a link to a scenario leaves out is as usual, not as it happened to be.
-  const usual = { torque: DEFAULT_TORQUE, units: [], road: USUAL_CODE };
+  const usual = { torque: DEFAULT_TORQUE, units: [], road: USUAL_ROAD_CODE, losses: USUAL_LOSSES, shows: [] };
   return failures.length > 0 ? { speed: DEFAULT_SPEED, ...usual, ...view } : { ...usual, ...view };
 }
 
@@ -72,6 +91,8 @@ function read(view, part) {
   else if (key === "t") view.torque = amount(value, "an input torque", MOST_TORQUE, "N·m");
   else if (key === "u") view.units = value.split(",").filter(Boolean);
   else if (key === "o") view.road = value;
+  else if (key === "l") view.losses = value;
+  else if (key === "v") view.shows = value.split(",").filter(Boolean);
   else throw nonsense(`"${key}" is not something a link can say`);
 }
 

@@ -2,7 +2,7 @@
 
 import { h } from "../dom.js";
 import { follow } from "../desk.js";
-import { DRAG_SLIP, lossesAreQuick, lossesOf } from "../assumptions.js";
+import { DRAG_SLIP, isDrag, isMesh, lossesAreQuick, lossesOf, MOST_DRAG } from "../assumptions.js";
 import { number } from "../format.js";
 import { formula } from "../mathml.js";
 import { percent } from "../quantities.js";
@@ -12,9 +12,6 @@ import { hintOf, panel, table } from "./panel.js";
 
 /** @typedef {import("../desk.js").Desk} Desk */
 /** @typedef {import("../engine/levertrain.js").Losses} Losses */
-
-/** Highest drag the page offers, in N·m at 1000 rev/min of slip. */
-const MOST_DRAG = 10000;
 
 /** What is left of a mesh that does not roll: the engine's rounding. */
 const ROUNDING = 1e-9;
@@ -93,13 +90,13 @@ function fields(desk) {
 
   function typeMesh() {
     const value = Number(mesh.value) / 100;
-    if (value > 0 && value <= 1) desk.assume({ mesh: value });
+    if (isMesh(value)) desk.assume({ mesh: value });
     else update();
   }
 
   function typeDrag() {
     const value = fromField(drag.value, unitOf(desk.units, "torque"));
-    if (drag.value !== "" && value >= 0 && value <= MOST_DRAG) desk.assume({ drag: value });
+    if (drag.value !== "" && isDrag(value)) desk.assume({ drag: value });
     else update();
   }
 

@@ -1,11 +1,9 @@
 /** Taking things away: pictures, a link to this view, and the markup that embeds it. */
 
 import { h } from "../dom.js";
-import { DEFAULT_TORQUE, follow } from "../desk.js";
-import { fragmentOf, isUsual } from "../link.js";
+import { follow } from "../desk.js";
+import { fragmentOf, unusualCodes } from "../link.js";
 import { picture } from "../picture.js";
-import { roadCode } from "../road.js";
-import { unusual } from "../units.js";
 import { shownWords } from "./answer.js";
 import { panel } from "./panel.js";
 
@@ -40,23 +38,19 @@ export function share(desk) {
     own,
   );
 
-  follow(desk, ["answer", "speed", "torque", "units", "road"], () => {
-    const { source, answer, speed, torque, units, road } = desk;
+  follow(desk, ["answer", "speed", "torque", "units", "road", "assumptions", "look"], () => {
+    const { source, answer } = desk;
     const stem = source && "stem" in source ? source.stem : undefined;
     linked.hidden = stem === undefined;
     own.hidden = stem !== undefined;
     if (stem === undefined || !answer) return;
-    const { applied } = answer;
-    link.value = new URL(fragmentOf({ stem, applied, speed, torque, units, road }), pageAddress()).href;
-    const codes = unusual(units);
+    link.value = new URL(fragmentOf(stem, answer.applied, desk), pageAddress()).href;
     const module = new URL("../element.js", import.meta.url);
+    const attributes = { scenario: stem, applied: answer.applied.join(), speed: desk.speed, ...unusualCodes(desk) };
+    const said = Object.entries(attributes).filter(([, value]) => value !== undefined);
     embed.value =
       `<script type="module" src="${module}"></script>\n` +
-      `<lever-train scenario="${stem}" applied="${applied.join()}" speed="${speed}"` +
-      (torque === DEFAULT_TORQUE ? "" : ` torque="${torque}"`) +
-      (codes.length === 0 ? "" : ` units="${codes.join()}"`) +
-      (isUsual(road) ? "" : ` road="${roadCode(road)}"`) +
-      "></lever-train>";
+      `<lever-train ${said.map(([name, value]) => `${name}="${value}"`).join(" ")}></lever-train>`;
   });
   return node;
 }

@@ -42,6 +42,13 @@ fn partly() -> Vec<(String, &'static str, String)> {
         row("&on=D,E,F&n=1500&t=-1", "\"-1\"", "&on=D,E,F&n=1500"),
         row("&on=D,E,F&n=1500&u=ell,hp", "\"ell\"", "&on=D,E,F&n=1500"),
         row("&on=D,E,F&n=1500&o=999,0,0", "999,0,0", "&on=D,E,F&n=1500"),
+        row("&on=D,E,F&n=1500&l=0,0,0", "0,0,0", "&on=D,E,F&n=1500"),
+        row("&on=D,E,F&n=1500&l=99,-1,0", "99,-1,0", "&on=D,E,F&n=1500"),
+        row(
+            "&on=D,E,F&n=1500&v=weight",
+            "\"weight\"",
+            "&on=D,E,F&n=1500",
+        ),
     ]
 }
 

@@ -85,13 +85,15 @@ fn attributes_change_it_and_an_event_tells_the_page() -> Result<()> {
         let attributes = json!([by_hand::STEM, FIRST.applied.join(",")]);
         page.run(
             "const node = probe.host('#right'); node.setAttribute('scenario', args[0]); \
-             node.setAttribute('applied', args[1])",
+             node.setAttribute('applied', args[1]); node.setAttribute('shows', 'power')",
             attributes,
         )?;
         page.until(
             "it shows first gear",
             "probe.text('[data-part=ratio]', '#right') === '2.706 : 1'",
         )?;
+        let power = "probe.one('[data-shows=power]', '#right').ariaPressed";
+        ensure!(page.get::<String>(power, Value::Null)? == "true");
         let answers: Vec<(String, String, String)> = page.get("window.answers", Value::Null)?;
         let expected = (
             "right".to_owned(),

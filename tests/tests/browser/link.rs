@@ -48,6 +48,62 @@ fn a_link_gives_the_same_view_on_a_fresh_page() -> Result<()> {
     })
 }
 
+/// Catches a link, or markup for embedding, that leaves out how the drawings show the train and what
+/// is assumed about losses. The sets of this train share two shafts, so that its levers can be joined.
+#[test]
+fn a_link_holds_what_is_shown_and_what_is_assumed() -> Result<()> {
+    let start = "#s=02-three-speed-common-sun&on=A,C&n=1000";
+    let link = format!("{start}&l=98.5,0,1&v=power,joined");
+    let mut made = None;
+    page::open(View::LAPTOP, start, |page| {
+        let before = page.seen()?;
+        page.click("[data-part=merged]")?;
+        page.click("[data-shows=power]")?;
+        page.run(
+            "for (const [id, value] of Object.entries({ mesh: '98.5', way: 'coast' })) { \
+                const field = probe.one(`#${id}`); field.value = value; \
+                field.dispatchEvent(new Event('change', { bubbles: true })); \
+             }",
+            Value::Null,
+        )?;
+        page.until("the link says so", &format!("location.hash === '{link}'"))?;
+        let seen = page.seen()?;
+        ensure!(seen.section != before.section && seen.lever != before.lever);
+        made = Some(seen);
+        let embed: String = page.get("probe.one('[data-part=embed]').value", Value::Null)?;
+        ensure!(
+            embed.contains(" losses=\"98.5,0,1\" shows=\"power,joined\">"),
+            "{embed}"
+        );
+        Ok(())
+    })?;
+    let Some(made) = made else {
+        // The browser is left out.
+        return Ok(());
+    };
+    page::open(View::LAPTOP, &link, |page| {
+        let opened = page.seen()?;
+        ensure!(opened == made, "{opened:?}\ninstead of\n{made:?}");
+        let fields: [String; 2] = page.get(
+            "['#mesh', '#way'].map((id) => probe.one(id).value)",
+            Value::Null,
+        )?;
+        ensure!(fields == ["98.5", "coast"], "{fields:?}");
+        // A link that says nothing of it gives the usual back.
+        page.run("location.hash = args", json!(start))?;
+        page.until(
+            "speeds are shown again",
+            "probe.one('[data-shows=speed]').ariaPressed === 'true'",
+        )?;
+        let fields: [String; 2] = page.get(
+            "['#mesh', '#way'].map((id) => probe.one(id).value)",
+            Value::Null,
+        )?;
+        ensure!(fields == ["99", "drive"], "{fields:?}");
+        Ok(())
+    })
+}
+
 /// Catches steps back that leave the train behind, and ones that make new entries.
 #[test]
 fn back_and_forward_go_through_what_was_on_screen() -> Result<()> {

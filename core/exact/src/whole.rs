@@ -95,6 +95,7 @@ impl Whole for i64 {
         column.iter().fold(0, |all, x| all | bits(*x))
     }
 
+    #[inline(always)]
     fn cross(
         (a, x): (&Self, &[Self]),
         (b, y): (&Self, &[Self]),

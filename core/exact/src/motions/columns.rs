@@ -16,8 +16,8 @@ pub(super) struct Columns<I> {
 }
 
 /// The column that an equation removes, and the equation's residual in it.
-pub(super) struct Pivot<I> {
-    pub(super) column: usize,
+struct Pivot<I> {
+    column: usize,
     residual: I,
 }
 
@@ -35,12 +35,12 @@ impl<I: Whole> Columns<I> {
         }
     }
 
-    /// No columns, and no memory.
-    pub(super) fn empty() -> Self {
+    /// No columns, and memory for these narrowed.
+    pub(super) fn room(&self) -> Self {
         Self {
             shafts: 0,
             count: 0,
-            entries: Vec::new(),
+            entries: Vec::with_capacity(self.entries.len()),
             bits: 0,
         }
     }
@@ -82,53 +82,42 @@ impl<I: Whole> Columns<I> {
 
     /// Adds an equation; `None` when every column satisfies it already.
     pub(super) fn constrained(&self, terms: &Terms) -> Result<Option<Self>, I::Overflow> {
-        let pivot = self.pivot(self.count, terms)?;
-        pivot.map(|pivot| self.without(&pivot, terms)).transpose()
+        let mut narrowed = self.room();
+        let pivot = self.narrow(self.count, terms, &mut narrowed)?;
+        Ok(pivot.map(|_| narrowed))
     }
 
-    /// Among the first `preferred` columns that do not satisfy an equation, that with the smallest
-    /// residual: a small pivot keeps later numbers small. Where all of them satisfy it, among the
-    /// others.
-    pub(super) fn pivot(
+    /// Writes the basis of the motions that satisfy an equation as well over `into`, in the memory
+    /// it has: each column but one, the pivot, combined with it where necessary, in the order they
+    /// were in. The pivot's place is returned; `None` when every column satisfies the equation
+    /// already, and `into` stays as it was.
+    ///
+    /// The pivot is sought among the first `preferred` columns, and where all of those satisfy the
+    /// equation among the others.
+    #[inline(never)]
+    pub(super) fn narrow(
         &self,
         preferred: usize,
         terms: &Terms,
-    ) -> Result<Option<Pivot<I>>, I::Overflow> {
-        let mut best: Option<Pivot<I>> = None;
-        for (column, motion) in self.first(self.count).enumerate() {
-            if column == preferred && best.is_some() {
-                break;
-            }
-            let residual = value_in(motion, terms)?;
-            if !residual.is_zero()
-                && best
-                    .as_ref()
-                    .is_none_or(|best| residual.is_smaller_than(&best.residual))
-            {
-                best = Some(Pivot { column, residual });
-            }
-        }
-        Ok(best)
+        into: &mut Self,
+    ) -> Result<Option<usize>, I::Overflow> {
+        self.narrow_here(preferred, terms, into)
     }
 
-    /// The basis of the motions that satisfy an equation as well: each column but the pivot,
-    /// combined with it where necessary, in the order they were in.
-    pub(super) fn without(&self, pivot: &Pivot<I>, terms: &Terms) -> Result<Self, I::Overflow> {
-        let mut narrowed = Self::empty();
-        self.without_into(pivot, terms, &mut narrowed)?;
-        Ok(narrowed)
-    }
-
-    /// As [`Columns::without`], in the memory of `into`, whatever it held.
-    pub(super) fn without_into(
+    /// As [`Columns::narrow`], put where it is asked for: half the time of a walk over all
+    /// combinations would go into calls.
+    #[inline(always)]
+    pub(super) fn narrow_here(
         &self,
-        pivot: &Pivot<I>,
+        preferred: usize,
         terms: &Terms,
         into: &mut Self,
-    ) -> Result<(), I::Overflow> {
+    ) -> Result<Option<usize>, I::Overflow> {
+        let Some(pivot) = self.pivot(preferred, terms)? else {
+            return Ok(None);
+        };
         let entries = &mut into.entries;
         entries.clear();
-        entries.reserve(self.entries.len());
         into.bits = 0;
         let removed = self.column(pivot.column);
         for (index, column) in self.first(self.count).enumerate() {
@@ -146,7 +135,27 @@ impl<I: Whole> Columns<I> {
         }
         into.shafts = self.shafts;
         into.count = self.count - 1;
-        Ok(())
+        Ok(Some(pivot.column))
+    }
+
+    /// The pivot is the column with the smallest residual: a small one keeps later numbers small.
+    #[inline(always)]
+    fn pivot(&self, preferred: usize, terms: &Terms) -> Result<Option<Pivot<I>>, I::Overflow> {
+        let mut best: Option<Pivot<I>> = None;
+        for (column, motion) in self.first(self.count).enumerate() {
+            if column == preferred && best.is_some() {
+                break;
+            }
+            let residual = value_in(motion, terms)?;
+            if !residual.is_zero()
+                && best
+                    .as_ref()
+                    .is_none_or(|best| residual.is_smaller_than(&best.residual))
+            {
+                best = Some(Pivot { column, residual });
+            }
+        }
+        Ok(best)
     }
 }
 

@@ -13,7 +13,7 @@ pub type Visit<'v> = &'v mut dyn FnMut(u32, &Turning, usize);
 /// latest is still a parent of subsets to come: n places hold all that has to be kept.
 pub fn for_each_subset(turning: &Turning, equations: &[Terms], visit: Visit<'_>) {
     visit(0, turning, 0);
-    let mut places: Vec<Place> = equations.iter().map(|_| Place::new()).collect();
+    let mut places: Vec<Place> = equations.iter().map(|_| Place::below(turning)).collect();
     for subset in 1..1_u32 << equations.len() {
         let own = lowest_bit(subset);
         let (lower, higher) = places.split_at_mut(own + 1);
@@ -50,9 +50,9 @@ struct Place {
 }
 
 impl Place {
-    fn new() -> Self {
+    fn below(turning: &Turning) -> Self {
         Self {
-            motions: Turning::empty(),
+            motions: turning.room(),
             motions_in: NO_BIT,
             surplus: 0,
         }

@@ -66,6 +66,7 @@ impl Turning {
 
     /// As [`Turning::constrained`], in the memory of `into`, whatever it held; `false` when the
     /// equation holds already and `into` is of no use.
+    #[inline(always)]
     pub fn constrained_into(&self, terms: &Terms, into: &mut Self) -> bool {
         if let (Basis::Small(turn), Basis::Small(narrowed)) = (&self.0, &mut into.0)
             && let Ok(narrower) = turn.constrained_into(terms, narrowed)
@@ -88,13 +89,12 @@ impl Turning {
         }
     }
 
-    /// Nothing that turns: memory for [`Turning::constrained_into`].
-    pub fn empty() -> Self {
-        Self(Basis::Small(Turn {
-            columns: Columns::empty(),
-            input: 0,
-            input_turns: false,
-        }))
+    /// Nothing that turns: memory for these motions narrowed, by [`Turning::constrained_into`].
+    pub fn room(&self) -> Self {
+        Self(match &self.0 {
+            Basis::Small(turn) => Basis::Small(turn.room()),
+            Basis::Big(turn) => Basis::Big(turn.room()),
+        })
     }
 
     /// Speed of a shaft per input turn, as [`Turning::value`] of that one term.
@@ -154,15 +154,12 @@ struct Turn<I> {
 impl<I: Whole> Turn<I> {
     fn new(motions: &Columns<I>, input: usize) -> Result<Self, I::Overflow> {
         let at_rest = vec![(input, 1)];
-        let pivot = motions.pivot(motions.count(), &at_rest)?;
-        let mut columns = match &pivot {
-            None => motions.clone(),
-            Some(pivot) => {
-                let mut columns = motions.without(pivot, &at_rest)?;
-                columns.push(motions, pivot.column);
-                columns
-            }
-        };
+        let mut columns = motions.room();
+        let pivot = motions.narrow(motions.count(), &at_rest, &mut columns)?;
+        match pivot {
+            None => columns = motions.clone(),
+            Some(pivot) => columns.push(motions, pivot),
+        }
         // Every narrowing and every reading to come is done in these numbers: small ones pay.
         columns.reduce();
         Ok(Self {
@@ -170,6 +167,14 @@ impl<I: Whole> Turn<I> {
             input,
             input_turns: pivot.is_some(),
         })
+    }
+
+    fn room(&self) -> Self {
+        Self {
+            columns: self.columns.room(),
+            input: self.input,
+            input_turns: false,
+        }
     }
 
     /// How many columns leave the input at rest.
@@ -180,26 +185,30 @@ impl<I: Whole> Turn<I> {
     /// Adds an equation; `None` when every column satisfies it already. The column that turns
     /// the input is given up only where no other can be.
     fn constrained(&self, terms: &Terms) -> Result<Option<Self>, I::Overflow> {
-        let mut narrowed = Self {
-            columns: Columns::empty(),
+        let mut columns = self.columns.room();
+        let pivot = self.columns.narrow(self.idle(), terms, &mut columns)?;
+        Ok(pivot.map(|pivot| Self {
+            columns,
             input: self.input,
-            input_turns: false,
-        };
-        let narrower = self.constrained_into(terms, &mut narrowed)?;
-        Ok(narrower.then_some(narrowed))
+            input_turns: self.turns_without(pivot),
+        }))
     }
 
     /// As [`Turn::constrained`], in the memory of `into`; whether the equation was new.
+    #[inline(always)]
     fn constrained_into(&self, terms: &Terms, into: &mut Self) -> Result<bool, I::Overflow> {
         let idle = self.idle();
-        let Some(pivot) = self.columns.pivot(idle, terms)? else {
-            return Ok(false);
-        };
-        self.columns
-            .without_into(&pivot, terms, &mut into.columns)?;
-        into.input = self.input;
-        into.input_turns = self.input_turns && pivot.column < idle;
-        Ok(true)
+        let pivot = self.columns.narrow_here(idle, terms, &mut into.columns)?;
+        if let Some(pivot) = pivot {
+            into.input = self.input;
+            into.input_turns = self.turns_without(pivot);
+        }
+        Ok(pivot.is_some())
+    }
+
+    /// Whether the input still turns without a column.
+    fn turns_without(&self, column: usize) -> bool {
+        self.input_turns && column < self.idle()
     }
 
     /// The motion that turns the input.
@@ -234,7 +243,9 @@ impl<I: Whole> Turn<I> {
         let shafts = self.columns.shafts();
         let idle = self.columns.first(self.idle());
         let floats = |shaft: usize| idle.clone().any(|column| !column[shaft].is_zero());
-        into.resize(shafts, None);
+        if into.len() != shafts {
+            into.resize(shafts, None);
+        }
         let all = into.iter_mut().enumerate();
         let mut determined = 0;
         if let Some(driven) = self.driven() {

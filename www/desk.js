@@ -33,6 +33,8 @@ export class Desk extends EventTarget {
   #engine;
   #text = "";
   #look = { palette: "light", scale: 2, merged: false, rate: 0, power: false, width: 800 };
+  /** Counts what was said: events of one count are said together. */
+  said = 0;
   /** Traps since the last change that went well. */
   #traps = 0;
 
@@ -377,17 +379,24 @@ export class Desk extends EventTarget {
 
   /** @param {...string} names */
   #emit(...names) {
+    this.said += 1;
     for (const name of names) this.dispatchEvent(new Event(name));
   }
 }
 
 /**
- * Calls `update` now and after each of these events.
+ * Calls `update` now and after these events; once for several that are said together.
  * @param {Desk} desk
  * @param {string[]} names
  * @param {() => void} update
  */
 export function follow(desk, names, update) {
-  for (const name of names) desk.addEventListener(name, update);
+  let heard = desk.said;
+  const hear = () => {
+    if (heard === desk.said) return;
+    heard = desk.said;
+    update();
+  };
+  for (const name of names) desk.addEventListener(name, hear);
   if (desk.info) update();
 }

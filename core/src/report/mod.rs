@@ -236,14 +236,16 @@ impl From<&Combination<'_>> for CombinationReport {
     fn from(combination: &Combination<'_>) -> Self {
         let train = combination.train();
         let scenario = train.scenario();
+        let mut speeds = Vec::new();
+        combination.shaft_speeds(&mut speeds);
         let shafts = scenario
             .shafts
             .iter()
-            .enumerate()
-            .map(|(index, shaft)| ShaftReport {
+            .zip(speeds)
+            .map(|(shaft, speed)| ShaftReport {
                 id: shaft.id.clone(),
                 label: shaft.label.clone(),
-                speed: exact(combination.shaft_speed(index)),
+                speed: exact(speed),
             });
         let elements = scenario
             .elements

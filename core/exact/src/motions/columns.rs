@@ -104,8 +104,8 @@ impl<I: Whole> Columns<I> {
         self.narrow_here(preferred, terms, into)
     }
 
-    /// As [`Columns::narrow`], put where it is asked for: half the time of a walk over all
-    /// combinations would go into calls.
+    /// As [`Columns::narrow`], put where it is asked for: calls would take a tenth of the time of a
+    /// walk over all combinations.
     #[inline(always)]
     pub(super) fn narrow_here(
         &self,

@@ -67,7 +67,7 @@ impl Turning {
     /// As [`Turning::constrained`], in the memory of `into`, whatever it held; `false` when the
     /// equation holds already and `into` is of no use.
     #[inline(always)]
-    pub fn constrained_into(&self, terms: &Terms, into: &mut Self) -> bool {
+    pub(super) fn constrained_into(&self, terms: &Terms, into: &mut Self) -> bool {
         if let (Basis::Small(turn), Basis::Small(narrowed)) = (&self.0, &mut into.0)
             && let Ok(narrower) = turn.constrained_into(terms, narrowed)
         {
@@ -90,7 +90,7 @@ impl Turning {
     }
 
     /// Nothing that turns: memory for these motions narrowed, by [`Turning::constrained_into`].
-    pub fn room(&self) -> Self {
+    pub(super) fn room(&self) -> Self {
         Self(match &self.0 {
             Basis::Small(turn) => Basis::Small(turn.room()),
             Basis::Big(turn) => Basis::Big(turn.room()),

@@ -1,37 +1,15 @@
 //! What one combination of applied elements does, decided exactly.
 
-use levertrain_exact::{Fraction, Motions, Terms, Turning, for_each_subset};
+use std::mem::ManuallyDrop;
+
+pub use levertrain_exact::State;
+use levertrain_exact::{Fraction, Motions, Terms, Turning, Visit, for_each_subset};
 
 use crate::coupling::PinionSpin;
 use crate::element_set::ElementSet;
 use crate::fight::Fight;
 use crate::settle::Duty;
 use crate::train::{Body, Train, speed_terms};
-
-/// What a combination makes of the train.
-#[derive(Debug, Clone, PartialEq, Eq, Hash)]
-pub enum State {
-    /// The input turns the output at a fixed ratio (input speed over output speed).
-    Driving(Fraction),
-    /// As [`State::Driving`], with more elements applied than needed, none of which fights.
-    OverApplied(Fraction),
-    /// The input turns and does not determine the output.
-    Neutral,
-    /// The input turns and the output stands still.
-    OutputHeld,
-    /// The input cannot turn.
-    TiedUp,
-}
-
-impl State {
-    /// The ratio, where there is one.
-    pub fn ratio(&self) -> Option<&Fraction> {
-        match self {
-            Self::Driving(ratio) | Self::OverApplied(ratio) => Some(ratio),
-            Self::Neutral | Self::OutputHeld | Self::TiedUp => None,
-        }
-    }
-}
 
 /// One combination of applied elements, narrowed and classified; its speeds are read from it.
 ///
@@ -42,54 +20,18 @@ impl State {
 pub struct Combination<'a> {
     train: &'a Train,
     applied: ElementSet,
-    turning: Held<'a>,
     surplus: usize,
-    state: State,
+    held: Held<'a>,
 }
 
-/// The motions of a combination: its own, or lent by a walk over all combinations.
+/// What a combination is read from: its own, or lent by a walk over all combinations.
 #[derive(Debug, Clone)]
 enum Held<'a> {
-    Own(Turning),
-    Lent(&'a Turning),
-}
-
-impl Held<'_> {
-    // Always inline, like whatever each of the 2ⁿ combinations of a walk goes through: this crate
-    // is compiled for size, which would call for a mere reference.
-    #[inline(always)]
-    fn get(&self) -> &Turning {
-        match self {
-            Self::Own(turning) => turning,
-            Self::Lent(turning) => turning,
-        }
-    }
+    Own(Turning, State),
+    Lent(&'a Turning, &'a State),
 }
 
 impl<'a> Combination<'a> {
-    /// Classifies the motions left by `applied`, of which `surplus` elements changed nothing.
-    #[inline(always)]
-    fn new(train: &'a Train, applied: ElementSet, turning: Held<'a>, surplus: usize) -> Self {
-        let motions = turning.get();
-        let state = if motions.input_can_turn() {
-            match motions.ratio(train.output()) {
-                None => State::Neutral,
-                Some(None) => State::OutputHeld,
-                Some(Some(ratio)) if surplus == 0 => State::Driving(ratio),
-                Some(Some(ratio)) => State::OverApplied(ratio),
-            }
-        } else {
-            State::TiedUp
-        };
-        Self {
-            train,
-            applied,
-            turning,
-            surplus,
-            state,
-        }
-    }
-
     /// The train.
     pub fn train(&self) -> &'a Train {
         self.train
@@ -102,7 +44,10 @@ impl<'a> Combination<'a> {
 
     /// What the combination makes of the train.
     pub fn state(&self) -> &State {
-        &self.state
+        match &self.held {
+            Held::Own(_, state) => state,
+            Held::Lent(_, state) => state,
+        }
     }
 
     /// How many speeds could be chosen independently; 1 when the input decides everything.
@@ -127,9 +72,14 @@ impl<'a> Combination<'a> {
         self.turning().speeds(into)
     }
 
+    // Always inline, like whatever each of the 2ⁿ combinations of a walk goes through: this crate
+    // is compiled for size, which would call for a mere reference.
     #[inline(always)]
     fn turning(&self) -> &Turning {
-        self.turning.get()
+        match &self.held {
+            Held::Own(turning, _) => turning,
+            Held::Lent(turning, _) => turning,
+        }
     }
 
     /// Speed of a shaft, or zero for the housing.
@@ -189,13 +139,13 @@ impl<'a> Combination<'a> {
 
     /// For a tied-up train, a smallest set of applied elements and couplings that fights.
     pub fn fight(&self) -> Option<Fight> {
-        (self.state == State::TiedUp)
+        (*self.state() == State::TiedUp)
             .then(|| Fight::find(self.train, self.applied, self.train.input()))
     }
 
     /// Where the output is held, a smallest set of applied elements and couplings that holds it.
     pub fn hold(&self) -> Option<Fight> {
-        (self.state == State::OutputHeld)
+        (*self.state() == State::OutputHeld)
             .then(|| Fight::find(self.train, self.applied, self.train.output()))
     }
 
@@ -247,8 +197,14 @@ impl Train {
             .filter(|&x| applied.contains(x))
             .collect();
         let (motions, surplus) = narrowed(self.coupled(), self, known);
-        let turning = Held::Own(motions.turning(self.input()));
-        Combination::new(self, known, turning, surplus)
+        let turning = motions.turning(self.input());
+        let state = State::of(&turning, self.output(), surplus);
+        Combination {
+            train: self,
+            applied: known,
+            surplus,
+            held: Held::Own(turning, state),
+        }
     }
 
     /// Speeds of all shafts per input turn in one motion that the combination allows.
@@ -282,22 +238,35 @@ impl Train {
     /// One-way clutches lock and overrun by themselves: a train that has some is settled for
     /// drive, combination by combination, of the elements that can be applied.
     pub fn for_each_combination(&self, mut visit: impl FnMut(&Combination<'_>)) {
-        let one_ways = self.one_ways();
-        if !one_ways.is_empty() {
-            let all = (0..1_u32 << self.scenario().elements.len()).map(ElementSet::from_bits);
-            for applied in all.filter(|set| one_ways.iter().all(|index| !set.contains(index))) {
-                visit(&self.settle(applied, Duty::Drive).combination);
-            }
-            return;
+        let visit: Visit<'_> = &mut |applied, turning, surplus, state| {
+            // A lent one owns nothing. Asking it for what to drop, compiled for size, would take
+            // a twentieth of the walk.
+            visit(&ManuallyDrop::new(Combination {
+                train: self,
+                applied: ElementSet::from_bits(applied),
+                surplus,
+                held: Held::Lent(turning, state),
+            }));
+        };
+        if self.one_ways().is_empty() {
+            for_each_subset(self.turning(), self.slips(), self.output(), visit);
+        } else {
+            self.for_each_settled(visit);
         }
-        for_each_subset(
-            self.turning(),
-            self.slips(),
-            &mut |bits, turning, surplus| {
-                let applied = ElementSet::from_bits(bits);
-                let turning = Held::Lent(turning);
-                visit(&Combination::new(self, applied, turning, surplus));
-            },
-        );
+    }
+
+    /// As [`Train::for_each_combination`] of a train with one-way clutches.
+    fn for_each_settled(&self, visit: Visit<'_>) {
+        let one_ways = self.one_ways();
+        let all = (0..1_u32 << self.scenario().elements.len()).map(ElementSet::from_bits);
+        for applied in all.filter(|set| one_ways.iter().all(|index| !set.contains(index))) {
+            let settled = self.settle(applied, Duty::Drive).combination;
+            visit(
+                settled.applied.bits(),
+                settled.turning(),
+                settled.surplus,
+                settled.state(),
+            );
+        }
     }
 }

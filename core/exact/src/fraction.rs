@@ -2,6 +2,7 @@
 
 use std::cmp::Ordering;
 use std::fmt;
+use std::sync::Arc;
 
 use num_bigint::BigInt;
 use num_integer::Integer;
@@ -25,10 +26,11 @@ enum Repr {
 }
 
 /// A big fraction, aligned as a small one's numbers are: what tells the two apart then takes a
-/// whole word on every machine, and is written and copied as one.
+/// whole word on every machine, and is written and copied as one. Shared, because the last owner's
+/// clearing up is then a call, and not code in every loop that writes over fractions.
 #[derive(Clone, PartialEq, Eq, Hash)]
 #[repr(align(8))]
-struct Aside(Box<Ratio<BigInt>>);
+struct Aside(Arc<Ratio<BigInt>>);
 
 impl Fraction {
     /// Zero.
@@ -77,7 +79,7 @@ impl Fraction {
     fn from_ratio(ratio: Ratio<BigInt>) -> Self {
         match (ratio.numer().to_i64(), ratio.denom().to_i64()) {
             (Some(num), Some(den)) => Self(Repr::Small { num, den }),
-            _ => Self(Repr::Big(Aside(Box::new(ratio)))),
+            _ => Self(Repr::Big(Aside(Arc::new(ratio)))),
         }
     }
 

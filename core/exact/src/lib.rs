@@ -11,4 +11,4 @@ mod motions;
 mod whole;
 
 pub use fraction::Fraction;
-pub use motions::{Motions, Terms, Turning, Visit, for_each_subset};
+pub use motions::{Motions, State, Terms, Turning, Visit, for_each_subset};

@@ -34,6 +34,8 @@ pub(crate) trait Whole: Clone + std::fmt::Debug {
         bits: Bits,
         into: &mut Vec<Self>,
     ) -> Result<Bits, Self::Overflow>;
+    /// Adds a column's entries to `into`; their bits are returned.
+    fn copy(column: &[Self], into: &mut Vec<Self>) -> Bits;
     /// `self − other`, exactly.
     fn minus(&self, other: &Self) -> Result<Self, Self::Overflow>;
     /// `self + k·x`, exactly.
@@ -123,6 +125,16 @@ impl Whole for i64 {
         Ok(new)
     }
 
+    #[inline(always)]
+    fn copy(column: &[Self], into: &mut Vec<Self>) -> Bits {
+        let mut all = 0;
+        into.extend(column.iter().map(|x| {
+            all |= bits(*x);
+            *x
+        }));
+        all
+    }
+
     fn minus(&self, other: &Self) -> Result<Self, Overflow> {
         self.checked_sub(*other).ok_or(Overflow)
     }
@@ -189,6 +201,11 @@ impl Whole for BigInt {
         into.extend(x.iter().zip(y).map(|(x, y)| a * x - b * y));
         Self::reduce(&mut into[start..]);
         Ok(0)
+    }
+
+    fn copy(column: &[Self], into: &mut Vec<Self>) -> Bits {
+        into.extend_from_slice(column);
+        0
     }
 
     fn minus(&self, other: &Self) -> Result<Self, Infallible> {

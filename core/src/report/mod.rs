@@ -24,7 +24,7 @@ use crate::chart::RangeChart;
 use crate::coupling::Coupling;
 use crate::element_set::ElementSet;
 use crate::settle::Verdict;
-use crate::solve::{Combination, State};
+use crate::solve::Combination;
 use crate::train::{Body, Train};
 use crate::words::Words;
 
@@ -48,19 +48,6 @@ impl From<&Fraction> for Exact {
 
 fn exact(value: Option<Fraction>) -> Option<Exact> {
     value.as_ref().map(Exact::from)
-}
-
-impl State {
-    /// The state as one word of the wire format.
-    pub fn key(&self) -> &'static str {
-        match self {
-            Self::Driving(_) => "driving",
-            Self::OverApplied(_) => "over-applied",
-            Self::Neutral => "neutral",
-            Self::OutputHeld => "output-held",
-            Self::TiedUp => "tied-up",
-        }
-    }
 }
 
 impl Verdict {

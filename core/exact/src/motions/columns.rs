@@ -35,12 +35,12 @@ impl<I: Whole> Columns<I> {
         }
     }
 
-    /// No columns, and memory for these narrowed.
+    /// No columns, and memory for these narrowed, which is one column less.
     pub(super) fn room(&self) -> Self {
         Self {
             shafts: 0,
             count: 0,
-            entries: Vec::with_capacity(self.entries.len()),
+            entries: Vec::with_capacity(self.entries.len().saturating_sub(self.shafts)),
             bits: 0,
         }
     }
@@ -59,10 +59,18 @@ impl<I: Whole> Columns<I> {
         &self.entries[index * self.shafts..(index + 1) * self.shafts]
     }
 
-    /// The first `count` columns.
-    pub(super) fn first(&self, count: usize) -> impl Iterator<Item = &[I]> + Clone {
-        // Shafts there are, wherever there are columns.
-        self.entries[..count * self.shafts].chunks(self.shafts.max(1))
+    /// The entries of the first `count` columns, one column after the other.
+    pub(super) fn entries_of_first(&self, count: usize) -> &[I] {
+        &self.entries[..count * self.shafts]
+    }
+
+    fn columns(&self) -> impl Iterator<Item = &[I]> {
+        let mut rest = &self.entries[..];
+        (0..self.count).map(move |_| {
+            let (column, others) = rest.split_at(self.shafts);
+            rest = others;
+            column
+        })
     }
 
     /// Adds a column of `other` at the end.
@@ -120,14 +128,13 @@ impl<I: Whole> Columns<I> {
         entries.clear();
         into.bits = 0;
         let removed = self.column(pivot.column);
-        for (index, column) in self.first(self.count).enumerate() {
+        for (index, column) in self.columns().enumerate() {
             if index == pivot.column {
                 continue;
             }
             let residual = value_in(column, terms)?;
             into.bits |= if residual.is_zero() {
-                entries.extend_from_slice(column);
-                self.bits
+                I::copy(column, entries)
             } else {
                 let (kept, removed) = ((&pivot.residual, column), (&residual, removed));
                 I::cross(kept, removed, self.bits, entries)?
@@ -142,7 +149,7 @@ impl<I: Whole> Columns<I> {
     #[inline(always)]
     fn pivot(&self, preferred: usize, terms: &Terms) -> Result<Option<Pivot<I>>, I::Overflow> {
         let mut best: Option<Pivot<I>> = None;
-        for (column, motion) in self.first(self.count).enumerate() {
+        for (column, motion) in self.columns().enumerate() {
             if column == preferred && best.is_some() {
                 break;
             }

@@ -9,6 +9,7 @@
 //! combination that shares it shares that work.
 
 mod columns;
+mod state;
 mod subsets;
 mod turning;
 
@@ -16,6 +17,7 @@ use num_bigint::BigInt;
 
 use crate::whole::Overflow;
 use columns::Columns;
+pub use state::State;
 pub use subsets::{Visit, for_each_subset};
 pub use turning::Turning;
 

@@ -1,18 +1,19 @@
 //! Every subset of a list of equations, with the work shared that subsets have in common.
 
-use super::{Terms, Turning};
+use super::{State, Terms, Turning};
 
-/// What is called for each subset: the subset as bits, the motions narrowed by it, and how many
-/// of its equations held already.
-pub type Visit<'v> = &'v mut dyn FnMut(u32, &Turning, usize);
+/// What is called for each subset: the subset as bits, the motions narrowed by it, how many of its
+/// equations held already, and the state that this is.
+pub type Visit<'v> = &'v mut dyn FnMut(u32, &Turning, usize, &State);
 
-/// Narrows `turning` by each of the 2ⁿ subsets of n equations, in ascending order of their bits.
+/// Narrows `turning` by each of the 2ⁿ subsets of n equations, in ascending order of their bits,
+/// and decides what each makes of shaft `output`.
 ///
 /// A subset's parent is the subset without its lowest bit, so that each costs one narrowing of
 /// motions that are known already. Of the subsets with one and the same lowest bit only the
 /// latest is still a parent of subsets to come: n places hold all that has to be kept.
-pub fn for_each_subset(turning: &Turning, equations: &[Terms], visit: Visit<'_>) {
-    visit(0, turning, 0);
+pub fn for_each_subset(turning: &Turning, equations: &[Terms], output: usize, visit: Visit<'_>) {
+    visit(0, turning, 0, &State::of(turning, output, 0));
     let mut places: Vec<Place> = equations.iter().map(|_| Place::below(turning)).collect();
     for subset in 1..1_u32 << equations.len() {
         let own = lowest_bit(subset);
@@ -29,7 +30,8 @@ pub fn for_each_subset(turning: &Turning, equations: &[Terms], visit: Visit<'_>)
             (known_in, surplus + 1)
         };
         let motions = if narrower { &place.motions } else { known };
-        visit(subset, motions, place.surplus);
+        let state = State::of(motions, output, place.surplus);
+        visit(subset, motions, place.surplus, &state);
     }
 }
 

@@ -116,7 +116,7 @@ impl Turning {
 
     /// Turns of the input for one of a shaft: `None` where the shaft's speed is not determined,
     /// `Some(None)` where the shaft or the input rests.
-    pub fn ratio(&self, shaft: usize) -> Option<Option<Fraction>> {
+    pub(super) fn ratio(&self, shaft: usize) -> Option<Option<Fraction>> {
         match &self.0 {
             Basis::Small(turn) => turn.ratio(shaft),
             Basis::Big(turn) => turn.ratio(shaft),
@@ -216,11 +216,18 @@ impl<I: Whole> Turn<I> {
         self.input_turns.then(|| self.columns.column(self.idle()))
     }
 
+    /// What can turn while the input rests.
+    #[inline(always)]
+    fn idle_columns(&self) -> Idle<'_, I> {
+        Idle {
+            shafts: self.columns.shafts(),
+            entries: self.columns.entries_of_first(self.idle()),
+        }
+    }
+
     fn speed(&self, shaft: usize) -> Option<Fraction> {
-        for index in 0..self.idle() {
-            if !self.columns.column(index)[shaft].is_zero() {
-                return None;
-            }
+        if self.idle_columns().turn(shaft) {
+            return None;
         }
         match self.driven() {
             None => Some(Fraction::ZERO),
@@ -229,8 +236,7 @@ impl<I: Whole> Turn<I> {
     }
 
     fn ratio(&self, shaft: usize) -> Option<Option<Fraction>> {
-        let mut idle = self.columns.first(self.idle());
-        if idle.any(|column| !column[shaft].is_zero()) {
+        if self.idle_columns().turn(shaft) {
             return None;
         }
         let ratio = |driven: &[I]| driven[self.input].over(&driven[shaft]);
@@ -240,9 +246,8 @@ impl<I: Whole> Turn<I> {
     fn speeds(&self, into: &mut Vec<Option<Fraction>>) -> usize {
         // Written out, not one by one through `speed`: this is most of what a walk over all
         // combinations does.
-        let shafts = self.columns.shafts();
-        let idle = self.columns.first(self.idle());
-        let floats = |shaft: usize| idle.clone().any(|column| !column[shaft].is_zero());
+        let idle = self.idle_columns();
+        let shafts = idle.shafts;
         if into.len() != shafts {
             into.resize(shafts, None);
         }
@@ -251,13 +256,13 @@ impl<I: Whole> Turn<I> {
         if let Some(driven) = self.driven() {
             let input = &driven[self.input];
             for ((shaft, speed), driven) in all.zip(driven) {
-                let floats = floats(shaft);
+                let floats = idle.turn(shaft);
                 determined += usize::from(!floats);
                 *speed = if floats { None } else { driven.over(input) };
             }
         } else {
             for (shaft, speed) in all {
-                let floats = floats(shaft);
+                let floats = idle.turn(shaft);
                 determined += usize::from(!floats);
                 *speed = (!floats).then_some(Fraction::ZERO);
             }
@@ -275,6 +280,29 @@ impl<I: Whole> Turn<I> {
             None => Ok(Some(Fraction::ZERO)),
             Some(speeds) => Ok(value_in(speeds, terms)?.over(&speeds[self.input])),
         }
+    }
+}
+
+/// The columns that leave the input at rest.
+struct Idle<'m, I> {
+    shafts: usize,
+    entries: &'m [I],
+}
+
+impl<I: Whole> Idle<'_, I> {
+    /// Whether a shaft turns in any of them.
+    #[inline(always)]
+    fn turn(&self, shaft: usize) -> bool {
+        // In steps over the entries, for the browser's sake: with an iterator over the columns a
+        // walk over all combinations takes a fourteenth longer there.
+        let mut entry = shaft;
+        while entry < self.entries.len() {
+            if !self.entries[entry].is_zero() {
+                return true;
+            }
+            entry += self.shafts;
+        }
+        false
     }
 }
 

@@ -2,8 +2,8 @@
 
 use anyhow::{Context, Result, anyhow, bail, ensure};
 use levertrain_core::coupling::Coupling;
-use levertrain_core::report::warnings;
-use levertrain_core::{Duty, Fraction, State, Train, Verdict};
+use levertrain_core::report::{CombinationReport, warnings};
+use levertrain_core::{Duty, ElementSet, Fraction, State, Train, Verdict};
 use levertrain_tests::files::{self, ScenarioFile};
 use levertrain_tests::schema::Schema;
 
@@ -45,6 +45,14 @@ fn ratios(train: &Train) -> Result<Vec<(&str, Fraction)>> {
         .collect()
 }
 
+/// Every set of the elements that can be applied, in counting order.
+fn applicable(train: &Train) -> Vec<ElementSet> {
+    let elements = &train.scenario().elements;
+    let sets = (0..1 << elements.len()).map(ElementSet::from_bits);
+    sets.filter(|set| !set.iter().any(|index| elements[index].is_one_way()))
+        .collect()
+}
+
 fn forward<'a>(ratios: &'a [(&str, Fraction)]) -> Vec<&'a Fraction> {
     let ratios = ratios.iter().map(|(_, ratio)| ratio);
     ratios.filter(|ratio| ratio.signum() > 0).collect()
@@ -72,6 +80,24 @@ fn each_passes_the_tooth_checks() -> Result<()> {
     check_each(|_, train| {
         let warnings = warnings(train);
         ensure!(warnings.is_empty(), "{warnings:#?}");
+        Ok(())
+    })
+}
+
+#[test]
+fn each_walk_says_what_its_combinations_say_one_by_one() -> Result<()> {
+    check_each(|_, train| {
+        let mut walked = Vec::new();
+        train.for_each_combination(|combination| {
+            walked.push(CombinationReport::from(combination));
+        });
+        let sets = applicable(train);
+        ensure!(walked.len() == sets.len(), "{} visited", walked.len());
+        for (walked, set) in walked.iter().zip(sets) {
+            let single = train.settle(set, Duty::Drive).combination;
+            let single = CombinationReport::from(&single);
+            ensure!(*walked == single, "{walked:#?} against {single:#?}");
+        }
         Ok(())
     })
 }

@@ -145,16 +145,19 @@ impl Sandbox {
         plain(&outcomes)
     }
 
-    /// Classifies every combination and reads every shaft speed, and returns how many speeds
-    /// were determined: the work of the benchmark, without the cost of handing it over.
+    /// Classifies every combination and reads every shaft speed, `times` over, and returns how many
+    /// speeds were determined in all: the work of the benchmark, without the cost of handing it
+    /// over.
     #[wasm_bindgen(js_name = countDetermined)]
-    pub fn count_determined(&self) -> Result<usize, JsValue> {
+    pub fn count_determined(&self, times: u32) -> Result<usize, JsValue> {
         let train = self.session()?.train();
-        let mut speeds = Vec::new();
         let mut determined = 0;
-        train.for_each_combination(|combination| {
-            determined += combination.shaft_speeds(&mut speeds);
-        });
+        let mut speeds = Vec::new();
+        for _ in 0..times {
+            train.for_each_combination(|combination| {
+                determined += combination.shaft_speeds(&mut speeds);
+            });
+        }
         Ok(determined)
     }
 

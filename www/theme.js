@@ -16,7 +16,7 @@ const reduced = matchMedia("(prefers-reduced-motion: reduce)");
  * @param {Choice} choice
  */
 export function paletteFor(choice) {
-  if (forced.matches) return "contrast";
+  if (forced.matches) return dark.matches ? "dark-contrast" : "contrast";
   if (choice !== "auto") return choice;
   return dark.matches ? "dark" : "light";
 }

@@ -18,6 +18,8 @@ pub struct View {
     pub touch: bool,
     /// Whether the system is set to dark colours.
     pub dark: bool,
+    /// Whether the system forces its own few colours upon pages.
+    pub forced: bool,
     /// Whether the system asks for little motion.
     pub still: bool,
 }
@@ -30,6 +32,7 @@ impl View {
         density: 1.0,
         touch: false,
         dark: false,
+        forced: false,
         still: false,
     };
 
@@ -46,6 +49,15 @@ impl View {
     #[must_use]
     pub const fn dark(self) -> Self {
         Self { dark: true, ..self }
+    }
+
+    /// The same in colours that the system forces.
+    #[must_use]
+    pub const fn forced(self) -> Self {
+        Self {
+            forced: true,
+            ..self
+        }
     }
 
     /// The same with little motion.
@@ -84,7 +96,9 @@ impl View {
         } else {
             "no-preference"
         };
+        let forced = if self.forced { "active" } else { "none" };
         json!({ "features": [
+            { "name": "forced-colors", "value": forced },
             { "name": "prefers-color-scheme", "value": scheme },
             { "name": "prefers-reduced-motion", "value": motion },
         ]})

@@ -113,6 +113,34 @@ fn dark_colours_reach_the_drawings() -> Result<()> {
     })
 }
 
+/// Catches drawings that are a white sheet on a page that the system makes black, or the reverse.
+#[test]
+fn colours_that_the_system_forces_reach_the_drawings() -> Result<()> {
+    page::open(View::LAPTOP.forced(), &by_hand::link(FIRST), |page| {
+        page.run(OPEN_END_VIEW, Value::Null)?;
+        for drawing in DRAWINGS {
+            page.change_view(View::LAPTOP.forced())?;
+            let light = page.canvas(drawing)?;
+            page.change_view(View::LAPTOP.forced().dark())?;
+            let dark = page.canvas(drawing)?;
+            check_drawn(drawing, &light)?;
+            check_drawn(drawing, &dark)?;
+            let lightness = [light.lightness, dark.lightness];
+            ensure!(
+                lightness[0] > 0.75 && lightness[1] < 0.25,
+                "{drawing}: {lightness:?}"
+            );
+        }
+        let border = "getComputedStyle(probe.one('[role=switch]')).borderTopColor";
+        let border: String = page.get(border, Value::Null)?;
+        ensure!(
+            border == "rgba(0, 0, 0, 0)",
+            "switches are framed over the drawing: {border}"
+        );
+        Ok(())
+    })
+}
+
 /// Catches a stage whose two drawings drift apart: a lever must stand under its set.
 #[test]
 fn both_drawings_of_the_stage_keep_one_width_when_it_changes() -> Result<()> {

@@ -76,7 +76,7 @@ impl Sandbox {
         Ok(())
     }
 
-    /// Chooses the colours: `light`, `dark` or `contrast`.
+    /// Chooses the colours: `light`, `dark`, `contrast` or `dark-contrast`.
     #[wasm_bindgen(js_name = setPalette)]
     pub fn set_palette(&mut self, name: &str) -> Result<(), JsValue> {
         self.palette = Palette::named(name).ok_or_else(|| {
@@ -84,7 +84,7 @@ impl Sandbox {
                 "palette",
                 name,
                 "a set of colours",
-                "use light, dark or contrast",
+                "use light, dark, contrast or dark-contrast",
             )
         })?;
         Ok(())

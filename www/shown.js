@@ -20,7 +20,7 @@ export function shownNames(shown) {
  * @returns {Shown}
  */
 export function shownFrom(names) {
-  const unknown = names.find((name) => !(name in NAMES));
+  const unknown = names.find((name) => !Object.hasOwn(NAMES, name));
   if (unknown !== undefined) {
     throw new Failure("shows", `there is no view "${unknown}"`, `use ${Object.keys(NAMES).join(" or ")}, or leave it out`);
   }

@@ -49,6 +49,12 @@ fn partly() -> Vec<(String, &'static str, String)> {
             "\"weight\"",
             "&on=D,E,F&n=1500",
         ),
+        // What every object of the language has by itself is no view either.
+        row(
+            "&on=D,E,F&n=1500&v=constructor",
+            "\"constructor\"",
+            "&on=D,E,F&n=1500",
+        ),
     ]
 }
 

@@ -14,9 +14,25 @@ pub(super) struct Driver {
     _output: BufReader<ChildStdout>,
 }
 
+/// How often a server that ends at once is started.
+const TRIES: usize = 3;
+
 impl Driver {
-    /// Starts the server on a port it chooses itself, so that tests never meet on one.
+    /// Starts the server on a port it chooses itself, so that tests never meet on one. Between its
+    /// choice and its use another program can take the port: the server then ends, and is started
+    /// again.
     pub(super) fn start(program: &Path) -> Result<Self> {
+        let mut started = Self::start_once(program);
+        for _ in 1..TRIES {
+            if started.is_ok() {
+                break;
+            }
+            started = Self::start_once(program);
+        }
+        started
+    }
+
+    fn start_once(program: &Path) -> Result<Self> {
         let mut process = Command::new(program)
             .arg("--port=0")
             .stdin(Stdio::null())
@@ -58,13 +74,15 @@ fn stop(process: &mut Child) {
 
 /// The port in the server's line `… was started successfully on port 40123.`
 fn announced_port(mut output: BufReader<ChildStdout>) -> Result<(u16, BufReader<ChildStdout>)> {
+    let mut said = String::new();
     let mut line = String::new();
     while output.read_line(&mut line)? > 0 {
         if let Some((_, port)) = line.split_once("started successfully on port ") {
             let port = port.trim().trim_end_matches('.');
             return Ok((port.parse().context("its port is no number")?, output));
         }
+        said.push_str(&line);
         line.clear();
     }
-    bail!("it ended without naming a port")
+    bail!("it ended without naming a port; it said: {said}")
 }

@@ -10,13 +10,16 @@
  * After every change it dispatches `levertrain-change` with the answer in `detail`.
  */
 
-import { Bench } from "./bench.js";
-import { listScenarios } from "./catalogue.js";
-import { Desk } from "./desk.js";
-import { h, icon } from "./dom.js";
-import { loadEngine } from "./engine.js";
-import { Failure, faultsOf } from "./faults.js";
-import { loadFonts } from "./fonts.js";
+import { Bench } from "./page/bench.js";
+import { listScenarios } from "./state/catalogue.js";
+import { Desk } from "./state/desk.js";
+import { h, icon } from "./kit/dom.js";
+import { loadEngine } from "./state/engine.js";
+import { Failure, faultsOf } from "./kit/faults.js";
+import { loadFonts } from "./kit/fonts.js";
+import { rootedAt, siteFile } from "./kit/site.js";
+
+rootedAt(import.meta.url);
 
 const SHEETS = ["tokens", "frame", "answer", "controls", "stage", "tables", "load", "print"];
 
@@ -168,7 +171,7 @@ function numberIn(element, attribute) {
  */
 function dress(root) {
   const loads = SHEETS.map((name) => {
-    const href = new URL(`css/${name}.css`, import.meta.url).href;
+    const href = siteFile(`css/${name}.css`).href;
     const sheet = h("link", { rel: "stylesheet", href });
     const settled = new Promise((resolve) => {
       sheet.addEventListener("load", resolve);

@@ -1,0 +1,148 @@
+/** The top line: name, scenario picker, the user's own file, cautions, light and dark. */
+
+import { h, icon, unseen } from "../kit/dom.js";
+import { follow } from "../state/desk.js";
+import { CHOICES } from "../state/theme.js";
+
+/** @typedef {import("../state/desk.js").Desk} Desk */
+
+/** What the values of the picker's entries for the user's own files begin with; no stem does. */
+const OWN_FILE = "file/";
+
+/**
+ * @param {Desk} desk
+ * @param {import("../state/catalogue.js").Entry[]} entries
+ * @param {import("../state/theme.js").Choice} theme
+ * @param {{ pick(stem: string): void, pickFile(key: number): void, openFile(file: File): void, chooseTheme(choice: import("../state/theme.js").Choice): void }} actions
+ * @param {HTMLElement} cautions what the cautions button shows and hides
+ * @param {"h1" | "p"} heading what the name is on this page
+ */
+export function header(desk, entries, theme, actions, cautions, heading) {
+  const picker = /** @type {HTMLSelectElement} */ (
+    h("select", { id: "scenario", "data-part": "scenario-picker", change: pick })
+  );
+  picker.append(...entries.map(({ stem, name }) => h("option", { value: stem }, name)));
+
+  const chooser = /** @type {HTMLInputElement} */ (
+    h("input", { type: "file", accept: ".json,application/json", hidden: true, change: choose })
+  );
+
+  /** The entries of the user's own files, by file name. @type {Map<string, HTMLElement>} */
+  const own = new Map();
+
+  const node = h(
+    "header",
+    { class: "top" },
+    h(heading, { class: "wordmark" }, icon("mark"), "Levertrain"),
+    h(
+      "div",
+      { class: "picker" },
+      h("label", { class: "picker-label", for: "scenario" }, "Scenario"),
+      h("span", { class: "select" }, picker),
+      h(
+        "button",
+        { class: "plain", type: "button", "data-part": "open-file", click: () => chooser.click() },
+        "Open a file…",
+      ),
+      chooser,
+    ),
+    h("div", { class: "top-end" }, cautionsButton(cautions), themeChoice(theme, actions)),
+  );
+
+  follow(desk, ["train"], () => {
+    const { source, info } = desk;
+    if (source && info && "file" in source) list(source.file, source.name, info.name);
+    restore();
+  });
+
+  /**
+   * Lists a file of the user's own; one that was mended takes the place of what it was.
+   * @param {number} key
+   * @param {string} file
+   * @param {string} name
+   */
+  function list(key, file, name) {
+    const option = own.get(file) ?? h("option", {});
+    option.setAttribute("value", `${OWN_FILE}${key}`);
+    option.textContent = `${name} (your file)`;
+    if (!own.has(file)) picker.append(option);
+    own.set(file, option);
+  }
+
+  function pick() {
+    const { value } = picker;
+    if (value.startsWith(OWN_FILE)) actions.pickFile(Number(value.slice(OWN_FILE.length)));
+    else actions.pick(value);
+  }
+
+  function choose() {
+    const file = chooser.files?.[0];
+    // The same file can be chosen again after it was mended.
+    chooser.value = "";
+    if (file) actions.openFile(file);
+  }
+
+  /** The picker shows what is on screen, also when another choice came to nothing. */
+  function restore() {
+    const { source } = desk;
+    if (source) picker.value = "stem" in source ? source.stem : `${OWN_FILE}${source.file}`;
+  }
+
+  return { node, restore };
+}
+
+/** @param {HTMLElement} cautions */
+function cautionsButton(cautions) {
+  const button = h(
+    "button",
+    {
+      class: "plain",
+      type: "button",
+      "aria-expanded": "false",
+      "aria-controls": cautions.id,
+      "data-part": "cautions-button",
+      click: () => show(cautions.hidden),
+    },
+    "Cautions",
+  );
+  cautions.addEventListener("keydown", (event) => {
+    if (event.key !== "Escape") return;
+    show(false);
+    button.focus();
+  });
+
+  /** @param {boolean} visible */
+  function show(visible) {
+    cautions.hidden = !visible;
+    button.setAttribute("aria-expanded", String(visible));
+  }
+  return button;
+}
+
+/**
+ * @param {import("../state/theme.js").Choice} theme
+ * @param {{ chooseTheme(choice: import("../state/theme.js").Choice): void }} actions
+ */
+function themeChoice(theme, actions) {
+  const buttons = CHOICES.map((choice) =>
+    h(
+      "button",
+      {
+        type: "button",
+        title: choice === "auto" ? "Light or dark as the system" : `Always ${choice}`,
+        "aria-pressed": String(choice === theme),
+        "data-theme-choice": choice,
+        click: () => {
+          for (const button of buttons) {
+            const pressed = button.getAttribute("data-theme-choice") === choice;
+            button.setAttribute("aria-pressed", String(pressed));
+          }
+          actions.chooseTheme(choice);
+        },
+      },
+      icon(choice),
+      unseen(choice === "auto" ? "Light or dark as the system" : `Always ${choice}`),
+    ),
+  );
+  return h("div", { class: "joined themes", role: "group", "aria-label": "Light or dark" }, ...buttons);
+}

@@ -1,0 +1,87 @@
+/** How often the teeth of each mesh meet, and how fast each pinion turns on its pin. */
+
+import { h } from "../kit/dom.js";
+import { follow } from "../state/desk.js";
+import { fraction, NONE, number } from "../kit/format.js";
+import { panel, scroller, table } from "../kit/panel.js";
+
+/** @typedef {import("../state/desk.js").Desk} Desk */
+/** @typedef {import("../kit/format.js").Exact} Exact */
+
+/** Seconds in a minute: the input's speed is in rev/min, a frequency in Hz. */
+const MINUTE = 60;
+
+/**
+ * @param {Desk} desk
+ * @param {AbortSignal} signal
+ */
+export function bearings(desk, signal) {
+  const meshes = table("Meshes", ["Mesh", "Per input turn", "Per output turn", "Hz"], [1, 2, 3]);
+  const unit = h("span");
+  const pins = table("Pins", ["Pinion on its pin", "Teeth", unit], [1, 2]);
+  const speed = h("span");
+  const node = panel(
+    "Bearings and mesh orders",
+    "bearings",
+    false,
+    scroller(meshes.node, "Meshes", signal),
+    h(
+      "p",
+      { class: "note" },
+      "The order of a mesh is how often teeth meet in it while the input, or the output, turns once. Times the speed in turns a second it is the frequency, here at ",
+      speed,
+      " of the input.",
+    ),
+    pins.node,
+  );
+
+  follow(desk, ["answer", "speed", "units"], () => {
+    const { answer, quantities } = desk;
+    if (!answer) return;
+    const couplings = answer.couplings;
+    meshes.body.replaceChildren(
+      ...couplings.flatMap((coupling) => [
+        h("tr", { class: "group" }, h("th", { scope: "colgroup", colspan: 4 }, h("b", {}, coupling.label))),
+        ...coupling.meshes.map(({ mesh, perInput, perOutput }) =>
+          h(
+            "tr",
+            { "data-mesh": `${coupling.id}: ${mesh}` },
+            h("th", { scope: "row" }, mesh),
+            order(perInput),
+            order(perOutput),
+            figure(perInput && { decimal: (perInput.decimal * desk.speed) / MINUTE }),
+          ),
+        ),
+      ]),
+    );
+    speed.textContent = quantities.text("speed", { decimal: 1 });
+    unit.textContent = `Relative to the carrier, ${quantities.unit("speed")}`;
+    const rows = couplings.flatMap((coupling) =>
+      coupling.pinions.map(({ name, teeth, secondStep, speed: turns }) =>
+        h(
+          "tr",
+          {},
+          h("th", { scope: "row" }, `${coupling.label}, ${name}`),
+          h("td", { class: "figure" }, secondStep === null ? String(teeth) : `${teeth}, ${secondStep}`),
+          h("td", { class: "figure", title: turns ? fraction(turns) : null }, turns ? quantities.figure("speed", turns) : "free"),
+        ),
+      ),
+    );
+    pins.body.replaceChildren(...rows);
+    pins.node.hidden = rows.length === 0;
+  });
+  return node;
+}
+
+/** @param {Exact | null} value */
+function order(value) {
+  const cell = figure(value);
+  if (value) cell.setAttribute("title", fraction(value));
+  return cell;
+}
+
+/** @param {{ decimal: number } | null} value */
+function figure(value) {
+  const text = !value ? NONE : value.decimal === 0 ? "0" : number(value.decimal);
+  return h("td", { class: "figure" }, text);
+}

@@ -1,0 +1,148 @@
+/** The range chart: elements, ratio, step and efficiency of every range; a click applies one. */
+
+import { h, unseen } from "../kit/dom.js";
+import { lossChartOf, lossesAreQuick } from "../state/assumptions.js";
+import { follow } from "../state/desk.js";
+import { fraction, listed, NONE, number, ratio } from "../kit/format.js";
+import { LOSS_OUTCOMES } from "../state/effort_words.js";
+import { panel, table } from "../kit/panel.js";
+
+/** @typedef {import("../state/desk.js").Desk} Desk */
+/** @typedef {import("../engine/levertrain.js").Chart} Chart */
+
+/** With more elements than these there is no room for the efficiency on a phone. */
+const MANY = 6;
+
+/** @param {Desk} desk */
+export function chart(desk) {
+  const spread = h("p", { class: "note", "data-part": "spread" });
+  const legend = h("p", { class: "note legend" });
+  const braking = h("p", { class: "note", "data-part": "engine-braking" });
+  const coasting = h("span", { "data-part": "coasting" });
+  const steps = h("p", { class: "note" }, "Step: this ratio over the next range’s.");
+  const holder = h("div", { class: "scroll" });
+  const node = panel("Range chart", "chart", true, holder, h("div", { class: "notes" }, spread, legend, steps, braking));
+  /** @type {HTMLElement[]} */
+  let rows = [];
+
+  function build() {
+    const found = desk.chart();
+    rows = [];
+    legend.hidden = steps.hidden = !found || found.ranges.length === 0;
+    if (!found || legend.hidden) {
+      holder.replaceChildren(h("p", { class: "note" }, "This scenario names no ranges."));
+      spread.textContent = braking.textContent = "";
+      return;
+    }
+    const elements = desk.info?.elements ?? [];
+    const heads = elements.map(({ id, label }) => elementHead(id, label));
+    const efficiency = h("abbr", { title: "Efficiency in percent" }, "η", unseen(" efficiency,"), " %", coasting);
+    const columns = ["Range", ...heads, "Ratio", "Step", efficiency];
+    const figures = [heads.length + 1, heads.length + 2, heads.length + 3];
+    const { node: chart, body } = table("Range chart", columns, figures);
+    chart.classList.add("matrix");
+    chart.toggleAttribute("data-wide", heads.length > MANY);
+    rows = found.ranges.map((range) => row(desk, range));
+    body.append(...rows);
+    holder.replaceChildren(chart);
+    spread.replaceChildren(...spreadWords(found));
+    const oneWays = elements.some(({ kind }) => kind === "one-way");
+    legend.replaceChildren(...legendOf(oneWays));
+    braking.textContent = oneWays ? brakingWords(found) : "";
+  }
+
+  function update() {
+    for (const row of rows) {
+      const current = row.dataset.rangeId === desk.answer?.range;
+      if (current) row.setAttribute("aria-current", "true");
+      else row.removeAttribute("aria-current");
+    }
+  }
+
+  function fillEfficiencies() {
+    const found = (lossesAreQuick(desk) && lossChartOf(desk)) || [];
+    holder.toggleAttribute("data-no-losses", found.length === 0);
+    coasting.textContent = desk.assumptions.coasting ? " coasting" : "";
+    rows.forEach((row, at) => {
+      const cell = row.lastElementChild;
+      const range = found[at];
+      if (!cell) return;
+      cell.textContent = range?.efficiency ? number(range.efficiency * 100, 3) : NONE;
+      cell.setAttribute("title", (range && LOSS_OUTCOMES[range.outcome]) ?? "");
+    });
+  }
+
+  follow(desk, ["train"], build);
+  follow(desk, ["answer"], update);
+  follow(desk, ["train", "assumptions"], fillEfficiencies);
+  for (const event of ["speed", "torque"]) {
+    // Mesh losses are shares: only drag asks how fast and how hard.
+    desk.addEventListener(event, () => desk.assumptions.drag > 0 && fillEfficiencies());
+  }
+  return node;
+}
+
+/**
+ * @param {Desk} desk
+ * @param {Chart["ranges"][number]} range
+ */
+function row(desk, range) {
+  const apply = () => desk.apply(range.applied);
+  const dots = range.elements.map(({ kind, applied, label }) =>
+    h("td", { class: "dot" }, mark(kind, applied), applied ? unseen(label) : null),
+  );
+  return h(
+    "tr",
+    { class: "pick", "data-range-id": range.id, click: apply },
+    h("th", { scope: "row" }, h("button", { class: "bare", type: "button" }, range.label)),
+    ...dots,
+    h("td", { class: "figure", title: range.ratio ? fraction(range.ratio) : null }, ratio(range.ratio)),
+    h("td", { class: "figure quiet", title: range.step ? fraction(range.step) : null }, step(range.step)),
+    h("td", { class: "figure quiet efficiency" }),
+  );
+}
+
+/** @param {boolean} oneWays whether there are one-way clutches */
+function legendOf(oneWays) {
+  const marks = [mark("clutch", true), " clutch ", mark("brake", true), " brake, applied"];
+  return oneWays ? [...marks, " ", mark("one-way", true), " one-way clutch, locked"] : marks;
+}
+
+/** @param {Chart} chart */
+function brakingWords({ ranges }) {
+  const labels = ranges.filter(({ engineBraking }) => engineBraking).map(({ label }) => label);
+  return labels.length > 0 ? `Engine braking in ${listed(labels)}.` : "No range has engine braking.";
+}
+
+/**
+ * Round for a clutch, square for a brake, a wedge for a one-way clutch; open is a point.
+ * @param {import("../engine/levertrain.js").ElementKind} kind
+ * @param {boolean} applied
+ */
+function mark(kind, applied) {
+  return h("span", { class: `mark ${kind}${applied ? " on" : ""}`, "aria-hidden": "true" });
+}
+
+/**
+ * A short name that fits over a column of marks.
+ * @param {string} id
+ * @param {string} label
+ */
+function elementHead(id, label) {
+  return h("span", { class: id.length > 2 ? "upright" : "", title: label }, id, unseen(`, ${label}`));
+}
+
+/** @param {import("../kit/format.js").Exact | null} step */
+function step(step) {
+  return step ? number(step.decimal, 3) : "";
+}
+
+/** @param {Chart} chart */
+function spreadWords(chart) {
+  if (!chart.spread) return [];
+  return [
+    "Spread ",
+    h("b", { title: fraction(chart.spread) }, number(chart.spread.decimal, 3)),
+    ", largest forward ratio over smallest.",
+  ];
+}

@@ -1,0 +1,111 @@
+/** Every combination of elements, made when it is first looked at. */
+
+import { h } from "../kit/dom.js";
+import { follow } from "../state/desk.js";
+import { fraction, ratio } from "../kit/format.js";
+import { panel, table } from "../kit/panel.js";
+
+/** @typedef {import("../state/desk.js").Desk} Desk */
+/** @typedef {import("../engine/levertrain.js").Outcome} Outcome */
+
+/** Rows added at a time: 16 elements have 65 536 combinations. */
+const PAGE = 100;
+
+/** @type {[string, string][]} */
+const STATES = [
+  ["driving", "Drives"],
+  ["over-applied", "Over-applied"],
+  ["neutral", "Neutral"],
+  ["output-held", "Output held"],
+  ["tied-up", "Tied up"],
+];
+
+/** @param {Desk} desk */
+export function combinations(desk) {
+  const { node: outcomes, body } = table("Every combination", ["Applied", "State", "Ratio"], [2]);
+  const filter = /** @type {HTMLSelectElement} */ (h("select", { id: "states", change: restart }));
+  const more = h("button", { class: "plain", type: "button", click: add });
+  const node = panel(
+    "Every combination",
+    "combinations",
+    false,
+    h("p", { class: "filter" }, h("label", { for: "states" }, "Show"), h("span", { class: "select" }, filter)),
+    h("div", { class: "scroll tall" }, outcomes, more),
+  );
+  /** @type {Outcome[] | undefined} */
+  let all;
+  /** @type {Outcome[]} */
+  let chosen = [];
+
+  function build() {
+    if (all || !node.open || !desk.info) return;
+    all = desk.outcomes() ?? [];
+    const counts = new Map();
+    for (const { state } of all) counts.set(state, (counts.get(state) ?? 0) + 1);
+    filter.replaceChildren(
+      h("option", { value: "" }, `all ${all.length}`),
+      ...STATES.filter(([key]) => counts.has(key)).map(([key, name]) =>
+        h("option", { value: key }, `${name} (${counts.get(key)})`),
+      ),
+    );
+    restart();
+  }
+
+  function restart() {
+    const state = filter.value;
+    chosen = (all ?? []).filter((outcome) => !state || outcome.state === state);
+    body.replaceChildren();
+    add();
+  }
+
+  function add() {
+    const shown = body.children.length;
+    body.append(...chosen.slice(shown, shown + PAGE).map((outcome) => row(desk, outcome)));
+    const left = chosen.length - body.children.length;
+    more.hidden = left === 0;
+    more.textContent = `Show ${Math.min(left, PAGE)} more of ${left}`;
+    mark();
+  }
+
+  function mark() {
+    const current = desk.answer?.applied.join();
+    for (const row of /** @type {Iterable<HTMLElement>} */ (body.children)) {
+      if (row.dataset.applied === current) row.setAttribute("aria-current", "true");
+      else row.removeAttribute("aria-current");
+    }
+  }
+
+  function forget() {
+    all = undefined;
+    build();
+  }
+
+  node.addEventListener("toggle", build);
+  follow(desk, ["train"], forget);
+  follow(desk, ["answer"], mark);
+  return node;
+}
+
+/**
+ * @param {Desk} desk
+ * @param {Outcome} outcome
+ */
+function row(desk, outcome) {
+  const { applied } = outcome;
+  const [, state] = STATES.find(([key]) => key === outcome.state) ?? [];
+  return h(
+    "tr",
+    { class: "pick", "data-applied": applied.join(), "data-state": outcome.state, click: () => desk.apply(applied) },
+    h(
+      "th",
+      { scope: "row" },
+      h(
+        "button",
+        { class: "bare", type: "button", title: applied.map((id) => desk.elementLabel(id)).join(", ") },
+        applied.join(" ") || "none",
+      ),
+    ),
+    h("td", {}, state ?? outcome.state),
+    h("td", { class: "figure", title: outcome.ratio ? fraction(outcome.ratio) : null }, ratio(outcome.ratio)),
+  );
+}

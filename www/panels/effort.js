@@ -1,0 +1,228 @@
+/** Torque beside speed, and power: of the train, of every member of every set, of every element. */
+
+import { h } from "../kit/dom.js";
+import { follow } from "../state/desk.js";
+import { exactly, negated, NOTHING, size, WHOLE } from "../state/quantities.js";
+import {
+  capital,
+  elementWords,
+  IDLE,
+  INDETERMINATE,
+  memberWords,
+  recirculationWords,
+  shareWords,
+} from "../state/effort_words.js";
+import { hintOf, panel, table } from "../kit/panel.js";
+import { unitChoice } from "../stage/unit_choice.js";
+
+/** @typedef {import("../state/desk.js").Desk} Desk */
+/** @typedef {import("../state/desk.js").Answer} Answer */
+/** @typedef {import("../kit/format.js").Exact} Exact */
+/** @typedef {import("../engine/levertrain.js").Effort} Effort */
+
+/** @typedef {{ speed: Exact | null, torque: Exact | null, power: Exact | null, words: string }} Values */
+
+/** @param {Desk} desk */
+export function effort(desk) {
+  const notes = h("div", { class: "effort-notes", "data-part": "effort-notes" });
+  const heads = [h("span", {}), h("span", {}), h("span", {})];
+  const { node: efforts, body } = table("Torque and power", ["", ...heads], [1, 2, 3]);
+  const signs = h(
+    "p",
+    { class: "note" },
+    "Without losses. A member’s torque is what its shaft puts on the set, positive forward; " +
+      "an element’s is the size of what it holds or passes on. " +
+      "In the whole train, torque goes in at the input and is given out at the output and to the " +
+      "housing: the input’s is the sum of these two.",
+  );
+  const node = panel(
+    "Torque and power",
+    "effort",
+    false,
+    notes,
+    h("div", { class: "scroll" }, efforts),
+    signs,
+    h("p", { class: "filter" }, h("span", { class: "quiet" }, "Power in"), unitChoice(desk, "power")),
+  );
+  const hint = hintOf(node);
+  /** @type {Row[]} */
+  let ends = [];
+  /** @type {Row[][]} */
+  let members = [];
+  /** @type {Group[]} */
+  let sets = [];
+  /** @type {Row[]} */
+  let elements = [];
+
+  function build() {
+    const { info } = desk;
+    if (!info) return;
+    ends = ["Input", "Output", "Housing"].map((name) => new Row(name, { "data-end": name.toLowerCase() }));
+    sets = info.couplings.map(({ label }) => new Group(label));
+    members = info.couplings.map((coupling) =>
+      coupling.members.map(({ role, shaft }, index) => memberRow(desk, coupling.id, index, role, shaft)),
+    );
+    elements = info.elements.map(({ id, label }) => new Row(label, { "data-element-id": id }));
+    body.replaceChildren(
+      new Group("Whole train").node,
+      ...ends.map(({ node }) => node),
+      ...sets.flatMap((set, at) => [set.node, ...members[at].map(({ node }) => node)]),
+      ...(elements.length > 0 ? [new Group("Clutches and brakes").node] : []),
+      ...elements.map(({ node }) => node),
+    );
+  }
+
+  function update() {
+    const { answer, quantities, info } = desk;
+    if (!answer || !info) return;
+    const { effort } = answer;
+    heads.forEach((head, at) => (head.textContent = quantities.unit(KINDS[at])));
+    efforts.hidden = signs.hidden = !effort;
+    hint.textContent = effort?.output ? `${quantities.text("torque", negated(effort.output))} out` : "";
+    notes.replaceChildren(...noteWords(desk, answer).map((words) => h("p", {}, words)));
+    if (!effort) return;
+    const output = answer.shafts.find(({ id }) => id === info.output)?.speed ?? null;
+    const all = [
+      { speed: WHOLE, torque: WHOLE, power: WHOLE, words: "drives the train" },
+      { speed: output, torque: negated(effort.output), power: effort.output && WHOLE, words: "delivers" },
+      { speed: NOTHING, torque: effort.housing, power: effort.housing && NOTHING, words: "takes the reaction" },
+    ];
+    ends.forEach((row, at) => row.fill(quantities, all[at]));
+    answer.couplings.forEach((coupling, at) => {
+      const { torques, powers } = effort.couplings[at];
+      const idle = torques.every((torque) => torque?.decimal === 0);
+      sets[at].say(idle ? IDLE : shareWords(coupling, effort.couplings[at]));
+      coupling.members.forEach(({ speed }, index) => {
+        const [torque, power] = [torques[index], powers[index]];
+        const words = idle ? "" : memberWords(torque, power);
+        members[at][index].fill(quantities, { speed, torque, power, words });
+      });
+    });
+    info.elements.forEach((element, at) => {
+      const { applied } = answer.elements[at];
+      const { torque, power } = effort.elements[at];
+      const words = elementWords(element, answer.elements[at], effort.elements[at]);
+      const speed = applied ? elementSpeed(answer, element.ends) : null;
+      elements[at].fill(quantities, { speed, torque: size(torque), power: size(power), words });
+      elements[at].node.toggleAttribute("data-open", !applied);
+    });
+  }
+
+  function light() {
+    for (const row of members.flat()) row.light(desk);
+  }
+
+  follow(desk, ["train"], build);
+  follow(desk, ["answer", "speed", "torque", "units", "assumptions"], update);
+  follow(desk, ["answer", "light"], light);
+  return node;
+}
+
+const DRIVE =
+  "Shown for the input driving the load; that the load drives the input is chosen for losses only.";
+
+const KINDS = /** @type {const} */ (["speed", "torque", "power"]);
+
+/**
+ * What must be known before any number is read.
+ * @param {Desk} desk
+ * @param {Answer} answer
+ */
+function noteWords(desk, answer) {
+  const { effort, stateWords } = answer;
+  if (!effort) return [`${stateWords}: only a train that drives has torques to show.`];
+  const words = effort.determinate ? [] : [INDETERMINATE];
+  const round = recirculationWords(desk, answer, effort);
+  if (round) words.push(round);
+  if (desk.assumptions.coasting) words.push(DRIVE);
+  return words;
+}
+
+/**
+ * The speed of an applied element: that of either end.
+ * @param {Answer} answer
+ * @param {[string, string]} ends labels
+ */
+function elementSpeed({ shafts }, ends) {
+  const shaft = shafts.find(({ label }) => label === ends[0]);
+  return shaft?.speed ?? null;
+}
+
+/**
+ * @param {Desk} desk
+ * @param {string} coupling
+ * @param {number} index
+ * @param {string} role
+ * @param {string} shaft
+ */
+function memberRow(desk, coupling, index, role, shaft) {
+  const label = shaft === "housing" ? "Housing" : (desk.info?.shafts.find(({ id }) => id === shaft)?.label ?? shaft);
+  const member = { coupling, index };
+  const light = () => desk.light(shaft, member);
+  const unlight = () => desk.light(undefined);
+  // "Sun 1" says both which member and which shaft.
+  const named = label.toLowerCase().startsWith(role);
+  const button = h(
+    "button",
+    { class: "bare", type: "button", focus: light, blur: unlight, click: light },
+    named ? label : capital(role),
+  );
+  const name = named ? [button] : [button, h("span", { class: "quiet" }, ` ${label}`)];
+  return new Row(name, {
+    "data-coupling": coupling,
+    "data-member": role,
+    "data-on": shaft,
+    pointerenter: light,
+    pointerleave: unlight,
+  });
+}
+
+/** A heading among the rows. */
+class Group {
+  #words = h("span", { class: "quiet" });
+
+  /** @param {string} name */
+  constructor(name) {
+    const cell = h("th", { scope: "colgroup", colspan: 4 }, h("b", {}, name), this.#words);
+    this.node = h("tr", { class: "group" }, cell);
+  }
+
+  /** @param {string} words */
+  say(words) {
+    this.#words.textContent = words && `, ${words}`;
+  }
+}
+
+/** A row: whose, what it does in words, and its numbers. */
+class Row {
+  #words = h("span", { class: "does" });
+  #figures = KINDS.map((kind) => h("td", { class: "figure", "data-kind": kind }));
+
+  /**
+   * @param {string | (Node | string)[]} name
+   * @param {Record<string, unknown>} attributes
+   */
+  constructor(name, attributes) {
+    const names = typeof name === "string" ? [name] : name;
+    this.node = h("tr", attributes, h("th", { scope: "row" }, ...names, this.#words), ...this.#figures);
+  }
+
+  /**
+   * @param {import("../state/quantities.js").Quantities} quantities
+   * @param {Values} values
+   */
+  fill(quantities, values) {
+    this.#words.textContent = values.words;
+    KINDS.forEach((kind, at) => {
+      this.#figures[at].textContent = quantities.figure(kind, values[kind]);
+      this.#figures[at].title = exactly(values[kind], `input ${kind}`);
+    });
+  }
+
+  /** @param {Desk} desk */
+  light({ lit, litMember }) {
+    const { on, coupling, member } = this.node.dataset;
+    const meant = !litMember || litMember.coupling === coupling;
+    this.node.toggleAttribute("data-lit", lit !== undefined && on === lit && meant && Boolean(member));
+  }
+}

@@ -1,0 +1,147 @@
+/** What the meshes and the open elements cost: efficiency, and where the rest goes. */
+
+import { h } from "../kit/dom.js";
+import { follow } from "../state/desk.js";
+import { DRAG_SLIP, isDrag, isMesh, lossesAreQuick, lossesOf, MOST_DRAG } from "../state/assumptions.js";
+import { number } from "../kit/format.js";
+import { formula } from "../kit/mathml.js";
+import { percent } from "../state/quantities.js";
+import { forField, fromField, unitOf } from "../state/units.js";
+import { LOSS_OUTCOMES } from "../state/effort_words.js";
+import { hintOf, panel, table } from "../kit/panel.js";
+
+/** @typedef {import("../state/desk.js").Desk} Desk */
+/** @typedef {import("../engine/levertrain.js").Losses} Losses */
+
+/** What is left of a mesh that does not roll: the engine's rounding. */
+const ROUNDING = 1e-9;
+
+const NO_TORQUE = "Without input torque there is nothing to weigh the drag against.";
+
+/** @param {Desk} desk */
+export function losses(desk) {
+  const result = h("p", { class: "efficiency-line", "data-part": "efficiency" });
+  const { node: list, body } = table("Losses", ["Loss", "", "%"], [1, 2]);
+  const unit = /** @type {HTMLElement} */ (list.querySelectorAll("thead th")[1]);
+  const node = panel("Losses", "losses", false, result, list, ...fields(desk));
+  const hint = hintOf(node);
+
+  function update() {
+    const { answer } = desk;
+    if (!answer) return;
+    // A long train is worked out only for whoever looks.
+    if (!node.open && !lossesAreQuick(desk)) {
+      hint.textContent = "";
+      return;
+    }
+    const found = lossesOf(desk);
+    const efficiency = found?.efficiency ?? null;
+    hint.textContent = efficiency === null ? "" : percent(efficiency);
+    list.hidden = efficiency === null;
+    if (!found || efficiency === null) {
+      result.replaceChildren(found ? LOSS_OUTCOMES[found.outcome] : NO_TORQUE);
+      return;
+    }
+    // Coasting, the torque that is typed in is what comes out at the input shaft.
+    const perPowerIn = desk.assumptions.coasting ? 1 / efficiency : 1;
+    const { quantities } = desk;
+    const lost = (/** @type {number} */ share) => [
+      h("td", { class: "figure" }, quantities.figure("loss", { decimal: share * perPowerIn })),
+      h("td", { class: "figure" }, number(share * 100, 3)),
+    ];
+    const row = (/** @type {string} */ name, /** @type {number} */ share, /** @type {Record<string, unknown>} */ attributes) =>
+      h("tr", attributes, h("th", { scope: "row" }, name), ...lost(share < ROUNDING ? 0 : share));
+    unit.textContent = quantities.unit("loss");
+    result.replaceChildren(
+      h("b", {}, percent(efficiency, 4)),
+      ` efficiency${desk.assumptions.coasting ? " coasting" : ""}; `,
+      `${quantities.text("torque", { decimal: Math.abs(found.output ?? 0) })} at the output.`,
+    );
+    const label = new Map(answer.couplings.map((coupling) => [coupling.id, coupling.label]));
+    body.replaceChildren(
+      ...found.meshes.map(({ coupling, mesh, share }) =>
+        row(`${label.get(coupling)}, ${mesh}`, share, { "data-coupling": coupling, "data-mesh": mesh }),
+      ),
+      ...found.drag.map(({ element, share }) =>
+        row(`${desk.elementLabel(element)}, drag`, share, { "data-drag": element }),
+      ),
+      row("All", 1 - efficiency, { class: "sum" }),
+    );
+  }
+
+  node.addEventListener("toggle", update);
+  follow(desk, ["answer", "speed", "torque", "units", "assumptions"], update);
+  return node;
+}
+
+/** @param {Desk} desk */
+function fields(desk) {
+  const mesh = numberField({ id: "mesh", min: 0, max: 100, change: typeMesh });
+  const drag = numberField({ id: "drag", min: 0, change: typeDrag });
+  const way = /** @type {HTMLSelectElement} */ (
+    h(
+      "select",
+      { id: "way", change: () => desk.assume({ coasting: way.value === "coast" }) },
+      h("option", { value: "drive" }, "The input drives the load"),
+      h("option", { value: "coast" }, "The load drives the input"),
+    )
+  );
+  const dragUnit = h("span", { class: "unit" });
+
+  function typeMesh() {
+    const value = Number(mesh.value) / 100;
+    if (isMesh(value)) desk.assume({ mesh: value });
+    else update();
+  }
+
+  function typeDrag() {
+    const value = fromField(drag.value, unitOf(desk.units, "torque"));
+    if (drag.value !== "" && isDrag(value)) desk.assume({ drag: value });
+    else update();
+  }
+
+  function update() {
+    const unit = unitOf(desk.units, "torque");
+    const { assumptions } = desk;
+    mesh.value = String(Number((assumptions.mesh * 100).toFixed(4)));
+    drag.value = forField(assumptions.drag, unit);
+    drag.max = forField(MOST_DRAG, unit);
+    dragUnit.textContent = unit.name;
+    way.value = assumptions.coasting ? "coast" : "drive";
+  }
+  follow(desk, ["units", "assumptions"], update);
+
+  return [
+    h(
+      "div",
+      { class: "assumption" },
+      h("label", { for: "mesh" }, "Mesh efficiency"),
+      h("span", { class: "field" }, mesh, h("span", { class: "unit" }, "%")),
+      h("p", { class: "note" }, "99 % for every mesh is common practice; makers’ data differ."),
+    ),
+    h(
+      "div",
+      { class: "assumption" },
+      h("label", { for: "drag" }, "Drag of open elements"),
+      h("span", { class: "field" }, drag, dragUnit),
+      h(
+        "p",
+        { class: "note" },
+        `at ${DRAG_SLIP} rev/min of slip, each; `,
+        h("span", { class: "inline-formula" }, formula("<mi>T</mi><mo>=</mo><mi>c</mi><mo>&#x2062;</mo><mi>\u0394n</mi>", "T = c·Δn")),
+        ", and 0 leaves it out.",
+      ),
+    ),
+    h(
+      "div",
+      { class: "assumption" },
+      h("label", { for: "way" }, "Power goes"),
+      h("span", { class: "select" }, way),
+    ),
+  ];
+}
+
+/** @param {Record<string, unknown>} attributes */
+function numberField(attributes) {
+  return /** @type {HTMLInputElement} */ (h("input", { type: "number", step: "any", ...attributes }));
+}

@@ -1,0 +1,80 @@
+/** Every shaft with its speed; pointing at a row lights the shaft in the drawings. */
+
+import { h } from "../kit/dom.js";
+import { follow } from "../state/desk.js";
+import { fraction, NONE, number } from "../kit/format.js";
+import { motionMark } from "../kit/motion.js";
+import { panel, table } from "../kit/panel.js";
+
+/** @typedef {import("../state/desk.js").Desk} Desk */
+/** @typedef {import("../state/desk.js").Answer} Answer */
+
+/** Longer fractions go into the title alone: a column of them would hide the decimals. */
+const SHORT_FRACTION = 9;
+
+/** @param {Desk} desk */
+export function members(desk) {
+  const unit = h("span");
+  const heads = ["Shaft", unit, "Per input turn", "Motion"];
+  const { node: shafts, body } = table("Members", heads, [1, 2]);
+  const node = panel("Members", "members", true, h("div", { class: "scroll" }, shafts));
+  /** @type {HTMLElement[]} */
+  let rows = [];
+
+  function build() {
+    rows = (desk.info?.shafts ?? []).map(({ id, label }) => {
+      const end = id === desk.info?.input ? "input" : id === desk.info?.output ? "output" : "";
+      const named = label.toLowerCase().includes(end);
+      const light = () => desk.light(id);
+      const unlight = () => desk.light(undefined);
+      return h(
+        "tr",
+        { "data-shaft-id": id, pointerenter: light, pointerleave: unlight },
+        h(
+          "th",
+          { scope: "row" },
+          h("button", { class: "bare", type: "button", focus: light, blur: unlight, click: light }, label),
+          named ? null : h("span", { class: "quiet" }, ` ${end}`),
+        ),
+        h("td", { class: "figure" }),
+        h("td", { class: "figure" }),
+        h("td"),
+      );
+    });
+    body.replaceChildren(...rows);
+  }
+
+  function update() {
+    const { answer, quantities } = desk;
+    if (!answer) return;
+    unit.textContent = quantities.unit("speed");
+    rows.forEach((row, index) => {
+      const shaft = answer.shafts[index];
+      const motion = answer.motions[index];
+      row.dataset.motion = motion;
+      const [, revs, perTurn, word] = row.children;
+      revs.textContent = quantities.figure("speed", shaft.speed);
+      perTurn.replaceChildren(...perTurnWords(shaft.speed));
+      perTurn.setAttribute("title", shaft.speed ? fraction(shaft.speed) : "");
+      word.replaceChildren(motionMark(motion));
+    });
+  }
+
+  function light() {
+    for (const row of rows) row.toggleAttribute("data-lit", row.dataset.shaftId === desk.lit);
+  }
+
+  follow(desk, ["train"], build);
+  follow(desk, ["answer", "speed", "units"], update);
+  follow(desk, ["answer", "light"], light);
+  return node;
+}
+
+/** @param {Answer["shafts"][number]["speed"]} value */
+function perTurnWords(value) {
+  if (!value) return [NONE];
+  const decimal = value.decimal === 0 ? "0" : number(value.decimal);
+  const text = fraction(value);
+  if (!text.includes("/") || text.length > SHORT_FRACTION) return [decimal];
+  return [h("span", { class: "quiet fraction" }, text), ` ${decimal}`];
+}

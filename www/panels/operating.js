@@ -1,0 +1,264 @@
+/** Engine, torque converter and road: where they and the train agree. */
+
+import { h, unseen } from "../kit/dom.js";
+import { lossesAreQuick } from "../state/assumptions.js";
+import { follow } from "../state/desk.js";
+import { MOST_SPEED, MOST_TORQUE, NO_BREAK, number } from "../kit/format.js";
+import { percent } from "../state/quantities.js";
+import { GRADES, operatingOf } from "../state/road.js";
+import { unitOf } from "../state/units.js";
+import { drawing } from "../stage/drawing.js";
+import { hintOf, panel, table } from "../kit/panel.js";
+
+/** @typedef {import("../state/desk.js").Desk} Desk */
+/** @typedef {import("../engine/levertrain.js").Operating} Operating */
+/** @typedef {import("../engine/levertrain.js").OperatingPoint} Point */
+
+const DRAWING = "operating";
+/** Height of the picture in CSS pixels. */
+const HEIGHT = 190;
+
+/** What another operating point comes of. */
+const CAUSES = ["answer", "units", "assumptions", "road"];
+
+const KINDS = /** @type {const} */ (["speed", "torque", "power"]);
+
+/**
+ * @param {Desk} desk
+ * @param {() => void} redraw
+ * @param {AbortSignal} signal
+ */
+export function operating(desk, redraw, signal) {
+  const chain = h("p", { class: "note" });
+  // Spoken only when what is found changes in kind, not with every number.
+  const words = h("p", { class: "operating-words", role: "status", "data-part": "operating-words" });
+  const { canvas, holder, paint, changed } = drawing(desk, DRAWING, CAUSES, redraw, signal);
+  canvas.setAttribute("aria-label", "Torque of the engine, and what is asked of it, over engine speed; the table says the same");
+  const heads = KINDS.map(() => h("span"));
+  const { node: points, body } = table("Operating point", [unseen("Shaft"), ...heads], [1, 2, 3]);
+  const use = /** @type {HTMLButtonElement} */ (
+    h("button", { class: "plain", type: "button", "data-part": "use-point", click: useInput })
+  );
+  const node = panel(
+    "Engine and road",
+    "operating",
+    false,
+    chain,
+    ...fields(desk),
+    words,
+    points,
+    use,
+    holder,
+    h(
+      "p",
+      { class: "note" },
+      "Steady running only, by tables and the mesh efficiency under Losses; the drag of open elements is left out. At its lowest speed an idle control keeps the engine running. For learning and early layout: the maker’s service information comes first.",
+    ),
+  );
+  const hint = hintOf(node);
+  /** @type {Operating | null | undefined} */
+  let found;
+
+  /** The point speeds come back to, or else any. */
+  const best = () => found?.points.find(({ stable }) => stable) ?? found?.points[0];
+
+  function useInput() {
+    const point = best();
+    if (!point) return;
+    desk.setSpeed(rounded(point.inputSpeed));
+    desk.setTorque(rounded(point.inputTorque));
+  }
+
+  function build() {
+    const { info } = desk;
+    node.hidden = !info?.engine;
+    chain.textContent = [info?.engine, info?.converter, info?.name, info?.load].filter(Boolean).join(" → ");
+  }
+
+  function update() {
+    if (!desk.answer || node.hidden) return;
+    // A long train is worked out only for whoever looks.
+    if (!node.open && !lossesAreQuick(desk)) {
+      hint.textContent = "";
+      return;
+    }
+    found = operatingOf(desk);
+    if (!found) return;
+    for (const [at, kind] of KINDS.entries()) heads[at].textContent = unitOf(desk.units, kind).name;
+    if (words.textContent !== found.words) words.textContent = found.words;
+    node.dataset.outcome = found.outcome;
+    const { efficiency, stall: held } = found;
+    const more = (/** @type {Point} */ point) => ratioWords(point, efficiency ?? 1);
+    const rows = found.points.flatMap((point, at) => pointRows(desk, point, String(at), titleOf(point), more(point)));
+    const stall = held ? pointRows(desk, held, "stall", "Stall: output held", restWords(desk, found)) : [];
+    body.replaceChildren(...rows, ...stall);
+    points.hidden = rows.length + stall.length === 0;
+    const point = best();
+    hint.textContent = point ? `output ${text(desk, "torque", point.outputTorque)}` : "no steady point";
+    use.hidden = !point || point.inputTorque < 0;
+    if (point) use.textContent = useWords(desk, point);
+    use.disabled = !point || point.inputSpeed > MOST_SPEED || point.inputTorque > MOST_TORQUE;
+    holder.hidden = found.efficiency === null;
+    changed();
+  }
+
+  function draw() {
+    if (node.open && !node.hidden && !holder.hidden) paint(DRAWING, () => HEIGHT);
+  }
+
+  node.addEventListener("toggle", update);
+
+  follow(desk, ["train"], build);
+  follow(desk, CAUSES, update);
+  return { node, draw };
+}
+
+/** @param {Desk} desk */
+function fields(desk) {
+  const pedal = slider("pedal", { min: 0, max: 100, step: 1 }, (value) => desk.drive({ pedal: value / 100 }));
+  const grade = slider("grade", { ...GRADES, step: 1 }, (value) => desk.drive({ grade: value / 100 }));
+  const lockup = /** @type {HTMLInputElement} */ (
+    h("input", { type: "checkbox", "data-part": "lockup", change: () => desk.drive({ lockup: lockup.checked }) })
+  );
+  const lock = h("label", { class: "control check" }, lockup, h("span", {}, "Lock-up clutch applied"));
+
+  function update() {
+    const { road, info } = desk;
+    show(pedal, road.pedal * 100, wholePercent(road.pedal));
+    show(grade, road.grade * 100, gradeWords(road.grade));
+    lockup.checked = road.lockup;
+    lock.hidden = !info?.converter;
+  }
+  follow(desk, ["train", "road"], update);
+
+  const row = (/** @type {string} */ name, /** @type {ReturnType<typeof slider>} */ { input, output }) =>
+    h("div", { class: "control road" }, h("label", { for: input.id }, name), input, output);
+  return [row("Pedal", pedal), row("Slope", grade), lock];
+}
+
+/**
+ * A slider with its value in words.
+ * @param {string} id
+ * @param {Record<string, number>} limits
+ * @param {(value: number) => void} change
+ */
+function slider(id, limits, change) {
+  const input = /** @type {HTMLInputElement} */ (
+    h("input", { type: "range", id, ...limits, "data-part": id, input: () => change(Number(input.value)) })
+  );
+  return { input, output: h("span", { class: "road-value", "aria-hidden": "true" }) };
+}
+
+/**
+ * @param {ReturnType<typeof slider>} slider
+ * @param {number} value
+ * @param {string} words
+ */
+function show({ input, output }, value, words) {
+  input.value = String(value);
+  input.setAttribute("aria-valuetext", words);
+  output.textContent = words;
+}
+
+/** @param {number} share */
+function wholePercent(share) {
+  return `${Math.round(share * 100)}${NO_BREAK}%`;
+}
+
+/** @param {number} grade */
+function gradeWords(grade) {
+  if (grade === 0) return "level";
+  return `${wholePercent(Math.abs(grade))} ${grade > 0 ? "up" : "down"}`;
+}
+
+/**
+ * What the button takes over, in numbers: there may be several points.
+ * @param {Desk} desk
+ * @param {Point} point
+ */
+function useWords(desk, { inputSpeed, inputTorque }) {
+  return `Use ${text(desk, "speed", inputSpeed)} and ${text(desk, "torque", inputTorque)} at the input`;
+}
+
+/** @param {Point} point */
+function titleOf({ stable, idling }) {
+  if (!stable) return "Steady, but unstable";
+  return idling ? "Steady at idle, stable" : "Steady, stable";
+}
+
+/**
+ * The torque at standstill, for comparing with the load there.
+ * @param {Desk} desk
+ * @param {Operating} found
+ */
+function restWords(desk, { loadAtRest }) {
+  if (loadAtRest === null) return "";
+  return loadAtRest >= 0
+    ? `the load resists with ${text(desk, "torque", loadAtRest)}`
+    : `the load drives with ${text(desk, "torque", -loadAtRest)}`;
+}
+
+/**
+ * Engine, input and output of a point, under what it is.
+ * @param {Desk} desk
+ * @param {Point} point
+ * @param {string} key
+ * @param {string} title
+ * @param {string} more
+ */
+function pointRows(desk, point, key, title, more) {
+  const open = point.capacityFactor !== null;
+  const inputPower = point.powerIn - point.converterLoss;
+  const rows = /** @type {const} */ ([
+    ["engine", open ? "Engine, pump" : "Engine", point.engineSpeed, point.engineTorque, point.powerIn],
+    ["input", open ? "Input, turbine" : "Input", point.inputSpeed, point.inputTorque, inputPower],
+    ["output", "Output", point.outputSpeed, point.outputTorque, point.powerOut],
+  ]);
+  const heading = h("th", { scope: "colgroup", colspan: 4 }, h("b", {}, title), h("span", { class: "does" }, more));
+  return [
+    h("tr", { class: "group", "data-point": key }, heading),
+    ...rows.map(([at, name, ...values]) =>
+      h(
+        "tr",
+        { "data-point": key, "data-at": at },
+        h("th", { scope: "row" }, name),
+        ...KINDS.map((kind, index) => h("td", { class: "figure", "data-kind": kind }, figure(desk, kind, values[index]))),
+      ),
+    ),
+  ];
+}
+
+/**
+ * @param {Point} point
+ * @param {number} driving efficiency of the train while the engine drives
+ */
+function ratioWords({ speedRatio, torqueRatio, capacityFactor, powerIn, powerOut }, driving) {
+  // Holding back, power comes from the output.
+  const gears = `gears ${percent(powerIn < 0 ? powerIn / powerOut : driving)} efficient`;
+  if (capacityFactor === null) return `engine and input as one, ${gears}`;
+  const ratios = `speed ratio ${number(speedRatio)}, torque ratio ${number(torqueRatio)}`;
+  return `${ratios}, converter ${percent(speedRatio * torqueRatio)} and ${gears}`;
+}
+
+/**
+ * @param {Desk} desk
+ * @param {import("../state/units.js").Quantity} kind
+ * @param {number} value
+ */
+function figure(desk, kind, value) {
+  return value === 0 ? "0" : number(value / unitOf(desk.units, kind).size);
+}
+
+/**
+ * @param {Desk} desk
+ * @param {import("../state/units.js").Quantity} kind
+ * @param {number} value
+ */
+function text(desk, kind, value) {
+  return `${figure(desk, kind, value)}${NO_BREAK}${unitOf(desk.units, kind).name}`;
+}
+
+/** Short enough for a field and a link. @param {number} value */
+function rounded(value) {
+  return Number(value.toPrecision(5));
+}

@@ -1,0 +1,100 @@
+/** Taking things away: pictures, a link to this view, and the markup that embeds it. */
+
+import { h } from "../kit/dom.js";
+import { follow } from "../state/desk.js";
+import { fragmentOf, unusualCodes } from "../address/link.js";
+import { picture } from "../kit/picture.js";
+import { siteFile } from "../kit/site.js";
+import { shownWords } from "../stage/answer.js";
+import { panel } from "../kit/panel.js";
+
+/** @typedef {import("../state/desk.js").Desk} Desk */
+
+const TITLES = { section: "Half-section drawing", lever: "Lever diagram" };
+
+/** @param {Desk} desk */
+export function share(desk) {
+  const link = /** @type {HTMLInputElement} */ (
+    h("input", { id: "link", readonly: true, "data-part": "link", focus: () => link.select() })
+  );
+  const embed = /** @type {HTMLTextAreaElement} */ (
+    h("textarea", { id: "embed", readonly: true, rows: 4, spellcheck: "false", "data-part": "embed", focus: () => embed.select() })
+  );
+  const own = h("p", { class: "note" }, "A link can hold only the scenarios that come with the page; pass your file on with it.");
+  const linked = h(
+    "div",
+    { class: "linked" },
+    h("label", { for: "link" }, "Link to this view"),
+    h("div", { class: "copy" }, link, copyButton(link)),
+    h("label", { for: "embed" }, "Embed this view in a page"),
+    embed,
+    copyButton(embed),
+  );
+  const node = panel(
+    "Pictures, link and embedding",
+    "share",
+    false,
+    h("p", { class: "row" }, pictureButton(desk, "section", "Half-section, SVG"), pictureButton(desk, "lever", "Levers, SVG")),
+    linked,
+    own,
+  );
+
+  follow(desk, ["answer", "speed", "torque", "units", "road", "assumptions", "look"], () => {
+    const { source, answer } = desk;
+    const stem = source && "stem" in source ? source.stem : undefined;
+    linked.hidden = stem === undefined;
+    own.hidden = stem !== undefined;
+    if (stem === undefined || !answer) return;
+    link.value = new URL(fragmentOf(stem, answer.applied, desk), pageAddress()).href;
+    const module = siteFile("element.js");
+    const attributes = { scenario: stem, applied: answer.applied.join(), speed: desk.speed, ...unusualCodes(desk) };
+    const said = Object.entries(attributes).filter(([, value]) => value !== undefined);
+    embed.value =
+      `<script type="module" src="${module}"></script>\n` +
+      `<lever-train ${said.map(([name, value]) => `${name}="${value}"`).join(" ")}></lever-train>`;
+  });
+  return node;
+}
+
+/** The page that comes with the element, whichever page the element is in. */
+function pageAddress() {
+  return siteFile("index.html");
+}
+
+/**
+ * @param {Desk} desk
+ * @param {"section" | "lever"} drawing
+ * @param {string} name
+ */
+function pictureButton(desk, drawing, name) {
+  return h("button", { class: "plain", type: "button", "data-export": drawing, click: save }, name);
+
+  async function save() {
+    const drawn = desk.svg(drawing, 0, 0);
+    if (!drawn) return;
+    const train = desk.info?.name ?? "train";
+    const file = await picture(drawn, `${TITLES[drawing]} of ${train}`, shownWords(desk));
+    const address = URL.createObjectURL(file);
+    const stem = train.toLowerCase().replace(/[^a-z0-9]+/g, "-");
+    h("a", { href: address, download: `${stem}-${drawing}.svg` }).click();
+    URL.revokeObjectURL(address);
+  }
+}
+
+/** @param {HTMLInputElement | HTMLTextAreaElement} field */
+function copyButton(field) {
+  const button = h("button", { class: "plain", type: "button", click: copy }, "Copy");
+  return button;
+
+  async function copy() {
+    try {
+      await navigator.clipboard.writeText(field.value);
+      button.textContent = "Copied";
+    } catch {
+      // Without the clipboard the text is at least selected, ready for the user's own copy.
+      field.select();
+      button.textContent = "Selected: copy it now";
+    }
+    setTimeout(() => (button.textContent = "Copy"), 2000);
+  }
+}

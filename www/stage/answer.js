@@ -1,0 +1,147 @@
+/** The answer: ratio, direction, state and applied elements, large; the reasons beside it. */
+
+import { h, icon } from "../kit/dom.js";
+import { follow } from "../state/desk.js";
+import { fraction, listed, ratio } from "../kit/format.js";
+
+/** @typedef {import("../state/desk.js").Desk} Desk */
+/** @typedef {import("../state/desk.js").Answer} Answer */
+
+/** How long the answer must stand still before a screen reader is told, in milliseconds. */
+const QUIET = 500;
+
+/** @param {Desk} desk */
+export function answerBand(desk) {
+  const kicker = h("p", { class: "answer-kicker", "data-part": "applied" });
+  const line = h("p", { class: "answer-line" });
+  const words = h("div", { class: "answer-words", "data-part": "sentences" });
+  const spoken = h("p", { class: "unseen", role: "status", "data-part": "spoken" });
+  const node = h(
+    "section",
+    { class: "answer", "aria-label": "Answer", "data-part": "answer" },
+    h("div", { class: "answer-main" }, kicker, line),
+    words,
+    spoken,
+  );
+  // On a phone only the reason stands under the headline; the rest follows the drawings.
+  const rest = h("div", { class: "answer-rest", "data-part": "more-sentences" });
+  let timer = 0;
+
+  function update() {
+    const answer = desk.preview?.answer ?? desk.answer;
+    if (!answer) return;
+    hold(Boolean(desk.preview));
+    node.dataset.state = answer.state;
+    node.toggleAttribute("data-preview", Boolean(desk.preview));
+    kicker.textContent = desk.preview ? previewWords(desk) : appliedWords(desk, answer);
+    line.replaceChildren(...headline(answer));
+    const reason = reasonIn(answer);
+    const paragraphs = answer.sentences.map((sentence, at) =>
+      h("p", { class: at === reason ? "answer-reason" : null }, sentence),
+    );
+    words.replaceChildren(...paragraphs);
+    rest.replaceChildren(...paragraphs.filter((_, at) => at !== reason).map((node) => node.cloneNode(true)));
+    clearTimeout(timer);
+    timer = setTimeout(() => {
+      spoken.textContent = spokenWords(kicker.textContent ?? "", answer);
+    }, QUIET);
+  }
+
+  /**
+   * The band keeps its size during a drag: what is being dragged must not move away.
+   * @param {boolean} held
+   */
+  function hold(held) {
+    if (!held) node.style.removeProperty("block-size");
+    else if (!node.style.blockSize) node.style.blockSize = `${node.offsetHeight}px`;
+  }
+
+  follow(desk, ["answer", "preview"], update);
+  return { node, rest };
+}
+
+/**
+ * The whole answer as running text.
+ * @param {string} applied
+ * @param {Answer} answer
+ */
+function spokenWords(applied, answer) {
+  const figure = answer.ratio ? `Ratio ${ratio(answer.ratio)} to 1, ` : "";
+  return [`${applied}. ${figure}${answer.stateWords}: ${answer.answer}.`, ...answer.sentences].join(" ");
+}
+
+/**
+ * What the drawings show, as running text.
+ * @param {import("../state/desk.js").Desk} desk
+ */
+export function shownWords(desk) {
+  return desk.answer ? spokenWords(appliedWords(desk, desk.answer), desk.answer) : "";
+}
+
+/**
+ * Which sentence says why the state is what it is: the first says what each element does, the next
+ * what comes of it, and the last what could be released.
+ * @param {Answer} answer
+ */
+function reasonIn({ state, sentences }) {
+  const last = sentences.length - 1;
+  return state === "over-applied" ? last : Math.min(1, last);
+}
+
+/**
+ * The figure, or the state where there is none, with the words that belong to it.
+ * @param {Answer} answer
+ */
+function headline(answer) {
+  const state = h("span", { class: "answer-state", "data-part": "state" }, answer.stateWords);
+  if (!answer.ratio) {
+    const free =
+      answer.state === "neutral"
+        ? h("span", { class: "answer-more" }, `${answer.degreesOfFreedom} degrees of freedom where one is wanted`)
+        : null;
+    return [
+      h("span", { class: "answer-figure" }, state),
+      h("span", { class: "answer-block" }, h("span", { class: "answer-way" }, answer.answer), free),
+    ];
+  }
+  const direction = answer.ratio.decimal < 0 ? "backward" : "forward";
+  const [way, ...pace] = answer.answer.split(", ");
+  return [
+    h(
+      "span",
+      { class: "answer-figure", "data-part": "ratio" },
+      ratio(answer.ratio),
+      h("span", { class: "answer-one" }, " : 1"),
+    ),
+    h(
+      "span",
+      { class: "answer-block" },
+      h("span", { class: `answer-way ${direction}`, "data-part": "direction" }, icon(direction), way),
+      h(
+        "span",
+        { class: "answer-more" },
+        state,
+        `, ${pace.join(", ")}; exactly `,
+        h("span", { class: "figures", "data-part": "exact" }, fraction(answer.ratio)),
+      ),
+    ),
+  ];
+}
+
+/**
+ * @param {Desk} desk
+ * @param {Answer} answer
+ */
+function appliedWords(desk, answer) {
+  const labels = answer.applied.map((id) => desk.elementLabel(id));
+  const applied = labels.length > 0 ? `${listed(labels)} applied` : "Nothing applied";
+  const range = desk.info?.ranges.find((known) => known.id === answer.range);
+  return range ? `${range.label} · ${applied}` : applied;
+}
+
+/** @param {Desk} desk */
+function previewWords(desk) {
+  const id = desk.preview?.id ?? "";
+  const verb = desk.answer?.applied.includes(id) ? "releasing" : "closing";
+  return `Preview: ${verb} ${desk.elementLabel(id)} gives`;
+}

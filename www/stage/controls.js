@@ -1,0 +1,155 @@
+/** Input speed and torque, turning, and how sets that share two shafts are drawn. */
+
+import { h, icon } from "../kit/dom.js";
+import { follow } from "../state/desk.js";
+import { MOST_SPEED, MOST_TORQUE, NO_BREAK, number } from "../kit/format.js";
+import { WHOLE } from "../state/quantities.js";
+import { forField, fromField, unitOf } from "../state/units.js";
+import { unitChoice } from "./unit_choice.js";
+
+/** Rates of turning as shares of the engine's full rate. */
+const RATES = [
+  { rate: 1, name: "Normal" },
+  { rate: 0.4, name: "Slow" },
+  { rate: 0.1, name: "Very slow" },
+];
+
+/** @param {import("../state/desk.js").Desk} desk */
+export function controls(desk) {
+  const limits = { min: 0, max: MOST_SPEED, step: 50 };
+  const slider = input("range", { ...limits, "aria-label": "Input speed", input: slide });
+  const speed = amountField(desk, "speed", MOST_SPEED, (value) => desk.setSpeed(value));
+  const torque = amountField(desk, "torque", MOST_TORQUE, (value) => desk.setTorque(value));
+  const merged = input("checkbox", { "data-part": "merged", change: merge });
+  const rates = /** @type {HTMLSelectElement} */ (
+    h(
+      "select",
+      { id: "rate", "data-part": "rate", change: turn },
+      ...RATES.map(({ rate, name }) => h("option", { value: rate }, name)),
+    )
+  );
+  const play = h("button", {
+    class: "plain play",
+    type: "button",
+    "data-part": "turning",
+    "aria-describedby": "stillness",
+    click: () => turn(desk.look.rate === 0),
+  });
+  const stillness = h("span", { class: "note", id: "stillness" }, "Your system asks for no motion.");
+  const apart = h("span", { class: "note" }, " (no two sets here share two shafts)");
+
+  const node = h(
+    "div",
+    { class: "controls", role: "group", "aria-label": "Input and turning" },
+    h(
+      "div",
+      { class: "control speed" },
+      h("label", { for: "speed" }, "Input speed"),
+      slider,
+      ...speed.nodes,
+    ),
+    h(
+      "div",
+      { class: "control" },
+      h("label", { for: "torque" }, "Input torque"),
+      ...torque.nodes,
+    ),
+    h(
+      "div",
+      { class: "control" },
+      play,
+      h("label", { class: "unseen", for: "rate" }, "How fast the drawings turn"),
+      h("span", { class: "select" }, rates),
+      stillness,
+    ),
+    h(
+      "label",
+      { class: "control check" },
+      merged,
+      h("span", {}, "Join sets that share two shafts in one lever", apart),
+    ),
+  );
+
+  function slide() {
+    desk.setSpeed(Number(slider.value));
+  }
+
+  function merge() {
+    desk.setLook({ merged: merged.checked });
+  }
+
+  /** @param {unknown} on an event when the rate was chosen: turning goes on as it was */
+  function turn(on) {
+    const turning = typeof on === "boolean" ? on : desk.look.rate > 0;
+    desk.setLook({ rate: turning ? Number(rates.value) : 0 });
+  }
+
+  function update() {
+    slider.value = String(desk.speed);
+    slider.setAttribute("aria-label", `Input speed in ${desk.quantities.unit("speed")}`);
+    slider.setAttribute("aria-valuetext", desk.quantities.text("speed", WHOLE));
+    speed.show(desk.speed);
+    torque.show(desk.torque);
+    const turning = desk.look.rate > 0;
+    play.replaceChildren(icon(turning ? "pause" : "play"), turning ? "Stop" : "Turn");
+    play.disabled = desk.still;
+    stillness.hidden = !desk.still;
+    const joinable = desk.info?.joinable ?? false;
+    merged.disabled = !joinable;
+    merged.checked = desk.look.merged && joinable;
+    apart.hidden = joinable;
+  }
+  follow(desk, ["train", "speed", "torque", "units", "look"], update);
+  return node;
+}
+
+/**
+ * A field for the input speed or torque. What is out of range becomes the nearest limit, and a note
+ * says so until something that fits is typed.
+ * @param {import("../state/desk.js").Desk} desk
+ * @param {"speed" | "torque"} quantity
+ * @param {number} most in the inner unit
+ * @param {(value: number) => void} set
+ */
+function amountField(desk, quantity, most, set) {
+  const limits = h("span", { class: "unseen", id: `${quantity}-limits` });
+  const note = h("span", { class: "note", role: "status", "data-part": `${quantity}-note` });
+  const field = input("number", {
+    min: 0,
+    step: "any",
+    id: quantity,
+    "aria-describedby": limits.id,
+    change: type,
+  });
+  const unit = () => unitOf(desk.units, quantity);
+  const range = () => `0 to ${number(most / unit().size)}${NO_BREAK}${unit().name}`;
+
+  function type() {
+    const typed = field.value;
+    const value = fromField(typed, unit());
+    const bad = typed === "" || !Number.isFinite(value);
+    const kept = bad ? desk[quantity] : Math.min(Math.max(value, 0), most);
+    set(kept);
+    // The limit itself, rounded as it is shown, is in range.
+    const fits = !bad && Number(forField(kept, unit())) === Number(typed);
+    const outside = !bad && kept !== value && !fits;
+    note.textContent = bad ? `Not a number: ${range()}` : outside ? `Allowed: ${range()}` : "";
+  }
+
+  /** @param {number} value */
+  function show(value) {
+    field.value = forField(value, unit());
+    field.max = forField(most, unit());
+    limits.textContent = range();
+    note.textContent = "";
+  }
+  return { show, nodes: [h("span", { class: "field" }, field, unitChoice(desk, quantity)), limits, note] };
+}
+
+/**
+ * @param {string} type
+ * @param {Record<string, unknown>} attributes
+ */
+function input(type, attributes) {
+  return /** @type {HTMLInputElement} */ (h("input", { type, ...attributes }));
+}

@@ -1,0 +1,52 @@
+/** A drawing in a panel: a canvas as wide as there is room, painted in the frames of the stage. */
+
+import { h } from "../kit/dom.js";
+import { resize } from "./stage.js";
+
+/**
+ * @param {import("../state/desk.js").Desk} desk
+ * @param {string} name what the page knows the canvas by
+ * @param {string[] | undefined} events of the desk, after which it is another picture; none where
+ *   something in it moves, so that every frame is
+ * @param {() => void} redraw asks for a frame
+ * @param {AbortSignal} signal
+ */
+export function drawing(desk, name, events, redraw, signal) {
+  const canvas = /** @type {HTMLCanvasElement} */ (h("canvas", { role: "img", "data-drawing": name }));
+  const holder = h("div", { class: "drawing-holder" }, canvas);
+  let width = 0;
+  /** Whether what is painted no longer holds. */
+  let stale = true;
+
+  function changed() {
+    stale = true;
+    redraw();
+  }
+
+  // The canvas follows with the next frame: changed here, it would have the observer called again
+  // in the same one, which browsers report as an error.
+  const observer = new ResizeObserver(([entry]) => {
+    if (entry.contentRect.width === width) return;
+    width = entry.contentRect.width;
+    changed();
+  });
+  observer.observe(holder);
+  signal.addEventListener("abort", () => observer.disconnect());
+  for (const event of events ? [...events, "look"] : []) desk.addEventListener(event, changed);
+
+  /**
+   * Paints the canvas, unless it has no width yet or is up to date.
+   * @param {string} subject what the engine knows the drawing by
+   * @param {(width: number) => number | undefined} heightAt height in CSS pixels at a width
+   */
+  function paint(subject, heightAt) {
+    if (width === 0 || (events && !stale)) return;
+    const height = heightAt(width);
+    if (height === undefined) return;
+    stale = false;
+    resize(canvas, width, height, desk.look.scale);
+    desk.draw(subject, canvas);
+  }
+
+  return { canvas, holder, paint, changed };
+}

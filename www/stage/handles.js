@@ -1,0 +1,101 @@
+/** The switches that lie over the plate packs of the half-section drawing. */
+
+import { arrowTarget, h, rove } from "../kit/dom.js";
+import { makeDraggable } from "../kit/drag.js";
+import { follow } from "../state/desk.js";
+
+/** @typedef {import("../state/desk.js").Desk} Desk */
+/** @typedef {import("../kit/drag.js").Handle} Handle */
+
+/** Smallest side of what a finger can hit, in CSS pixels. */
+const SMALLEST = 44;
+
+/**
+ * @param {Desk} desk
+ * @param {(event: Event) => void} drawNow draws at once and measures from the event
+ */
+export function handles(desk, drawNow) {
+  const node = h("div", { class: "handles", role: "group", "aria-label": "Clutches and brakes" });
+  /** @type {Map<string, Handle>} */
+  let places = new Map();
+  /** @type {HTMLElement[]} */
+  let buttons = [];
+
+  node.addEventListener("keydown", (event) => {
+    const target = arrowTarget(event, buttons, /** @type {HTMLElement} */ (event.target));
+    if (!target) return;
+    event.preventDefault();
+    rove(buttons, target);
+    target.focus();
+  });
+
+  /** Puts the switches where the packs are, in drawing order. */
+  function place() {
+    const found = desk.handles().sort((a, b) => a.left - b.left || a.top - b.top);
+    const same =
+      found.length === buttons.length &&
+      found.every(({ id }, index) => buttons[index].dataset.elementId === id);
+    places = new Map(found.map((handle) => [handle.id, handle]));
+    if (!same) {
+      buttons = found.map(({ id }) => makeSwitch(id));
+      node.replaceChildren(...buttons);
+      rove(buttons, undefined);
+      update();
+    }
+    for (const button of buttons) {
+      const handle = places.get(button.dataset.elementId ?? "");
+      if (!handle) continue;
+      const [width, height] = [Math.max(handle.width, SMALLEST), Math.max(handle.height, SMALLEST)];
+      button.style.left = `${handle.left - (width - handle.width) / 2}px`;
+      button.style.top = `${handle.top - (height - handle.height) / 2}px`;
+      button.style.width = `${width}px`;
+      button.style.height = `${height}px`;
+    }
+  }
+
+  /** @param {string} id */
+  function makeSwitch(id) {
+    const button = h("button", { type: "button", role: "switch", class: "handle", "data-element-id": id });
+    makeDraggable(button, {
+      handle: () => /** @type {Handle} */ (places.get(id)),
+      applied: () => desk.answer?.applied.includes(id) ?? false,
+      move: (closure, event) => {
+        desk.drag(id, closure);
+        drawNow(event);
+      },
+      end: (change, event) => {
+        if (change) desk.toggle(id);
+        else desk.endDrag();
+        drawNow(event);
+      },
+    });
+    button.addEventListener("click", (event) => {
+      desk.toggle(id);
+      drawNow(event);
+    });
+    button.addEventListener("focus", () => rove(buttons, button));
+    return button;
+  }
+
+  function update() {
+    for (const button of buttons) {
+      const id = button.dataset.elementId ?? "";
+      const applied = desk.answer?.applied.includes(id) ?? false;
+      button.setAttribute("aria-checked", String(applied));
+      button.setAttribute("aria-label", `${name(id)}; ${applied ? "applied" : "open"}`);
+      button.toggleAttribute("data-fights", desk.answer?.fight?.elements.includes(id) ?? false);
+    }
+  }
+
+  /** @param {string} id */
+  function name(id) {
+    const element = desk.info?.elements.find((known) => known.id === id);
+    if (!element) return id;
+    const [first, second] = element.ends;
+    const does = element.kind === "brake" ? `holds ${first}` : `joins ${first} and ${second}`;
+    return `${element.label}, ${does}`;
+  }
+
+  follow(desk, ["answer"], update);
+  return { node, place };
+}

@@ -1,0 +1,66 @@
+/** One button a range; arrow keys step through them. */
+
+import { arrowTarget, h, rove } from "../kit/dom.js";
+import { follow } from "../state/desk.js";
+
+/** Labels of more characters than this are set smaller, so that a row still holds several. */
+const LONG = 10;
+
+/**
+ * @param {import("../state/desk.js").Desk} desk
+ * @param {HTMLElement} beside what stands in the same row
+ */
+export function ranges(desk, beside) {
+  const buttons = h("div", { class: "range-buttons", role: "group", "aria-label": "Ranges" });
+  const release = h(
+    "button",
+    { class: "plain", type: "button", "data-part": "release-all", click: () => desk.apply([]) },
+    "Release all",
+  );
+  const node = h("div", { class: "ranges" }, buttons, h("div", { class: "ranges-end" }, beside, release));
+
+  buttons.addEventListener("keydown", (event) => {
+    const items = all();
+    const target = arrowTarget(event, items, /** @type {HTMLElement} */ (event.target));
+    if (!target) return;
+    event.preventDefault();
+    target.focus();
+    target.click();
+  });
+
+  function build() {
+    buttons.replaceChildren(
+      ...(desk.info?.ranges ?? []).map(({ id, label, applied }) =>
+        h(
+          "button",
+          { type: "button", "data-range-id": id, click: () => desk.apply(applied) },
+          label,
+        ),
+      ),
+    );
+    const long = desk.info?.ranges.some(({ label }) => label.length > LONG) ?? false;
+    buttons.toggleAttribute("data-long", long);
+    release.hidden = (desk.info?.elements.length ?? 0) === 0;
+  }
+
+  function update() {
+    const items = all();
+    let current;
+    for (const item of items) {
+      const pressed = item.dataset.rangeId === desk.answer?.range;
+      item.setAttribute("aria-pressed", String(pressed));
+      if (pressed) current = item;
+    }
+    rove(items, current);
+    const nothing = desk.answer?.applied.length === 0;
+    release.setAttribute("aria-pressed", String(nothing));
+  }
+
+  function all() {
+    return /** @type {HTMLElement[]} */ ([...buttons.children]);
+  }
+
+  follow(desk, ["train"], build);
+  follow(desk, ["answer"], update);
+  return node;
+}

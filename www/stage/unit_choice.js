@@ -1,0 +1,25 @@
+/** Choosing the unit of a quantity, where its number stands. */
+
+import { h } from "../kit/dom.js";
+import { follow } from "../state/desk.js";
+import { UNITS } from "../state/units.js";
+
+/**
+ * @param {import("../state/desk.js").Desk} desk
+ * @param {import("../state/units.js").Quantity} quantity
+ */
+export function unitChoice(desk, quantity) {
+  const select = /** @type {HTMLSelectElement} */ (
+    h(
+      "select",
+      {
+        "aria-label": `Unit of ${quantity}`,
+        "data-unit": quantity,
+        change: () => desk.setUnits({ [quantity]: select.value }),
+      },
+      ...Object.entries(UNITS[quantity]).map(([code, { name }]) => h("option", { value: code }, name)),
+    )
+  );
+  follow(desk, ["units"], () => (select.value = desk.units[quantity]));
+  return h("span", { class: "select unit-choice" }, select);
+}

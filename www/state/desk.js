@@ -1,0 +1,402 @@
+/**
+ * What is on screen: the sandbox, which alone knows the truth, and the page's last reading of it.
+ *
+ * Views listen to its events and ask it for changes:
+ * `train` (another scenario), `answer` (other elements applied), `preview` (a pack is dragged, or
+ * no longer), `speed`, `torque`, `units`, `assumptions` (about losses), `road` (pedal, slope and
+ * lock-up), `light` (a member is pointed at), `look` (colours, sizes, turning) and `message` (faults
+ * for the user).
+ */
+
+import { isTrap } from "./engine.js";
+import { faultsOf } from "../kit/faults.js";
+import { USUAL_ASSUMPTIONS } from "./assumptions.js";
+import { Quantities } from "./quantities.js";
+import { USUAL_ROAD } from "./road.js";
+import { unitOf, USUAL_UNITS } from "./units.js";
+
+/** @typedef {import("../engine/levertrain.js").Sandbox} Sandbox */
+/** @typedef {import("../engine/levertrain.js").TrainInfo} TrainInfo */
+/** @typedef {import("../engine/levertrain.js").Answer} Answer */
+/** @typedef {import("../engine/levertrain.js").StageSize} StageSize */
+/** @typedef {import("../kit/faults.js").Fault} Fault */
+/** @typedef {{ stem: string } | { file: number, name: string }} Source where a scenario came from */
+/** @typedef {{ id: string, answer: Answer }} Preview what changing one element over would give */
+/** @typedef {{ coupling: string, index: number }} MemberPlace a member of a coupling */
+
+export const DEFAULT_SPEED = 1000;
+export const DEFAULT_TORQUE = 100;
+
+export class Desk extends EventTarget {
+  /** @type {Sandbox | undefined} */
+  #sandbox;
+  #engine;
+  #text = "";
+  #look = { palette: "light", scale: 2, merged: false, rate: 0, power: false, width: 800 };
+  /** Counts what was said: events of one count are said together. */
+  said = 0;
+  /** Traps since the last change that went well. */
+  #traps = 0;
+
+  /** @type {TrainInfo | undefined} */
+  info;
+  /** @type {Answer | undefined} */
+  answer;
+  /** @type {Source | undefined} */
+  source;
+  /** @type {Preview | undefined} */
+  preview;
+  /** @type {string | undefined} */
+  lit;
+  /** The member that is pointed at, where it is one rather than a whole shaft. */
+  /** @type {MemberPlace | undefined} */
+  litMember;
+  /** @type {Fault[]} */
+  faults = [];
+  heading = "";
+  speed = DEFAULT_SPEED;
+  torque = DEFAULT_TORQUE;
+  /** @type {import("./units.js").Units} */
+  units = { ...USUAL_UNITS };
+  /** @type {import("./assumptions.js").Assumptions} */
+  assumptions = { ...USUAL_ASSUMPTIONS };
+  /** @type {import("./road.js").Road} */
+  road = { ...USUAL_ROAD };
+  /** Whether changes show at once instead of gliding. */
+  still = false;
+
+  /** @param {import("./engine.js").Engine} engine */
+  constructor(engine) {
+    super();
+    this.#engine = engine;
+  }
+
+  /**
+   * Opens a scenario. On a fault everything on screen stays.
+   * @param {string} text
+   * @param {Source} source
+   * @param {{ applied?: string[], speed?: number, torque?: number, units?: import("./units.js").Units, road?: import("./road.js").Road, assumptions?: import("./assumptions.js").Assumptions, shown?: import("./shown.js").Shown }} [view]
+   */
+  open(text, source, { applied, speed, torque, units, road, assumptions, shown } = {}) {
+    const fresh = new this.#engine.Sandbox();
+    /** @type {TrainInfo} */
+    let info;
+    /** @type {Answer} */
+    let answer;
+    try {
+      info = fresh.open(text);
+      answer = applied ? fresh.apply(applied) : fresh.answer();
+      fresh.settle();
+    } catch (error) {
+      if (!isTrap(error)) fresh.free();
+      throw error;
+    }
+    // A sandbox that trapped is lost: freeing it would trap again.
+    this.#sandbox?.free();
+    this.#sandbox = fresh;
+    this.#text = text;
+    this.info = info;
+    this.answer = answer;
+    this.source = source;
+    this.preview = undefined;
+    this.lit = undefined;
+    this.litMember = undefined;
+    this.speed = speed ?? this.speed;
+    this.torque = torque ?? this.torque;
+    this.units = units ?? this.units;
+    this.road = road ?? this.road;
+    this.assumptions = assumptions ?? this.assumptions;
+    Object.assign(this.#look, shown);
+    this.#dress(fresh);
+    this.#emit("train", "answer", "speed", "torque", "units", "road", "assumptions", "look");
+  }
+
+  /**
+   * Applies exactly these elements.
+   * @param {string[]} ids
+   */
+  apply(ids) {
+    const answer = this.ask((sandbox) => {
+      const answer = sandbox.apply(ids);
+      if (this.still) sandbox.settle();
+      return answer;
+    });
+    if (!answer) return;
+    this.#traps = 0;
+    this.answer = answer;
+    this.preview = undefined;
+    this.#emit("answer");
+  }
+
+  /**
+   * Changes one element over.
+   * @param {string} id
+   */
+  toggle(id) {
+    const applied = this.answer?.applied ?? [];
+    this.apply(applied.includes(id) ? applied.filter((other) => other !== id) : [...applied, id]);
+  }
+
+  /**
+   * Shows an element's packs closed by `closure` while they are dragged.
+   * @param {string} id
+   * @param {number} closure
+   */
+  drag(id, closure) {
+    this.ask((sandbox) => sandbox.drag(id, closure));
+    if (this.preview?.id === id) return;
+    const answer = this.ask((sandbox) => sandbox.preview(id));
+    if (!answer) return;
+    this.preview = { id, answer };
+    this.#emit("preview");
+  }
+
+  /** Lets go of dragged packs without changing anything. */
+  endDrag() {
+    this.ask((sandbox) => {
+      sandbox.endDrag();
+      if (this.still) sandbox.settle();
+    });
+    this.preview = undefined;
+    this.#emit("preview");
+  }
+
+  /**
+   * Points at a shaft everywhere, or at none.
+   * @param {string} [id]
+   * @param {MemberPlace} [member] the one member of the shaft that is meant
+   */
+  light(id, member) {
+    if (id === this.lit && member === this.litMember) return;
+    this.lit = id;
+    this.litMember = member;
+    this.ask((sandbox) => sandbox.light(id));
+    this.#emit("light");
+  }
+
+  /** @param {number} speed rev/min */
+  setSpeed(speed) {
+    this.speed = speed;
+    this.ask((sandbox) => sandbox.setInputSpeed(speed));
+    this.#emit("speed");
+  }
+
+  /** @param {number} torque N·m */
+  setTorque(torque) {
+    this.torque = torque;
+    this.#emit("torque");
+  }
+
+  /** @param {Partial<import("./units.js").Units>} change */
+  setUnits(change) {
+    this.units = { ...this.units, ...change };
+    this.ask((sandbox) => this.#letter(sandbox));
+    this.#emit("units");
+  }
+
+  /** @param {Partial<import("./assumptions.js").Assumptions>} change */
+  assume(change) {
+    this.assumptions = { ...this.assumptions, ...change };
+    this.#emit("assumptions");
+  }
+
+  /** @param {Partial<import("./road.js").Road>} change */
+  drive(change) {
+    this.road = { ...this.road, ...change };
+    this.#emit("road");
+  }
+
+  /** The numbers at the input speed and torque, in the units chosen. */
+  get quantities() {
+    return new Quantities(this);
+  }
+
+  /**
+   * Changes how things look: colours, pixels to a CSS pixel, joined levers, rate of turning, and
+   * whether the half-section shows power instead of speed.
+   * @param {Partial<{ palette: string, scale: number, merged: boolean, rate: number, power: boolean }>} change
+   */
+  setLook(change) {
+    Object.assign(this.#look, change);
+    if (this.#sandbox) this.ask((sandbox) => this.#dress(sandbox));
+    this.#emit("look");
+  }
+
+  get look() {
+    return this.#look;
+  }
+
+  /** Skips whatever still glides. */
+  settle() {
+    this.ask((sandbox) => sandbox.settle());
+  }
+
+  /**
+   * @param {number} width CSS pixels there are
+   * @returns {StageSize | undefined}
+   */
+  fit(width) {
+    this.#look.width = width;
+    return this.ask((sandbox) => sandbox.fitStage(width));
+  }
+
+  handles() {
+    return this.ask((sandbox) => sandbox.handles()) ?? [];
+  }
+
+  /**
+   * @param {"section" | "lever"} drawing
+   * @param {number} x
+   * @param {number} y
+   */
+  shaftAt(drawing, x, y) {
+    return this.ask((sandbox) => sandbox.shaftAt(drawing, x, y));
+  }
+
+  /**
+   * @param {string} drawing
+   * @param {HTMLCanvasElement} canvas
+   */
+  draw(drawing, canvas) {
+    this.ask((sandbox) => sandbox.draw(drawing, canvas));
+  }
+
+  /**
+   * @param {string} drawing
+   * @param {number} width
+   * @param {number} height
+   */
+  svg(drawing, width, height) {
+    return this.ask((sandbox) => sandbox.svg(drawing, width, height));
+  }
+
+  /**
+   * Lets time pass.
+   * @param {number} seconds
+   * @returns {boolean} whether the next frame will differ
+   */
+  advance(seconds) {
+    return this.ask((sandbox) => sandbox.advance(seconds)) ?? false;
+  }
+
+  chart() {
+    return this.ask((sandbox) => sandbox.chart());
+  }
+
+  outcomes() {
+    return this.ask((sandbox) => sandbox.outcomes());
+  }
+
+  /**
+   * Tells the user what went wrong.
+   * @param {unknown} error
+   * @param {string} [heading] what that means for what is on screen
+   */
+  report(error, heading = "That did not work. What was on screen is still there.") {
+    this.faults = faultsOf(error);
+    this.heading = this.info ? heading : "Nothing can be shown yet.";
+    this.#emit("message");
+  }
+
+  /** Takes the message away. */
+  dismiss() {
+    if (this.faults.length === 0) return;
+    this.faults = [];
+    this.#emit("message");
+  }
+
+  /** Gives the sandbox's memory back. */
+  free() {
+    this.#sandbox?.free();
+    this.#sandbox = undefined;
+  }
+
+  /**
+   * What people call an element.
+   * @param {string} id
+   */
+  elementLabel(id) {
+    return this.info?.elements.find((element) => element.id === id)?.label ?? id;
+  }
+
+  /** @param {Sandbox} sandbox */
+  #dress(sandbox) {
+    const { palette, scale, merged, rate, power, width } = this.#look;
+    sandbox.setPalette(palette);
+    sandbox.setScale(scale);
+    sandbox.setMerged(merged);
+    sandbox.setRate(rate);
+    sandbox.setShowPower(power);
+    sandbox.setInputSpeed(this.speed);
+    this.#letter(sandbox);
+    sandbox.fitStage(width);
+  }
+
+  /** @param {Sandbox} sandbox */
+  #letter(sandbox) {
+    sandbox.setSpeedUnit(unitOf(this.units, "speed").name);
+    sandbox.setTorqueUnit(unitOf(this.units, "torque").name);
+  }
+
+  /**
+   * Asks the sandbox, for what has no name here; when the engine breaks, starts it afresh and says so.
+   * @template T
+   * @param {(sandbox: Sandbox) => T} question
+   * @returns {T | undefined}
+   */
+  ask(question) {
+    if (!this.#sandbox) return undefined;
+    try {
+      return question(this.#sandbox);
+    } catch (error) {
+      if (!isTrap(error)) throw error;
+      this.#recover(/** @type {Error} */ (error));
+      return undefined;
+    }
+  }
+
+  /** @param {Error} error */
+  #recover(error) {
+    this.#sandbox = undefined;
+    this.#traps += 1;
+    // What broke it once is tried once more, then the scenario as it opens, then nothing.
+    const applied = this.#traps === 1 ? this.answer?.applied : undefined;
+    const place = "engine";
+    const problem = `it stopped working (${error.message})`;
+    if (this.#traps > 2 || !this.source) {
+      this.report({ faults: [{ place, problem, fix: "choose another scenario or reload" }] });
+      return;
+    }
+    try {
+      this.open(this.#text, this.source, { applied });
+      const fix = "go on; should it happen again, reload the page";
+      const heading = "The engine was started afresh with this scenario.";
+      this.report({ faults: [{ place, problem, fix }] }, heading);
+    } catch (second) {
+      this.report(second);
+    }
+  }
+
+  /** @param {...string} names */
+  #emit(...names) {
+    this.said += 1;
+    for (const name of names) this.dispatchEvent(new Event(name));
+  }
+}
+
+/**
+ * Calls `update` now and after these events; once for several that are said together.
+ * @param {Desk} desk
+ * @param {string[]} names
+ * @param {() => void} update
+ */
+export function follow(desk, names, update) {
+  let heard = desk.said;
+  const hear = () => {
+    if (heard === desk.said) return;
+    heard = desk.said;
+    update();
+  };
+  for (const name of names) desk.addEventListener(name, hear);
+  if (desk.info) update();
+}

@@ -1,0 +1,49 @@
+/** The engine, loaded once for every element on the page. */
+
+import { Failure } from "../kit/faults.js";
+import { siteFile } from "../kit/site.js";
+
+/** @typedef {typeof import("../engine/levertrain.js")} Engine */
+
+/** @type {Promise<Engine> | undefined} */
+let loading;
+
+/** @returns {Promise<Engine>} */
+export function loadEngine() {
+  loading ??= load();
+  return loading;
+}
+
+async function load() {
+  if (typeof WebAssembly !== "object") {
+    throw new Failure(
+      "browser",
+      "this browser cannot run WebAssembly, or it is switched off",
+      "open the page in a current browser, or switch WebAssembly on",
+    );
+  }
+  try {
+    const engine = await import("../engine/levertrain.js");
+    await engine.default({
+      module_or_path: siteFile("engine/levertrain_bg.wasm"),
+    });
+    return engine;
+  } catch (error) {
+    // A later try may succeed.
+    loading = undefined;
+    const reason = error instanceof Error ? error.message : String(error);
+    throw new Failure(
+      "engine",
+      `the engine did not load (${reason})`,
+      "reload the page; if it stays so, the folder engine/ is missing or incomplete on the host",
+    );
+  }
+}
+
+/**
+ * Whether the engine itself broke, rather than refused what it was given.
+ * @param {unknown} error
+ */
+export function isTrap(error) {
+  return typeof WebAssembly === "object" && error instanceof WebAssembly.RuntimeError;
+}

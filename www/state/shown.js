@@ -1,0 +1,28 @@
+/** What the drawings show beside speeds, and how they show it. */
+
+import { Failure } from "../kit/faults.js";
+
+/** @typedef {{ power: boolean, merged: boolean }} Shown power on the half-section, levers joined */
+
+/** Each by its name in links and attributes. @type {Record<string, keyof Shown>} */
+const NAMES = { power: "power", joined: "merged" };
+
+/**
+ * The names of what is shown.
+ * @param {Shown} shown
+ */
+export function shownNames(shown) {
+  return Object.keys(NAMES).filter((name) => shown[NAMES[name]]);
+}
+
+/**
+ * @param {string[]} names
+ * @returns {Shown}
+ */
+export function shownFrom(names) {
+  const unknown = names.find((name) => !Object.hasOwn(NAMES, name));
+  if (unknown !== undefined) {
+    throw new Failure("shows", `there is no view "${unknown}"`, `use ${Object.keys(NAMES).join(" or ")}, or leave it out`);
+  }
+  return { power: names.includes("power"), merged: names.includes("joined") };
+}

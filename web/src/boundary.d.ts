@@ -16,6 +16,8 @@ export interface TrainInfo {
   warnings: { coupling: string; text: string }[];
   /** Whether any two levers can be joined in one. */
   joinable: boolean;
+  /** Whether any clutch or brake has friction data. */
+  friction: boolean;
   /** Labels; null where the scenario has none. */
   engine: string | null; converter: string | null; load: string | null;
 }

@@ -20,6 +20,8 @@ pub struct TrainInfo<'a> {
     warnings: Vec<WarningReport>,
     /// Whether any two levers can be joined in one.
     joinable: bool,
+    /// Whether any clutch or brake has friction data.
+    friction: bool,
     /// Labels of what stands around the train.
     engine: Option<&'a str>,
     converter: Option<&'a str>,
@@ -108,6 +110,7 @@ impl<'a> TrainInfo<'a> {
             ranges: ranges.collect(),
             warnings: warnings(train),
             joinable: TrainLever::merged(train).len() < TrainLever::separate(train).len(),
+            friction: scenario.elements.iter().any(|x| x.friction().is_some()),
             engine: scenario.engine.as_ref().map(|x| x.label.as_str()),
             converter: scenario.converter.as_ref().map(|x| x.label.as_str()),
             load: scenario.load.as_ref().map(|x| x.label.as_str()),

@@ -12,7 +12,7 @@ const REWRITE_MS = 400;
 
 const PARTLY = "Part of the link cannot be shown; the usual stands in its place.";
 
-export class Address {
+export class History {
   #desk;
   #show;
   /** Files the user opened on this page: a link cannot hold them, but back and forward can. */

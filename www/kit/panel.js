@@ -1,64 +1,50 @@
-/** A part of the side column: a heading that folds what is under it. */
+/** A panel: a heading that folds what is under it. */
 
 import { h } from "./dom.js";
 
-/**
- * @param {string} title
- * @param {string} part
- * @param {boolean} open
- * @param {...(Node | string)} content
- */
-export function panel(title, part, open, ...content) {
-  return /** @type {HTMLDetailsElement} */ (
-    h(
-      "details",
-      { class: "panel", "data-part": part, open },
-      h("summary", {}, h("h2", {}, title)),
-      h("div", { class: "panel-body" }, ...content),
-    )
-  );
-}
+export class Panel {
+  #summary;
+  #body = h("div", { class: "panel-body" });
+  /** @type {HTMLElement | undefined} */
+  #hint;
 
-/**
- * A place in a panel's heading for what matters most in it, seen also when it is folded.
- * @param {HTMLElement} panel
- */
-export function hintOf(panel) {
-  const hint = h("span", { class: "hint" });
-  panel.querySelector("summary")?.append(hint);
-  return hint;
-}
+  /**
+   * @param {string} id what the page knows it by
+   * @param {string} title
+   * @param {boolean} [wide] whether it takes all columns
+   */
+  constructor(id, title, wide = false) {
+    this.#summary = h("summary", {}, h("h2", {}, title));
+    const node = h("details", { class: wide ? "panel wide" : "panel", "data-part": id }, this.#summary, this.#body);
+    this.node = /** @type {HTMLDetailsElement} */ (node);
+  }
 
-/**
- * A table.
- * @param {string} label
- * @param {(Node | string)[]} heads what its columns are called
- * @param {number[]} figures which of them hold numbers
- */
-export function table(label, heads, figures) {
-  const body = h("tbody");
-  const cells = heads.map((head, index) =>
-    h("th", { scope: "col", class: figures.includes(index) ? "figure" : null }, head),
-  );
-  const node = h("table", { "aria-label": label }, h("thead", {}, h("tr", {}, ...cells)), body);
-  return { node, body };
-}
+  get open() {
+    return this.node.open;
+  }
 
-/**
- * A box in which what is too wide scrolls, with the keyboard as well; what fits takes no stop.
- * @param {HTMLElement} content
- * @param {string} label
- * @param {AbortSignal} signal
- */
-export function scroller(content, label, signal) {
-  const box = h("div", { class: "scroller", role: "group", "aria-label": label }, content);
-  // Measured by the observer: asking at every change would lay the page out each time.
-  const observer = new ResizeObserver(() => {
-    if (box.scrollWidth > box.clientWidth + 1) box.tabIndex = 0;
-    else box.removeAttribute("tabindex");
-  });
-  observer.observe(box);
-  observer.observe(content);
-  signal.addEventListener("abort", () => observer.disconnect());
-  return box;
+  /**
+   * Calls back whenever it is folded or unfolded.
+   * @param {() => void} callback
+   */
+  toggled(callback) {
+    this.node.addEventListener("toggle", callback);
+  }
+
+  /** @param {...(Node | string)} content */
+  fill(...content) {
+    this.#body.replaceChildren(...content);
+  }
+
+  /**
+   * Says beside the title what matters most in it, seen also when it is folded.
+   * @param {string} words
+   */
+  hint(words) {
+    if (!this.#hint) {
+      this.#hint = h("span", { class: "hint" });
+      this.#summary.append(this.#hint);
+    }
+    this.#hint.textContent = words;
+  }
 }

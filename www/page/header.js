@@ -1,7 +1,7 @@
 /** The top line: name, scenario picker, the user's own file, cautions, light and dark. */
 
 import { h, icon, unseen } from "../kit/dom.js";
-import { follow } from "../state/desk.js";
+import { follow } from "../state/follow.js";
 import { CHOICES } from "../state/theme.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
@@ -54,6 +54,8 @@ export function header(desk, entries, theme, actions, cautions, heading) {
     if (source && info && "file" in source) list(source.file, source.name, info.name);
     restore();
   });
+  // Another choice came to nothing.
+  desk.addEventListener("message", restore);
 
   /**
    * Lists a file of the user's own; one that was mended takes the place of what it was.
@@ -82,13 +84,13 @@ export function header(desk, entries, theme, actions, cautions, heading) {
     if (file) actions.openFile(file);
   }
 
-  /** The picker shows what is on screen, also when another choice came to nothing. */
+  /** The picker shows what is on screen. */
   function restore() {
     const { source } = desk;
     if (source) picker.value = "stem" in source ? source.stem : `${OWN_FILE}${source.file}`;
   }
 
-  return { node, restore };
+  return node;
 }
 
 /** @param {HTMLElement} cautions */

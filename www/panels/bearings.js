@@ -1,29 +1,27 @@
 /** How often the teeth of each mesh meet, and how fast each pinion turns on its pin. */
 
 import { h } from "../kit/dom.js";
-import { follow } from "../state/desk.js";
+import { follow } from "../state/follow.js";
 import { fraction, NONE, number } from "../kit/format.js";
-import { panel, scroller, table } from "../kit/panel.js";
+import { scroller, table } from "../kit/table.js";
 
-/** @typedef {import("../state/desk.js").Desk} Desk */
+/** @typedef {import("./registry.js").Surroundings} Surroundings */
+/** @typedef {import("../kit/panel.js").Panel} Panel */
 /** @typedef {import("../kit/format.js").Exact} Exact */
 
 /** Seconds in a minute: the input's speed is in rev/min, a frequency in Hz. */
 const MINUTE = 60;
 
 /**
- * @param {Desk} desk
- * @param {AbortSignal} signal
+ * @param {Panel} panel
+ * @param {Surroundings} surroundings
  */
-export function bearings(desk, signal) {
+export function fill(panel, { desk, signal }) {
   const meshes = table("Meshes", ["Mesh", "Per input turn", "Per output turn", "Hz"], [1, 2, 3]);
   const unit = h("span");
   const pins = table("Pins", ["Pinion on its pin", "Teeth", unit], [1, 2]);
   const speed = h("span");
-  const node = panel(
-    "Bearings and mesh orders",
-    "bearings",
-    false,
+  panel.fill(
     scroller(meshes.node, "Meshes", signal),
     h(
       "p",
@@ -70,7 +68,6 @@ export function bearings(desk, signal) {
     pins.body.replaceChildren(...rows);
     pins.node.hidden = rows.length === 0;
   });
-  return node;
 }
 
 /** @param {Exact | null} value */

@@ -1,13 +1,15 @@
 /** What the clutches and brakes can hold, how near each range is to slipping, and what slips first. */
 
 import { h } from "../kit/dom.js";
-import { follow } from "../state/desk.js";
+import { follow } from "../state/follow.js";
 import { listed, NO_BREAK, NONE, number } from "../kit/format.js";
 import { unitOf } from "../state/units.js";
 import { IDLE } from "../state/effort_words.js";
-import { hintOf, panel, table } from "../kit/panel.js";
+import { table } from "../kit/table.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
+/** @typedef {import("./registry.js").Surroundings} Surroundings */
+/** @typedef {import("../kit/panel.js").Panel} Panel */
 /** @typedef {import("../engine/levertrain.js").Capacity} Capacity */
 /** @typedef {Capacity["elements"][number]} Held */
 
@@ -17,18 +19,18 @@ const FULL = 2.5;
 /** What stands where there is no margin. @type {Record<string, string>} */
 const WITHOUT_MARGIN = { idle: IDLE, undetermined: "not determined", "no-data": "no data", holds: "holds" };
 
-/** @param {Desk} desk */
-export function capacity(desk) {
+/**
+ * @param {Panel} panel
+ * @param {Surroundings} surroundings
+ */
+export function fill(panel, { desk }) {
   const words = h("p", { "data-part": "capacity-words" });
   const toHold = h("span");
   const { node: holding, body: rows } = table("Margins", ["", toHold, "Margin"], [1]);
   const capacityUnit = h("span");
   const heads = [capacityUnit, "Uniform wear", "Uniform pressure", "N/mm²"];
   const { node: capacities, body: linings } = table("Capacity", heads, [1, 2, 3]);
-  const node = panel(
-    "Clutch capacity",
-    "capacity",
-    false,
+  panel.fill(
     words,
     holding,
     h(
@@ -52,14 +54,12 @@ export function capacity(desk) {
         "heat and wear. The maker’s service information comes first.",
     ),
   );
-  const hint = hintOf(node);
   /** One entry a range. @type {Capacity[]} */
   let found = [];
 
   function ask() {
     found = desk.ask((sandbox) => sandbox.capacityChart(desk.torque)) ?? [];
-    node.hidden = found.length === 0;
-    if (!node.hidden) show();
+    if (found.length > 0) show();
   }
 
   function show() {
@@ -81,7 +81,7 @@ export function capacity(desk) {
   function mark() {
     const at = desk.info?.ranges.findIndex(({ id }) => id === desk.answer?.range) ?? -1;
     const current = found[at];
-    hint.textContent = current?.mostInput ? `holds up to ${torque(desk, current.mostInput)}` : "";
+    panel.hint(current?.mostInput ? `holds up to ${torque(desk, current.mostInput)}` : "");
     for (const row of rows.children) {
       const range = /** @type {HTMLElement} */ (row).dataset.capacityRange;
       row.toggleAttribute("data-current", range !== undefined && range === desk.answer?.range);
@@ -89,9 +89,8 @@ export function capacity(desk) {
   }
 
   follow(desk, ["train", "torque"], ask);
-  desk.addEventListener("units", () => !node.hidden && show());
-  desk.addEventListener("answer", () => !node.hidden && mark());
-  return node;
+  desk.addEventListener("units", () => found.length > 0 && show());
+  desk.addEventListener("answer", () => found.length > 0 && mark());
 }
 
 /**

@@ -2,26 +2,31 @@
 
 import { h, unseen } from "../kit/dom.js";
 import { lossChartOf, lossesAreQuick } from "../state/assumptions.js";
-import { follow } from "../state/desk.js";
+import { follow } from "../state/follow.js";
 import { fraction, listed, NONE, number, ratio } from "../kit/format.js";
 import { LOSS_OUTCOMES } from "../state/effort_words.js";
-import { panel, table } from "../kit/panel.js";
+import { table } from "../kit/table.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
+/** @typedef {import("./registry.js").Surroundings} Surroundings */
+/** @typedef {import("../kit/panel.js").Panel} Panel */
 /** @typedef {import("../engine/levertrain.js").Chart} Chart */
 
 /** With more elements than these there is no room for the efficiency on a phone. */
 const MANY = 6;
 
-/** @param {Desk} desk */
-export function chart(desk) {
+/**
+ * @param {Panel} panel
+ * @param {Surroundings} surroundings
+ */
+export function fill(panel, { desk }) {
   const spread = h("p", { class: "note", "data-part": "spread" });
   const legend = h("p", { class: "note legend" });
   const braking = h("p", { class: "note", "data-part": "engine-braking" });
   const coasting = h("span", { "data-part": "coasting" });
   const steps = h("p", { class: "note" }, "Step: this ratio over the next range’s.");
   const holder = h("div", { class: "scroll" });
-  const node = panel("Range chart", "chart", true, holder, h("div", { class: "notes" }, spread, legend, steps, braking));
+  panel.fill(holder, h("div", { class: "notes" }, spread, legend, steps, braking));
   /** @type {HTMLElement[]} */
   let rows = [];
 
@@ -79,7 +84,6 @@ export function chart(desk) {
     // Mesh losses are shares: only drag asks how fast and how hard.
     desk.addEventListener(event, () => desk.assumptions.drag > 0 && fillEfficiencies());
   }
-  return node;
 }
 
 /**

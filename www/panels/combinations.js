@@ -1,11 +1,13 @@
-/** Every combination of elements, made when it is first looked at. */
+/** Every combination of elements, made when it is looked at. */
 
 import { h } from "../kit/dom.js";
-import { follow } from "../state/desk.js";
+import { follow } from "../state/follow.js";
 import { fraction, ratio } from "../kit/format.js";
-import { panel, table } from "../kit/panel.js";
+import { table } from "../kit/table.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
+/** @typedef {import("./registry.js").Surroundings} Surroundings */
+/** @typedef {import("../kit/panel.js").Panel} Panel */
 /** @typedef {import("../engine/levertrain.js").Outcome} Outcome */
 
 /** Rows added at a time: 16 elements have 65 536 combinations. */
@@ -20,15 +22,15 @@ const STATES = [
   ["tied-up", "Tied up"],
 ];
 
-/** @param {Desk} desk */
-export function combinations(desk) {
+/**
+ * @param {Panel} panel
+ * @param {Surroundings} surroundings
+ */
+export function fill(panel, { desk }) {
   const { node: outcomes, body } = table("Every combination", ["Applied", "State", "Ratio"], [2]);
   const filter = /** @type {HTMLSelectElement} */ (h("select", { id: "states", change: restart }));
   const more = h("button", { class: "plain", type: "button", click: add });
-  const node = panel(
-    "Every combination",
-    "combinations",
-    false,
+  panel.fill(
     h("p", { class: "filter" }, h("label", { for: "states" }, "Show"), h("span", { class: "select" }, filter)),
     h("div", { class: "scroll tall" }, outcomes, more),
   );
@@ -38,7 +40,7 @@ export function combinations(desk) {
   let chosen = [];
 
   function build() {
-    if (all || !node.open || !desk.info) return;
+    if (all || !panel.open || !desk.info) return;
     all = desk.outcomes() ?? [];
     const counts = new Map();
     for (const { state } of all) counts.set(state, (counts.get(state) ?? 0) + 1);
@@ -80,10 +82,9 @@ export function combinations(desk) {
     build();
   }
 
-  node.addEventListener("toggle", build);
+  panel.toggled(build);
   follow(desk, ["train"], forget);
   follow(desk, ["answer"], mark);
-  return node;
 }
 
 /**

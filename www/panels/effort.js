@@ -1,7 +1,7 @@
 /** Torque beside speed, and power: of the train, of every member of every set, of every element. */
 
 import { h } from "../kit/dom.js";
-import { follow } from "../state/desk.js";
+import { follow } from "../state/follow.js";
 import { exactly, negated, NOTHING, size, WHOLE } from "../state/quantities.js";
 import {
   capital,
@@ -12,18 +12,23 @@ import {
   recirculationWords,
   shareWords,
 } from "../state/effort_words.js";
-import { hintOf, panel, table } from "../kit/panel.js";
+import { table } from "../kit/table.js";
 import { unitChoice } from "../stage/unit_choice.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
+/** @typedef {import("./registry.js").Surroundings} Surroundings */
+/** @typedef {import("../kit/panel.js").Panel} Panel */
 /** @typedef {import("../state/desk.js").Answer} Answer */
 /** @typedef {import("../kit/format.js").Exact} Exact */
 /** @typedef {import("../engine/levertrain.js").Effort} Effort */
 
 /** @typedef {{ speed: Exact | null, torque: Exact | null, power: Exact | null, words: string }} Values */
 
-/** @param {Desk} desk */
-export function effort(desk) {
+/**
+ * @param {Panel} panel
+ * @param {Surroundings} surroundings
+ */
+export function fill(panel, { desk }) {
   const notes = h("div", { class: "effort-notes", "data-part": "effort-notes" });
   const heads = [h("span", {}), h("span", {}), h("span", {})];
   const { node: efforts, body } = table("Torque and power", ["", ...heads], [1, 2, 3]);
@@ -35,16 +40,12 @@ export function effort(desk) {
       "In the whole train, torque goes in at the input and is given out at the output and to the " +
       "housing: the input’s is the sum of these two.",
   );
-  const node = panel(
-    "Torque and power",
-    "effort",
-    false,
+  panel.fill(
     notes,
     h("div", { class: "scroll" }, efforts),
     signs,
     h("p", { class: "filter" }, h("span", { class: "quiet" }, "Power in"), unitChoice(desk, "power")),
   );
-  const hint = hintOf(node);
   /** @type {Row[]} */
   let ends = [];
   /** @type {Row[][]} */
@@ -78,7 +79,7 @@ export function effort(desk) {
     const { effort } = answer;
     heads.forEach((head, at) => (head.textContent = quantities.unit(KINDS[at])));
     efforts.hidden = signs.hidden = !effort;
-    hint.textContent = effort?.output ? `${quantities.text("torque", negated(effort.output))} out` : "";
+    panel.hint(effort?.output ? `${quantities.text("torque", negated(effort.output))} out` : "");
     notes.replaceChildren(...noteWords(desk, answer).map((words) => h("p", {}, words)));
     if (!effort) return;
     const output = answer.shafts.find(({ id }) => id === info.output)?.speed ?? null;
@@ -115,7 +116,6 @@ export function effort(desk) {
   follow(desk, ["train"], build);
   follow(desk, ["answer", "speed", "torque", "units", "assumptions"], update);
   follow(desk, ["answer", "light"], light);
-  return node;
 }
 
 const DRIVE =

@@ -1,25 +1,20 @@
 /** One set seen along the axis, its gears turning at their true relative speeds. */
 
 import { h } from "../kit/dom.js";
-import { follow } from "../state/desk.js";
+import { follow } from "../state/follow.js";
 import { drawing } from "../stage/drawing.js";
-import { panel } from "../kit/panel.js";
 
 /** The picture is square up to this height, in CSS pixels. */
 const TALLEST = 360;
 
 /**
- * @param {import("../state/desk.js").Desk} desk
- * @param {() => void} redraw
- * @param {AbortSignal} signal
+ * @param {import("../kit/panel.js").Panel} panel
+ * @param {import("./registry.js").Surroundings} surroundings
  */
-export function endView(desk, redraw, signal) {
+export function fill(panel, { desk, redraw, draws, signal }) {
   const { canvas, holder, paint } = drawing(desk, "end", undefined, redraw, signal);
   const sets = /** @type {HTMLSelectElement} */ (h("select", { id: "end-set", change: choose }));
-  const node = panel(
-    "End view",
-    "end-view",
-    false,
+  panel.fill(
     h("p", { class: "filter" }, h("label", { for: "end-set" }, "Seen from the input"), h("span", { class: "select" }, sets)),
     holder,
   );
@@ -37,12 +32,7 @@ export function endView(desk, redraw, signal) {
     redraw();
   }
 
-  function draw() {
-    if (node.open && sets.value) paint(`end:${sets.value}`, (width) => Math.min(width, TALLEST));
-  }
-
-  node.addEventListener("toggle", redraw);
-
+  draws(() => panel.open && sets.value && paint(`end:${sets.value}`, (width) => Math.min(width, TALLEST)));
+  panel.toggled(redraw);
   follow(desk, ["train"], build);
-  return { node, draw };
 }

@@ -1,20 +1,17 @@
 /** The power flow: a band for every stream of power, as wide as there is power in it. */
 
-import { follow } from "../state/desk.js";
+import { follow } from "../state/follow.js";
 import { drawing } from "../stage/drawing.js";
-import { panel } from "../kit/panel.js";
 
 const DRAWING = "flow";
 
 /**
- * @param {import("../state/desk.js").Desk} desk
- * @param {() => void} redraw
- * @param {AbortSignal} signal
+ * @param {import("../kit/panel.js").Panel} panel
+ * @param {import("./registry.js").Surroundings} surroundings
  */
-export function flow(desk, redraw, signal) {
+export function fill(panel, { desk, redraw, draws, signal }) {
   const { canvas, holder, paint } = drawing(desk, DRAWING, ["answer", "light"], redraw, signal);
-  const node = panel("Power flow", "flow", false, holder);
-  node.classList.add("wide");
+  panel.fill(holder);
 
   /** The height that suits the width `measured`, which takes a look at every range. @type {number | undefined} */
   let height;
@@ -29,15 +26,11 @@ export function flow(desk, redraw, signal) {
     return height;
   }
 
-  function draw() {
-    if (node.open) paint(DRAWING, heightAt);
-  }
-
-  node.addEventListener("toggle", redraw);
+  draws(() => panel.open && paint(DRAWING, heightAt));
+  panel.toggled(redraw);
 
   desk.addEventListener("answer", () => (measured = 0));
   follow(desk, ["train"], () => {
     canvas.setAttribute("aria-label", `Power flow of ${desk.info?.name ?? ""}; the table of torque and power says the same`);
   });
-  return { node, draw };
 }

@@ -1,16 +1,18 @@
 /** What the meshes and the open elements cost: efficiency, and where the rest goes. */
 
 import { h } from "../kit/dom.js";
-import { follow } from "../state/desk.js";
+import { follow } from "../state/follow.js";
 import { DRAG_SLIP, isDrag, isMesh, lossesAreQuick, lossesOf, MOST_DRAG } from "../state/assumptions.js";
 import { number } from "../kit/format.js";
 import { formula } from "../kit/mathml.js";
 import { percent } from "../state/quantities.js";
 import { forField, fromField, unitOf } from "../state/units.js";
 import { LOSS_OUTCOMES } from "../state/effort_words.js";
-import { hintOf, panel, table } from "../kit/panel.js";
+import { table } from "../kit/table.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
+/** @typedef {import("./registry.js").Surroundings} Surroundings */
+/** @typedef {import("../kit/panel.js").Panel} Panel */
 /** @typedef {import("../engine/levertrain.js").Losses} Losses */
 
 /** What is left of a mesh that does not roll: the engine's rounding. */
@@ -18,25 +20,27 @@ const ROUNDING = 1e-9;
 
 const NO_TORQUE = "Without input torque there is nothing to weigh the drag against.";
 
-/** @param {Desk} desk */
-export function losses(desk) {
+/**
+ * @param {Panel} panel
+ * @param {Surroundings} surroundings
+ */
+export function fill(panel, { desk }) {
   const result = h("p", { class: "efficiency-line", "data-part": "efficiency" });
   const { node: list, body } = table("Losses", ["Loss", "", "%"], [1, 2]);
   const unit = /** @type {HTMLElement} */ (list.querySelectorAll("thead th")[1]);
-  const node = panel("Losses", "losses", false, result, list, ...fields(desk));
-  const hint = hintOf(node);
+  panel.fill(result, list, ...fields(desk));
 
   function update() {
     const { answer } = desk;
     if (!answer) return;
     // A long train is worked out only for whoever looks.
-    if (!node.open && !lossesAreQuick(desk)) {
-      hint.textContent = "";
+    if (!panel.open && !lossesAreQuick(desk)) {
+      panel.hint("");
       return;
     }
     const found = lossesOf(desk);
     const efficiency = found?.efficiency ?? null;
-    hint.textContent = efficiency === null ? "" : percent(efficiency);
+    panel.hint(efficiency === null ? "" : percent(efficiency));
     list.hidden = efficiency === null;
     if (!found || efficiency === null) {
       result.replaceChildren(found ? LOSS_OUTCOMES[found.outcome] : NO_TORQUE);
@@ -69,9 +73,8 @@ export function losses(desk) {
     );
   }
 
-  node.addEventListener("toggle", update);
+  panel.toggled(update);
   follow(desk, ["answer", "speed", "torque", "units", "assumptions"], update);
-  return node;
 }
 
 /** @param {Desk} desk */

@@ -1,23 +1,28 @@
 /** Every shaft with its speed; pointing at a row lights the shaft in the drawings. */
 
 import { h } from "../kit/dom.js";
-import { follow } from "../state/desk.js";
+import { follow } from "../state/follow.js";
 import { fraction, NONE, number } from "../kit/format.js";
 import { motionMark } from "../kit/motion.js";
-import { panel, table } from "../kit/panel.js";
+import { table } from "../kit/table.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
+/** @typedef {import("./registry.js").Surroundings} Surroundings */
+/** @typedef {import("../kit/panel.js").Panel} Panel */
 /** @typedef {import("../state/desk.js").Answer} Answer */
 
 /** Longer fractions go into the title alone: a column of them would hide the decimals. */
 const SHORT_FRACTION = 9;
 
-/** @param {Desk} desk */
-export function members(desk) {
+/**
+ * @param {Panel} panel
+ * @param {Surroundings} surroundings
+ */
+export function fill(panel, { desk }) {
   const unit = h("span");
   const heads = ["Shaft", unit, "Per input turn", "Motion"];
   const { node: shafts, body } = table("Members", heads, [1, 2]);
-  const node = panel("Members", "members", true, h("div", { class: "scroll" }, shafts));
+  panel.fill(h("div", { class: "scroll" }, shafts));
   /** @type {HTMLElement[]} */
   let rows = [];
 
@@ -67,7 +72,6 @@ export function members(desk) {
   follow(desk, ["train"], build);
   follow(desk, ["answer", "speed", "units"], update);
   follow(desk, ["answer", "light"], light);
-  return node;
 }
 
 /** @param {Answer["shafts"][number]["speed"]} value */

@@ -2,15 +2,17 @@
 
 import { h, unseen } from "../kit/dom.js";
 import { lossesAreQuick } from "../state/assumptions.js";
-import { follow } from "../state/desk.js";
+import { follow } from "../state/follow.js";
 import { MOST_SPEED, MOST_TORQUE, NO_BREAK, number } from "../kit/format.js";
 import { percent } from "../state/quantities.js";
 import { GRADES, operatingOf } from "../state/road.js";
 import { unitOf } from "../state/units.js";
 import { drawing } from "../stage/drawing.js";
-import { hintOf, panel, table } from "../kit/panel.js";
+import { table } from "../kit/table.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
+/** @typedef {import("./registry.js").Surroundings} Surroundings */
+/** @typedef {import("../kit/panel.js").Panel} Panel */
 /** @typedef {import("../engine/levertrain.js").Operating} Operating */
 /** @typedef {import("../engine/levertrain.js").OperatingPoint} Point */
 
@@ -24,11 +26,10 @@ const CAUSES = ["answer", "units", "assumptions", "road"];
 const KINDS = /** @type {const} */ (["speed", "torque", "power"]);
 
 /**
- * @param {Desk} desk
- * @param {() => void} redraw
- * @param {AbortSignal} signal
+ * @param {Panel} panel
+ * @param {Surroundings} surroundings
  */
-export function operating(desk, redraw, signal) {
+export function fill(panel, { desk, redraw, draws, signal }) {
   const chain = h("p", { class: "note" });
   // Spoken only when what is found changes in kind, not with every number.
   const words = h("p", { class: "operating-words", role: "status", "data-part": "operating-words" });
@@ -39,10 +40,7 @@ export function operating(desk, redraw, signal) {
   const use = /** @type {HTMLButtonElement} */ (
     h("button", { class: "plain", type: "button", "data-part": "use-point", click: useInput })
   );
-  const node = panel(
-    "Engine and road",
-    "operating",
-    false,
+  panel.fill(
     chain,
     ...fields(desk),
     words,
@@ -55,7 +53,6 @@ export function operating(desk, redraw, signal) {
       "Steady running only, by tables and the mesh efficiency under Losses; the drag of open elements is left out. At its lowest speed an idle control keeps the engine running. For learning and early layout: the maker’s service information comes first.",
     ),
   );
-  const hint = hintOf(node);
   /** @type {Operating | null | undefined} */
   let found;
 
@@ -71,22 +68,21 @@ export function operating(desk, redraw, signal) {
 
   function build() {
     const { info } = desk;
-    node.hidden = !info?.engine;
     chain.textContent = [info?.engine, info?.converter, info?.name, info?.load].filter(Boolean).join(" → ");
   }
 
   function update() {
-    if (!desk.answer || node.hidden) return;
+    if (!desk.info?.engine) return;
     // A long train is worked out only for whoever looks.
-    if (!node.open && !lossesAreQuick(desk)) {
-      hint.textContent = "";
+    if (!panel.open && !lossesAreQuick(desk)) {
+      panel.hint("");
       return;
     }
     found = operatingOf(desk);
     if (!found) return;
     for (const [at, kind] of KINDS.entries()) heads[at].textContent = unitOf(desk.units, kind).name;
     if (words.textContent !== found.words) words.textContent = found.words;
-    node.dataset.outcome = found.outcome;
+    panel.node.dataset.outcome = found.outcome;
     const { efficiency, stall: held } = found;
     const more = (/** @type {Point} */ point) => ratioWords(point, efficiency ?? 1);
     const rows = found.points.flatMap((point, at) => pointRows(desk, point, String(at), titleOf(point), more(point)));
@@ -94,7 +90,7 @@ export function operating(desk, redraw, signal) {
     body.replaceChildren(...rows, ...stall);
     points.hidden = rows.length + stall.length === 0;
     const point = best();
-    hint.textContent = point ? `output ${text(desk, "torque", point.outputTorque)}` : "no steady point";
+    panel.hint(point ? `output ${text(desk, "torque", point.outputTorque)}` : "no steady point");
     use.hidden = !point || point.inputTorque < 0;
     if (point) use.textContent = useWords(desk, point);
     use.disabled = !point || point.inputSpeed > MOST_SPEED || point.inputTorque > MOST_TORQUE;
@@ -103,14 +99,14 @@ export function operating(desk, redraw, signal) {
   }
 
   function draw() {
-    if (node.open && !node.hidden && !holder.hidden) paint(DRAWING, () => HEIGHT);
+    if (panel.open && desk.info?.engine && !holder.hidden) paint(DRAWING, () => HEIGHT);
   }
 
-  node.addEventListener("toggle", update);
+  draws(draw);
+  panel.toggled(update);
 
   follow(desk, ["train"], build);
   follow(desk, CAUSES, update);
-  return { node, draw };
 }
 
 /** @param {Desk} desk */

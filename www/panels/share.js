@@ -1,19 +1,23 @@
 /** Taking things away: pictures, a link to this view, and the markup that embeds it. */
 
 import { h } from "../kit/dom.js";
-import { follow } from "../state/desk.js";
+import { follow } from "../state/follow.js";
 import { fragmentOf, unusualCodes } from "../address/link.js";
 import { picture } from "../kit/picture.js";
 import { siteFile } from "../kit/site.js";
 import { shownWords } from "../stage/answer.js";
-import { panel } from "../kit/panel.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
+/** @typedef {import("./registry.js").Surroundings} Surroundings */
+/** @typedef {import("../kit/panel.js").Panel} Panel */
 
 const TITLES = { section: "Half-section drawing", lever: "Lever diagram" };
 
-/** @param {Desk} desk */
-export function share(desk) {
+/**
+ * @param {Panel} panel
+ * @param {Surroundings} surroundings
+ */
+export function fill(panel, { desk }) {
   const link = /** @type {HTMLInputElement} */ (
     h("input", { id: "link", readonly: true, "data-part": "link", focus: () => link.select() })
   );
@@ -30,10 +34,7 @@ export function share(desk) {
     embed,
     copyButton(embed),
   );
-  const node = panel(
-    "Pictures, link and embedding",
-    "share",
-    false,
+  panel.fill(
     h("p", { class: "row" }, pictureButton(desk, "section", "Half-section, SVG"), pictureButton(desk, "lever", "Levers, SVG")),
     linked,
     own,
@@ -53,7 +54,6 @@ export function share(desk) {
       `<script type="module" src="${module}"></script>\n` +
       `<lever-train ${said.map(([name, value]) => `${name}="${value}"`).join(" ")}></lever-train>`;
   });
-  return node;
 }
 
 /** The page that comes with the element, whichever page the element is in. */

@@ -1,18 +1,19 @@
 /** How fast the faces of open clutches and brakes slip. */
 
 import { h } from "../kit/dom.js";
-import { follow } from "../state/desk.js";
+import { follow } from "../state/follow.js";
 import { fraction } from "../kit/format.js";
-import { panel, table } from "../kit/panel.js";
+import { table } from "../kit/table.js";
 
-/** @typedef {import("../state/desk.js").Desk} Desk */
-
-/** @param {Desk} desk */
-export function slips(desk) {
+/**
+ * @param {import("../kit/panel.js").Panel} panel
+ * @param {import("./registry.js").Surroundings} surroundings
+ */
+export function fill(panel, { desk }) {
   const unit = h("span");
   const { node: slips, body } = table("Slip of open elements", ["Open element", unit], [1]);
   const none = h("p", { class: "note" }, "Nothing is open.");
-  const node = panel("Slip of open clutches and brakes", "slips", false, slips, none);
+  panel.fill(slips, none);
 
   follow(desk, ["answer", "speed", "units"], () => {
     const { quantities } = desk;
@@ -31,5 +32,4 @@ export function slips(desk) {
     slips.hidden = open.length === 0;
     none.hidden = open.length > 0;
   });
-  return node;
 }

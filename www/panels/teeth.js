@@ -1,17 +1,18 @@
 /** What the tooth counts of a set do not satisfy. */
 
 import { h } from "../kit/dom.js";
-import { follow } from "../state/desk.js";
-import { panel } from "../kit/panel.js";
+import { follow } from "../state/follow.js";
 
-/** @param {import("../state/desk.js").Desk} desk */
-export function teeth(desk) {
+/**
+ * @param {import("../kit/panel.js").Panel} panel
+ * @param {import("./registry.js").Surroundings} surroundings
+ */
+export function fill(panel, { desk }) {
   const list = h("ul", { class: "notes-list" });
-  const node = panel("Tooth checks", "teeth", true, list);
+  panel.fill(list);
 
   follow(desk, ["train"], () => {
     const warnings = desk.info?.warnings ?? [];
-    node.hidden = warnings.length === 0;
     list.replaceChildren(
       ...warnings.map(({ coupling, text }) => {
         const set = desk.info?.couplings.find(({ id }) => id === coupling);
@@ -19,5 +20,4 @@ export function teeth(desk) {
       }),
     );
   });
-  return node;
 }

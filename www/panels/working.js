@@ -1,31 +1,29 @@
 /** The working: the formula of the ratio, with its numbers, and the speed equation of each set. */
 
 import { h } from "../kit/dom.js";
-import { follow } from "../state/desk.js";
+import { follow } from "../state/follow.js";
 import { fraction, ratio } from "../kit/format.js";
 import { formula, fractionMathml } from "../kit/mathml.js";
-import { panel, scroller } from "../kit/panel.js";
+import { scroller } from "../kit/table.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
+/** @typedef {import("./registry.js").Surroundings} Surroundings */
+/** @typedef {import("../kit/panel.js").Panel} Panel */
 /** @typedef {import("../state/desk.js").Answer} Answer */
 
 /**
- * @param {Desk} desk
- * @param {AbortSignal} signal
+ * @param {Panel} panel
+ * @param {Surroundings} surroundings
  */
-export function working(desk, signal) {
+export function fill(panel, { desk, signal }) {
   const derived = h("div", { class: "derived", "data-part": "formula" });
   const equations = h("dl", { class: "equations" });
   const symbols = h("p", { class: "note" });
-  const node = panel(
-    "Working",
-    "working",
-    false,
+  panel.fill(
     scroller(derived, "Formula of the ratio", signal),
     scroller(equations, "Speed equation of each set", signal),
     symbols,
   );
-  node.classList.add("wide");
 
   follow(desk, ["answer"], () => {
     if (desk.answer) derived.replaceChildren(...derivation(desk.answer));
@@ -37,7 +35,6 @@ export function working(desk, signal) {
     equations.replaceChildren(...answer.working.equations.flatMap((equation) => equationRow(answer, equation)));
     symbols.replaceChildren(...symbolWords(answer));
   });
-  return node;
 }
 
 /** @param {Answer} answer */

@@ -1,7 +1,7 @@
 /** The answer: ratio, direction, state and applied elements, large; the reasons beside it. */
 
 import { h, icon } from "../kit/dom.js";
-import { follow } from "../state/desk.js";
+import { follow } from "../state/follow.js";
 import { fraction, listed, ratio } from "../kit/format.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */

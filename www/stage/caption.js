@@ -1,7 +1,7 @@
 /** The line under the drawings: what the pointed-at member does, or how to use the stage. */
 
 import { h } from "../kit/dom.js";
-import { follow } from "../state/desk.js";
+import { follow } from "../state/follow.js";
 import { endWords, IDLE, memberName, memberWords } from "../state/effort_words.js";
 import { motionMark } from "../kit/motion.js";
 

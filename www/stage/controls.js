@@ -1,7 +1,7 @@
 /** Input speed and torque, turning, and how sets that share two shafts are drawn. */
 
 import { h, icon } from "../kit/dom.js";
-import { follow } from "../state/desk.js";
+import { follow } from "../state/follow.js";
 import { MOST_SPEED, MOST_TORQUE, NO_BREAK, number } from "../kit/format.js";
 import { WHOLE } from "../state/quantities.js";
 import { forField, fromField, unitOf } from "../state/units.js";

@@ -2,7 +2,7 @@
 
 import { arrowTarget, h, rove } from "../kit/dom.js";
 import { makeDraggable } from "../kit/drag.js";
-import { follow } from "../state/desk.js";
+import { follow } from "../state/follow.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
 /** @typedef {import("../kit/drag.js").Handle} Handle */

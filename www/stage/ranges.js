@@ -1,7 +1,7 @@
 /** One button a range; arrow keys step through them. */
 
 import { arrowTarget, h, rove } from "../kit/dom.js";
-import { follow } from "../state/desk.js";
+import { follow } from "../state/follow.js";
 
 /** Labels of more characters than this are set smaller, so that a row still holds several. */
 const LONG = 10;

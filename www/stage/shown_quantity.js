@@ -1,7 +1,7 @@
 /** What the half-section shows: how fast its members turn, or how much power they pass. */
 
 import { h } from "../kit/dom.js";
-import { follow } from "../state/desk.js";
+import { follow } from "../state/follow.js";
 
 /** @param {import("../state/desk.js").Desk} desk */
 export function shownQuantity(desk) {

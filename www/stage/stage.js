@@ -4,7 +4,7 @@
  */
 
 import { h } from "../kit/dom.js";
-import { follow } from "../state/desk.js";
+import { follow } from "../state/follow.js";
 import { handles } from "./handles.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */

@@ -1,7 +1,7 @@
 /** Choosing the unit of a quantity, where its number stands. */
 
 import { h } from "../kit/dom.js";
-import { follow } from "../state/desk.js";
+import { follow } from "../state/follow.js";
 import { UNITS } from "../state/units.js";
 
 /**

@@ -383,20 +383,3 @@ export class Desk extends EventTarget {
     for (const name of names) this.dispatchEvent(new Event(name));
   }
 }
-
-/**
- * Calls `update` now and after these events; once for several that are said together.
- * @param {Desk} desk
- * @param {string[]} names
- * @param {() => void} update
- */
-export function follow(desk, names, update) {
-  let heard = desk.said;
-  const hear = () => {
-    if (heard === desk.said) return;
-    heard = desk.said;
-    update();
-  };
-  for (const name of names) desk.addEventListener(name, hear);
-  if (desk.info) update();
-}

@@ -90,11 +90,16 @@ const probe = (() => {
   const drawn = (inside = "lever-train") => Number(host(inside)?.dataset.frame ?? 0);
   const isOpen = (inside) => drawn(inside) > 0 && all('[role="switch"]', inside).length > 0;
 
-  /** Waits until nothing is drawn and no frame is asked for any more. */
+  /** Whether a panel is still waiting for what belongs in it. */
+  const filling = () =>
+    [...document.querySelectorAll("lever-train")].some((node) => node.shadowRoot?.querySelector("[aria-busy]"));
+
+  /** Waits until nothing is drawn and no frame is asked for any more, and every panel is filled. */
   async function rest() {
     const QUIET = 6;
     for (let quiet = 0, last = ""; quiet < QUIET; ) {
       await frame();
+      if (filling()) quiet = 0;
       const now = `${requests} ${[...document.querySelectorAll("lever-train")].map((node) => node.dataset.frame)}`;
       quiet = now === last ? quiet + 1 : 0;
       last = now;

@@ -1,0 +1,162 @@
+/** Opening scenarios: those that come with the page, by what a view asks for, and the user's own. */
+
+import { Failure } from "../kit/faults.js";
+import { MOST_SPEED, MOST_TORQUE } from "../kit/format.js";
+import { assumptionsFrom, USUAL_ASSUMPTIONS } from "../state/assumptions.js";
+import { readFile, readScenario } from "../state/catalogue.js";
+import { isTrap } from "../state/engine.js";
+import { roadFrom, USUAL_ROAD } from "../state/road.js";
+import { shownFrom } from "../state/shown.js";
+import { unitsFrom, USUAL_UNITS } from "../state/units.js";
+
+/** @typedef {import("../state/desk.js").Desk} Desk */
+/** @typedef {import("../address/link.js").View} View */
+
+export class Opening {
+  #desk;
+  #entries;
+  #usual;
+  /** Files the user opened: they stay at hand until the page closes. */
+  /** @type {import("../address/history.js").OwnFile[]} */
+  files = [];
+  /** Counts openings, so that a slow one that was overtaken is dropped. */
+  #count = 0;
+
+  /**
+   * @param {Desk} desk
+   * @param {import("../state/catalogue.js").Entry[]} entries the scenarios that come with the page
+   * @param {() => string | null} usual the scenario of whoever asks for none, where one is named
+   */
+  constructor(desk, entries, usual) {
+    this.#desk = desk;
+    this.#entries = entries;
+    this.#usual = usual;
+  }
+
+  /**
+   * Opens what a view asks for; on a fault everything on screen stays.
+   * @param {View} view
+   */
+  async show(view) {
+    try {
+      await this.open(view);
+      this.#desk.dismiss();
+    } catch (error) {
+      this.#desk.report(error);
+    }
+  }
+
+  /**
+   * Opens a file of the user's own.
+   * @param {File} file
+   */
+  async openFile(file) {
+    try {
+      this.openText(await readFile(file), file.name);
+    } catch (error) {
+      this.#desk.report(error, unopened(file.name));
+    }
+  }
+
+  /**
+   * @param {string} text
+   * @param {string} name
+   */
+  openText(text, name) {
+    this.#count += 1;
+    try {
+      const known = this.files.findIndex((file) => file.name === name && file.text === text);
+      const key = known >= 0 ? known : this.files.push({ text, name }) - 1;
+      this.#desk.open(text, { file: key, name });
+      this.#desk.dismiss();
+    } catch (error) {
+      this.#desk.report(error, unopened(name));
+    }
+  }
+
+  /** Opens once more a file that was opened before. @param {number} key */
+  reopen(key) {
+    const { text, name } = this.files[key];
+    this.openText(text, name);
+  }
+
+  /**
+   * Opens what a view asks for.
+   * @param {View} view
+   */
+  async open(view) {
+    const { stem, applied, speed, torque, failures } = view;
+    this.#count += 1;
+    const opening = this.#count;
+    if (speed !== undefined && !(speed >= 0 && speed <= MOST_SPEED)) {
+      throw new Failure("speed", `${speed} is not a speed`, `use 0 to ${MOST_SPEED} rev/min`);
+    }
+    if (torque !== undefined && !(torque >= 0 && torque <= MOST_TORQUE)) {
+      throw new Failure("torque", `${torque} is not a torque`, `use 0 to ${MOST_TORQUE} N·m`);
+    }
+    const units = read(failures, view.units, unitsFrom, USUAL_UNITS);
+    const road = read(failures, view.road, roadFrom, USUAL_ROAD);
+    const assumptions = read(failures, view.losses, assumptionsFrom, USUAL_ASSUMPTIONS);
+    const shown = read(failures, view.shows, shownFrom, shownFrom([]));
+    const wanted = stem ?? this.#usualStem();
+    if (!this.#knows(wanted)) {
+      throw new Failure(
+        "scenario",
+        `there is no scenario "${wanted}"`,
+        "choose one from the list of scenarios",
+      );
+    }
+    const text = await readScenario(wanted);
+    if (opening !== this.#count) return;
+    const open = (/** @type {string[] | undefined} */ applied) =>
+      this.#desk.open(text, { stem: wanted }, { applied, speed, torque, units, road, assumptions, shown });
+    if (applied) mended(failures, () => open(applied), () => open(undefined));
+    else open(undefined);
+  }
+
+  /** The scenario of whoever asks for none: the one the page names, or the first. */
+  #usualStem() {
+    const named = this.#usual();
+    return named && this.#knows(named) ? named : this.#entries[0].stem;
+  }
+
+  /** @param {string} stem */
+  #knows(stem) {
+    return this.#entries.some((entry) => entry.stem === stem);
+  }
+}
+
+/**
+ * What a part of a view asks for; where it is wrong and failures are collected, the usual.
+ * @template T
+ * @param {unknown[] | undefined} failures
+ * @param {() => T} asked
+ * @param {() => T} usual
+ */
+function mended(failures, asked, usual) {
+  try {
+    return asked();
+  } catch (error) {
+    if (!failures || isTrap(error)) throw error;
+    failures.push(error);
+    return usual();
+  }
+}
+
+/**
+ * Reads what a view says of one thing, where it says anything; in its place the usual, as `mended`.
+ * @template C, T
+ * @param {unknown[] | undefined} failures
+ * @param {C | undefined} code
+ * @param {(code: C) => T} from
+ * @param {Readonly<T>} usual
+ * @returns {T | undefined}
+ */
+function read(failures, code, from, usual) {
+  return code === undefined ? undefined : mended(failures, () => from(code), () => ({ ...usual }));
+}
+
+/** @param {string} name of a file */
+function unopened(name) {
+  return `${name} cannot be opened. What was on screen is still there.`;
+}

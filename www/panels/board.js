@@ -1,0 +1,94 @@
+/** The panels of an element: their headings at once, what is in them when it is needed. */
+
+import { Failure, faultsOf } from "../kit/faults.js";
+import { Panel } from "../kit/panel.js";
+import { follow } from "../state/follow.js";
+import { PANELS } from "./registry.js";
+
+/** @typedef {import("./registry.js").Entry} Entry */
+/** @typedef {import("./registry.js").Surroundings} Surroundings */
+
+/** How long the headings of folded panels may wait for a browser that is never idle, in milliseconds. */
+const LATEST = 1000;
+
+export class Board {
+  /** @type {Slot[]} */
+  #slots;
+
+  /**
+   * @param {Surroundings} surroundings
+   * @param {boolean} narrow whether only the first panel is unfolded
+   */
+  constructor(surroundings, narrow) {
+    this.#slots = PANELS.map((entry, at) => new Slot(entry, surroundings, narrow ? at === 0 : Boolean(entry.open)));
+  }
+
+  /** @param {Entry["column"]} column */
+  column(column) {
+    return this.#slots.filter(({ entry }) => entry.column === column).map(({ panel }) => panel.node);
+  }
+
+  /** Fills the panels that are unfolded; the others that have something to say follow by and by. */
+  async start() {
+    await Promise.all(this.#slots.filter(({ panel }) => panel.open).map((slot) => slot.fill()));
+    for (const slot of this.#slots) if (slot.entry.hints) whenIdle(() => slot.fill());
+  }
+}
+
+/** A panel, and what it takes to fill it. */
+class Slot {
+  #surroundings;
+  /** @type {Promise<void> | undefined} */
+  #filling;
+
+  /**
+   * @param {Entry} entry
+   * @param {Surroundings} surroundings
+   * @param {boolean} open
+   */
+  constructor(entry, surroundings, open) {
+    this.entry = entry;
+    this.#surroundings = surroundings;
+    this.panel = new Panel(entry.id, entry.title, entry.wide);
+    this.panel.node.open = open;
+    this.#busy(open || Boolean(entry.hints));
+    this.panel.toggled(() => this.panel.open && this.fill());
+    const { desk } = surroundings;
+    const { needs } = entry;
+    if (needs) follow(desk, ["train"], () => (this.panel.node.hidden = !desk.info || !needs(desk.info)));
+  }
+
+  /** Puts in what the panel shows, once. */
+  fill() {
+    this.#filling ??= this.#fill();
+    return this.#filling;
+  }
+
+  async #fill() {
+    const { desk, signal } = this.#surroundings;
+    this.#busy(true);
+    try {
+      const { fill } = await this.entry.load();
+      if (!signal.aborted) fill(this.panel, this.#surroundings);
+    } catch (error) {
+      const reason = faultsOf(error).map(({ problem }) => problem);
+      const problem = `what belongs in the panel did not load (${reason.join("; ")})`;
+      desk.report(new Failure(this.entry.title, problem, "check the connection and reload the page"));
+    } finally {
+      this.#busy(false);
+    }
+  }
+
+  /** @param {boolean} busy */
+  #busy(busy) {
+    if (busy) this.panel.node.setAttribute("aria-busy", "true");
+    else this.panel.node.removeAttribute("aria-busy");
+  }
+}
+
+/** @param {() => void} task */
+function whenIdle(task) {
+  // Not every browser tells when it is idle.
+  if (typeof requestIdleCallback === "function") requestIdleCallback(task, { timeout: LATEST });
+  else setTimeout(task);
+}

@@ -1,0 +1,129 @@
+/**
+ * The panels there are, in the order they stand in. What one shows is a module of its own, which is
+ * imported when it is first needed.
+ */
+
+/** @typedef {import("../state/desk.js").Desk} Desk */
+/** @typedef {import("../kit/panel.js").Panel} Panel */
+
+/**
+ * What a panel has to work with.
+ * @typedef {object} Surroundings
+ * @property {Desk} desk
+ * @property {() => void} redraw asks for a frame
+ * @property {(draw: () => void) => void} draws takes a drawing into every frame
+ * @property {AbortSignal} signal ends with the element
+ */
+
+/**
+ * @typedef {object} Entry
+ * @property {string} id what page, styles and tests know it by
+ * @property {string} title
+ * @property {"side" | "below"} column
+ * @property {boolean} [open] whether it is unfolded at first where there is room
+ * @property {boolean} [wide] whether it takes all columns
+ * @property {boolean} [hints] whether its heading says something also while it is folded
+ * @property {(train: import("../state/desk.js").TrainInfo) => boolean} [needs] whether a train has
+ *   what it shows; without it the panel is not there
+ * @property {() => Promise<{ fill(panel: Panel, surroundings: Surroundings): void }>} load
+ */
+
+/** @type {Entry[]} */
+export const PANELS = [
+  {
+    id: "chart",
+    title: "Range chart",
+    column: "side",
+    open: true,
+    load: () => import("./chart.js"),
+  },
+  {
+    id: "members",
+    title: "Members",
+    column: "side",
+    open: true,
+    load: () => import("./members.js"),
+  },
+  {
+    id: "effort",
+    title: "Torque and power",
+    column: "side",
+    hints: true,
+    load: () => import("./effort.js"),
+  },
+  {
+    id: "losses",
+    title: "Losses",
+    column: "side",
+    hints: true,
+    load: () => import("./losses.js"),
+  },
+  {
+    id: "teeth",
+    title: "Tooth checks",
+    column: "side",
+    open: true,
+    needs: ({ warnings }) => warnings.length > 0,
+    load: () => import("./teeth.js"),
+  },
+  {
+    id: "combinations",
+    title: "Every combination",
+    column: "side",
+    load: () => import("./combinations.js"),
+  },
+  {
+    id: "share",
+    title: "Pictures, link and embedding",
+    column: "side",
+    load: () => import("./share.js"),
+  },
+  {
+    id: "working",
+    title: "Working",
+    column: "below",
+    wide: true,
+    load: () => import("./working.js"),
+  },
+  {
+    id: "flow",
+    title: "Power flow",
+    column: "below",
+    wide: true,
+    load: () => import("./flow.js"),
+  },
+  {
+    id: "operating",
+    title: "Engine and road",
+    column: "below",
+    hints: true,
+    needs: ({ engine }) => engine !== null,
+    load: () => import("./operating.js"),
+  },
+  {
+    id: "capacity",
+    title: "Clutch capacity",
+    column: "below",
+    hints: true,
+    needs: ({ friction, ranges }) => friction && ranges.length > 0,
+    load: () => import("./capacity.js"),
+  },
+  {
+    id: "end-view",
+    title: "End view",
+    column: "below",
+    load: () => import("./end_view.js"),
+  },
+  {
+    id: "slips",
+    title: "Slip of open clutches and brakes",
+    column: "below",
+    load: () => import("./slips.js"),
+  },
+  {
+    id: "bearings",
+    title: "Bearings and mesh orders",
+    column: "below",
+    load: () => import("./bearings.js"),
+  },
+];

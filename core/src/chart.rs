@@ -91,7 +91,7 @@ mod tests {
             ratio.clone()
         };
         let step = |range: usize| chart.ranges[range].step.clone();
-        assert_eq!(ratio(0), ratio(1), "1st, and 1st held");
+        assert_eq!(ratio(0), ratio(1), "1st, and 1st with V");
         assert_eq!(step(0), ratio(0).over(&ratio(2)));
         assert_eq!(step(1), step(0));
         assert_eq!(step(2), ratio(2).over(&ratio(3)));

@@ -40,7 +40,7 @@ fn main() -> Result<()> {
     {
         return Ok(());
     }
-    page::open(View::LAPTOP, &format!("#s={SIX_SPEED}&on=B,D"), |page| {
+    page::open(View::LAPTOP, &format!("#s={SIX_SPEED}&on=W,J"), |page| {
         println!("Page, at 1280 × 800 in headless Chromium without graphics hardware:");
         report_drag(page)?;
         for stem in ENGINES_COMPARED_ON {
@@ -60,7 +60,7 @@ fn report_drag(page: &Page) -> Result<()> {
          }).observe({ type: 'measure' })",
         Value::Null,
     )?;
-    let pack = page.pack(&train(SIX_SPEED)?, "D")?;
+    let pack = page.pack(&train(SIX_SPEED)?, "J")?;
     // To and fro over most of the way, and back to the start: nothing is changed over.
     let way: Vec<(f64, f64)> = (0..=MOVES)
         .map(|step| step as f64 / MOVES as f64 * 10.0 * std::f64::consts::TAU)

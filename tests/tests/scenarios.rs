@@ -3,6 +3,7 @@
 use anyhow::{Context, Result, anyhow, bail, ensure};
 use levertrain_core::coupling::Coupling;
 use levertrain_core::report::{CombinationReport, warnings};
+use levertrain_core::scenario::Element;
 use levertrain_core::{Duty, ElementSet, Fraction, State, Train, Verdict};
 use levertrain_tests::files::{self, ScenarioFile};
 use levertrain_tests::schema::Schema;
@@ -346,4 +347,30 @@ fn the_single_set_has_all_its_ratios() -> Result<()> {
     }
     ensure!(checked > 0, "no scenario is a single set");
     Ok(())
+}
+
+/// One neutral lettering for all our scenarios: what joins two shafts has a letter from the first
+/// half of the alphabet, what holds one a letter from its end, a one-way clutch stands between.
+#[test]
+fn elements_are_lettered_alike() -> Result<()> {
+    check_each(|_, train| {
+        let mut clutches = "HJKLMN".chars();
+        let mut brakes = "VWXY".chars();
+        let mut one_ways = "QP".chars();
+        for element in &train.scenario().elements {
+            let (letters, name) = match element {
+                Element::Clutch(_) => (&mut clutches, "Clutch"),
+                Element::Brake(_) => (&mut brakes, "Brake"),
+                Element::OneWay(_) => (&mut one_ways, "One-way"),
+            };
+            let letter = letters.next().context("more elements than letters")?;
+            ensure!(element.id() == letter.to_string(), "{}", element.id());
+            ensure!(
+                element.label() == format!("{name} {letter}"),
+                "{}",
+                element.label()
+            );
+        }
+        Ok(())
+    })
 }

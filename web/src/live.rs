@@ -178,8 +178,8 @@ mod tests {
             found.map(|(_, motion)| motion)
         };
         let carriers = "Carriers 2 and 3";
-        assert_eq!(said(&["B", "C", "E"], carriers), Some(Motion::Fighting));
+        assert_eq!(said(&["W", "H", "K"], carriers), Some(Motion::Fighting));
         // Not tied up: its neighbours hold it, and it stands still.
-        assert_eq!(said(&["D", "E"], carriers), Some(Motion::Held));
+        assert_eq!(said(&["J", "K"], carriers), Some(Motion::Held));
     }
 }

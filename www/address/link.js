@@ -1,5 +1,5 @@
 /**
- * The address fragment: `#s=SCENARIO&on=A,B&n=1500`, and `&t=80&u=lbfft,hp&o=60,5,0`,
+ * The address fragment: `#s=SCENARIO&on=V,W&n=1500`, and `&t=80&u=lbfft,hp&o=60,5,0`,
  * `&l=98.5,0,0` and `&v=power,joined` where not as usual.
  */
 

@@ -48,42 +48,42 @@ fn check_said(file: &str, applied: &[&str], part: &str) {
 #[test]
 fn neutral_says_what_is_missing() {
     let open =
-        "Neutral: the input is connected to nothing, because Clutch C and Clutch D are open. ";
-    check_said("07", &["A"], open);
-    check_said("07", &["B"], open);
+        "Neutral: the input is connected to nothing, because Clutch H and Clutch J are open. ";
+    check_said("07", &["V"], open);
+    check_said("07", &["W"], open);
     check_said(
         "03",
-        &["A"],
-        "Neutral: the input is connected to nothing, because Clutch C, Clutch D and Clutch E \
+        &["V"],
+        "Neutral: the input is connected to nothing, because Clutch H, Clutch J and Clutch K \
          are open. ",
     );
     check_said(
         "03",
         &[],
-        "Clutch D and Clutch E are open; nothing takes the reaction, so the output is free. ",
+        "Clutch J and Clutch K are open; nothing takes the reaction, so the output is free. ",
     );
     check_said(
         "03",
-        &["C"],
+        &["H"],
         "Neutral: nothing takes the reaction, so the output is free. ",
     );
     // Its own set turns with this input, whatever is applied.
     check_said(
         "09",
-        &["E"],
-        "Neutral: what the input turns is connected to nothing else, because Clutch A, Clutch B \
-         and Clutch C are open. ",
+        &["W"],
+        "Neutral: what the input turns is connected to nothing else, because Clutch H, Clutch J \
+         and Clutch K are open. ",
     );
     check_said(
         "01",
         &[],
-        "Clutch F are open; the output is connected to nothing, because Clutch G, Clutch H and \
-         Clutch J are open. ",
+        "Clutch K are open; the output is connected to nothing, because Clutch L, Clutch M and \
+         Clutch N are open. ",
     );
     check_said(
         "01",
-        &["B", "D"],
-        "Neutral: the output is connected to nothing, because Clutch G, Clutch H and Clutch J \
+        &["W", "H"],
+        "Neutral: the output is connected to nothing, because Clutch L, Clutch M and Clutch N \
          are open. ",
     );
 }
@@ -92,14 +92,14 @@ fn neutral_says_what_is_missing() {
 fn a_held_output_is_explained() {
     check_said(
         "04",
-        &["D", "E"],
-        "Clutch D and Clutch E with Set 3 hold the output still, however the input turns.",
+        &["J", "K"],
+        "Clutch J and Clutch K with Set 3 hold the output still, however the input turns.",
     );
     for (file, applied) in [
-        ("04", &["A", "B"][..]),
-        ("05", &["B", "C", "E"]),
-        ("09", &["D", "E"]),
-        ("07", &["A", "B"]),
+        ("04", &["V", "W"][..]),
+        ("05", &["W", "X", "J"]),
+        ("09", &["V", "W"]),
+        ("07", &["V", "W"]),
     ] {
         check_said(file, applied, "the output still, however the input turns.");
     }
@@ -108,12 +108,12 @@ fn a_held_output_is_explained() {
 #[test]
 fn another_fight_is_told() {
     let one = "Releasing any one of them ends this fight.";
-    check_said("04", &["B", "C", "E"], one);
+    check_said("04", &["W", "H", "K"], one);
     let many = "There is more than one fight:";
-    check_said("09", &["A", "B", "C", "E"], many);
+    check_said("09", &["H", "J", "K", "W"], many);
     check_said(
         "05",
-        &["A", "B", "C", "D", "E", "F"],
+        &["V", "W", "X", "H", "J", "K"],
         "release at least two.",
     );
 }

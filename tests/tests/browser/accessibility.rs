@@ -99,7 +99,7 @@ fn no_serious_fault_on_a_laptop() -> Result<()> {
         in_reverse(view, |page| {
             page.click("[data-part=cautions-button]")?;
             check(page, "reverse, with the cautions")?;
-            page.click("[role=switch][data-element-id=\"A\"]")?;
+            page.click("[role=switch][data-element-id=\"V\"]")?;
             page.run("location.hash = '#s=nowhere'", Value::Null)?;
             page.until("a message comes", "probe.one('[data-part=message]')")?;
             check(page, "tied up, with a message")

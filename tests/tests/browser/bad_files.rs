@@ -70,7 +70,7 @@ fn each_is_named_and_changes_nothing() -> Result<()> {
         ),
         (
             "unknown-element.json",
-            good.replace("[\"B\", \"D\"]", "[\"B\", \"Q\"]"),
+            good.replace("[\"W\", \"J\"]", "[\"W\", \"Q\"]"),
             &["\"Q\""],
         ),
         (
@@ -137,7 +137,7 @@ fn several_faults_are_all_named_but_not_without_end() -> Result<()> {
     let good = six_speed()?;
     let two = good
         .replacen("\"input\": \"in\"", "\"input\": \"nowhere\"", 1)
-        .replace("[\"B\", \"D\"]", "[\"Q\"]");
+        .replace("[\"W\", \"J\"]", "[\"Q\"]");
     let many = good.replace("\"applied\": [", "\"applied\": [\"X\", \"Y\", \"Z\", ");
     page::open(View::LAPTOP, &by_hand::link(FIRST), |page| {
         let messages = open(page, &write("two-faults.json", &two)?)?;

@@ -11,8 +11,8 @@ fn rows() -> Vec<(String, &'static str)> {
     let long = "x".repeat(20_000);
     vec![
         ("#s=no-such-scenario".into(), "no-such-scenario"),
-        ("#s=../index&on=A".into(), "../index"),
-        ("#on=A,B".into(), "scenario"),
+        ("#s=../index&on=V".into(), "../index"),
+        ("#on=V,W".into(), "scenario"),
         ("#nonsense".into(), "\"nonsense\""),
         (format!("#s={long}"), "xxx"),
     ]
@@ -28,32 +28,32 @@ fn partly() -> Vec<(String, &'static str, String)> {
         (bad, part, good)
     };
     vec![
-        row("&on=D,E,F&n=7000", "\"7000\"", "&on=D,E,F&n=1000"),
-        row("&on=D,E,F&n=fast", "\"fast\"", "&on=D,E,F&n=1000"),
-        row("&on=D,E,F&n=-5", "\"-5\"", "&on=D,E,F&n=1000"),
-        row("&on=D,E,F&n=1e9", "\"1e9\"", "&on=D,E,F&n=1000"),
-        row("&on=A,Q&n=1500", "\"Q\"", "&n=1500"),
+        row("&on=H,J,K&n=7000", "\"7000\"", "&on=H,J,K&n=1000"),
+        row("&on=H,J,K&n=fast", "\"fast\"", "&on=H,J,K&n=1000"),
+        row("&on=H,J,K&n=-5", "\"-5\"", "&on=H,J,K&n=1000"),
+        row("&on=H,J,K&n=1e9", "\"1e9\"", "&on=H,J,K&n=1000"),
+        row("&on=V,Q&n=1500", "\"Q\"", "&n=1500"),
         row("&on=%E0%A4%A&n=1500", "\"on\"", "&n=1500"),
         row(
-            "&on=D,E,F&n=1500&colour=red",
+            "&on=H,J,K&n=1500&colour=red",
             "\"colour\"",
-            "&on=D,E,F&n=1500",
+            "&on=H,J,K&n=1500",
         ),
-        row("&on=D,E,F&n=1500&t=-1", "\"-1\"", "&on=D,E,F&n=1500"),
-        row("&on=D,E,F&n=1500&u=ell,hp", "\"ell\"", "&on=D,E,F&n=1500"),
-        row("&on=D,E,F&n=1500&o=999,0,0", "999,0,0", "&on=D,E,F&n=1500"),
-        row("&on=D,E,F&n=1500&l=0,0,0", "0,0,0", "&on=D,E,F&n=1500"),
-        row("&on=D,E,F&n=1500&l=99,-1,0", "99,-1,0", "&on=D,E,F&n=1500"),
+        row("&on=H,J,K&n=1500&t=-1", "\"-1\"", "&on=H,J,K&n=1500"),
+        row("&on=H,J,K&n=1500&u=ell,hp", "\"ell\"", "&on=H,J,K&n=1500"),
+        row("&on=H,J,K&n=1500&o=999,0,0", "999,0,0", "&on=H,J,K&n=1500"),
+        row("&on=H,J,K&n=1500&l=0,0,0", "0,0,0", "&on=H,J,K&n=1500"),
+        row("&on=H,J,K&n=1500&l=99,-1,0", "99,-1,0", "&on=H,J,K&n=1500"),
         row(
-            "&on=D,E,F&n=1500&v=weight",
+            "&on=H,J,K&n=1500&v=weight",
             "\"weight\"",
-            "&on=D,E,F&n=1500",
+            "&on=H,J,K&n=1500",
         ),
         // What every object of the language has by itself is no view either.
         row(
-            "&on=D,E,F&n=1500&v=constructor",
+            "&on=H,J,K&n=1500&v=constructor",
             "\"constructor\"",
-            "&on=D,E,F&n=1500",
+            "&on=H,J,K&n=1500",
         ),
     ]
 }

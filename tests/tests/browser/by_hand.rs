@@ -25,7 +25,7 @@ pub struct Range {
 /// First gear: c1 = 0 and out = c2, so out = 17/46.
 pub const FIRST: Range = Range {
     id: "1",
-    applied: ["B", "D"],
+    applied: ["W", "J"],
     exact: "46/17",
     ratio: "2.706 : 1",
 };
@@ -33,7 +33,7 @@ pub const FIRST: Range = Range {
 /// Second gear: c1 = 0 and out = r3 = 26/19 · 17/46 = 221/437.
 pub const SECOND: Range = Range {
     id: "2",
-    applied: ["B", "E"],
+    applied: ["W", "K"],
     exact: "437/221",
     ratio: "1.977 : 1",
 };
@@ -41,7 +41,7 @@ pub const SECOND: Range = Range {
 /// Third gear: s1 = 0, so c1 = 3/4 · out, and out = c2, so 17 = 97/4 · out.
 pub const THIRD: Range = Range {
     id: "3",
-    applied: ["A", "D"],
+    applied: ["V", "J"],
     exact: "97/68",
     ratio: "1.426 : 1",
 };
@@ -49,7 +49,7 @@ pub const THIRD: Range = Range {
 /// Sixth gear: s1 = 1 and c2 = 19/26 · out, so 97/4 = 617/52 · out.
 pub const SIXTH: Range = Range {
     id: "6",
-    applied: ["C", "E"],
+    applied: ["H", "K"],
     exact: "617/1261",
     ratio: "0.489 : 1",
 };
@@ -57,7 +57,7 @@ pub const SIXTH: Range = Range {
 /// Reverse: c1 = 0 and s1 = 1, so out = −1/3.
 pub const REVERSE: Range = Range {
     id: "R",
-    applied: ["B", "C"],
+    applied: ["W", "H"],
     exact: "−3",
     ratio: "−3.000 : 1",
 };

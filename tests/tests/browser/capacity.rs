@@ -75,7 +75,7 @@ fn margins_are_those_of_the_core() -> Result<()> {
     Ok(())
 }
 
-/// Catches torques that do not follow the unit chosen. In reverse brake B must hold 1 + 90/30 = 4
+/// Catches torques that do not follow the unit chosen. In reverse brake W must hold 1 + 90/30 = 4
 /// times 150 N·m = 442.5 lbf·ft and can hold 0.1 · 5500 N · 10 · 102 mm = 561 N·m = 413.8 lbf·ft:
 /// 0.94 of it.
 #[test]
@@ -83,14 +83,14 @@ fn reverse_of_the_six_speed_in_pound_feet() -> Result<()> {
     let fragment = format!("#s={}&t=150&u=lbfft", by_hand::STEM);
     page::open(View::PHONE, &fragment, |page| {
         let rows = rows(page)?;
-        let row = rows.iter().find(|row| row.0 == "R:B").context("no row")?;
+        let row = rows.iter().find(|row| row.0 == "R:W").context("no row")?;
         let actual = (row.1.as_str(), row.2.as_str(), row.3.as_str());
         ensure!(actual == ("442.5", "0.94", "slips"), "{row:?}");
         let lining: Vec<String> = page.get(
-            "[...probe.one('[data-lining=B]').cells].map((cell) => cell.innerText)",
+            "[...probe.one('[data-lining=W]').cells].map((cell) => cell.innerText)",
             Value::Null,
         )?;
-        ensure!(lining[..2] == ["Brake B", "413.8"], "{lining:?}");
+        ensure!(lining[..2] == ["Brake W", "413.8"], "{lining:?}");
         let words: String = page.get("probe.text('[data-part=capacity-words]')", Value::Null)?;
         ensure!(words.contains("110.6\u{a0}lbf·ft"), "{words}");
         ensure!(words.ends_with("1st, 3rd and Reverse slip."), "{words}");
@@ -102,7 +102,7 @@ fn reverse_of_the_six_speed_in_pound_feet() -> Result<()> {
             Value::Null,
         )?;
         let doubled: Vec<String> = page.get(
-            "[...probe.one('[data-holding=\"R:B\"]').cells].map((cell) => cell.innerText)",
+            "[...probe.one('[data-holding=\"R:W\"]').cells].map((cell) => cell.innerText)",
             Value::Null,
         )?;
         ensure!(

@@ -36,10 +36,10 @@ fn a_pack_dragged_open_and_another_dragged_closed_change_the_answer_and_both_dra
         ensure!(first.exact.as_deref() == Some(FIRST.exact), "{first:?}");
         ensure!(first.applied == FIRST.applied, "{first:?}");
 
-        let pack = page.pack(train, "D")?;
+        let pack = page.pack(train, "J")?;
         page.drag(Device::Mouse, &pack, -PAST)?;
         let neutral = page.seen()?;
-        ensure!(neutral.applied == ["B"], "{neutral:?}");
+        ensure!(neutral.applied == ["W"], "{neutral:?}");
         ensure!(neutral.state.as_deref() == Some("Neutral"), "{neutral:?}");
         ensure!(
             neutral.ratio.is_none() && neutral.range.is_none(),
@@ -47,7 +47,7 @@ fn a_pack_dragged_open_and_another_dragged_closed_change_the_answer_and_both_dra
         );
         check_both_pictures_differ(&first, &neutral)?;
 
-        let pack = page.pack(train, "C")?;
+        let pack = page.pack(train, "H")?;
         page.drag(Device::Mouse, &pack, PAST)?;
         let reverse = page.seen()?;
         ensure!(reverse.applied == REVERSE.applied, "{reverse:?}");
@@ -73,7 +73,7 @@ fn a_pack_dragged_open_and_another_dragged_closed_change_the_answer_and_both_dra
 fn less_than_half_way_changes_nothing() -> Result<()> {
     in_first(|page, train| {
         let before = page.seen()?;
-        for (id, share) in [("D", -SHORT), ("C", SHORT)] {
+        for (id, share) in [("J", -SHORT), ("H", SHORT)] {
             let pack = page.pack(train, id)?;
             page.drag(Device::Mouse, &pack, share)?;
             let after = page.seen()?;
@@ -91,11 +91,11 @@ fn the_wrong_way_changes_nothing() -> Result<()> {
         let before = page.seen()?;
         let mut tried = 0;
         for (id, share) in [
-            ("A", -PAST),
-            ("B", PAST),
-            ("C", -PAST),
-            ("D", PAST),
-            ("E", -PAST),
+            ("V", -PAST),
+            ("W", PAST),
+            ("H", -PAST),
+            ("J", PAST),
+            ("K", -PAST),
         ] {
             let pack = page.pack(train, id)?;
             if pack.both_ways {
@@ -132,7 +132,7 @@ fn every_movement_shows_where_the_pack_is_and_what_letting_go_will_give() -> Res
     const MOVES: usize = 6;
     in_first(|page, train| {
         let before = page.seen()?;
-        let pack = page.pack(train, "D")?;
+        let pack = page.pack(train, "J")?;
         page.run(WATCH_MOVES, Value::Null)?;
         page.gesture(Device::Mouse, &pack.way(-PAST, MOVES))?;
         let moves: Vec<Moved> = page.get("moves", Value::Null)?;
@@ -156,10 +156,10 @@ fn every_movement_shows_where_the_pack_is_and_what_letting_go_will_give() -> Res
             );
             ensure!(seen.state.as_deref() == Some("Neutral"), "{seen:?}");
             let kicker = seen.kicker.as_deref().unwrap_or_default();
-            ensure!(kicker.contains("releasing Clutch D"), "{kicker:?}");
+            ensure!(kicker.contains("releasing Clutch J"), "{kicker:?}");
         }
         let after = page.seen()?;
-        ensure!(!after.preview && after.applied == ["B"], "{after:?}");
+        ensure!(!after.preview && after.applied == ["W"], "{after:?}");
         Ok(())
     })
 }
@@ -171,7 +171,7 @@ fn escape_cancels() -> Result<()> {
     in_first(|page, train| {
         page.point_away()?;
         let before = page.seen()?;
-        let pack = page.pack(train, "D")?;
+        let pack = page.pack(train, "J")?;
         page.run(
             "window.keys = []; addEventListener('keydown', () => keys.push(probe.seen().preview), true); \
              addEventListener('keyup', () => keys.push(probe.seen().preview), true)",
@@ -188,7 +188,7 @@ fn escape_cancels() -> Result<()> {
         ensure!(after == before, "{after:?}");
 
         page.drag(Device::Mouse, &pack, -PAST)?;
-        ensure!(page.seen()?.applied == ["B"], "the next drag does nothing");
+        ensure!(page.seen()?.applied == ["W"], "the next drag does nothing");
         Ok(())
     })
 }
@@ -197,9 +197,9 @@ fn escape_cancels() -> Result<()> {
 #[test]
 fn a_pen_drags_as_well() -> Result<()> {
     in_first(|page, train| {
-        let pack = page.pack(train, "D")?;
+        let pack = page.pack(train, "J")?;
         page.drag(Device::Pen, &pack, -PAST)?;
-        ensure!(page.seen()?.applied == ["B"], "the pen does nothing");
+        ensure!(page.seen()?.applied == ["W"], "the pen does nothing");
         Ok(())
     })
 }
@@ -208,8 +208,8 @@ fn a_pen_drags_as_well() -> Result<()> {
 #[test]
 fn a_press_without_movement_is_a_click() -> Result<()> {
     in_first(|page, train| {
-        for applied in [&["B"][..], &FIRST.applied] {
-            let pack = page.pack(train, "D")?;
+        for applied in [&["W"][..], &FIRST.applied] {
+            let pack = page.pack(train, "J")?;
             page.drag(Device::Mouse, &pack, 0.0)?;
             let seen = page.seen()?;
             ensure!(seen.applied == applied, "{seen:?}");
@@ -224,7 +224,7 @@ fn a_press_without_movement_is_a_click() -> Result<()> {
 fn the_script_time_of_every_movement_is_recorded() -> Result<()> {
     const MOVES: usize = 20;
     in_first(|page, train| {
-        let pack = page.pack(train, "D")?;
+        let pack = page.pack(train, "J")?;
         page.gesture(Device::Mouse, &pack.way(-PAST, MOVES))?;
         let script =
             "performance.getEntriesByName('levertrain-drag').map((entry) => entry.duration)";

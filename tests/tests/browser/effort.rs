@@ -117,7 +117,7 @@ fn the_panels_say_what_the_core_says() -> Result<()> {
 /// Catches torques and losses that do not follow the units chosen, and a formula that does not
 /// follow the range.
 ///
-/// In first only set 2 works: sun 51 drives, ring 87 is held by brake B with 87/51 of 100 N·m,
+/// In first only set 2 works: sun 51 drives, ring 87 is held by brake W with 87/51 of 100 N·m,
 /// 170.6 N·m or 125.8 lbf·ft; with 0.99 a mesh the efficiency is (51 + 87 · 0.9801)/138 = 0.98746.
 #[test]
 fn first_of_the_six_speed_by_hand() -> Result<()> {
@@ -126,7 +126,7 @@ fn first_of_the_six_speed_by_hand() -> Result<()> {
         for part in ["effort", "losses", "working"] {
             open_panel(page, part)?;
         }
-        let brake = "probe.text('[data-part=effort] [data-element-id=B] [data-kind=torque]')";
+        let brake = "probe.text('[data-part=effort] [data-element-id=W] [data-kind=torque]')";
         let held: String = page.get(brake, Value::Null)?;
         ensure!(held == "170.6", "{held}");
         let efficiency: String = page.get("probe.text('[data-part=efficiency]')", Value::Null)?;

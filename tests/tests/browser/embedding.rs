@@ -19,7 +19,7 @@ fn host_page() -> String {
          <script type=\"module\" src=\"element.js\"></script>\
          <script type=\"module\" src=\"element.js?again\"></script>\
          <h1>Lesson</h1>\
-         <lever-train id=\"left\" scenario=\"{}\" applied=\"A,D\" speed=\"1500\"></lever-train>\
+         <lever-train id=\"left\" scenario=\"{}\" applied=\"V,J\" speed=\"1500\"></lever-train>\
          <lever-train id=\"right\" scenario=\"02-three-speed-common-sun\"></lever-train>",
         by_hand::STEM
     )
@@ -102,7 +102,7 @@ fn attributes_change_it_and_an_event_tells_the_page() -> Result<()> {
         );
         ensure!(answers.last() == Some(&expected), "{answers:?}");
 
-        page.run("probe.host('#left').apply(['C', 'E'])", Value::Null)?;
+        page.run("probe.host('#left').apply(['H', 'K'])", Value::Null)?;
         let seen = page.seen_in(LEFT)?;
         ensure!(seen.range.as_deref() == Some("6"), "{seen:?}");
         Ok(())

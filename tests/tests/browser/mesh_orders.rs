@@ -13,10 +13,10 @@ const STEM: &str = "09-six-speed-front-set";
 #[test]
 fn orders_and_frequencies_are_those_of_the_core() -> Result<()> {
     let train = by_core::train(STEM)?;
-    page::open(View::LAPTOP, &format!("#s={STEM}&on=A,D&n=1500"), |page| {
+    page::open(View::LAPTOP, &format!("#s={STEM}&on=H,V&n=1500"), |page| {
         page.click("[data-part=bearings] summary")?;
-        for ids in [["A", "D"], ["B", "C"]] {
-            page.click_range(if ids[0] == "A" { "2" } else { "5" })?;
+        for ids in [["H", "V"], ["J", "K"]] {
+            page.click_range(if ids[0] == "H" { "2" } else { "5" })?;
             let applied = train
                 .element_set(ids)
                 .map_err(|_| anyhow::anyhow!("{ids:?}"))?;

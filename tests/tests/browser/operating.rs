@@ -127,7 +127,7 @@ fn pedal_and_slope_move_the_point_as_in_the_core() -> Result<()> {
 /// Catches a button that takes over other numbers than the table shows.
 #[test]
 fn the_point_becomes_the_input() -> Result<()> {
-    let fragment = format!("#s={}&on=C,D&o=60,4,0", by_hand::STEM);
+    let fragment = format!("#s={}&on=H,J&o=60,4,0", by_hand::STEM);
     page::open(View::PHONE, &fragment, |page| {
         let conditions = Conditions {
             pedal: 0.6,
@@ -161,7 +161,7 @@ fn the_point_becomes_the_input() -> Result<()> {
 /// Catches a link that forgets pedal, slope or lock-up, and one that keeps what is no such thing.
 #[test]
 fn the_link_holds_pedal_slope_and_lock_up() -> Result<()> {
-    let start = format!("#s={}&on=C,D&n=1000", by_hand::STEM);
+    let start = format!("#s={}&on=H,J&n=1000", by_hand::STEM);
     page::open(View::LAPTOP, &start, |page| {
         page.click(&format!("{PANEL} summary"))?;
         press(page, "pedal", Key::Left, 5)?;
@@ -194,7 +194,7 @@ fn the_link_holds_pedal_slope_and_lock_up() -> Result<()> {
 /// Catches numbers that do not follow the units chosen: 1 lbf·ft is 1.3558179483314004 N·m.
 #[test]
 fn the_table_follows_the_units() -> Result<()> {
-    let fragment = format!("#s={}&on=C,D&o=60,4,0&u=lbfft,rads", by_hand::STEM);
+    let fragment = format!("#s={}&on=H,J&o=60,4,0&u=lbfft,rads", by_hand::STEM);
     page::open(View::LAPTOP, &fragment, |page| {
         let conditions = Conditions {
             pedal: 0.6,

@@ -130,22 +130,22 @@ fn released_is_neutral_and_a_fight_names_who_fights() -> Result<()> {
         let words = seen.sentences.join(" ");
         ensure!(words.contains("the output is free"), "{words}");
 
-        // Brake A holds sun 1, clutch C joins it to the input.
-        for id in ["A", "C"] {
+        // Brake V holds sun 1, clutch H joins it to the input.
+        for id in ["V", "H"] {
             page.click(&format!("[role=switch][data-element-id=\"{id}\"]"))?;
         }
         let seen = page.seen()?;
         ensure!(seen.state.as_deref() == Some("Tied up"), "{seen:?}");
         let words = seen.sentences.join(" ");
         ensure!(
-            words.contains("Brake A and Clutch C fight each other"),
+            words.contains("Brake V and Clutch H fight each other"),
             "{words}"
         );
         let marked: Vec<String> = page.get(
             "probe.all('[role=switch][data-fights]').map((node) => node.dataset.elementId).sort()",
             Value::Null,
         )?;
-        ensure!(marked == ["A", "C"], "{marked:?}");
+        ensure!(marked == ["V", "H"], "{marked:?}");
         Ok(())
     })
 }
@@ -180,9 +180,9 @@ fn all_32_combinations_of_the_six_speed_are_listed() -> Result<()> {
             expected.sort();
             ensure!(rows == expected, "{rows:?}\ninstead of\n{expected:?}");
 
-            page.run("probe.one('tr[data-applied=\"A,C\"]').click()", Value::Null)?;
+            page.run("probe.one('tr[data-applied=\"V,H\"]').click()", Value::Null)?;
             ensure!(
-                page.seen()?.applied == ["A", "C"],
+                page.seen()?.applied == ["V", "H"],
                 "a click on a row applies something else"
             );
             Ok(())

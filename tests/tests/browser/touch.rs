@@ -16,12 +16,12 @@ const UNFOLD: &str = "for (const node of probe.all('details')) node.open = true;
 /// device pixels. From third gear with A released, dragging B closed gives first.
 #[test]
 fn a_finger_drags_a_brake_closed() -> Result<()> {
-    let link = format!("#s={}&on=D&n=1000", by_hand::STEM);
+    let link = format!("#s={}&on=J&n=1000", by_hand::STEM);
     page::open(View::PHONE, &link, |page| {
         let train = by_hand::train()?;
         let before = page.seen()?;
         ensure!(before.state.as_deref() == Some("Neutral"), "{before:?}");
-        let pack = page.pack(&train, "B")?;
+        let pack = page.pack(&train, "W")?;
         let scrolled = "[scrollY, probe.one('[data-part=stage]').scrollLeft]";
         let place: [f64; 2] = page.get(scrolled, Value::Null)?;
         page.drag(Device::Touch, &pack, 0.9)?;
@@ -42,10 +42,10 @@ fn a_finger_drags_a_brake_closed() -> Result<()> {
 #[test]
 fn a_tap_changes_a_switch_over() -> Result<()> {
     page::open(View::PHONE, &by_hand::link(THIRD), |page| {
-        let pack = page.pack(&by_hand::train()?, "A")?;
+        let pack = page.pack(&by_hand::train()?, "V")?;
         let (x, y) = pack.centre;
         page.gesture(Device::Touch, &[(x, y), (x + 2.0, y + 1.0)])?;
-        ensure!(page.seen()?.applied == ["D"], "the tap does nothing");
+        ensure!(page.seen()?.applied == ["J"], "the tap does nothing");
         Ok(())
     })
 }

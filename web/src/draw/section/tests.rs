@@ -266,10 +266,10 @@ fn a_one_way_clutch_that_stands_still_beside_a_brake_does_not_overrun() {
         session.settle();
         let scene = session.layout().stage(860.0).scene(&session.live());
         let mut labels = scene.labels().map(|label| label.text.clone());
-        labels.find(|text| text.starts_with("One-way F"))
+        labels.find(|text| text.starts_with("One-way Q"))
     };
-    assert_eq!(said(&["C"]).as_deref(), Some("One-way F locks"));
-    assert_eq!(said(&["B", "C"]).as_deref(), Some("One-way F overruns"));
-    assert_eq!(said(&["A", "C"]).as_deref(), Some("One-way F idle"));
-    assert_eq!(said(&["A"]).as_deref(), Some("One-way F idle"));
+    assert_eq!(said(&["H"]).as_deref(), Some("One-way Q locks"));
+    assert_eq!(said(&["W", "H"]).as_deref(), Some("One-way Q overruns"));
+    assert_eq!(said(&["V", "H"]).as_deref(), Some("One-way Q idle"));
+    assert_eq!(said(&["V"]).as_deref(), Some("One-way Q idle"));
 }

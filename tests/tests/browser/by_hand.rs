@@ -17,6 +17,7 @@ pub const STEM: &str = "04-six-speed-three-sets";
 #[derive(Debug, Clone, Copy)]
 pub struct Range {
     pub id: &'static str,
+    /// In the order of the alphabet, as the tests read them off the page.
     pub applied: [&'static str; 2],
     pub exact: &'static str,
     pub ratio: &'static str,
@@ -25,7 +26,7 @@ pub struct Range {
 /// First gear: c1 = 0 and out = c2, so out = 17/46.
 pub const FIRST: Range = Range {
     id: "1",
-    applied: ["W", "J"],
+    applied: ["J", "W"],
     exact: "46/17",
     ratio: "2.706 : 1",
 };
@@ -33,7 +34,7 @@ pub const FIRST: Range = Range {
 /// Second gear: c1 = 0 and out = r3 = 26/19 · 17/46 = 221/437.
 pub const SECOND: Range = Range {
     id: "2",
-    applied: ["W", "K"],
+    applied: ["K", "W"],
     exact: "437/221",
     ratio: "1.977 : 1",
 };
@@ -41,7 +42,7 @@ pub const SECOND: Range = Range {
 /// Third gear: s1 = 0, so c1 = 3/4 · out, and out = c2, so 17 = 97/4 · out.
 pub const THIRD: Range = Range {
     id: "3",
-    applied: ["V", "J"],
+    applied: ["J", "V"],
     exact: "97/68",
     ratio: "1.426 : 1",
 };
@@ -57,14 +58,17 @@ pub const SIXTH: Range = Range {
 /// Reverse: c1 = 0 and s1 = 1, so out = −1/3.
 pub const REVERSE: Range = Range {
     id: "R",
-    applied: ["W", "H"],
+    applied: ["H", "W"],
     exact: "−3",
     ratio: "−3.000 : 1",
 };
 
 /// The link to a range of the six-speed at 1000 rev/min.
 pub fn link(range: Range) -> String {
-    format!("#s={STEM}&on={}&n=1000", range.applied.join(","))
+    // The page writes elements in the order of the file.
+    let mut applied = range.applied;
+    applied.sort_by_key(|id| "VWHJK".find(id));
+    format!("#s={STEM}&on={}&n=1000", applied.join(","))
 }
 
 /// The six-speed, when its tooth counts are still those of the calculation.

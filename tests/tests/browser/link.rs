@@ -35,7 +35,7 @@ fn a_link_gives_the_same_view_on_a_fresh_page() -> Result<()> {
         // The browser is left out.
         return Ok(());
     };
-    ensure!(made.applied == ["W", "H", "K"], "{made:?}");
+    ensure!(made.applied == ["H", "K", "W"], "{made:?}");
     ensure!(
         link == format!("#s={}&on=W,H,K&n=2750", by_hand::STEM),
         "{link}"

@@ -1,9 +1,10 @@
 //! How one-way clutches settle: which lock and which overrun, for drive and for coast.
 
+use levertrain_exact::{Terms, locking_sets};
+
 use crate::element_set::ElementSet;
 use crate::scenario::{Element, OneWay, Way};
-use crate::solve::{Combination, State};
-use crate::torque::Torques;
+use crate::solve::{Combination, State, narrowed};
 use crate::train::Train;
 
 /// Which side the torque comes from.
@@ -40,10 +41,10 @@ impl Train {
     ///
     /// A one-way clutch is a complementarity: the shaft's speed past the other body is not the
     /// way it locks, the torque it passes pushes the shaft only the other way, and one of the
-    /// two is zero (derived; common practice in transmission textbooks). All 2^m ways m of them
-    /// can lock are tried exactly. Where none lets torque through, all overrun: the train is
-    /// free for this duty. Where several give the same motion, all of theirs lock: they stand
-    /// side by side, and their torques are undetermined.
+    /// two is zero (derived; common practice in transmission textbooks). Which of them lock is
+    /// an exact linear program, see `levertrain_exact::locking_sets`. Where none lets torque
+    /// through, all overrun: the train is free for this duty. Where several give the same motion,
+    /// all of theirs lock: they stand side by side, and their torques are undetermined.
     pub fn settle(&self, applied: ElementSet, duty: Duty) -> Settled<'_> {
         let one_ways: Vec<usize> = self.one_ways().iter().collect();
         let free = self.solve(applied);
@@ -53,31 +54,20 @@ impl Train {
                 verdict: Verdict::Settled,
             };
         }
-        // One entry a motion: the first combination that gives it, and all that lock in any.
-        let mut agreeing: Vec<(Combination<'_>, ElementSet)> = Vec::new();
-        for bits in 0..1_u32 << one_ways.len() {
-            let chosen = ElementSet::from_bits(bits).iter();
-            let locked: ElementSet = chosen.map(|index| one_ways[index]).collect();
-            let combination = self.solve(applied.union(locked));
-            if !self.agrees(&combination, locked, duty) {
-                continue;
-            }
-            let mut known = agreeing.iter_mut();
-            match known.find(|(other, _)| self.turns_alike(&combination, other)) {
-                // Each set of them could carry the torque alone. Nobody knows how they share it.
-                Some((_, all)) => *all = all.union(locked),
-                None => agreeing.push((combination, locked)),
-            }
-        }
-        let sets: Vec<ElementSet> = agreeing.iter().map(|&(_, locked)| locked).collect();
-        let verdict = match agreeing.len() {
-            0 if free.state().ratio().is_some() => Verdict::Contradictory,
-            0 | 1 => Verdict::Settled,
-            _ => Verdict::Ambiguous(sets),
-        };
-        let combination = match (&verdict, agreeing.pop()) {
-            (Verdict::Settled, Some((_, locked))) => self.solve(applied.union(locked)),
-            _ => free,
+        let (motions, _) = narrowed(self.coupled(), self, free.applied());
+        let slips: Vec<Terms> = one_ways.iter().map(|&x| self.free_slip(x)).collect();
+        let driving = duty == Duty::Drive;
+        let sets = locking_sets(&motions, self.input(), self.output(), &slips, driving);
+        let sets: Vec<ElementSet> = sets
+            .into_iter()
+            .map(|bits| ElementSet::from_bits(bits).iter())
+            .map(|chosen| chosen.map(|index| one_ways[index]).collect())
+            .collect();
+        let (combination, verdict) = match sets[..] {
+            [] if free.state().ratio().is_some() => (free, Verdict::Contradictory),
+            [] => (free, Verdict::Settled),
+            [locked] => (self.solve(applied.union(locked)), Verdict::Settled),
+            _ => (free, Verdict::Ambiguous(sets)),
         };
         Settled {
             combination,
@@ -93,49 +83,26 @@ impl Train {
         ratio.is_some() && ratio == coast.combination.state().ratio()
     }
 
-    fn turns_alike(&self, a: &Combination<'_>, b: &Combination<'_>) -> bool {
-        let shafts = 0..self.scenario().shafts.len();
-        shafts
-            .into_iter()
-            .all(|shaft| a.shaft_speed(shaft) == b.shaft_speed(shaft))
-    }
-
-    /// Whether speeds and torques agree with `locked` being the one-way clutches that lock.
-    fn agrees(&self, combination: &Combination<'_>, locked: ElementSet, duty: Duty) -> bool {
-        let Some(torques) = Torques::of(combination) else {
-            return false;
+    /// A one-way clutch's slip, counted positive the way it lets happen.
+    fn free_slip(&self, element: usize) -> Terms {
+        let turned = match self.scenario().elements[element] {
+            Element::OneWay(OneWay {
+                locks: Way::Forward,
+                ..
+            }) => -1,
+            _ => 1,
         };
-        self.one_ways().iter().all(|index| {
-            let Element::OneWay(OneWay { locks, .. }) = self.scenario().elements[index] else {
-                return true;
-            };
-            if locked.contains(index) {
-                // Torque the clutch puts on the shaft, per unit of driving torque; coasting
-                // turns every torque round. One that carries none is not needed, and one whose
-                // share is undetermined stands beside another that holds as well.
-                let torque = torques.element(index).map(|torque| -torque.signum());
-                let torque = torque.map(|sign| if duty == Duty::Coast { -sign } else { sign });
-                return torque == Some(push(locks));
-            }
-            combination
-                .slip(index)
-                .is_some_and(|slip| slip.signum() * push(locks) >= 0)
-        })
-    }
-}
-
-/// The sign of the torque with which it keeps the shaft from turning the way it locks; also
-/// the sign of the slip it lets happen.
-fn push(locks: Way) -> i32 {
-    match locks {
-        Way::Backward => 1,
-        Way::Forward => -1,
+        let terms = self.slip_terms(element).iter();
+        terms
+            .map(|&(shaft, factor)| (shaft, turned * factor))
+            .collect()
     }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::torque::Torques;
 
     /// A three-speed of two sets with a common sun, carrier 2 on a one-way clutch to the housing.
     fn train(locks: &str) -> Option<Train> {

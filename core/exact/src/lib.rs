@@ -7,8 +7,10 @@
 //! compiled for speed, while the rest of the engine, which is downloaded too, is compiled for size.
 
 mod fraction;
+mod locking;
 mod motions;
 mod whole;
 
 pub use fraction::Fraction;
+pub use locking::locking_sets;
 pub use motions::{Motions, State, Terms, Turning, Visit, for_each_subset};

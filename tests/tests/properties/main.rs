@@ -10,6 +10,7 @@ mod fight;
 mod lever;
 mod mesh_orders;
 mod numbers;
+mod settle;
 mod solution;
 mod surroundings;
 mod symmetry;

@@ -3,6 +3,7 @@
 use num_bigint::BigInt;
 
 use super::Terms;
+use crate::fraction::Fraction;
 use crate::whole::{Bits, Whole};
 
 /// A basis stored column after column.
@@ -143,6 +144,23 @@ impl<I: Whole> Columns<I> {
         into.shafts = self.shafts;
         into.count = self.count - 1;
         Ok(Some(pivot.column))
+    }
+
+    /// The values of expressions in each column.
+    pub(super) fn values(&self, expressions: &[Terms]) -> Result<Vec<Vec<Fraction>>, I::Overflow> {
+        let one = I::from_small(1);
+        let value = |column: &[I], terms: &Terms| -> Result<Fraction, I::Overflow> {
+            Ok(value_in(column, terms)?
+                .over(&one)
+                .unwrap_or(Fraction::ZERO))
+        };
+        let of_column = |column| {
+            expressions
+                .iter()
+                .map(|terms| value(column, terms))
+                .collect()
+        };
+        self.columns().map(of_column).collect()
     }
 
     /// The pivot is the column with the smallest residual: a small one keeps later numbers small.

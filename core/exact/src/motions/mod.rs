@@ -15,6 +15,7 @@ mod turning;
 
 use num_bigint::BigInt;
 
+use crate::fraction::Fraction;
 use crate::whole::Overflow;
 use columns::Columns;
 pub use state::State;
@@ -63,6 +64,20 @@ impl Motions {
         }
     }
 
+    /// The values of expressions in each motion of a basis.
+    pub(crate) fn values(&self, expressions: &[Terms]) -> Vec<Vec<Fraction>> {
+        match &self.0 {
+            Basis::Small(columns) => match columns.values(expressions) {
+                Ok(values) => values,
+                Err(Overflow) => Self(Basis::Big(columns.to_big())).values(expressions),
+            },
+            Basis::Big(columns) => {
+                let Ok(values) = columns.values(expressions);
+                values
+            }
+        }
+    }
+
     /// These motions with the speed of shaft `input` taken as one turn.
     pub fn turning(&self, input: usize) -> Turning {
         match &self.0 {
@@ -75,7 +90,6 @@ impl Motions {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::fraction::Fraction;
 
     #[test]
     fn an_equation_removes_one_freedom_and_a_repeated_one_none() {

@@ -1,7 +1,7 @@
 //! Why a train is tied up, or its output held: a smallest set of applied elements and couplings
 //! that does it.
 
-use levertrain_exact::Motions;
+use levertrain_exact::{Motions, Terms, fewest_holding};
 
 use crate::element_set::ElementSet;
 use crate::solve::narrowed;
@@ -22,9 +22,18 @@ impl Fight {
     /// tied up, or else the output.
     pub(crate) fn find(train: &Train, applied: ElementSet, shaft: usize) -> Self {
         let mut couplings: Vec<usize> = (0..train.scenario().couplings.len()).collect();
-        let elements = smallest_subset(applied, |subset| {
-            holds(train, subset, train.coupled(), shaft)
-        });
+        let members: Vec<usize> = applied.iter().collect();
+        let slips: Vec<Terms> = members
+            .iter()
+            .map(|&x| train.slip_terms(x).clone())
+            .collect();
+        let elements = match fewest_holding(train.coupled(), shaft, &slips) {
+            Some(bits) => {
+                let chosen = ElementSet::from_bits(bits).iter();
+                chosen.map(|index| members[index]).collect()
+            }
+            None => applied,
+        };
         for coupling in (0..couplings.len()).rev() {
             let mut fewer = couplings.clone();
             fewer.retain(|&kept| kept != coupling);
@@ -38,24 +47,6 @@ impl Fight {
             couplings,
         }
     }
-}
-
-/// The first subset of `set` for which `holds`, looking at smaller ones first.
-fn smallest_subset(set: ElementSet, holds: impl Fn(ElementSet) -> bool) -> ElementSet {
-    let members: Vec<usize> = set.iter().collect();
-    let of_size = |size: u32| {
-        let all = 0..1_u32 << members.len();
-        all.filter(move |bits| bits.count_ones() == size)
-    };
-    // The whole set is the last subset and is known to hold.
-    (0..=members.len() as u32)
-        .flat_map(of_size)
-        .map(|bits| {
-            let chosen = ElementSet::from_bits(bits).iter();
-            chosen.map(|index| members[index]).collect()
-        })
-        .find(|&subset| subset == set || holds(subset))
-        .unwrap_or(set)
 }
 
 fn holds(train: &Train, applied: ElementSet, coupled: &Motions, shaft: usize) -> bool {

@@ -58,7 +58,7 @@ proptest! {
     }
 
     #[test]
-    fn no_fewer_applied_elements_tie_up(case in case(Kind { couplings: 4, ..ANY })) {
+    fn no_fewer_applied_elements_tie_up(case in case(Kind { couplings: 4, elements: 9, ..ANY })) {
         let train = case.sketch.train();
         let Some(fight) = train.solve(case.applied()).fight() else {
             return Ok(());

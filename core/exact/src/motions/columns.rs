@@ -146,6 +146,22 @@ impl<I: Whole> Columns<I> {
         Ok(Some(pivot.column))
     }
 
+    /// Columns of the values of expressions; those without any are left out.
+    pub(super) fn seen_in(&self, expressions: &[Terms]) -> Result<Self, I::Overflow> {
+        let mut seen = self.room();
+        seen.shafts = expressions.len();
+        for column in self.columns() {
+            let values = expressions.iter().map(|terms| value_in(column, terms));
+            let values = values.collect::<Result<Vec<I>, _>>()?;
+            if !values.iter().all(I::is_zero) {
+                seen.entries.extend(values);
+                seen.count += 1;
+            }
+        }
+        seen.reduce();
+        Ok(seen)
+    }
+
     /// The values of expressions in each column.
     pub(super) fn values(&self, expressions: &[Terms]) -> Result<Vec<Vec<Fraction>>, I::Overflow> {
         let one = I::from_small(1);

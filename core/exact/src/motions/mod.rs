@@ -64,6 +64,20 @@ impl Motions {
         }
     }
 
+    /// The same motions told by the values of expressions instead of the shafts' speeds.
+    pub(crate) fn seen_in(&self, expressions: &[Terms]) -> Self {
+        match &self.0 {
+            Basis::Small(columns) => match columns.seen_in(expressions) {
+                Ok(seen) => Self(Basis::Small(seen)),
+                Err(Overflow) => Self(Basis::Big(columns.to_big())).seen_in(expressions),
+            },
+            Basis::Big(columns) => {
+                let Ok(seen) = columns.seen_in(expressions);
+                Self(Basis::Big(seen))
+            }
+        }
+    }
+
     /// The values of expressions in each motion of a basis.
     pub(crate) fn values(&self, expressions: &[Terms]) -> Vec<Vec<Fraction>> {
         match &self.0 {

@@ -164,6 +164,11 @@ impl Bounds {
             && other.top < self.top + self.height
     }
 
+    /// The middle.
+    pub const fn middle(&self) -> Point {
+        at(self.left + self.width / 2.0, self.top + self.height / 2.0)
+    }
+
     /// Whether a point lies inside.
     pub fn contains(&self, point: Point) -> bool {
         (self.left..=self.left + self.width).contains(&point.x)

@@ -1,15 +1,18 @@
 //! Suns, pinions, carriers, rings and gear pairs as they look in half-section.
 
-use levertrain_core::Body;
 use levertrain_core::coupling::{CouplingKind, PinionSpin, Role, Teeth};
+use levertrain_core::{Body, Train};
 
 use super::outlines::{CARRIER_SIDE, part_area, pinion_faces, raised, seam};
 use super::parts::{Level, Part};
 use super::stage::Stage;
 use super::wires::SHAFT;
-use crate::draw::scene::{Align, Bounds, Dash, Ink, Label, Scene, Stroke, at};
+use crate::draw::scene::{Align, Bounds, Dash, Ink, Label, Point, Scene, Stroke, at};
+use crate::draw::text;
 use crate::live::{Live, Motion};
 
+/// Font size of a gear's letter and teeth.
+const NAME_SIZE: f64 = 12.0;
 /// Distance between the lines that stand for teeth.
 const TOOTH_PITCH: f64 = 7.0;
 
@@ -33,20 +36,61 @@ pub fn faces<'s>(stage: &'s Stage<'_>) -> impl Iterator<Item = Face> + 's {
     })
 }
 
+/// The box that a coupling fills with everything drawn of it.
+pub fn outline(stage: &Stage<'_>, train: &Train, coupling: usize) -> Option<Bounds> {
+    // A carrier's sides, the hatching of what is held, the axis of a gear on one of its own.
+    const RIM: f64 = 2.0;
+    const HATCHING: f64 = 9.0;
+    const OWN_AXIS: f64 = 12.0;
+    let facts = train.scenario().couplings[coupling].facts();
+    let parts = || {
+        stage
+            .plan()
+            .parts
+            .iter()
+            .filter(|part| part.coupling == coupling)
+    };
+    let pinions = pinion_faces(stage, coupling, facts)
+        .into_iter()
+        .map(|face| {
+            let height = face.area.height.max(2.0 * CARRIER_SIDE);
+            let top = face.area.middle().y - height / 2.0;
+            Bounds {
+                top,
+                height,
+                ..face.area
+            }
+        });
+    let gears =
+        parts().flat_map(|part| std::iter::once(part_area(stage, part)).chain(raised(stage, part)));
+    let whole = gears.chain(pinions).reduce(|one, other| {
+        let (left, top) = (one.left.min(other.left), one.top.min(other.top));
+        let right = (one.left + one.width).max(other.left + other.width);
+        let bottom = (one.top + one.height).max(other.top + other.height);
+        Bounds {
+            left,
+            top,
+            width: right - left,
+            height: bottom - top,
+        }
+    })?;
+    let held = parts().any(|part| part.body == Body::Housing);
+    let mut rim = if held { HATCHING } else { RIM };
+    if !facts.profile().coaxial {
+        rim = rim.max(OWN_AXIS);
+    }
+    Some(Bounds {
+        left: whole.left - rim,
+        top: whole.top - if held { HATCHING } else { RIM },
+        width: whole.width + 2.0 * rim,
+        height: whole.height + RIM + if held { HATCHING } else { RIM },
+    })
+}
+
 /// Draws every coupling.
 pub fn draw(scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>) {
     for (index, coupling) in live.train.scenario().couplings.iter().enumerate() {
         let facts = coupling.facts();
-        let (left, right) = stage.face(index);
-        scene.label(Label {
-            at: at((left + right) / 2.0, stage.axis() + 17.0),
-            text: facts.label().to_owned(),
-            size: 13.0,
-            bold: true,
-            ink: Ink::Text,
-            align: Align::Centre,
-            plate: true,
-        });
         let parts = stage
             .plan()
             .parts
@@ -76,10 +120,13 @@ fn draw_part(
         area: part_area(stage, part),
         body: part.body,
         turned: live.angle(part.body) * turns_to_teeth(teeth),
-        name: if member.role.is_of_set() {
-            format!("{} {teeth}", member.role.letter())
+        names: if member.role.is_of_set() {
+            vec![
+                format!("{} {teeth}", member.role.letter()),
+                teeth.to_string(),
+            ]
         } else {
-            format!("{teeth} teeth")
+            vec![format!("{teeth} teeth"), teeth.to_string()]
         },
         // The upper gear of a pair turns on its own axis, which the drawing must show.
         own_axis: part.level == Level::Pin,
@@ -90,7 +137,7 @@ fn draw_part(
         let seam = seam(&gear.area, &area);
         let step = Gear {
             area,
-            name: String::new(),
+            names: Vec::new(),
             ..gear
         };
         step.draw(scene, live);
@@ -171,7 +218,10 @@ fn draw_carrier(
             area: face.area,
             body: part.body,
             turned: pinion_angle(live, part, pinion) * turns_to_teeth(face.teeth),
-            name: format!("{} {}", face.letter, face.teeth),
+            names: vec![
+                format!("{} {}", face.letter, face.teeth),
+                face.teeth.to_string(),
+            ],
             own_axis: false,
             pinion: true,
         };
@@ -201,7 +251,8 @@ struct Gear {
     body: Body,
     /// How many teeth have passed upwards on the near face.
     turned: f64,
-    name: String,
+    /// Letter and teeth, the fullest first: what fits is said.
+    names: Vec<String>,
     own_axis: bool,
     /// A pinion shows its carrier by its outline only: it spins though the carrier is held.
     pinion: bool,
@@ -271,22 +322,23 @@ impl Gear {
 
     /// Letter and teeth, and an arrow for the way the near face moves.
     fn name(&self, scene: &mut Scene, motion: Motion) {
-        if self.name.is_empty() {
-            return;
-        }
-        let Bounds {
-            left,
-            top,
-            width,
-            height,
-        } = self.area;
-        let (x, y) = (left + width / 2.0, top + height / 2.0);
+        let Bounds { width, height, .. } = self.area;
+        let Point { x, y } = self.area.middle();
         let turns = matches!(motion, Motion::Forward | Motion::Backward);
         let arrow = turns && !self.pinion;
+        // Room for the arrow is kept at rest too, so that a name does not change with the state.
+        let (beside, rim) = (if self.pinion { 4.0 } else { 14.0 }, 0.1);
+        let fits = |name: &&String| {
+            text::width(name, NAME_SIZE, false) + beside <= width - rim
+                && NAME_SIZE * text::LINE <= height - 1.0
+        };
+        let Some(name) = self.names.iter().find(fits) else {
+            return;
+        };
         let label = Label {
             at: at(if arrow { x + 5.0 } else { x }, y),
-            text: self.name.clone(),
-            size: 12.0,
+            text: name.clone(),
+            size: NAME_SIZE,
             bold: false,
             ink: Ink::Text,
             align: Align::Centre,

@@ -7,6 +7,10 @@ mod board;
 mod dice;
 mod figures;
 mod grid;
+#[cfg(test)]
+#[expect(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+mod label_tests;
+mod labels;
 mod outlines;
 mod packs;
 mod parts;
@@ -21,19 +25,33 @@ mod stage;
 mod tests;
 mod wires;
 
+use std::cell::RefCell;
+use std::rc::Rc;
+
 use levertrain_core::words::number;
 use levertrain_core::{Body, Train};
 
-use super::scene::{Align, Dash, Ink, Label, Point, Scene, Stroke, at};
+use super::scene::{Align, Bounds, Dash, Ink, Label, Point, Scene, Stroke, at};
+use super::text;
 use crate::live::{Live, Motion};
+use labels::{Place, Room, Wanted};
 use plan::Plan;
 pub use stage::{Column, Stage};
+
+/// Font size of the names of sets.
+const SET_NAME: f64 = 13.0;
+/// Font sizes of the words and speeds at both ends.
+const END_NAME: f64 = 13.0;
+const END_SPEED: f64 = 12.0;
+/// As wide as speeds get.
+const WIDEST_SPEED: &str = "\u{2212}888.8";
 
 /// Where a train's parts stand, independent of the size of the drawing.
 #[derive(Debug, Clone)]
 pub struct Layout {
     train: Train,
     plan: Plan,
+    places: Cache,
 }
 
 impl Layout {
@@ -42,12 +60,13 @@ impl Layout {
         Self {
             plan: Plan::of(train),
             train: train.clone(),
+            places: RefCell::new(None),
         }
     }
 
     /// Fits the layout to an available width in CSS pixels.
     pub fn stage(&self, available: f64) -> Stage<'_> {
-        Stage::fit(&self.plan, &self.train, available)
+        Stage::fit(&self.plan, &self.train, available, &self.places)
     }
 
     /// How many times shafts cross in the drawing.
@@ -88,74 +107,192 @@ impl Stage<'_> {
         figures::draw(&mut scene, self, live);
         packs::draw(&mut scene, self, live);
         self.ends(&mut scene, live);
+        self.letter(&mut scene, live);
         if let Some(powers) = &live.powers {
             power::note_capped(&mut scene, self, live.train, powers);
         }
         scene
     }
 
-    /// Arrows and words where the input comes in and the output goes out.
+    /// Arrows where the input comes in and the output goes out.
     fn ends(&self, scene: &mut Scene, live: &Live<'_>) {
-        let right = self.size().width;
-        let [input, output] = self.plan().ends.map(|node| self.point(node));
-        let shafts = [live.train.input(), live.train.output()].map(Body::Shaft);
-        let ends = [
-            (
-                input,
-                at(8.0, input.y),
-                shafts[0],
-                "Input",
-                Align::Left,
-                input.x - 4.0,
-            ),
-            (
-                output,
-                at(right - 8.0, output.y),
-                shafts[1],
-                "Output",
-                Align::Right,
-                right - 8.0,
-            ),
-        ];
-        for (inner, outer, body, word, align, tip) in ends {
+        for end in [Side::Input, Side::Output] {
+            let (inner, outer) = self.end(end);
+            let body = end.body(live.train);
             // All power comes in here and goes out there.
             let stroke = match live.powers {
                 Some(_) => power::stroke(live, body, 1.0),
                 None => live.stroke(body, 3.0),
             };
             scene.line(inner, outer, stroke);
-            scene.arrow_head(
-                at(tip, inner.y),
-                (1.0, 0.0),
-                11.0_f64.max(stroke.width * 2.0),
-                stroke.ink,
-            );
-            scene.label(Label {
-                at: at(outer.x, outer.y - 14.0),
-                text: word.to_owned(),
-                size: 13.0,
-                bold: true,
-                ink: Ink::Text,
-                align,
-                plate: true,
-            });
-            let speed = match live.motion(body) {
-                Motion::Free => "free".to_owned(),
-                _ => format!(
-                    "{} {}",
-                    number(live.lettered_speed(body), 4),
-                    live.speed_unit.name()
-                ),
+            let tip = match end {
+                Side::Input => inner.x - 4.0,
+                Side::Output => outer.x,
             };
-            scene.label(Label {
-                at: at(outer.x, outer.y + 14.0),
-                text: speed,
-                size: 12.0,
-                bold: false,
-                ink: Ink::Text,
-                align,
-                plate: true,
-            });
+            let size = 11.0_f64.max(stroke.width * 2.0);
+            scene.arrow_head(at(tip, inner.y), (1.0, 0.0), size, stroke.ink);
         }
+    }
+
+    /// Where the line of an end begins in the drawing, and where it leaves it.
+    fn end(&self, end: Side) -> (Point, Point) {
+        let inner = self.point(self.plan().ends[end as usize]);
+        let x = match end {
+            Side::Input => 8.0,
+            Side::Output => self.size().width - 8.0,
+        };
+        (inner, at(x, inner.y))
+    }
+
+    /// Where all words stand, in this size; worked out once, as it is the same in every state.
+    fn places(&self, live: &Live<'_>) -> Rc<Places> {
+        let key = (
+            self.size().width,
+            live.powers.is_some(),
+            live.speed_unit.name(),
+        );
+        let known = self.cache.borrow().clone();
+        if let Some((_, places)) = known.filter(|(known, _)| *known == key) {
+            return places;
+        }
+        let places = Rc::new(self.find_places(live.train, key.1, key.2));
+        *self.cache.borrow_mut() = Some((key, Rc::clone(&places)));
+        places
+    }
+
+    fn find_places(&self, train: &Train, power: bool, unit: &str) -> Places {
+        let line = if power { power::WIDEST } else { wires::SHAFT };
+        let mut room = Room::of(self, train, line);
+        let sets = train
+            .scenario()
+            .couplings
+            .iter()
+            .enumerate()
+            .map(|(index, coupling)| {
+                let (left, right) = self.face(index);
+                let middle = (left + right) / 2.0;
+                let column = self.columns()[index];
+                // Up to where the next one's may begin.
+                let width = 2.0 * (column.right - middle).min(middle - column.left) + 24.0;
+                let label = Label {
+                    at: at(middle, self.axis() + 17.0),
+                    text: labels::fitted(coupling.facts().label(), SET_NAME, true, width),
+                    size: SET_NAME,
+                    bold: true,
+                    ink: Ink::Text,
+                    align: Align::Centre,
+                    plate: false,
+                };
+                room.take(label.bounds());
+                label
+            });
+        let sets = sets.collect();
+        let ends = [Side::Input, Side::Output].map(|end| {
+            let (inner, outer) = self.end(end);
+            let subject = Bounds {
+                left: inner.x.min(outer.x),
+                top: inner.y - 6.0,
+                width: (inner.x - outer.x).abs(),
+                height: 12.0,
+            };
+            let mut put = |texts: Vec<String>, size: f64, bold: bool, rows: [f64; 4]| {
+                let wanted = Wanted {
+                    texts,
+                    size,
+                    bold,
+                    subject,
+                    first: rows
+                        .map(|dy| (at(outer.x, outer.y + dy), end.align()))
+                        .to_vec(),
+                };
+                room.place(&wanted)
+            };
+            let words = vec![end.word().to_owned()];
+            let word = put(words, END_NAME, true, [-17.0, 18.0, 31.0, -32.0]);
+            // Room for any speed: it must not move when the speed changes.
+            let widest = vec![format!("{WIDEST_SPEED} {unit}"), WIDEST_SPEED.to_owned()];
+            let speed = put(widest, END_SPEED, false, [18.0, 31.0, -17.0, -32.0]);
+            [word, speed]
+        });
+        let elements = packs::places(self, train, &mut room);
+        Places {
+            sets,
+            ends,
+            elements,
+        }
+    }
+
+    /// Names of sets, clutches and brakes, and the speeds of the two ends.
+    fn letter(&self, scene: &mut Scene, live: &Live<'_>) {
+        let places = self.places(live);
+        for label in &places.sets {
+            scene.label(label.clone());
+        }
+        for (end, [word, speed]) in [Side::Input, Side::Output].into_iter().zip(&places.ends) {
+            if let Some(place) = word {
+                labels::letter(scene, place, end.word(), END_NAME, true, Ink::Text);
+            }
+            let Some(place) = speed else { continue };
+            let body = end.body(live.train);
+            let value = number(live.lettered_speed(body), 4);
+            let said = match live.motion(body) {
+                Motion::Free => "free".to_owned(),
+                _ if place.text == WIDEST_SPEED => value,
+                _ => format!("{value} {}", live.speed_unit.name()),
+            };
+            let spare = [&place.text, &said].map(|text| text::width(text, END_SPEED, false));
+            let beside = match end {
+                Side::Input => spare[1] - spare[0],
+                Side::Output => spare[0] - spare[1],
+            };
+            let place = Place {
+                at: at(place.at.x + beside / 2.0, place.at.y),
+                ..place.clone()
+            };
+            labels::letter(scene, &place, &said, END_SPEED, false, Ink::Text);
+        }
+        packs::letter(scene, live, &places.elements);
+    }
+}
+
+/// Where the words of a half-section stand.
+#[derive(Debug, Clone)]
+struct Places {
+    sets: Vec<Label>,
+    /// Word and speed of the input and of the output.
+    ends: [[Option<Place>; 2]; 2],
+    elements: Vec<Option<Place>>,
+}
+
+/// The places last found, with the width, whether power is shown, and the unit of speed.
+type Cache = RefCell<Option<((f64, bool, &'static str), Rc<Places>)>>;
+
+/// One of the two ends of the drawing.
+#[derive(Debug, Clone, Copy, PartialEq)]
+enum Side {
+    Input,
+    Output,
+}
+
+impl Side {
+    const fn word(self) -> &'static str {
+        match self {
+            Self::Input => "Input",
+            Self::Output => "Output",
+        }
+    }
+
+    const fn align(self) -> Align {
+        match self {
+            Self::Input => Align::Left,
+            Self::Output => Align::Right,
+        }
+    }
+
+    fn body(self, train: &Train) -> Body {
+        Body::Shaft(match self {
+            Self::Input => train.input(),
+            Self::Output => train.output(),
+        })
     }
 }

@@ -39,22 +39,25 @@ pub fn part_area(stage: &Stage<'_>, part: &Part) -> Bounds {
     let pin = stage.y(grid.pin_row());
     let ring = stage.y(grid.ring_row());
     let figure = stage.plan().figures[part.coupling];
-    let pair = matches!(
-        figure,
-        Figure::Pair {
-            internal: false,
-            ..
-        }
-    );
+    let (pair, internal) = match figure {
+        Figure::Pair { internal, .. } => (!internal, internal),
+        _ => (false, false),
+    };
     // (outer edge, inner edge), as distances down from the top.
     let (top, bottom) = match (part.level, pair) {
-        (Level::Sun, true) => (sun - 41.0, sun + 7.0),
+        (Level::Sun, true) => (meeting(stage, part.coupling) + 0.5, sun + 7.0),
         (Level::Sun, false) if part.side == Side::Right && figure == Figure::TwoSuns => {
             (between(stage).1 - SHORT + 1.0, sun + 7.0)
         }
         (Level::Sun, false) => (sun - 27.0, sun + 7.0),
-        (Level::Pin, true) => (2.0 * pin - sun + 42.0, sun - 42.0),
+        (Level::Pin, true) => {
+            let meeting = meeting(stage, part.coupling) - 0.5;
+            (2.0 * pin - meeting, meeting)
+        }
         (Level::Pin, false) => (pin - CARRIER_SIDE, pin + CARRIER_SIDE),
+        // The pinion of an internal pair is on the main axis and the gear around it is not: its
+        // rim reaches in to where the two mesh.
+        (Level::Ring, _) if internal => (ring - 10.0, sun - 28.0),
         (Level::Ring, _) => (ring - 10.0, ring + 9.0),
     };
     let inset = if part.level == Level::Pin && !pair {
@@ -69,6 +72,24 @@ pub fn part_area(stage: &Stage<'_>, part: &Part) -> Bounds {
         width: right - left,
         height: bottom - top,
     }
+}
+
+/// Where the two gears of an external pair mesh: it divides the distance of their axes as their
+/// teeth do, as far as both are still seen.
+fn meeting(stage: &Stage<'_>, coupling: usize) -> f64 {
+    const LEAST: f64 = 11.0;
+    const MOST: f64 = 64.0;
+    let grid = &stage.plan().grid;
+    let (axis, pin, sun) = (
+        stage.axis(),
+        stage.y(grid.pin_row()),
+        stage.y(grid.sun_row()),
+    );
+    let Figure::Pair { share, .. } = stage.plan().figures[coupling] else {
+        return sun;
+    };
+    let meeting = axis - (axis - pin) * share;
+    meeting.clamp(pin + LEAST, (pin + MOST).min(sun - LEAST))
 }
 
 /// What a sun or ring has besides its box: the step that reaches to the smaller of two pinion
@@ -201,7 +222,7 @@ fn steps(stage: &Stage<'_>, coupling: usize) -> Option<(Bounds, Bounds)> {
     let (left, right) = stage.face(coupling);
     let (outer, inner) = between(stage);
     let large = (inner - outer) / 2.0 - APART;
-    let small = large * smaller.clamp(0.45, 0.8);
+    let small = large * smaller.clamp(0.35, 0.97);
     let pin = if sun_larger || second_sun {
         inner - large
     } else {

@@ -1,15 +1,14 @@
 //! Clutches and brakes as facing plate packs, open or closed, and the housing brakes hang on.
 
-use levertrain_core::Body;
 use levertrain_core::scenario::Element;
+use levertrain_core::{Body, Train};
 
-use super::figures::faces;
+use super::labels::{self, Place, Room, Wanted};
 use super::plan::PackPlace;
 use super::power;
 use super::stage::{HOUSING, NAME_SIZE, OPEN_GAP, Stage};
-use super::wires::{SHAFT, Segment, segments};
-use crate::draw::scene::{Align, Bounds, Ink, Label, Point, Scene, Stroke, at};
-use crate::draw::text;
+use super::wires::SHAFT;
+use crate::draw::scene::{Align, Bounds, Ink, Point, Scene, Stroke, at};
 use crate::live::Live;
 
 /// Plates of each pack.
@@ -35,7 +34,6 @@ pub fn draw_housing(scene: &mut Scene, stage: &Stage<'_>) {
 
 /// Draws every element.
 pub fn draw(scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>) {
-    let segments = segments(stage);
     for (index, element) in live.train.scenario().elements.iter().enumerate() {
         let centre = stage.pack_centre(index);
         let applied = live.applied.contains(index);
@@ -54,13 +52,10 @@ pub fn draw(scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>) {
             closed: live.grips[index] > 0.99,
             one_way: element.is_one_way(),
         };
-        let slips = live.speed(first) != live.speed(second);
-        let name = name(element, applied, slips);
-        let name_at = match stage.plan().packs[index] {
+        match stage.plan().packs[index] {
             PackPlace::Brake { column } => {
                 let lead = at(stage.x(column), stage.y(stage.plan().grid.brake_row()));
                 pack.upright(scene, live, first, lead);
-                at(centre.x, 13.0)
             }
             PackPlace::Clutch {
                 column,
@@ -79,21 +74,100 @@ pub fn draw(scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>) {
                     if flipped { -power } else { power }
                 });
                 pack.flat(scene, live, [(left, leads[0]), (right, leads[1])], power);
-                clear_of(stage, &segments, centre, &name)
             }
-        };
+        }
         if fights {
             break_mark(scene, centre);
         }
-        scene.label(Label {
-            at: name_at,
-            text: name,
+    }
+}
+
+/// Where the name of each element stands: the longest it may have is clear there.
+pub fn places(stage: &Stage<'_>, train: &Train, room: &mut Room) -> Vec<Option<Place>> {
+    let mut all_places = vec![None; stage.plan().packs.len()];
+    // Brakes first: their row above the housing is theirs alone.
+    let brake = |index: &usize| matches!(stage.plan().packs[*index], PackPlace::Brake { .. });
+    let all = 0..stage.plan().packs.len();
+    let clutches = all.clone().filter(|index| !brake(index));
+    for index in all.filter(brake).chain(clutches) {
+        let element = &train.scenario().elements[index];
+        let centre = stage.pack_centre(index);
+        let upright = brake(&index);
+        let subject = area(centre, upright);
+        let first = if upright {
+            vec![(at(centre.x, 13.0), Align::Centre)]
+        } else {
+            let beside = [0.0, -14.0, 14.0, -28.0, 28.0].into_iter();
+            let away = REACH + 11.0;
+            let places =
+                beside.flat_map(|dx| [-away, away].map(|dy| at(centre.x + dx, centre.y + dy)));
+            places.map(|place| (place, Align::Centre)).collect()
+        };
+        let wanted = Wanted {
+            texts: vec![longest_name(element)],
             size: NAME_SIZE,
-            bold: applied,
-            ink: if applied { ink } else { Ink::Text },
-            align: Align::Centre,
-            plate: second != Body::Housing,
-        });
+            bold: true,
+            subject: if upright {
+                // The name stands on the other side of the housing, right over its pack.
+                Bounds {
+                    top: 27.0,
+                    height: subject.height + subject.top - 27.0,
+                    ..subject
+                }
+            } else {
+                subject
+            },
+            first,
+        };
+        all_places[index] = room.place(&wanted);
+    }
+    all_places
+}
+
+/// Letters every element.
+pub fn letter(scene: &mut Scene, live: &Live<'_>, places: &[Option<Place>]) {
+    let elements = live.train.scenario().elements.iter().zip(places);
+    for (index, (element, place)) in elements.enumerate() {
+        let Some(place) = place else { continue };
+        let applied = live.applied.contains(index);
+        let [first, second] = live.train.ends(index);
+        let text = if place.text == longest_name(element) {
+            name(element, applied, live.speed(first) != live.speed(second))
+        } else {
+            place.text.clone()
+        };
+        let ink = if applied && live.fighting.contains(index) {
+            Ink::Fight
+        } else {
+            Ink::Text
+        };
+        labels::letter(scene, place, &text, NAME_SIZE, applied, ink);
+    }
+}
+
+/// The box that plate packs fill, open or closed.
+pub fn area(centre: Point, upright: bool) -> Bounds {
+    const DEEP: f64 = (PLATES - 1) as f64 * PITCH + OPEN_GAP / 2.0 + 4.0;
+    let (x, y) = if upright {
+        (REACH + 3.0, DEEP + 4.0)
+    } else {
+        (DEEP, REACH + 3.0)
+    };
+    Bounds {
+        left: centre.x - x,
+        top: centre.y - y,
+        width: 2.0 * x,
+        height: 2.0 * y,
+    }
+}
+
+/// The box of the sign that packs fight.
+pub fn break_area(centre: Point) -> Bounds {
+    Bounds {
+        left: centre.x - REACH - 8.0,
+        top: centre.y - 10.0,
+        width: 2.0 * REACH + 16.0,
+        height: 20.0,
     }
 }
 
@@ -126,36 +200,6 @@ fn break_mark(scene: &mut Scene, centre: Point) {
     let points: Vec<Point> = (0..=6).map(tooth).collect();
     scene.path(points.clone(), Stroke::solid(Ink::Paper, 6.0));
     scene.path(points, Stroke::solid(Ink::Fight, 2.5));
-}
-
-/// Where a clutch's name stands: above it or below, where neither a shaft nor a gear is; beyond
-/// the nearest shaft where there is no room before it.
-fn clear_of(stage: &Stage<'_>, segments: &[Segment], centre: Point, name: &str) -> Point {
-    const AWAY: f64 = REACH + 10.0;
-    const BEYOND: f64 = AWAY + 18.0;
-    let (half, height) = (
-        text::width(name, NAME_SIZE, true) / 2.0,
-        NAME_SIZE * 1.2 + 4.0,
-    );
-    let free = |place: &Point| {
-        let area = Bounds {
-            left: place.x - half,
-            top: place.y - height / 2.0,
-            width: 2.0 * half,
-            height,
-        };
-        let meets = |other: &Bounds| area.overlaps(other);
-        !segments
-            .iter()
-            .map(Segment::bounds)
-            .any(|line| meets(&line))
-            && !faces(stage).any(|face| meets(&face.area))
-    };
-    let mut places = [AWAY, BEYOND].into_iter().flat_map(|away| {
-        let beside = [0.0, -14.0, 14.0, -28.0, 28.0].into_iter();
-        beside.flat_map(move |dx| [-away, away].map(|dy| at(centre.x + dx, centre.y + dy)))
-    });
-    places.find(free).unwrap_or(at(centre.x, centre.y - AWAY))
 }
 
 /// The line from a shaft's lead to a pack, with its power where that is shown.

@@ -33,6 +33,8 @@ pub enum Figure {
         internal: bool,
         /// Whether the first member is the upper one.
         first_above: bool,
+        /// Teeth of the gear on the main axis over those of both.
+        share: f64,
     },
 }
 
@@ -119,6 +121,7 @@ pub fn parts(train: &Train) -> (Vec<Figure>, Vec<Part>) {
             Figure::Pair {
                 internal,
                 first_above,
+                share: share(&members, !internal && first_above),
             }
         };
         for (member, (fact, &body)) in members.iter().zip(bodies).enumerate() {
@@ -139,6 +142,19 @@ pub fn parts(train: &Train) -> (Vec<Figure>, Vec<Part>) {
         figures.push(figure);
     }
     (figures, parts)
+}
+
+/// Teeth of one of the two gears of a pair over those of both.
+fn share(members: &[Member<'_>], of_second: bool) -> f64 {
+    let teeth = |role| {
+        let found = members.iter().find(|member| member.role == role);
+        found
+            .and_then(|member| member.teeth)
+            .map_or(1.0, |teeth| f64::from(teeth.get()))
+    };
+    let (first, second) = (teeth(Role::First), teeth(Role::Second));
+    let own = if of_second { second } else { first };
+    own / (first + second)
 }
 
 /// How a set about one axis is drawn.

@@ -22,7 +22,7 @@ const FULL: f64 = 5.5;
 /// Power that lines do not grow beyond, in input powers.
 const MOST: f64 = 2.0;
 /// Width of the widest line.
-const WIDEST: f64 = THIN + FULL * MOST;
+pub(super) const WIDEST: f64 = THIN + FULL * MOST;
 /// What is less than this many input powers is nothing: the rounding of a sum.
 const NOTHING: f64 = 1e-9;
 /// Least length of a line that an arrow head stands on, and between two on one line.

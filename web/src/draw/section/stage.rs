@@ -3,6 +3,7 @@
 use levertrain_core::Train;
 use levertrain_core::scenario::Element;
 
+use super::Cache;
 use super::packs::longest_name;
 use super::parts::Figure;
 use super::plan::{PackPlace, Plan};
@@ -14,7 +15,7 @@ use crate::wire::{Handle, StageSize};
 const TRACK: f64 = 15.0;
 const BESIDE_SET: f64 = 14.0;
 const HALF_FACE: f64 = 24.0;
-const HALF_FACE_OF_TWO: f64 = 46.0;
+const HALF_FACE_OF_TWO: f64 = 50.0;
 const BETWEEN_PACKS: f64 = 58.0;
 /// Room for the arrows and words at both ends.
 const END: f64 = 78.0;
@@ -51,6 +52,8 @@ pub struct Column {
 #[derive(Debug, Clone)]
 pub struct Stage<'a> {
     plan: &'a Plan,
+    /// Where words were found to stand.
+    pub(super) cache: &'a Cache,
     size: StageSize,
     columns: Vec<Column>,
     /// Position along the axis of each grid column.
@@ -61,7 +64,7 @@ pub struct Stage<'a> {
 
 impl<'a> Stage<'a> {
     /// Fits a plan to an available width; wider where the train needs it.
-    pub(super) fn fit(plan: &'a Plan, train: &Train, available: f64) -> Self {
+    pub(super) fn fit(plan: &'a Plan, train: &Train, available: f64, cache: &'a Cache) -> Self {
         let steps = column_steps(plan, train);
         let natural: f64 = steps.iter().sum::<f64>() + 2.0 * END;
         let available = if available.is_finite() {
@@ -92,6 +95,7 @@ impl<'a> Stage<'a> {
         let columns = lever_columns(plan, &x, width);
         Self {
             plan,
+            cache,
             size,
             columns,
             x,

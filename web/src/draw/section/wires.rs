@@ -27,16 +27,6 @@ impl Segment {
         (self.from.y - self.to.y).abs() < 0.01
     }
 
-    /// The box its line fills.
-    pub fn bounds(&self) -> Bounds {
-        Bounds {
-            left: self.from.x.min(self.to.x) - SHAFT / 2.0,
-            top: self.from.y.min(self.to.y) - SHAFT / 2.0,
-            width: (self.from.x - self.to.x).abs() + SHAFT,
-            height: (self.from.y - self.to.y).abs() + SHAFT,
-        }
-    }
-
     /// Distance of a point from the segment.
     pub fn distance(&self, point: Point) -> f64 {
         let along = |low: f64, high: f64, value: f64| value.clamp(low.min(high), low.max(high));

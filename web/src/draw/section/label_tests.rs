@@ -1,0 +1,226 @@
+//! No text of a half-section touches a line, gear, pack or word that is not its own.
+
+use std::path::Path;
+
+use super::*;
+use crate::draw::scene::{Mark, Point};
+use crate::session::Session;
+
+const WIDTHS: [f64; 6] = [320.0, 390.0, 640.0, 860.0, 1280.0, 1920.0];
+
+/// Name and text of every scenario file.
+fn scenarios() -> Vec<(String, String)> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../scenarios");
+    let entries = std::fs::read_dir(folder).unwrap();
+    let mut files: Vec<(String, String)> = entries
+        .map(|entry| entry.unwrap().path())
+        .filter(|path| {
+            path.extension()
+                .is_some_and(|extension| extension == "json")
+        })
+        .filter(|path| path.file_name().is_some_and(|name| name != "schema.json"))
+        .map(|path| {
+            let name = path.file_stem().unwrap().to_string_lossy().into_owned();
+            (name, std::fs::read_to_string(path).unwrap())
+        })
+        .collect();
+    assert!(files.len() >= 5, "too few scenarios");
+    files.sort();
+    files
+}
+
+/// The same train with the longest labels that the format allows.
+fn with_long_labels(text: &str) -> String {
+    let mut count = 0;
+    let lines = text.split_inclusive("\"label\":").map(|piece| {
+        // Every piece but the first begins with the label.
+        let Some(start) = piece.find('"').filter(|_| count > 0) else {
+            count += 1;
+            return piece.to_owned();
+        };
+        let end = start + 1 + piece[start + 1..].find('"').unwrap();
+        count += 1;
+        let label = format!("Number {count} with a name as long as it may be");
+        let label: String = label.chars().take(40).collect();
+        format!("{}{label}{}", &piece[..=start], &piece[end..])
+    });
+    lines.collect()
+}
+
+/// Whether a line of some width, cut straight at its ends, meets a box.
+fn meets(from: Point, to: Point, half: f64, area: &Bounds) -> bool {
+    let (dx, dy) = (to.x - from.x, to.y - from.y);
+    let across = if dx == 0.0 && dy != 0.0 { half } else { 0.0 };
+    let upright = if dy == 0.0 && dx != 0.0 { half } else { 0.0 };
+    let (across, upright) = match (across, upright) {
+        (0.0, 0.0) => (half, half),
+        sides => sides,
+    };
+    let (mut enters, mut leaves) = (0.0_f64, 1.0_f64);
+    for (step, start, low, high) in [
+        (
+            dx,
+            from.x,
+            area.left - across,
+            area.left + area.width + across,
+        ),
+        (
+            dy,
+            from.y,
+            area.top - upright,
+            area.top + area.height + upright,
+        ),
+    ] {
+        if step == 0.0 {
+            if start <= low || start >= high {
+                return false;
+            }
+            continue;
+        }
+        let (first, second) = ((low - start) / step, (high - start) / step);
+        enters = enters.max(first.min(second));
+        leaves = leaves.min(first.max(second));
+    }
+    leaves > enters
+}
+
+fn hull(points: &[Point]) -> Bounds {
+    let side = |of: fn(&Point) -> f64| {
+        let low = points.iter().map(of).fold(f64::INFINITY, f64::min);
+        let high = points.iter().map(of).fold(f64::NEG_INFINITY, f64::max);
+        (low, high - low)
+    };
+    let ((left, width), (top, height)) = (side(|p| p.x), side(|p| p.y));
+    Bounds {
+        left,
+        top,
+        width,
+        height,
+    }
+}
+
+fn within(inner: &Bounds, outer: &Bounds) -> bool {
+    let corner = at(inner.left + inner.width, inner.top + inner.height);
+    outer.contains(at(inner.left, inner.top)) && outer.contains(corner)
+}
+
+#[track_caller]
+fn check(scene: &Scene, what: &str) {
+    for (index, mark) in scene.marks.iter().enumerate() {
+        let Mark::Text(label) = mark else { continue };
+        assert!(
+            !label.plate,
+            "{what}: \"{}\" may erase what is under it",
+            label.text
+        );
+        let area = label.bounds();
+        // The name of a gear stands on its gear, on ground of its own.
+        let grounds = scene.marks[..index]
+            .iter()
+            .enumerate()
+            .filter_map(|(at, mark)| match mark {
+                Mark::Fill {
+                    points,
+                    ink: Ink::Metal,
+                } => Some((at, hull(points))),
+                _ => None,
+            });
+        let grounds: Vec<(usize, Bounds)> = grounds
+            .filter(|(_, ground)| within(&area, ground))
+            .collect();
+        let painted_over = match grounds.as_slice() {
+            [] => 0,
+            [.., (_, gear), (ground, own)] => {
+                assert!(
+                    within(own, gear),
+                    "{what}: \"{}\" leaves its gear",
+                    label.text
+                );
+                *ground + 1
+            }
+            [_] => panic!("{what}: \"{}\" lies on a gear or pack", label.text),
+        };
+        for (other, mark) in scene.marks.iter().enumerate().skip(painted_over) {
+            let is_leader = other + 1 == index
+                && matches!(mark, Mark::Path { stroke, .. } if stroke.width == 1.0);
+            let touches = match mark {
+                _ if other == index || is_leader => false,
+                Mark::Path { points, stroke } => points
+                    .windows(2)
+                    .any(|pair| meets(pair[0], pair[1], stroke.width / 2.0, &area)),
+                Mark::Fill { points, .. } => hull(points).overlaps(&area),
+                Mark::Disc { centre, radius, .. } => meets(*centre, *centre, *radius, &area),
+                Mark::Text(label) => label.bounds().overlaps(&area),
+            };
+            assert!(
+                !touches,
+                "{what}: \"{}\" at {area:?} touches {mark:?}",
+                label.text
+            );
+        }
+    }
+}
+
+/// Checks every range of a train at every width; what is said at each width.
+#[track_caller]
+fn check_all(name: &str, text: &str) -> Vec<Vec<String>> {
+    let mut session = Session::open(text).unwrap();
+    let mut said = Vec::new();
+    for power in [false, true] {
+        session.set_show_power(power);
+        for width in WIDTHS {
+            for range in 0..session.train().scenario().ranges.len() {
+                session.apply(session.train().range(range));
+                session.settle();
+                let scene = session.layout().stage(width).scene(&session.live());
+                check(
+                    &scene,
+                    &format!("{name}, range {range}, {width} wide, power: {power}"),
+                );
+                said.push(scene.labels().map(|label| label.text.clone()).collect());
+            }
+        }
+    }
+    said
+}
+
+#[test]
+fn every_name_of_our_scenarios_is_there_whole_and_clear() {
+    for (name, text) in scenarios() {
+        let session = Session::open(&text).unwrap();
+        for said in check_all(&name, &text) {
+            for element in &session.train().scenario().elements {
+                assert!(
+                    said.iter().any(|text| text.starts_with(element.label())),
+                    "{name}: {} is not named in {said:?}",
+                    element.label()
+                );
+            }
+        }
+    }
+}
+
+#[test]
+fn long_names_are_cut_before_they_touch_anything() {
+    for (name, text) in scenarios() {
+        let text = with_long_labels(&text);
+        let session = Session::open(&text).unwrap();
+        assert!(
+            session
+                .train()
+                .scenario()
+                .elements
+                .iter()
+                .all(|x| x.label().chars().count() == 40)
+        );
+        for said in check_all(&format!("{name} with long labels"), &text) {
+            let names = said.iter().filter(|text| text.starts_with("Nu"));
+            let scenario = session.train().scenario();
+            assert_eq!(
+                names.count(),
+                scenario.elements.len() + scenario.couplings.len(),
+                "{name}: {said:?}"
+            );
+        }
+    }
+}

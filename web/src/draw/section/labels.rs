@@ -1,0 +1,331 @@
+//! Where the words of a half-section stand: clear of every line, gear and pack, and of each other.
+//!
+//! Places are chosen against everything a drawing of this train may ever show there (packs open
+//! and closed, lines at their widest), so a name stays where it is from state to state.
+
+use std::cell::Cell;
+
+use levertrain_core::Train;
+
+use super::figures::outline;
+use super::packs;
+use super::plan::PackPlace;
+use super::stage::{HOUSING, Stage};
+use super::wires::{SHAFT, segments};
+use crate::draw::scene::{Align, Bounds, Ink, Label, Point, Scene, Stroke, at};
+use crate::draw::text;
+
+/// Clear space around a text.
+const CLEAR: f64 = 1.5;
+/// From this distance on a line leads from a text to what it names.
+const LEADER_FROM: f64 = 16.0;
+/// How far a search goes from the first choice, and its steps, in CSS pixels.
+const FARTHEST: (f64, f64) = (112.0, 120.0);
+const STEP: (f64, f64) = (7.0, 6.0);
+/// Characters that are left of a long text, the most first.
+const CUTS: [usize; 7] = [30, 22, 16, 11, 7, 4, 2];
+
+/// A text that wants a place.
+pub struct Wanted {
+    /// The fullest wording first.
+    pub texts: Vec<String>,
+    /// Font size in CSS pixels.
+    pub size: f64,
+    /// Whether room is kept for bold letters.
+    pub bold: bool,
+    /// What it names, and a text may come near.
+    pub subject: Bounds,
+    /// Points to stand at before any other, the best first, and how.
+    pub first: Vec<(Point, Align)>,
+}
+
+/// Where a text stands.
+#[derive(Debug, Clone)]
+pub struct Place {
+    /// Which wording.
+    pub text: String,
+    /// Its middle.
+    pub at: Point,
+    /// A line that leads to what it names.
+    pub leader: Option<[Point; 2]>,
+}
+
+/// The room of a drawing.
+pub struct Room {
+    area: Bounds,
+    /// What no text may touch.
+    ink: Vec<Bounds>,
+    /// Things of which names should not seem to be about another.
+    subjects: Vec<Bounds>,
+    /// Texts in their places, and sets, which have texts on them.
+    lettered: Vec<Bounds>,
+    /// What blocked the last place: most likely the next one too.
+    blocker: Cell<usize>,
+}
+
+impl Room {
+    /// The room beside everything that a half-section draws; `line` is the widest line.
+    pub fn of(stage: &Stage<'_>, train: &Train, line: f64) -> Self {
+        let size = stage.size();
+        let axis = stage.axis();
+        let mut ink = vec![
+            around(at(0.0, HOUSING - 8.0), at(size.width, HOUSING), 1.0),
+            around(at(0.0, axis), at(size.width, axis), 0.5),
+        ];
+        ink.extend(
+            segments(stage)
+                .iter()
+                .map(|segment| around(segment.from, segment.to, line / 2.0)),
+        );
+        let couplings = 0..train.scenario().couplings.len();
+        let outlines: Vec<Bounds> = couplings
+            .filter_map(|at| outline(stage, train, at))
+            .collect();
+        ink.extend(&outlines);
+        let mut subjects = Vec::new();
+        for (element, place) in stage.plan().packs.iter().enumerate() {
+            let grid = &stage.plan().grid;
+            let centre = stage.pack_centre(element);
+            let area = packs::area(centre, matches!(place, PackPlace::Brake { .. }));
+            match *place {
+                PackPlace::Brake { column } => {
+                    let lead = at(stage.x(column), stage.y(grid.brake_row()));
+                    ink.push(around(at(lead.x, HOUSING), lead, SHAFT / 2.0));
+                }
+                PackPlace::Clutch { column, row, .. } => {
+                    let [left, right] =
+                        [column, column + 2].map(|column| at(stage.x(column), stage.y(row)));
+                    ink.push(around(left, right, line / 2.0));
+                }
+            }
+            ink.push(area);
+            ink.push(packs::break_area(centre));
+            subjects.push(area);
+        }
+        for (node, outer) in stage.plan().ends.iter().zip([8.0, size.width - 8.0]) {
+            let inner = stage.point(*node);
+            // The arrow heads are wider than the line.
+            ink.push(around(inner, at(outer, inner.y), line.max(13.0) / 2.0));
+        }
+        Self {
+            area: Bounds {
+                left: 2.0,
+                top: 2.0,
+                width: size.width - 4.0,
+                height: size.section_height - 4.0,
+            },
+            ink,
+            subjects,
+            lettered: outlines,
+            blocker: Cell::new(0),
+        }
+    }
+
+    /// Keeps texts out of the box of a text.
+    pub fn take(&mut self, area: Bounds) {
+        self.ink.push(area);
+        self.lettered.push(area);
+    }
+
+    /// The best place for a text, which is taken then; a long text is cut where it must be.
+    pub fn place(&mut self, wanted: &Wanted) -> Option<Place> {
+        let cut = wanted
+            .texts
+            .last()
+            .into_iter()
+            .flat_map(|text| CUTS.into_iter().filter_map(|cut| shortened(text, cut)));
+        let texts: Vec<String> = wanted.texts.iter().cloned().chain(cut).collect();
+        for text in texts {
+            let size = (
+                text::width(&text, wanted.size, wanted.bold),
+                wanted.size * text::LINE,
+            );
+            let first = wanted.first.iter().map(|&(point, align)| match align {
+                Align::Left => at(point.x + size.0 / 2.0, point.y),
+                Align::Centre => point,
+                Align::Right => at(point.x - size.0 / 2.0, point.y),
+            });
+            let near = first
+                .into_iter()
+                .find(|&spot| self.is_free(spot, size, wanted, true));
+            let found = near
+                .or_else(|| self.search(size, wanted, true))
+                .or_else(|| self.search(size, wanted, false));
+            let Some(spot) = found else { continue };
+            let area = boxed(spot, size);
+            let leader = leader(&wanted.subject, &area);
+            self.take(area);
+            if let Some([from, to]) = leader {
+                self.ink.push(around(from, to, 0.5));
+            }
+            return Some(Place {
+                text,
+                at: spot,
+                leader,
+            });
+        }
+        None
+    }
+
+    /// The nearest free place; `plainly` where nobody could take it for another thing's name.
+    fn search(&self, size: (f64, f64), wanted: &Wanted, plainly: bool) -> Option<Point> {
+        let middle = wanted.subject.middle();
+        let mut best: Option<(f64, Point)> = None;
+        let (columns, rows) = (
+            ((FARTHEST.0 + size.0 / 2.0) / STEP.0) as i32,
+            (FARTHEST.1 / STEP.1) as i32,
+        );
+        for row in -rows..=rows {
+            for column in -columns..=columns {
+                let (dx, dy) = (f64::from(column) * STEP.0, f64::from(row) * STEP.1);
+                let spot = at(middle.x + dx, middle.y + dy);
+                let away = gap(&wanted.subject, &boxed(spot, size));
+                // Near first, then centred, then above.
+                let cost = away + 0.12 * dx.abs() + if dy > 0.0 { 1.0 } else { 0.0 };
+                if best.is_none_or(|(least, _)| cost < least)
+                    && self.is_free(spot, size, wanted, plainly)
+                {
+                    best = Some((cost, spot));
+                }
+            }
+        }
+        best.map(|(_, spot)| spot)
+    }
+
+    fn is_free(&self, spot: Point, size: (f64, f64), wanted: &Wanted, plainly: bool) -> bool {
+        let area = boxed(spot, size);
+        let spaced = grown(&area, CLEAR);
+        let inside = spaced.left >= self.area.left
+            && spaced.top >= self.area.top
+            && spaced.left + spaced.width <= self.area.left + self.area.width
+            && spaced.top + spaced.height <= self.area.top + self.area.height;
+        if !inside || self.ink[self.blocker.get()].overlaps(&spaced) {
+            return false;
+        }
+        if let Some(blocker) = self.ink.iter().position(|ink| ink.overlaps(&spaced)) {
+            self.blocker.set(blocker);
+            return false;
+        }
+        let leader = leader(&wanted.subject, &area);
+        let crosses = |[from, to]: [Point; 2], others: &[Bounds]| {
+            let way = around(from, to, 1.0);
+            let mut others = others.iter().filter(|other| **other != wanted.subject);
+            others.any(|other| other.overlaps(&way))
+        };
+        if !plainly {
+            return leader.is_some_and(|leader| !crosses(leader, &self.lettered));
+        }
+        // A name nearer to another pack would be read as that one's.
+        let own = gap(&wanted.subject, &area);
+        let mut others = self
+            .subjects
+            .iter()
+            .filter(|other| **other != wanted.subject);
+        if others.any(|other| gap(other, &area) < own) {
+            return false;
+        }
+        // A leader may pass a line but no gear, pack or word.
+        let solid = |ink: &&Bounds| ink.width.min(ink.height) > 12.0;
+        leader.is_none_or(|leader| {
+            let solid: Vec<Bounds> = self.ink.iter().filter(solid).copied().collect();
+            !crosses(leader, &solid)
+        })
+    }
+}
+
+/// Adds a text in a place, with its leader.
+pub fn letter(scene: &mut Scene, place: &Place, text: &str, size: f64, bold: bool, ink: Ink) {
+    if let Some([from, to]) = place.leader {
+        scene.line(from, to, Stroke::solid(Ink::Quiet, 1.0));
+    }
+    scene.label(Label {
+        at: place.at,
+        text: text.to_owned(),
+        size,
+        bold,
+        ink,
+        align: Align::Centre,
+        plate: false,
+    });
+}
+
+/// A text of at most `most` characters and a sign that it goes on; none where it is no longer.
+fn shortened(text: &str, most: usize) -> Option<String> {
+    (text.chars().count() > most + 1).then(|| {
+        let kept: String = text.chars().take(most).collect();
+        format!("{}…", kept.trim_end())
+    })
+}
+
+/// The longest beginning of a text that fits a width.
+pub fn fitted(text: &str, size: f64, bold: bool, width: f64) -> String {
+    let whole = (text::width(text, size, bold) <= width).then(|| text.to_owned());
+    let length = text.chars().count();
+    whole
+        .or_else(|| {
+            let cuts = (1..length).rev().filter_map(|most| shortened(text, most));
+            cuts.into_iter()
+                .find(|cut| text::width(cut, size, bold) <= width)
+        })
+        .unwrap_or_default()
+}
+
+/// The box of a line.
+fn around(from: Point, to: Point, half: f64) -> Bounds {
+    Bounds {
+        left: from.x.min(to.x) - half,
+        top: from.y.min(to.y) - half,
+        width: (from.x - to.x).abs() + 2.0 * half,
+        height: (from.y - to.y).abs() + 2.0 * half,
+    }
+}
+
+fn boxed(middle: Point, (width, height): (f64, f64)) -> Bounds {
+    Bounds {
+        left: middle.x - width / 2.0,
+        top: middle.y - height / 2.0,
+        width,
+        height,
+    }
+}
+
+fn grown(area: &Bounds, by: f64) -> Bounds {
+    Bounds {
+        left: area.left - by,
+        top: area.top - by,
+        width: area.width + 2.0 * by,
+        height: area.height + 2.0 * by,
+    }
+}
+
+/// How far two boxes are apart.
+fn gap(one: &Bounds, other: &Bounds) -> f64 {
+    let [[from, to], [from_y, to_y]] = nearest(one, other);
+    (from - to).hypot(from_y - to_y)
+}
+
+/// The nearest points of two boxes: x of both, y of both.
+fn nearest(one: &Bounds, other: &Bounds) -> [[f64; 2]; 2] {
+    let side = |(low, length): (f64, f64), (other_low, other_length): (f64, f64)| {
+        let (high, other_high) = (low + length, other_low + other_length);
+        if high < other_low {
+            [high, other_low]
+        } else if other_high < low {
+            [low, other_high]
+        } else {
+            let both = (low.max(other_low) + high.min(other_high)) / 2.0;
+            [both, both]
+        }
+    };
+    [
+        side((one.left, one.width), (other.left, other.width)),
+        side((one.top, one.height), (other.top, other.height)),
+    ]
+}
+
+fn leader(subject: &Bounds, area: &Bounds) -> Option<[Point; 2]> {
+    (gap(subject, area) >= LEADER_FROM).then(|| {
+        let [x, y] = nearest(subject, area);
+        [at(x[0], y[0]), at(x[1], y[1])]
+    })
+}

@@ -45,14 +45,20 @@ const PART_CHARS: usize = 160;
 
 fn printable(text: String) -> String {
     let text = shortened(&text, PART_CHARS);
-    if !text.chars().any(char::is_control) {
+    if !text.chars().any(is_hidden) {
         return text;
     }
-    let escaped = |c: char| match c.is_control() {
+    let escaped = |c: char| match is_hidden(c) {
         true => c.escape_default().to_string(),
         false => c.to_string(),
     };
     text.chars().map(escaped).collect()
+}
+
+/// Control characters, and those that end a line or turn the direction of text.
+fn is_hidden(c: char) -> bool {
+    c.is_control()
+        || matches!(c, '\u{2028}' | '\u{2029}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
 }
 
 impl fmt::Display for Fault {

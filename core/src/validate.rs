@@ -30,6 +30,21 @@ pub(crate) fn unknown<'a>(
     Fault::new(place, format!("no {what} has the id \"{id}\""), fix)
 }
 
+/// Whether a character ends a line or turns the direction of what follows: shown in a sentence, it
+/// would change the words of others.
+fn steers(c: char) -> bool {
+    matches!(c, '\u{2028}' | '\u{2029}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
+}
+
+/// Whether a character leaves no mark on its own.
+fn is_blank(c: char) -> bool {
+    let no_width = matches!(c, '\u{ad}' | '\u{34f}' | '\u{61c}' | '\u{115f}' | '\u{1160}'
+        | '\u{17b4}' | '\u{17b5}' | '\u{180b}'..='\u{180f}' | '\u{200b}'..='\u{200f}'
+        | '\u{2060}'..='\u{206f}' | '\u{2800}' | '\u{3164}' | '\u{fe00}'..='\u{fe0f}'
+        | '\u{feff}' | '\u{ffa0}' | '\u{e0000}'..='\u{e0fff}');
+    c.is_whitespace() || no_width
+}
+
 /// Checks a scenario part by part and collects every fault.
 pub(crate) struct Checker<'a> {
     scenario: &'a Scenario,
@@ -134,6 +149,15 @@ impl<'a> Checker<'a> {
                 ),
                 format!("use {least} to {most} printing characters"),
             );
+        } else if let Some(hidden) = text.chars().find(|&c| steers(c)) {
+            let problem = format!(
+                "has U+{:04X}, which steers text and is not seen",
+                hidden as u32
+            );
+            self.fault(place, problem, "leave it out");
+        } else if least > 0 && text.chars().all(is_blank) {
+            let problem = "has no character that is seen".to_owned();
+            self.fault(place, problem, "write a letter or a digit at least");
         }
     }
 
@@ -264,5 +288,41 @@ impl<'a> Checker<'a> {
             ranges.push(set);
         }
         ranges
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::train::Train;
+
+    #[test]
+    fn labels_that_are_not_seen_or_steer_others_are_refused() {
+        let file = include_str!("../../scenarios/01-one-set.json");
+        let Ok(mut scenario) = crate::Scenario::parse(file) else {
+            panic!("the scenario does not parse")
+        };
+        let mut problem = |label: &str| {
+            scenario.shafts[0].label = label.to_owned();
+            let faults = Train::new(scenario.clone()).err().unwrap_or_default();
+            let faults: Vec<String> = faults.iter().map(ToString::to_string).collect();
+            faults.join("\n")
+        };
+        for label in [" ", "\u{200b}\u{feff}", "\u{3000}"] {
+            assert!(
+                problem(label).starts_with("shafts[0].label: has no character"),
+                "{label:?}"
+            );
+        }
+        for label in ["a\u{202e}b", "a\u{2066}b", "a\u{2028}b"] {
+            let problem = problem(label);
+            assert!(
+                problem.starts_with("shafts[0].label: has U+20"),
+                "{problem}"
+            );
+            assert!(problem.is_ascii(), "{problem}");
+        }
+        for label in ["עברית", "a b", "é", "کتاب\u{200c}ها"] {
+            assert_eq!(problem(label), "");
+        }
     }
 }

@@ -4,17 +4,18 @@
 //! [--json]`
 //!
 //! Clutch capacity, where the file has friction data, is for the input torque, 100 N·m unless
-//! said otherwise: for learning and early layout, not a strength rating. Losses are for the usual
-//! mesh efficiency and the input driving the load.
+//! said otherwise: for learning and early layout, not a strength rating. Losses are for the input
+//! driving the load, at the usual mesh efficiency or that of `[--mesh EFFICIENCY]`.
 //!
 //! Where the scenario has an engine and a load, the operating point is printed as well, at
 //! `[--pedal 0…1] [--grade RISE/RUN] [--lockup] [--mesh EFFICIENCY]`.
 //!
 //! Exits with 2 and one line on bad input.
-#![allow(clippy::print_stdout, reason = "printing is what this example is for")]
 
+mod input;
 mod text;
 
+use std::io::{self, BufWriter, Write};
 use std::process::ExitCode;
 
 use levertrain_core::operating::Conditions;
@@ -23,10 +24,11 @@ use levertrain_core::report::{
     OperatingReport, RangeReport,
 };
 use levertrain_core::{Combination, Duty, LossModel, RangeChart, Train};
-use serde::Serialize;
+use serde::ser::SerializeSeq;
+use serde::{Serialize, Serializer};
 
 const USAGE: &str = "usage: chart FILE [--apply ID,ID…] [--all] [--torque N·m] [--json] \
-    [--pedal 0…1] [--grade RISE/RUN] [--lockup] [--mesh EFFICIENCY]";
+    [--pedal 0…1] [--grade RISE/RUN] [--lockup] [--mesh EFFICIENCY] [--help]";
 
 /// Input torque in N·m where none is given: the page's.
 const TORQUE: f64 = 100.0;
@@ -36,14 +38,13 @@ fn main() -> ExitCode {
         .skip(1)
         .map(std::ffi::OsString::into_string)
         .collect();
+    let mut out = BufWriter::new(io::stdout().lock());
     let outcome = arguments
         .map_err(|argument| format!("{} is not UTF-8; {USAGE}", argument.display()))
-        .and_then(|arguments| run(arguments.into_iter()));
+        .and_then(|arguments| run(arguments.into_iter(), &mut out))
+        .and_then(|()| out.flush().map_err(unwritten));
     match outcome {
-        Ok(text) => {
-            print!("{text}");
-            ExitCode::SUCCESS
-        }
+        Ok(()) => ExitCode::SUCCESS,
         Err(message) => {
             eprintln!("chart: {message}");
             ExitCode::from(2)
@@ -51,11 +52,16 @@ fn main() -> ExitCode {
     }
 }
 
+fn unwritten(error: io::Error) -> String {
+    format!("the output: {error}")
+}
+
 #[derive(Default)]
 struct Options {
     file: Option<String>,
     apply: Option<Vec<String>>,
     all: bool,
+    help: bool,
     torque: Option<f64>,
     json: bool,
     /// For the operating point, and the first option that asks for one.
@@ -70,6 +76,7 @@ impl Options {
         while let Some(argument) = arguments.next() {
             match argument.as_str() {
                 "--all" => options.all = true,
+                "--help" | "-h" => options.help = true,
                 "--json" => options.json = true,
                 "--apply" => {
                     let ids = arguments
@@ -101,7 +108,10 @@ impl Options {
                         "--grade" => options.conditions.grade = number,
                         _ => options.conditions.mesh_efficiency = number,
                     }
-                    options.asked.get_or_insert(argument);
+                    // Losses are printed without an engine as well.
+                    if argument != "--mesh" {
+                        options.asked.get_or_insert(argument);
+                    }
                 }
                 flag if flag.starts_with('-') => {
                     return Err(format!("unknown option {flag}; {USAGE}"));
@@ -122,10 +132,13 @@ impl Options {
     }
 }
 
-fn run(arguments: impl Iterator<Item = String>) -> Result<String, String> {
+fn run(arguments: impl Iterator<Item = String>, out: &mut impl Write) -> Result<(), String> {
     let options = Options::parse(arguments)?;
+    if options.help {
+        return writeln!(out, "{USAGE}").map_err(unwritten);
+    }
     let file = options.file.ok_or(USAGE)?;
-    let content = std::fs::read_to_string(&file).map_err(|error| format!("{file}: {error}"))?;
+    let content = input::read(&file).map_err(|problem| format!("{file}: {problem}"))?;
     let train =
         Train::parse(&content).map_err(|faults| format!("{file}: {}", one_line(&faults)))?;
     let torque = options.torque.unwrap_or(TORQUE);
@@ -134,35 +147,55 @@ fn run(arguments: impl Iterator<Item = String>) -> Result<String, String> {
         let problem = "takes an engine and a load, and it has none";
         return Err(format!("{file}: {flag} {problem}"));
     }
+    if options.all {
+        return all(&train, options.json, out).map_err(unwritten);
+    }
 
-    if let Some(ids) = options.apply {
+    let text = if let Some(ids) = options.apply {
         let applied = train.element_set(ids.iter().map(String::as_str));
         let applied = applied.map_err(|faults| one_line(&faults))?;
         let combination = train.settle(applied, Duty::Drive).combination;
         let single = Single::of(&combination, torque, conditions);
-        return if options.json {
-            json(&single)
+        if options.json {
+            json(&single)?
         } else {
-            Ok(text::single(single))
-        };
-    }
-    if options.all {
-        let mut reports = Vec::new();
-        train.for_each_combination(|combination| {
-            reports.push(CombinationReport::from(combination));
-        });
-        return if options.json {
-            json(&reports)
-        } else {
-            Ok(text::all(&reports))
-        };
-    }
-    let chart = Chart::of(&train.range_chart(), torque, conditions);
-    if options.json {
-        json(&chart)
+            text::single(single)
+        }
     } else {
-        Ok(text::range_chart(&train, &chart))
+        let chart = Chart::of(&train.range_chart(), torque, conditions);
+        if options.json {
+            json(&chart)?
+        } else {
+            text::range_chart(&train, &chart)
+        }
+    };
+    out.write_all(text.as_bytes()).map_err(unwritten)
+}
+
+/// Writes every combination as soon as it is solved: 65 536 of them would fill much memory.
+fn all(train: &Train, json: bool, out: &mut impl Write) -> io::Result<()> {
+    // The walk cannot be stopped; what is left after an error is solved and not written.
+    let mut done = Ok(());
+    if !json {
+        out.write_all(text::all_heading().as_bytes())?;
+        train.for_each_combination(|combination| {
+            if done.is_ok() {
+                done = out.write_all(text::all_line(&combination.into()).as_bytes());
+            }
+        });
+        return done;
     }
+    let mut serializer = serde_json::Serializer::pretty(&mut *out);
+    let mut list = serializer.serialize_seq(None)?;
+    let mut done = Ok(());
+    train.for_each_combination(|combination| {
+        if done.is_ok() {
+            done = list.serialize_element(&CombinationReport::from(combination));
+        }
+    });
+    done?;
+    list.end()?;
+    out.write_all(b"\n")
 }
 
 /// The first fault, and how many more there are.
@@ -217,8 +250,12 @@ struct Strain {
 
 impl Strain {
     fn of(combination: &Combination<'_>, torque: f64, conditions: &Conditions) -> Self {
+        let losses = LossModel {
+            mesh_efficiency: conditions.mesh_efficiency,
+            ..LossModel::default()
+        };
         Self {
-            losses: LossReport::of(combination, &LossModel::default()),
+            losses: LossReport::of(combination, &losses),
             capacity: CapacityReport::of(combination, torque),
             operating: OperatingReport::of(combination, conditions),
         }

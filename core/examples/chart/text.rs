@@ -92,19 +92,20 @@ pub fn single(single: Single) -> String {
     text
 }
 
-/// All combinations, a line each.
-pub fn all(reports: &[CombinationReport]) -> String {
-    let mut text = format!("{:<24} {:<13} {:>3}  ratio\n", "applied", "state", "dof");
-    for report in reports {
-        text += &format!(
-            "{:<24} {:<13} {:>3}  {}\n",
-            report.applied.join(" "),
-            report.state,
-            report.degrees_of_freedom,
-            ratio(report.ratio.as_ref())
-        );
-    }
-    text
+/// The line above all combinations.
+pub fn all_heading() -> String {
+    format!("{:<24} {:<13} {:>3}  ratio\n", "applied", "state", "dof")
+}
+
+/// One of all combinations.
+pub fn all_line(report: &CombinationReport) -> String {
+    format!(
+        "{:<24} {:<13} {:>3}  {}\n",
+        report.applied.join(" "),
+        report.state,
+        report.degrees_of_freedom,
+        ratio(report.ratio.as_ref())
+    )
 }
 
 fn decimal(value: Option<&Exact>) -> String {

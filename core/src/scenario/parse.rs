@@ -61,6 +61,8 @@ impl Scenario {
                 format!("keep it under {} bytes", limits::FILE_BYTES),
             )]);
         }
+        // Some editors begin a file with a byte order mark.
+        let text = text.strip_prefix('\u{feff}').unwrap_or(text);
         let Strict(value) = serde_json::from_str(text).map_err(|error| vec![not_json(&error)])?;
         let value = object(value, "file").map_err(|fault| vec![fault])?;
         let outline: Outline = typed(value, "").map_err(|fault| vec![fault])?;
@@ -260,6 +262,7 @@ mod tests {
     fn faults_say_where() {
         check_fault("{", "line 1, column 1", "ends too early");
         check_fault("{\n nope}", "line 2, column 2", "not JSON");
+        check_fault("\u{feff}[1]", "file", "not an object");
         check_fault("[1]", "file", "not an object");
         check_fault("null", "file", "not an object");
         check_fault(

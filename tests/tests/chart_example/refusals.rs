@@ -85,7 +85,7 @@ fn bad_command_lines_end_with_2_and_one_line() -> Result<()> {
     check_refusal(&run(folder, &[])?, "directory")?;
     let binary = Path::new(env!("CARGO_TARGET_TMPDIR")).join("bytes.json");
     std::fs::write(&binary, [0xff, 0xfe, 0x00, 0x7b])?;
-    check_refusal(&run(&binary, &[])?, "UTF-8")?;
+    check_refusal(&run(&binary, &[])?, "UTF-16")?;
     check_refusal(&program().output()?, "usage")
 }
 
@@ -96,4 +96,32 @@ fn an_argument_that_is_no_text_ends_with_2() -> Result<()> {
     use std::os::unix::ffi::OsStrExt as _;
     let name = std::ffi::OsStr::from_bytes(b"bad-\xff.json");
     check_refusal(&program().arg(name).output()?, "bad-")
+}
+
+/// Reading a device or a pipe to its end would take for ever.
+#[cfg(unix)]
+#[test]
+fn what_has_no_end_is_refused_at_once() -> Result<()> {
+    check_refusal(&run(Path::new("/dev/zero"), &[])?, "not a regular file")?;
+    let pipe = Path::new(env!("CARGO_TARGET_TMPDIR")).join("pipe-without-writer");
+    let _ = std::fs::remove_file(&pipe);
+    let made = std::process::Command::new("mkfifo").arg(&pipe).status()?;
+    ensure!(made.success(), "mkfifo: {made}");
+    check_refusal(&run(&pipe, &[])?, "not a regular file")?;
+    let large = Path::new(env!("CARGO_TARGET_TMPDIR")).join("large.json");
+    std::fs::File::create(&large)?.set_len(700_000_000)?;
+    check_refusal(&run(&large, &[])?, "700000000 bytes")
+}
+
+#[test]
+fn help_is_printed_and_ends_with_0() -> Result<()> {
+    for flag in ["--help", "-h"] {
+        let output = program().arg(flag).output()?;
+        let text = String::from_utf8(output.stdout)?;
+        ensure!(
+            output.status.success() && text.starts_with("usage: chart"),
+            "{text}"
+        );
+    }
+    Ok(())
 }

@@ -27,6 +27,14 @@ fn losses_as_json() -> Result<()> {
         (lost.iter().sum::<f64>() - (1.0 - expected)).abs() < 1e-12,
         "{low}"
     );
+    // At another mesh efficiency, without an engine as well.
+    let worn = json_of(&file, &["--apply", "B", "--mesh", "0.9"])?;
+    let expected = (1.0 + 4.0 * 0.9 * 0.9) / 5.0;
+    ensure!(
+        close(&worn["losses"]["efficiency"], expected),
+        "{}",
+        worn["losses"]
+    );
     // Locked, it turns as one piece.
     ensure!(close(&high["efficiency"], 1.0), "{high}");
 

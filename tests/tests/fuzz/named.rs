@@ -282,7 +282,10 @@ fn texts_that_are_no_scenario() {
         ("two values", "{}{}".to_owned()),
         ("deep lists", deep("[", "]")),
         ("deep objects", deep("{\"a\":", "}")),
-        ("a byte-order mark", format!("\u{feff}{}", good())),
+        (
+            "two byte-order marks",
+            format!("\u{feff}\u{feff}{}", good()),
+        ),
         ("half a surrogate", with("\"Sketch\"", "\"\\ud800\"")),
         ("a zero character", with("\"Sketch\"", "\"\\u0000\"")),
         ("a comma too many", with("\"format\":1", "\"format\":1,")),

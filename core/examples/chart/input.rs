@@ -1,0 +1,34 @@
+//! The scenario file, read no further than a scenario may be long.
+
+use std::fs::File;
+use std::io::Read;
+
+use levertrain_core::scenario::limits::FILE_BYTES;
+
+/// Reads a file. Only regular ones: a device may have no end, and a pipe may have no writer, on
+/// which opening it would wait for ever.
+pub fn read(path: &str) -> Result<String, String> {
+    let seen = std::fs::metadata(path).map_err(|error| error.to_string())?;
+    if seen.is_dir() {
+        return Err("a directory; name a scenario file".to_owned());
+    }
+    if !seen.is_file() {
+        return Err("not a regular file; name a scenario file".to_owned());
+    }
+    let file = File::open(path).map_err(|error| error.to_string())?;
+    let mut bytes = Vec::new();
+    let most = FILE_BYTES as u64;
+    file.take(most + 1)
+        .read_to_end(&mut bytes)
+        .map_err(|error| error.to_string())?;
+    if bytes.len() > FILE_BYTES {
+        let count = seen.len().max(most + 1);
+        return Err(format!(
+            "{count} bytes is more than a scenario may have; keep it under {most} bytes"
+        ));
+    }
+    if bytes.starts_with(&[0xff, 0xfe]) || bytes.starts_with(&[0xfe, 0xff]) {
+        return Err("UTF-16 text; save it as UTF-8".to_owned());
+    }
+    String::from_utf8(bytes).map_err(|_| "not UTF-8; save it as UTF-8 text".to_owned())
+}

@@ -104,6 +104,20 @@ export function stage(desk, page, signal) {
     });
   }
 
+  // Moved to another screen, or zoomed, the canvases need other pixels in the same size.
+  function watchScale() {
+    const screen = matchMedia(`(resolution: ${devicePixelRatio}dppx)`);
+    screen.addEventListener(
+      "change",
+      () => {
+        fit();
+        watchScale();
+      },
+      { once: true, signal },
+    );
+  }
+  watchScale();
+
   const observer = new ResizeObserver(fit);
   observer.observe(scroller);
   signal.addEventListener("abort", () => observer.disconnect());

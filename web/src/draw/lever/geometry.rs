@@ -188,9 +188,13 @@ impl Bar {
             .nodes
             .chunk_by(|one, next| one.place == next.place)
             .collect();
-        let lettered = closest >= 2.0 * LETTERED + 4.0
-            && lever.nodes.iter().all(|node| node.members.len() == 1)
-            && groups.len() == lever.nodes.len();
+        // Nodes that stand close are smaller before they lose their letters.
+        let radius = ((closest - 4.0) / 2.0).min(LETTERED);
+        let single = lever.nodes.iter().all(|node| node.members.len() == 1);
+        let least = lever.nodes.iter().flat_map(|node| &node.members);
+        let least = least.map(|member| least_radius(letter(live, member)));
+        let fits = least.fold(0.0, f64::max) <= radius;
+        let lettered = (single && fits && groups.len() == lever.nodes.len()).then_some(radius);
         let nodes: Vec<Node> = groups
             .into_iter()
             .map(|group| {
@@ -217,7 +221,7 @@ impl Node {
     fn of(
         group: &[LeverNode],
         x: f64,
-        lettered: bool,
+        lettered: Option<f64>,
         live: &Live<'_>,
         axis: &Axis,
         locked: &Locked,
@@ -236,7 +240,7 @@ impl Node {
             .iter()
             .map(|member| role_name(role(member), member.0))
             .collect();
-        let roles_text = (!lettered).then(|| {
+        let roles_text = lettered.is_none().then(|| {
             if joined || names.len() > 1 {
                 names.join("·")
             } else {
@@ -254,7 +258,7 @@ impl Node {
             .unwrap_or(Motion::Held);
         Self {
             at: at(x, axis.y(speed)),
-            radius: if lettered { LETTERED } else { PLAIN },
+            radius: lettered.unwrap_or(PLAIN),
             speed,
             motion,
             roles: members.iter().map(role).collect(),
@@ -265,6 +269,18 @@ impl Node {
             bodies,
         }
     }
+}
+
+/// The letter of a member.
+fn letter(live: &Live<'_>, &(coupling, member): &(usize, usize)) -> &'static str {
+    live.train.scenario().couplings[coupling].facts().members()[member]
+        .role
+        .letter()
+}
+
+/// Least radius of a node with a letter in it, in CSS pixels.
+fn least_radius(letter: &str) -> f64 {
+    if letter.len() > 1 { 9.5 } else { 7.0 }
 }
 
 /// A member's letter and the number of its set, or a word where the letter is itself a number.

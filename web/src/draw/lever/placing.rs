@@ -1,5 +1,7 @@
 //! Finding room for a label: a fixed list of candidate places, the cheapest that is free wins.
 
+use std::cell::Cell;
+
 use crate::draw::scene::{Align, Bounds, Point, at};
 
 /// Clear space between a label and what it belongs to, in CSS pixels.
@@ -29,6 +31,8 @@ pub(super) struct Board {
     area: Bounds,
     taken: Vec<Bounds>,
     lines: Vec<Line>,
+    /// What blocked the last place: most likely the next one too.
+    blocker: Cell<usize>,
 }
 
 /// A line that a label may cover, at a cost.
@@ -60,6 +64,7 @@ impl Board {
             area,
             taken: Vec::new(),
             lines: Vec::new(),
+            blocker: Cell::new(0),
         }
     }
 
@@ -86,12 +91,18 @@ impl Board {
             && area.top >= self.area.top
             && area.left + area.width <= self.area.left + self.area.width
             && area.top + area.height <= self.area.top + self.area.height;
-        inside
-            && self
-                .taken
-                .iter()
-                .enumerate()
-                .all(|(index, taken)| Some(index) == own || !taken.overlaps(&spaced))
+        let blocks = |index: usize| Some(index) != own && self.taken[index].overlaps(&spaced);
+        let last = self.blocker.get();
+        if !inside || (last < self.taken.len() && blocks(last)) {
+            return false;
+        }
+        match (0..self.taken.len()).find(|&index| blocks(index)) {
+            Some(blocker) => {
+                self.blocker.set(blocker);
+                false
+            }
+            None => true,
+        }
     }
 
     /// What covering the lines under a box costs.
@@ -119,6 +130,10 @@ impl Board {
                 break;
             }
             for side in SIDES {
+                // Whatever it covers only adds to this.
+                if best.is_some_and(|spot| spot.cost <= side.cost + distance) {
+                    continue;
+                }
                 let area = side.area(centre, reach + GAP + away, size);
                 if !self.is_free(area, own) {
                     continue;

@@ -254,6 +254,51 @@ fn no_value_is_dropped_on_a_wide_page() {
     }
 }
 
+/// A lever of its own says in each node which member it is, on any page but a phone's.
+#[test]
+fn nodes_keep_their_letters_where_there_is_room() {
+    for (name, text) in scenarios() {
+        let session = open(&name, &text);
+        let live = session.live();
+        for width in [860.0, 1280.0, 1920.0] {
+            let stage = session.layout().stage(width);
+            for node in Diagram::of(&live, &stage, false).nodes() {
+                assert_eq!(
+                    node.roles_text, None,
+                    "{name}, {width} wide, {:?}",
+                    node.bodies
+                );
+            }
+        }
+    }
+}
+
+/// While a pack is on its way nothing it could change has changed yet.
+#[test]
+fn labels_stand_still_while_a_pack_is_dragged() {
+    for (name, text) in scenarios() {
+        let mut session = open(&name, &text);
+        for element in 0..session.train().scenario().elements.len() {
+            let mut labels = |closure: f64| {
+                session.drag(element, closure);
+                let stage = session.layout().stage(720.0);
+                let drawn = scene(&session.live(), &stage, false);
+                drawn.labels().cloned().collect::<Vec<Label>>()
+            };
+            let first = labels(0.02);
+            for closure in [0.1, 0.3, 0.49, 0.51, 0.8, 0.98] {
+                assert_eq!(
+                    labels(closure),
+                    first,
+                    "{name}, dragging {element} to {closure}"
+                );
+            }
+            session.end_drag();
+            session.settle();
+        }
+    }
+}
+
 #[test]
 fn held_nodes_stand_on_the_line_of_standstill() {
     let mut held = 0;

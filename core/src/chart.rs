@@ -65,7 +65,7 @@ impl Train {
             .enumerate()
             .map(|(index, settled)| ChartEntry {
                 step: step(index),
-                engine_braking: self.brakes_engine(self.range(index)),
+                engine_braking: self.coasts_alike(self.range(index), ratios[index].as_ref()),
                 verdict: settled.verdict,
                 combination: settled.combination,
             })

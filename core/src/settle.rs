@@ -1,6 +1,6 @@
 //! How one-way clutches settle: which lock and which overrun, for drive and for coast.
 
-use levertrain_exact::{Terms, locking_sets};
+use levertrain_exact::{Fraction, Terms, locking_sets};
 
 use crate::element_set::ElementSet;
 use crate::scenario::{Element, OneWay, Way};
@@ -78,9 +78,13 @@ impl Train {
     /// Whether a range holds the output back when the load drives: engine braking.
     pub fn brakes_engine(&self, applied: ElementSet) -> bool {
         let drive = self.settle(applied, Duty::Drive);
-        let coast = self.settle(applied, Duty::Coast);
-        let ratio = drive.combination.state().ratio();
-        ratio.is_some() && ratio == coast.combination.state().ratio()
+        self.coasts_alike(applied, drive.combination.state().ratio())
+    }
+
+    /// Whether the ratio driving, if there is one, is that of coasting too.
+    pub(crate) fn coasts_alike(&self, applied: ElementSet, driving: Option<&Fraction>) -> bool {
+        let coasting = || self.settle(applied, Duty::Coast).combination;
+        driving.is_some() && driving == coasting().state().ratio()
     }
 
     /// A one-way clutch's slip, counted positive the way it lets happen.

@@ -11,3 +11,5 @@ pub mod laws;
 pub mod rational;
 pub mod schema;
 pub mod sketch;
+#[path = "../../core/benches/solver/worst.rs"]
+pub mod worst;

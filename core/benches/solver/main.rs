@@ -10,6 +10,8 @@ mod comparison;
 mod dense;
 mod trains;
 mod work;
+mod worst;
+mod worst_times;
 
 use std::hint::black_box;
 use std::process::ExitCode;
@@ -61,6 +63,7 @@ fn run() -> Result<(), String> {
     // `cargo test --benches` only tries each benchmark once, without this argument and without
     // optimization, in which the large train would take a minute.
     if std::env::args().any(|argument| argument == "--bench") {
+        worst_times::report()?;
         let synthetic = trains::synthetic()?;
         check(&synthetic)?;
         sixteen_elements(&mut criterion, &synthetic);

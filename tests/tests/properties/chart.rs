@@ -1,7 +1,7 @@
 //! Many combinations at once say the same as one at a time.
 
-use levertrain_core::ElementSet;
 use levertrain_core::report::CombinationReport;
+use levertrain_core::{ElementSet, Train};
 use levertrain_tests::generate::{ANY, Kind, LARGE, settings, sketch};
 use levertrain_tests::sketch::Sketch;
 use proptest::prelude::*;
@@ -72,5 +72,16 @@ proptest! {
     #[test]
     fn large_trains_too(sketch in sketch(Kind { elements: 6, ..LARGE })) {
         check_all(&sketch)?;
+    }
+}
+
+/// The benchmarks time these: they must be scenarios, and have a row a range.
+#[test]
+fn the_worst_allowed_scenarios_have_a_chart() {
+    for worst in levertrain_tests::worst::files() {
+        let train = Train::parse(&worst.text);
+        let train = train.unwrap_or_else(|problems| panic!("{}: {problems:?}", worst.name));
+        assert_eq!(train.range_chart().ranges.len(), 32, "{}", worst.name);
+        assert_eq!(train.scenario().elements.len(), 16, "{}", worst.name);
     }
 }

@@ -63,4 +63,4 @@ pub use settle::{Duty, Settled, Verdict};
 pub use solve::{Combination, State};
 pub use torque::Torques;
 pub use train::{Body, Train};
-pub use working::{Expression, SetEquation, Working, Written};
+pub use working::{Expression, MOST_SYMBOLS, NoFormula, SetEquation, Tooth, Working, Written};

@@ -3,8 +3,14 @@
     python tests/oracle/working.py < FORMULAS
 
 Each is compared with the ratio that SymPy derives itself from the equations of the meshes with a
-symbol for every tooth count: as quotients of polynomials in lowest terms they must be the same. Written in numbers, it must
-be the exact ratio. A train whose meshes only agree for its very tooth counts has no such ratio.
+symbol for every tooth count: as quotients of polynomials in lowest terms they must be the same.
+Written in numbers, it must be the exact ratio. A train whose meshes only agree for its very tooth
+counts has no such ratio. Where there is no formula, SymPy must find none that is short, and
+where there is one, it has no more symbols than SymPy's in factors.
+
+    python tests/oracle/working.py --draw FIRST COUNT
+
+writes COUNT trains drawn at random, from number FIRST on, for which formulas may be asked.
 """
 
 import json
@@ -15,10 +21,11 @@ from concurrent.futures import ProcessPoolExecutor
 # The folder belongs to the sources: leave no compiled files in it.
 sys.dont_write_bytecode = True
 
-from sympy import QQ, Rational, Symbol, sympify  # noqa: E402
+from sympy import QQ, Rational, Symbol, factor_list, fraction, sympify  # noqa: E402
 from sympy.polys.matrices import DomainMatrix  # noqa: E402
 
 import equations  # noqa: E402
+import random_trains  # noqa: E402
 from equations import shaft, slip  # noqa: E402
 
 LETTERS = {
@@ -29,7 +36,7 @@ LETTERS = {
         "first_sun": "Sa", "second_sun": "Sb", "first_pinion": "P", "second_pinion": "Q",
     },
     "ravigneaux": {"small_sun": "Sa", "large_sun": "Sb", "ring": "R", "short": "P", "long": "Q"},
-    "gear-pair": {"first": "A", "second": "B"},
+    "gear-pair": {"first": "Za", "second": "Zb"},
 }
 
 
@@ -79,26 +86,78 @@ def ratio(scenario, applied):
     return None if row is None else (-row, field)
 
 
+def length(expression):
+    """How many symbols are written in it; a power is written as a product."""
+    if expression.is_Symbol:
+        return 1
+    if expression.is_Pow:
+        return abs(int(expression.exp)) * length(expression.base)
+    return sum(map(length, expression.args))
+
+
+def factored_length(expression):
+    """The same of numerator and denominator in factors, each a sum of terms."""
+    total = 0
+    for part in fraction(expression):
+        for factor, power in factor_list(part)[1]:
+            total += power * length(factor.expand())
+    return total
+
+
+def withheld(item, scenario, expected):
+    """What is wrong with not giving a formula that SymPy finds; None if nothing is."""
+    counts = {}
+    for coupling, named in zip(item["scenario"]["couplings"], scenario["couplings"]):
+        for gear in LETTERS[coupling["kind"]]:
+            counts[named[gear]["teeth"]] = coupling[gear]["teeth"]
+    _, below = fraction(expected)
+    if below.subs(counts) == 0:
+        # These very counts are the ones for which it says nothing.
+        return None
+    symbols = factored_length(expected)
+    short = symbols <= item["most"]
+    return f"none is given ({item['why']}), but {expected} has {symbols} symbols" if short else None
+
+
+def draw(first, count):
+    """Random trains with as many sets as SymPy can do in symbols."""
+    number = first
+    while count > 0:
+        train = random_trains.train(f"formula {number}")
+        number += 1
+        if len(train["couplings"]) <= 3:
+            count -= 1
+            yield train
+
+
 def fault(item):
     """What is wrong with a formula, and whether it was compared in symbols."""
     exact = Rational(item["ratio"])
-    value = sympify(item["numbers"], rational=True)
-    if value != exact:
-        return f"{item['numbers']} is {value}, not {exact}", False
+    if item["numbers"] is not None:
+        value = sympify(item["numbers"], rational=True)
+        if value != exact:
+            return f"{item['numbers']} is {value}, not {exact}", False
     scenario = with_symbols(item["scenario"])
     found = ratio(scenario, item["applied"])
     if found is None:
         return None, False
     expected, field = found
+    if item["symbols"] is None:
+        return withheld(item, scenario, field.to_sympy(expected)), True
     names = {str(symbol): symbol for symbol in symbols_of(scenario)}
     formula = sympify(item["symbols"], locals=names)
     # Elements of the field are in lowest terms, so the difference needs no simplifying.
     if field.from_sympy(formula) != expected:
         return f"{item['symbols']} is not {field.to_sympy(expected)}", True
+    if length(formula) > factored_length(field.to_sympy(expected)):
+        return f"{item['symbols']} is longer than in factors", True
     return None, True
 
 
 def main():
+    if sys.argv[1:2] == ["--draw"]:
+        json.dump(list(draw(*map(int, sys.argv[2:]))), sys.stdout)
+        return
     wrong, compared = [], 0
     items = json.load(sys.stdin)
     with ProcessPoolExecutor(os.cpu_count()) as pool:

@@ -8,13 +8,17 @@ use std::process::{Command, Stdio};
 
 use anyhow::{Context, Result, ensure};
 use levertrain_core::report::WorkingReport;
-use levertrain_core::{Combination, Train};
+use levertrain_core::{Combination, ElementSet, MOST_SYMBOLS, Train};
 use levertrain_tests::cases::{self, Case, Origin};
 use serde::Deserialize;
 use serde_json::{Value, json};
 
 /// Names the oracle's Python; set by `cargo xtask test`.
 const PYTHON: &str = "LEVERTRAIN_PYTHON";
+/// How many more trains are drawn at random for formulas, beside those of the oracle's cases: with
+/// 10 000 the whole takes the better part of an hour.
+const DRAWN: &str = "LEVERTRAIN_FORMULAS";
+const DRAWN_BY_ITSELF: usize = 200;
 /// How many driving combinations of a random train are handed over.
 const OF_A_RANDOM_TRAIN: usize = 1;
 /// Most couplings of those: elimination in symbols takes minutes for long trains.
@@ -27,20 +31,23 @@ struct Outcome {
     in_symbols: usize,
 }
 
-/// The formula of a combination with what the script needs to check it.
-fn formula(case: &Case, combination: &Combination<'_>) -> Option<Value> {
+/// The formula of a combination, or why there is none, with what the script needs to check it.
+fn formula(name: &str, scenario: &Value, combination: &Combination<'_>) -> Option<Value> {
     let ratio = combination.state().ratio()?;
-    let formula = WorkingReport::of(combination).ratio?;
+    let report = WorkingReport::of(combination);
+    let formula = report.ratio.as_ref();
     let elements = &combination.train().scenario().elements;
     let closed = combination.applied().iter();
     let closed: Vec<&str> = closed.map(|index| elements[index].id()).collect();
     Some(json!({
-        "name": case.name,
-        "scenario": case.scenario,
+        "name": name,
+        "scenario": scenario,
         "applied": closed,
         "ratio": ratio.to_string(),
-        "symbols": formula.symbols,
-        "numbers": formula.numbers,
+        "symbols": formula.map(|formula| &formula.symbols),
+        "numbers": formula.map(|formula| &formula.numbers),
+        "why": report.no_formula,
+        "most": MOST_SYMBOLS,
     }))
 }
 
@@ -53,9 +60,9 @@ fn formulas(case: &Case) -> Result<(Vec<Value>, usize)> {
     let mut without = 0;
     if case.origin == Origin::Scenario {
         for entry in train.range_chart().ranges {
-            match formula(case, &entry.combination) {
-                Some(formula) => found.push(formula),
-                None => without += 1,
+            if let Some(formula) = formula(&case.name, &case.scenario, &entry.combination) {
+                without += usize::from(formula["symbols"].is_null());
+                found.push(formula);
             }
         }
         return Ok((found, without));
@@ -70,17 +77,40 @@ fn formulas(case: &Case) -> Result<(Vec<Value>, usize)> {
         let applied = train
             .element_set(answer.applied.iter().map(String::as_str))
             .map_err(|faults| anyhow::anyhow!("{faults:?}"))?;
-        found.extend(formula(case, &train.solve(applied)));
+        found.extend(formula(&case.name, &case.scenario, &train.solve(applied)));
     }
     Ok((found, 0))
 }
 
-fn check(formulas: &[Value]) -> Result<Outcome> {
+/// A formula of each of these trains that drives with some of its elements.
+fn formulas_of_drawn(count: usize) -> Result<Vec<Value>> {
+    let output = script()?
+        .args(["--draw", "0", &count.to_string()])
+        .output()?;
+    ensure!(output.status.success(), "the script failed");
+    let scenarios: Vec<Value> = serde_json::from_slice(&output.stdout)?;
+    let mut found = Vec::new();
+    for (number, scenario) in scenarios.iter().enumerate() {
+        let name = format!("formula {number}");
+        let train = Train::parse(&scenario.to_string())
+            .map_err(|faults| anyhow::anyhow!("{name}: {faults:#?}"))?;
+        let all = 0..1_u32 << train.scenario().elements.len();
+        let mut all = all.map(|bits| train.solve(ElementSet::from_bits(bits)));
+        found.extend(all.find_map(|combination| formula(&name, scenario, &combination)));
+    }
+    Ok(found)
+}
+
+fn script() -> Result<Command> {
     let python = std::env::var_os(PYTHON)
         .with_context(|| format!("{PYTHON} is not set: run `cargo xtask test`"))?;
-    let script = Path::new(env!("CARGO_MANIFEST_DIR")).join("oracle/working.py");
-    let mut child = Command::new(python)
-        .arg(script)
+    let mut command = Command::new(python);
+    command.arg(Path::new(env!("CARGO_MANIFEST_DIR")).join("oracle/working.py"));
+    Ok(command)
+}
+
+fn check(formulas: &[Value]) -> Result<Outcome> {
+    let mut child = script()?
         .stdin(Stdio::piped())
         .stdout(Stdio::piped())
         .spawn()?;
@@ -112,6 +142,9 @@ fn every_formula_agrees() -> Result<()> {
         }
         handed.extend(found);
     }
+    let drawn = std::env::var(DRAWN).ok();
+    let drawn = drawn.map_or(Ok(DRAWN_BY_ITSELF), |count| count.parse())?;
+    handed.extend(formulas_of_drawn(drawn)?);
     let outcome = check(&handed)?;
     ensure!(
         outcome.wrong.is_empty(),

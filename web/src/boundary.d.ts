@@ -34,6 +34,8 @@ export interface Outcome { applied: string[]; state: StateKey; ratio: Exact | nu
 /** A formula in tooth symbols and with its numbers; the MathML is the inside of a `math` element. */
 export interface Formula { symbols: string; numbers: string; symbolsMathml: string; numbersMathml: string }
 export interface Working {
+  /** Why there is no ratio to give. */
+  noFormula: "no-ratio" | "only-these-teeth" | "too-long" | null;
   ratio: Formula | null;
   equations: { coupling: string; left: Formula; right: Formula }[];
 }

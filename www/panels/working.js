@@ -44,9 +44,11 @@ function derivation({ ratio: value, state, stateWords, working }) {
   const about = value.fraction.includes("/") ? `<mo>≈</mo>${decimal(value)}` : "";
   if (!working.ratio) {
     const why =
-      state === "over-applied"
+      state === "over-applied" && working.noFormula === "only-these-teeth"
         ? "More is applied than needed, and it goes together only with these very tooth counts: there is no formula in symbols."
-        : "The ratio holds only with these very tooth counts, or its formula is too long to read: none is given.";
+        : working.noFormula === "too-long"
+          ? "The formula of this ratio is too long to read, so none is written."
+          : "The ratio holds only with these very tooth counts: there is no formula in symbols.";
     return [h("p", {}, why), line(`<mi>i</mi>${result}${about}`, `i = ${fraction(value)}`)];
   }
   const { symbols, symbolsMathml, numbers, numbersMathml } = working.ratio;
@@ -102,7 +104,7 @@ function symbolWords({ couplings }) {
     words.push("P and Q are the teeth of the two steps of a pinion, Q of that in the ring or on the second sun");
   }
   if (has("first gear")) {
-    words.push("A and B are the teeth of a pair’s first and second gear");
+    words.push("Za and Zb are the teeth of a pair’s first and second gear");
   }
   words.push("ω is a speed", "the last figure counts the sets in order");
   return [h("i", {}, "i"), ` is input speed over output speed; ${words.join("; ")}.`];

@@ -22,7 +22,7 @@ pub enum Mesh {
 /// First gear – second gear, axes fixed in the housing.
 ///
 /// The pitch lines run at one speed (common practice, no source):
-/// external Z1·ω1 + Z2·ω2 = 0, internal Z1·ω1 − Z2·ω2 = 0.
+/// external Za·ωa + Zb·ωb = 0, internal Za·ωa − Zb·ωb = 0.
 ///
 /// The frame is a member with speed zero, so that the pair has a lever like any set.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -97,8 +97,8 @@ impl CouplingKind for GearPair {
         vec![RowRatio {
             constant: vec![1, -1, 0],
             slope,
-            numerator: vec![("B", self.second.teeth)],
-            denominator: vec![("A", self.first.teeth)],
+            numerator: vec![("Zb", self.second.teeth)],
+            denominator: vec![("Za", self.first.teeth)],
         }]
     }
 

@@ -85,8 +85,8 @@ impl Role {
             Self::LargeSun | Self::SecondSun => "Sb",
             Self::Ring => "R",
             Self::Carrier => "C",
-            Self::First => "A",
-            Self::Second => "B",
+            Self::First => "Za",
+            Self::Second => "Zb",
             Self::Frame => "H",
         }
     }

@@ -4,13 +4,16 @@ use serde::Serialize;
 
 use crate::solve::Combination;
 use crate::train::Train;
-use crate::working::{Expression, Working, Written};
+use crate::working::{Expression, NoFormula, Working, Written};
 
 /// The formula of a ratio and the speed equations it comes from.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "camelCase")]
 pub struct WorkingReport {
     /// The ratio in tooth symbols; `null` when there is none to give.
     pub ratio: Option<FormulaReport>,
+    /// Why there is none to give: `no-ratio`, `only-these-teeth` or `too-long`.
+    pub no_formula: Option<&'static str>,
     /// The speed equation of each mesh row.
     pub equations: Vec<EquationReport>,
 }
@@ -65,7 +68,8 @@ impl WorkingReport {
             right: (&equation.right).into(),
         });
         Self {
-            ratio: ratio.as_ref().map(FormulaReport::from),
+            ratio: ratio.as_ref().ok().map(FormulaReport::from),
+            no_formula: ratio.err().map(NoFormula::key),
             equations: equations.collect(),
         }
     }

@@ -1,22 +1,23 @@
 //! Formulas to be read: sums, products and quotients of tooth symbols, as text and as MathML.
 
-use num_bigint::BigInt;
-use num_traits::{One, Signed};
+/// A tooth count as a symbol.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Tooth {
+    /// The letter, as `R`.
+    pub letter: &'static str,
+    /// Number of the set, from 1.
+    pub set: usize,
+    /// The count.
+    pub value: u32,
+}
 
 /// A formula.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Expression {
-    /// A whole number.
-    Number(BigInt),
-    /// A tooth count: its letter, the number of its set, and its value.
-    Teeth {
-        /// The letter, as `R`.
-        letter: &'static str,
-        /// Number of the set, from 1.
-        set: usize,
-        /// The count.
-        value: u32,
-    },
+    /// A whole number, 0 or more.
+    Number(i64),
+    /// A tooth count.
+    Teeth(Tooth),
     /// The speed of a member.
     Speed {
         /// The member's letter.
@@ -48,12 +49,12 @@ impl Expression {
         for factor in factors {
             match factor {
                 Self::Product(inner) => flat.extend(inner),
-                Self::Number(number) if number.is_one() => {}
+                Self::Number(1) => {}
                 other => flat.push(other),
             }
         }
         match flat.len() {
-            0 => Self::Number(BigInt::one()),
+            0 => Self::Number(1),
             1 => flat.remove(0),
             _ => Self::Product(flat),
         }
@@ -62,8 +63,19 @@ impl Expression {
     /// A quotient, or its numerator where the denominator is one.
     pub(super) fn quotient(numerator: Self, denominator: Self) -> Self {
         match denominator {
-            Self::Number(number) if number.is_one() => numerator,
+            Self::Number(1) => numerator,
             denominator => Self::Quotient(Box::new(numerator), Box::new(denominator)),
+        }
+    }
+
+    /// How many tooth counts are written in it: what makes it long.
+    pub(super) fn length(&self) -> usize {
+        match self {
+            Self::Number(_) | Self::Speed { .. } => 0,
+            Self::Teeth(_) => 1,
+            Self::Sum(terms) => terms.iter().map(|(_, term)| term.length()).sum(),
+            Self::Product(factors) => factors.iter().map(Self::length).sum(),
+            Self::Quotient(numerator, denominator) => numerator.length() + denominator.length(),
         }
     }
 
@@ -71,7 +83,7 @@ impl Expression {
     pub fn text(&self, written: Written) -> String {
         match self {
             Self::Number(number) => number.to_string(),
-            Self::Teeth { letter, set, value } => match written {
+            Self::Teeth(Tooth { letter, set, value }) => match written {
                 Written::Symbols => format!("{letter}{set}"),
                 Written::Numbers => value.to_string(),
             },
@@ -98,10 +110,7 @@ impl Expression {
             }
             Self::Quotient(numerator, denominator) => {
                 let simple = |part: &Self| {
-                    matches!(
-                        part,
-                        Self::Number(_) | Self::Teeth { .. } | Self::Speed { .. }
-                    )
+                    matches!(part, Self::Number(_) | Self::Teeth(_) | Self::Speed { .. })
                 };
                 let top = numerator.grouped(written, matches!(**numerator, Self::Sum(_)));
                 format!(
@@ -123,11 +132,8 @@ impl Expression {
     /// As the inside of a MathML `math` element.
     pub fn mathml(&self, written: Written) -> String {
         match self {
-            Self::Number(number) if number.is_negative() => {
-                format!("<mrow><mo>−</mo><mn>{}</mn></mrow>", number.abs())
-            }
             Self::Number(number) => format!("<mn>{number}</mn>"),
-            Self::Teeth { letter, set, value } => match written {
+            Self::Teeth(Tooth { letter, set, value }) => match written {
                 Written::Symbols => {
                     // Of two letters the second, which tells like gears of a set apart, is lowered.
                     let (first, rest) = letter.split_at(letter.len().min(1));

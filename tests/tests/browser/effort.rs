@@ -76,7 +76,7 @@ fn the_panels_say_what_the_core_says() -> Result<()> {
         let Some(Lossy::Drives(lossy)) = Lossy::of(&combination, &LossModel::default()) else {
             anyhow::bail!("{stem}, {range}: no efficiency");
         };
-        let formula = Working::of(&combination).ratio.context("a formula")?;
+        let formula = Working::of(&combination).ratio.ok().context("a formula")?;
         let formula = format!("i={}", text_of(&formula.mathml(Written::Symbols)));
 
         let link = format!("#s={stem}&t={input}");

@@ -1,11 +1,12 @@
 //! A planetary set with two pinion rows in series between sun and ring.
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
 use super::{
     CouplingKind, Gear, Member, MeshRow, Partner, PinionCount, PinionRow, PinionSpin, Profile,
     ProfileGear, Role, Rolling, RowRatio, ToothMesh,
 };
+use crate::scenario::read_fields;
 use crate::tooth_checks::{self, PinTriangle, ToothWarning};
 
 /// Sun – inner pinion – outer pinion – ring, both pinions on one carrier.
@@ -15,8 +16,7 @@ use crate::tooth_checks::{self, PinTriangle, ToothWarning};
 /// a set agree):
 ///
 /// S·ωs − R·ωr − (S − R)·ωc = 0
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct DoublePinion {
     /// Unique id.
     pub id: String,
@@ -53,6 +53,17 @@ impl DoublePinion {
         }
     }
 }
+
+read_fields!(DoublePinion {
+    id,
+    label,
+    sun,
+    ring,
+    carrier,
+    inner,
+    outer,
+    count
+});
 
 impl CouplingKind for DoublePinion {
     fn id(&self) -> &str {

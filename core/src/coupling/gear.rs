@@ -2,13 +2,16 @@
 
 use std::fmt;
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
+use serde_json::Value;
 
+use crate::fault::Fault;
 use crate::scenario::limits::{TEETH_MAX, TEETH_MIN};
+use crate::scenario::{Read, count, read_fields};
 
 /// A tooth count, from 6 to 999.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(try_from = "i64", into = "u32")]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
+#[serde(into = "u32")]
 pub struct Teeth(u32);
 
 impl Teeth {
@@ -56,8 +59,7 @@ impl fmt::Display for Teeth {
 }
 
 /// A toothed member of a coupling: the shaft it is splined to and its teeth.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Gear {
     /// Id of the shaft, or `housing`.
     pub shaft: String,
@@ -66,8 +68,7 @@ pub struct Gear {
 }
 
 /// Pinions on a carrier.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Pinions {
     /// Tooth count of each.
     pub teeth: Teeth,
@@ -76,16 +77,15 @@ pub struct Pinions {
 }
 
 /// One row of the two in a double-pinion set.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct PinionRow {
     /// Tooth count of each.
     pub teeth: Teeth,
 }
 
 /// How many pinions a row has, from 1 to 12.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(try_from = "i64", into = "u32")]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(into = "u32")]
 pub struct PinionCount(u32);
 
 impl PinionCount {
@@ -112,5 +112,21 @@ impl TryFrom<i64> for PinionCount {
 impl From<PinionCount> for u32 {
     fn from(count: PinionCount) -> Self {
         count.0
+    }
+}
+
+read_fields!(Gear { shaft, teeth });
+read_fields!(Pinions { teeth, count });
+read_fields!(PinionRow { teeth });
+
+impl Read for Teeth {
+    fn read(value: Value, place: &str, faults: &mut Vec<Fault>) -> Option<Self> {
+        count(&value, place, faults)
+    }
+}
+
+impl Read for PinionCount {
+    fn read(value: Value, place: &str, faults: &mut Vec<Fault>) -> Option<Self> {
+        count(&value, place, faults)
     }
 }

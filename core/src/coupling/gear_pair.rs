@@ -1,16 +1,19 @@
 //! Two gears in mesh on fixed parallel axes.
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
+use serde_json::Value;
 
 use super::{
     CouplingKind, Gear, Member, MeshRow, Partner, PinionSpin, Profile, ProfileGear, Role, Rolling,
     RowRatio, ToothMesh,
 };
+use crate::fault::Fault;
 use crate::scenario::HOUSING;
+use crate::scenario::{Read, one_of, read_fields};
 use crate::tooth_checks::{self, ToothWarning};
 
 /// How the teeth of a pair meet.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Mesh {
     /// Both gears have teeth on the outside: they turn opposite ways.
@@ -25,8 +28,7 @@ pub enum Mesh {
 /// external Za·ωa + Zb·ωb = 0, internal Za·ωa − Zb·ωb = 0.
 ///
 /// The frame is a member with speed zero, so that the pair has a lever like any set.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct GearPair {
     /// Unique id.
     pub id: String,
@@ -38,6 +40,21 @@ pub struct GearPair {
     pub first: Gear,
     /// The second gear; the internal one when the mesh is internal.
     pub second: Gear,
+}
+
+read_fields!(GearPair {
+    id,
+    label,
+    mesh,
+    first,
+    second
+});
+
+impl Read for Mesh {
+    fn read(value: Value, place: &str, faults: &mut Vec<Fault>) -> Option<Self> {
+        let words = [("external", Self::External), ("internal", Self::Internal)];
+        one_of(&value, place, &words, faults)
+    }
 }
 
 impl CouplingKind for GearPair {

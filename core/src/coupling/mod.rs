@@ -27,7 +27,7 @@ pub use stepped::Stepped;
 pub use stepped_suns::SteppedSuns;
 
 use crate::fault::Fault;
-use crate::scenario::{tagged, typed, unknown_kind};
+use crate::scenario::{Read, tagged};
 use crate::tooth_checks::ToothWarning;
 
 /// What a member is called in the trade.
@@ -247,11 +247,17 @@ macro_rules! kinds {
                 }
             }
 
-            fn of_kind(kind: &str, fields: Value, place: &str) -> Result<Self, Fault> {
+            fn of_kind(
+                kind: &str,
+                fields: Value,
+                place: &str,
+                faults: &mut Vec<Fault>,
+            ) -> Option<Self> {
                 $(if kind == $tag {
-                    return typed(fields, place).map(Self::$kind);
+                    return Read::read(fields, place, faults).map(Self::$kind);
                 })+
-                Err(unknown_kind(kind, place, "coupling", Self::TAGS))
+                // Only a kind of the list gets here.
+                None
             }
         }
     };
@@ -266,10 +272,9 @@ kinds! {
     "gear-pair" => GearPair: "Two gears on fixed axes.",
 }
 
-impl Coupling {
-    /// Reads one entry of a scenario's `couplings`; `place` is its path in the file.
-    pub(crate) fn from_value(value: Value, place: &str) -> Result<Self, Fault> {
-        let (kind, fields) = tagged(value, place, "coupling", Self::TAGS)?;
-        Self::of_kind(&kind, fields, place)
+impl Read for Coupling {
+    fn read(value: Value, place: &str, faults: &mut Vec<Fault>) -> Option<Self> {
+        let (kind, fields) = tagged(value, place, "coupling", Self::TAGS, faults)?;
+        Self::of_kind(&kind, fields, place, faults)
     }
 }

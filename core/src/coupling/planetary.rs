@@ -1,11 +1,12 @@
 //! A planetary set with one pinion row: sun, ring, and a carrier whose pinions mesh with both.
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
 use super::{
     CouplingKind, Gear, Member, MeshRow, Partner, PinionSpin, Pinions, Profile, ProfileGear, Role,
     Rolling, RowRatio, ToothMesh,
 };
+use crate::scenario::read_fields;
 use crate::tooth_checks::{self, ToothWarning};
 
 /// Sun – pinion – ring.
@@ -14,8 +15,7 @@ use crate::tooth_checks::{self, ToothWarning};
 /// Mechanism*, 1841; same form in the Modelica Standard Library, `IdealPlanetary`):
 ///
 /// S·ωs + R·ωr − (S + R)·ωc = 0
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Planetary {
     /// Unique id.
     pub id: String,
@@ -30,6 +30,15 @@ pub struct Planetary {
     /// The pinions.
     pub pinion: Pinions,
 }
+
+read_fields!(Planetary {
+    id,
+    label,
+    sun,
+    ring,
+    carrier,
+    pinion
+});
 
 impl CouplingKind for Planetary {
     fn id(&self) -> &str {

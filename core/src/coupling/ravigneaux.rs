@@ -1,11 +1,12 @@
 //! Two suns and one ring on a carrier with short and long pinions.
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
 use super::{
     CouplingKind, Gear, Member, MeshRow, Partner, PinionCount, PinionRow, PinionSpin, Plane,
     Profile, ProfileGear, Role, Rolling, RowRatio, ToothMesh,
 };
+use crate::scenario::read_fields;
 use crate::tooth_checks::{self, PinTriangle, ToothWarning};
 
 /// Small sun – short pinion – long pinion – ring, and large sun – long pinion: a Ravigneaux set.
@@ -15,8 +16,7 @@ use crate::tooth_checks::{self, PinTriangle, ToothWarning};
 /// Willis' relation gives both rows (derived; the ratios of a published four-speed agree):
 ///
 /// Sa·(ωa − ωc) − R·(ωr − ωc) = 0 and Sb·(ωb − ωc) + R·(ωr − ωc) = 0
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Ravigneaux {
     /// Unique id.
     pub id: String,
@@ -55,6 +55,18 @@ impl Ravigneaux {
         }
     }
 }
+
+read_fields!(Ravigneaux {
+    id,
+    label,
+    small_sun,
+    large_sun,
+    ring,
+    carrier,
+    short,
+    long,
+    count
+});
 
 impl CouplingKind for Ravigneaux {
     fn id(&self) -> &str {

@@ -1,11 +1,12 @@
 //! A planetary set with stepped pinions: two gears of different size, one piece on one pin.
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
 use super::{
     CouplingKind, Gear, Member, MeshRow, Partner, PinionCount, PinionRow, PinionSpin, Plane,
     Profile, ProfileGear, Role, Rolling, RowRatio, ToothMesh,
 };
+use crate::scenario::read_fields;
 use crate::tooth_checks::{self, ToothWarning};
 
 /// Sun – sun pinion = ring pinion – ring, the two pinions turning as one.
@@ -16,8 +17,7 @@ use crate::tooth_checks::{self, ToothWarning};
 /// agree):
 ///
 /// S·Q·ωs + R·P·ωr − (S·Q + R·P)·ωc = 0
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Stepped {
     /// Unique id.
     pub id: String,
@@ -36,6 +36,17 @@ pub struct Stepped {
     /// How many stepped pinions stand around the axis.
     pub count: PinionCount,
 }
+
+read_fields!(Stepped {
+    id,
+    label,
+    sun,
+    ring,
+    carrier,
+    sun_pinion,
+    ring_pinion,
+    count
+});
 
 impl CouplingKind for Stepped {
     fn id(&self) -> &str {

@@ -1,11 +1,12 @@
 //! Two suns on stepped pinions, without a ring.
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
 use super::{
     CouplingKind, Gear, Member, MeshRow, Partner, PinionCount, PinionRow, PinionSpin, Plane,
     Profile, ProfileGear, Role, Rolling, RowRatio, ToothMesh,
 };
+use crate::scenario::read_fields;
 use crate::tooth_checks::{self, ToothWarning};
 
 /// First sun – first pinion = second pinion – second sun, the two pinions turning as one.
@@ -18,8 +19,7 @@ use crate::tooth_checks::{self, ToothWarning};
 ///
 /// With Sa·Q close to Sb·P the ratio from the carrier to a sun becomes very large, and its losses
 /// with it.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct SteppedSuns {
     /// Unique id.
     pub id: String,
@@ -38,6 +38,17 @@ pub struct SteppedSuns {
     /// How many stepped pinions stand around the axis.
     pub count: PinionCount,
 }
+
+read_fields!(SteppedSuns {
+    id,
+    label,
+    first_sun,
+    second_sun,
+    carrier,
+    first_pinion,
+    second_pinion,
+    count
+});
 
 impl CouplingKind for SteppedSuns {
     fn id(&self) -> &str {

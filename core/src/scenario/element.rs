@@ -1,10 +1,9 @@
 //! The shift elements of a scenario, one struct a kind, and reading them by their `kind`.
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 use serde_json::Value;
 
-use super::parse::present;
-use super::{Friction, tagged, typed, unknown_kind};
+use super::{Friction, Read, one_of, read_fields, tagged};
 use crate::fault::Fault;
 
 /// A shift element: something that can be applied and released, or locks by itself.
@@ -20,8 +19,7 @@ pub enum Element {
 }
 
 /// Holds a shaft to the housing.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Brake {
     /// Unique id.
     pub id: String,
@@ -30,17 +28,12 @@ pub struct Brake {
     /// Id of the shaft it holds.
     pub shaft: String,
     /// Its friction surfaces, where they are known.
-    #[serde(
-        default,
-        deserialize_with = "present",
-        skip_serializing_if = "Option::is_none"
-    )]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub friction: Option<Friction>,
 }
 
 /// Joins two shafts so that they turn together.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Clutch {
     /// Unique id.
     pub id: String,
@@ -49,17 +42,12 @@ pub struct Clutch {
     /// Ids of the two shafts it joins.
     pub between: [String; 2],
     /// Its friction surfaces, where they are known.
-    #[serde(
-        default,
-        deserialize_with = "present",
-        skip_serializing_if = "Option::is_none"
-    )]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub friction: Option<Friction>,
 }
 
 /// A one-way clutch: lets its shaft overrun one way and locks it the other.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct OneWay {
     /// Unique id.
     pub id: String,
@@ -74,7 +62,7 @@ pub struct OneWay {
 }
 
 /// A direction of turning, relative to the input's.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Way {
     /// As the input.
@@ -83,20 +71,37 @@ pub enum Way {
     Backward,
 }
 
-impl Element {
-    /// Reads one entry of a scenario's `elements`; `place` is its path in the file.
-    pub(super) fn from_value(value: Value, place: &str) -> Result<Self, Fault> {
-        const WHAT: &str = "shift element";
+read_fields!(Brake { id, label, shaft } optional { friction });
+read_fields!(Clutch { id, label, between } optional { friction });
+read_fields!(OneWay {
+    id,
+    label,
+    shaft,
+    against,
+    locks
+});
+
+impl Read for Way {
+    fn read(value: Value, place: &str, faults: &mut Vec<Fault>) -> Option<Self> {
+        let words = [("forward", Self::Forward), ("backward", Self::Backward)];
+        one_of(&value, place, &words, faults)
+    }
+}
+
+impl Read for Element {
+    fn read(value: Value, place: &str, faults: &mut Vec<Fault>) -> Option<Self> {
         const KINDS: &[&str] = &["brake", "clutch", "one-way"];
-        let (kind, fields) = tagged(value, place, WHAT, KINDS)?;
+        let (kind, fields) = tagged(value, place, "shift element", KINDS, faults)?;
         match kind.as_str() {
-            "brake" => typed(fields, place).map(Self::Brake),
-            "clutch" => typed(fields, place).map(Self::Clutch),
-            "one-way" => typed(fields, place).map(Self::OneWay),
-            other => Err(unknown_kind(other, place, WHAT, KINDS)),
+            "brake" => Read::read(fields, place, faults).map(Self::Brake),
+            "clutch" => Read::read(fields, place, faults).map(Self::Clutch),
+            // `tagged` lets no other kind pass.
+            _ => Read::read(fields, place, faults).map(Self::OneWay),
         }
     }
+}
 
+impl Element {
     /// Unique id.
     pub fn id(&self) -> &str {
         match self {

@@ -1,13 +1,12 @@
 //! The friction surfaces of a plate clutch or brake, as a scenario states them.
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
-use super::limits;
+use super::{limits, read_fields};
 use crate::fault::Fault;
 
 /// Ring-shaped friction surfaces pressed together by one force. Lengths are radii in mm.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Friction {
     /// How many pairs of faces rub: twice the discs that are lined on both sides, or n1 + n2 − 1
     /// for n1 driving and n2 driven plates stacked in turns.
@@ -21,6 +20,14 @@ pub struct Friction {
     /// Force in N that presses the stack together, springs and losses already taken off.
     pub clamp_force: f64,
 }
+
+read_fields!(Friction {
+    surfaces,
+    outer_radius,
+    inner_radius,
+    coefficient,
+    clamp_force
+});
 
 impl Friction {
     /// What is wrong with the numbers of the data at `place`.

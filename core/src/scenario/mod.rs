@@ -5,19 +5,19 @@
 //! that the names and numbers make a gear train.
 
 mod element;
-mod fields;
 mod friction;
 pub mod limits;
 mod parse;
+mod read;
 mod strict;
 mod surroundings;
 
 pub use element::{Brake, Clutch, Element, OneWay, Way};
 pub use friction::Friction;
-pub(crate) use parse::{tagged, typed, unknown_kind};
+pub(crate) use read::{Fields, Read, count, one_of, read_fields, tagged};
 pub use surroundings::{Converter, Engine, Load};
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
 use crate::coupling::Coupling;
 
@@ -62,8 +62,7 @@ pub struct Scenario {
 }
 
 /// A rotating member that others are splined to.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Shaft {
     /// Unique id.
     pub id: String,
@@ -72,8 +71,7 @@ pub struct Shaft {
 }
 
 /// A named combination of applied elements.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Range {
     /// Unique id.
     pub id: String,
@@ -82,3 +80,6 @@ pub struct Range {
     /// Ids of the applied elements.
     pub applied: Vec<String>,
 }
+
+read_fields!(Shaft { id, label });
+read_fields!(Range { id, label, applied });

@@ -2,10 +2,8 @@
 //! the load at its output.
 
 use serde::Serialize;
-use serde_json::Value;
 
-use super::fields::Fields;
-use crate::fault::Fault;
+use super::read_fields;
 
 /// An engine by its torque at full pedal and with the pedal released.
 ///
@@ -50,37 +48,16 @@ pub struct Load {
     pub weight: f64,
 }
 
-impl Engine {
-    pub(super) fn read(value: Value, faults: &mut Vec<Fault>) -> Option<Self> {
-        let mut fields = Fields::of(value, "engine", &["label", "full", "motoring"], faults)?;
-        Some(Self {
-            label: fields.text("label")?,
-            full: fields.rows("full")?,
-            motoring: fields.rows("motoring")?,
-        })
-    }
-}
-
-impl Converter {
-    pub(super) fn read(value: Value, faults: &mut Vec<Fault>) -> Option<Self> {
-        let mut fields = Fields::of(value, "converter", &["label", "table"], faults)?;
-        Some(Self {
-            label: fields.text("label")?,
-            table: fields.rows("table")?,
-        })
-    }
-}
-
-impl Load {
-    pub(super) fn read(value: Value, faults: &mut Vec<Fault>) -> Option<Self> {
-        let names = ["label", "constant", "linear", "quadratic", "weight"];
-        let mut fields = Fields::of(value, "load", &names, faults)?;
-        Some(Self {
-            label: fields.text("label")?,
-            constant: fields.number("constant")?,
-            linear: fields.number("linear")?,
-            quadratic: fields.number("quadratic")?,
-            weight: fields.number("weight")?,
-        })
-    }
-}
+read_fields!(Engine {
+    label,
+    full,
+    motoring
+});
+read_fields!(Converter { label, table });
+read_fields!(Load {
+    label,
+    constant,
+    linear,
+    quadratic,
+    weight
+});

@@ -209,12 +209,12 @@ mod tests {
         check(
             "[800, 140]",
             "[800]",
-            "engine.full[0]: not a row of 2 numbers",
+            "engine.full[0]: not a row of 2, but of 1",
         );
         check(
             "[800, 140]",
             "[800, \"x\"]",
-            "engine.full[0]: not a row of 2 numbers",
+            "engine.full[0][1]: not a number: \"x\"",
         );
         check(
             "[800, 140]",

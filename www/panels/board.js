@@ -8,7 +8,7 @@ import { PANELS } from "./registry.js";
 /** @typedef {import("./registry.js").Entry} Entry */
 /** @typedef {import("./registry.js").Surroundings} Surroundings */
 
-/** How long the headings of folded panels may wait for a browser that is never idle, in milliseconds. */
+/** How long what folded panels need may wait for a browser that is never idle, in milliseconds. */
 const LATEST = 1000;
 
 export class Board {
@@ -28,10 +28,16 @@ export class Board {
     return this.#slots.filter(({ entry }) => entry.column === column).map(({ panel }) => panel.node);
   }
 
-  /** Fills the panels that are unfolded; the others that have something to say follow by and by. */
+  /**
+   * Fills the panels that are unfolded. By and by the others that have something to say follow, and
+   * then the modules of the rest are fetched: an open page needs the network no more.
+   */
   async start() {
     await Promise.all(this.#slots.filter(({ panel }) => panel.open).map((slot) => slot.fill()));
-    for (const slot of this.#slots) if (slot.entry.hints) whenIdle(() => slot.fill());
+    whenIdle(async () => {
+      await Promise.all(this.#slots.filter(({ entry }) => entry.hints).map((slot) => slot.fill()));
+      for (const slot of this.#slots) slot.fetch();
+    });
   }
 }
 
@@ -64,6 +70,11 @@ class Slot {
     return this.#filling;
   }
 
+  /** Has the module at hand for later. That it fails is said when the panel is unfolded. */
+  fetch() {
+    if (!this.#surroundings.signal.aborted) this.entry.load().catch(() => undefined);
+  }
+
   async #fill() {
     const { desk, signal } = this.#surroundings;
     this.#busy(true);
@@ -71,6 +82,8 @@ class Slot {
       const { fill } = await this.entry.load();
       if (!signal.aborted) fill(this.panel, this.#surroundings);
     } catch (error) {
+      // Unfolded again, it tries again.
+      this.#filling = undefined;
       const reason = faultsOf(error).map(({ problem }) => problem);
       const problem = `what belongs in the panel did not load (${reason.join("; ")})`;
       desk.report(new Failure(this.entry.title, problem, "check the connection and reload the page"));

@@ -1,6 +1,6 @@
 /**
  * The panels there are, in the order they stand in. What one shows is a module of its own, which is
- * imported when it is first needed.
+ * imported when it is first needed, or once the page is at rest.
  */
 
 /** @typedef {import("../state/desk.js").Desk} Desk */

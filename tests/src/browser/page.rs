@@ -250,6 +250,19 @@ impl Page {
             .with_context(|| format!("clicking {selector}"))
     }
 
+    /// Unfolds a panel and waits until what it shows is there.
+    ///
+    /// # Errors
+    /// There is no such panel, or it stays empty.
+    pub fn unfold(&self, panel: &str) -> Result<()> {
+        self.run("probe.one(`[data-part=${args}]`).open = true", json!(panel))?;
+        self.until(
+            &format!("the panel {panel} is filled"),
+            &format!("probe.one('[data-part={panel}] .panel-body').childElementCount > 0"),
+        )?;
+        self.rest()
+    }
+
     /// Presses a range button.
     ///
     /// # Errors

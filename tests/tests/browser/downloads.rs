@@ -22,6 +22,7 @@ struct Picture {
 
 /// Presses the button of a drawing and reads the file that would be saved.
 fn take(page: &Page, drawing: &str) -> Result<Picture> {
+    page.unfold("share")?;
     page.run(
         "window.taken = undefined; const make = URL.createObjectURL; \
          const click = HTMLAnchorElement.prototype.click; let made; \

@@ -16,11 +16,6 @@ const CASES: [(&str, &str, f64); 4] = [
     ("07-three-speed-one-way", "1", 100.0),
 ];
 
-fn open_panel(page: &Page, part: &str) -> Result<()> {
-    page.run("probe.one(`[data-part=${args}]`).open = true", json!(part))?;
-    page.rest()
-}
-
 /// A torque per unit of input torque as the page writes it.
 fn written(part: Option<&Fraction>, input: f64) -> String {
     part.map_or("–".to_owned(), |part| match part.is_zero() {
@@ -83,7 +78,7 @@ fn the_panels_say_what_the_core_says() -> Result<()> {
         page::open(View::LAPTOP, &link, |page| {
             page.click_range(range)?;
             for part in ["effort", "losses", "working"] {
-                open_panel(page, part)?;
+                page.unfold(part)?;
             }
             let place = format!("{stem}, range {range}");
             let shown = figures(page, "torque")?;
@@ -124,7 +119,7 @@ fn first_of_the_six_speed_by_hand() -> Result<()> {
     let link = format!("{}&t=100", by_hand::link(by_hand::FIRST));
     page::open(View::PHONE, &link, |page| {
         for part in ["effort", "losses", "working"] {
-            open_panel(page, part)?;
+            page.unfold(part)?;
         }
         let brake = "probe.text('[data-part=effort] [data-element-id=W] [data-kind=torque]')";
         let held: String = page.get(brake, Value::Null)?;

@@ -59,6 +59,8 @@ fn a_link_holds_what_is_shown_and_what_is_assumed() -> Result<()> {
         let before = page.seen()?;
         page.click("[data-part=merged]")?;
         page.click("[data-shows=power]")?;
+        page.unfold("losses")?;
+        page.unfold("share")?;
         page.run(
             "for (const [id, value] of Object.entries({ mesh: '98.5', way: 'coast' })) { \
                 const field = probe.one(`#${id}`); field.value = value; \
@@ -84,6 +86,7 @@ fn a_link_holds_what_is_shown_and_what_is_assumed() -> Result<()> {
     page::open(View::LAPTOP, &link, |page| {
         let opened = page.seen()?;
         ensure!(opened == made, "{opened:?}\ninstead of\n{made:?}");
+        page.unfold("losses")?;
         let fields: [String; 2] = page.get(
             "['#mesh', '#way'].map((id) => probe.one(id).value)",
             Value::Null,

@@ -45,11 +45,27 @@ fn everything_comes_from_below_the_pages_own_address() -> Result<()> {
 
 const STEM_FILE: &str = "scenarios/04-six-speed-three-sets.json";
 
+/// Some of the folded panels' modules, which follow when the page is at rest.
+const LAST_PANELS: [&str; 3] = [
+    "panels/combinations.js",
+    "panels/share.js",
+    "panels/bearings.js",
+];
+
 /// Catches work that is left to the host: once open, a scenario needs it no more. Another one
 /// cannot come, which is said; the one on screen stays.
 #[test]
 fn an_open_scenario_works_without_the_network() -> Result<()> {
     page::open(View::LAPTOP, &by_hand::link(FIRST), |page| {
+        for panel in LAST_PANELS {
+            page.until(
+                &format!("{panel} has come"),
+                &format!(
+                    "performance.getEntriesByType('resource') \
+                     .some(({{ name, responseEnd }}) => name.endsWith('{panel}') && responseEnd > 0)"
+                ),
+            )?;
+        }
         page.set_offline(true)?;
         ensure!(
             !page.get::<bool>("navigator.onLine", Value::Null)?,

@@ -86,7 +86,7 @@ fn pedal_and_slope_move_the_point_as_in_the_core() -> Result<()> {
         page::open(View::LAPTOP, &format!("#s={stem}"), |page| {
             let train = by_core::train(stem)?;
             page.click_range(&train.scenario().ranges[range].id)?;
-            page.click(&format!("{PANEL} summary"))?;
+            page.unfold("operating")?;
             check(page, &report(stem, range, &conditions)?)?;
 
             press(page, "pedal", Key::Right, 32)?;
@@ -135,7 +135,7 @@ fn the_point_becomes_the_input() -> Result<()> {
             ..Conditions::default()
         };
         let report = report(by_hand::STEM, 3, &conditions)?;
-        page.click(&format!("{PANEL} summary"))?;
+        page.unfold("operating")?;
         check(page, &report)?;
         page.click("[data-part=use-point]")?;
         let point = report.points.first().context("a point")?;
@@ -163,15 +163,17 @@ fn the_point_becomes_the_input() -> Result<()> {
 fn the_link_holds_pedal_slope_and_lock_up() -> Result<()> {
     let start = format!("#s={}&on=H,J&n=1000", by_hand::STEM);
     page::open(View::LAPTOP, &start, |page| {
-        page.click(&format!("{PANEL} summary"))?;
+        page.unfold("operating")?;
         press(page, "pedal", Key::Left, 5)?;
         press(page, "grade", Key::Left, 3)?;
         press(page, "lockup", Key::Space, 1)?;
         let link = format!("{start}&o=25,-3,1");
         page.until("the link says so", &format!("location.hash === '{link}'"))?;
+        page.unfold("share")?;
         let embed: String = page.get("probe.one('[data-part=embed]').value", Value::Null)?;
         ensure!(embed.contains(" road=\"25,-3,1\">"), "{embed}");
         page.goto(&format!("index.html{link}"))?;
+        page.unfold("operating")?;
         let values: (String, String, bool) = page.get(
             "[probe.one('#pedal').value, probe.one('#grade').value, \
              probe.one('[data-part=lockup]').checked]",

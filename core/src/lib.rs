@@ -25,42 +25,35 @@
 //! Conventions, everywhere: a ratio is input speed over output speed; a speed is per input
 //! turn, dimensionless, positive in the input's direction; lengths are in modules.
 
-mod capacity;
-mod chart;
-pub mod coupling;
-mod element_set;
-mod fault;
-mod fight;
-mod lever;
-mod losses;
-mod mesh_orders;
-pub mod operating;
-mod power;
+// The rooms, in the order of the alphabet; which may use which stands in `tests/tests/rooms.rs`.
+mod base;
+mod json;
+mod load;
+mod model;
 pub mod report;
-pub mod scenario;
-mod settle;
-pub mod short_sort;
 mod solve;
-pub mod tooth_checks;
-mod torque;
+mod teach;
 mod train;
-mod validate;
 pub mod words;
-mod working;
 
-pub use capacity::{Capacity, Grip, Holding, first_to_slip};
-pub use chart::{ChartEntry, RangeChart};
-pub use element_set::ElementSet;
-pub use fault::Fault;
-pub use fight::Fight;
-pub use lever::{Lever, LeverNode, TrainLever};
+pub use base::element_set::ElementSet;
+pub use base::fault::Fault;
+pub use base::short_sort;
 pub use levertrain_exact::Fraction;
-pub use losses::{LossModel, Lossy, LossyTorques, MESH_EFFICIENCY};
-pub use mesh_orders::MeshOrder;
-pub use power::PowerFlow;
-pub use scenario::Scenario;
-pub use settle::{Duty, Settled, Verdict};
+pub use load::capacity::{Capacity, Grip, Holding, first_to_slip};
+pub use load::losses::{LossModel, Lossy, LossyTorques, MESH_EFFICIENCY};
+pub use load::mesh_orders::MeshOrder;
+pub use load::operating;
+pub use load::power::PowerFlow;
+pub use model::scenario::Scenario;
+pub use model::{coupling, scenario, tooth_checks};
+pub use solve::chart::{ChartEntry, RangeChart};
+pub use solve::fight::Fight;
+pub use solve::settle::{Duty, Settled, Verdict};
+pub use solve::torque::Torques;
 pub use solve::{Combination, State};
-pub use torque::Torques;
+pub use teach::lever::{Lever, LeverNode, TrainLever};
+pub use teach::working::{
+    Expression, MOST_SYMBOLS, NoFormula, SetEquation, Tooth, Working, Written,
+};
 pub use train::{Body, Train};
-pub use working::{Expression, MOST_SYMBOLS, NoFormula, SetEquation, Tooth, Working, Written};

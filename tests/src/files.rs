@@ -16,9 +16,14 @@ pub struct ScenarioFile {
     pub text: String,
 }
 
+/// The folder of the repository.
+pub fn root() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("..")
+}
+
 /// The folder of the scenarios.
 pub fn scenario_folder() -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("../scenarios")
+    root().join("scenarios")
 }
 
 /// Every scenario, in file-name order.

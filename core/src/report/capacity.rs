@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use crate::capacity::{Grip, Holding, first_to_slip};
+use crate::load::capacity::{Grip, Holding, first_to_slip};
 use crate::solve::Combination;
 use crate::train::Train;
 

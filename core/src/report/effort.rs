@@ -3,9 +3,9 @@
 use serde::Serialize;
 
 use super::{Exact, exact};
-use crate::power::PowerFlow;
+use crate::load::power::PowerFlow;
 use crate::solve::Combination;
-use crate::torque::Torques;
+use crate::solve::torque::Torques;
 
 /// Ideal torques per unit of input torque, and powers per unit of input power. `null` is a
 /// torque that equilibrium does not determine.

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use crate::losses::{LossModel, Lossy};
+use crate::load::losses::{LossModel, Lossy};
 use crate::solve::Combination;
 
 /// How a combination fares with losses. Torques are per unit of input torque, losses shares of

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::{Exact, exact};
-use crate::mesh_orders::MeshOrder;
+use crate::load::mesh_orders::MeshOrder;
 
 /// The order of a mesh: times n / 60 it is a frequency in Hz at n rev/min. `null` is what is not
 /// determined, or a standing output.

@@ -20,11 +20,11 @@ pub use mesh_orders::MeshOrderReport;
 pub use operating::{OperatingReport, PointReport};
 pub use working::{EquationReport, FormulaReport, WorkingReport};
 
-use crate::chart::RangeChart;
-use crate::coupling::Coupling;
-use crate::element_set::ElementSet;
-use crate::settle::Verdict;
+use crate::base::element_set::ElementSet;
+use crate::model::coupling::Coupling;
 use crate::solve::Combination;
+use crate::solve::chart::RangeChart;
+use crate::solve::settle::Verdict;
 use crate::train::{Body, Train};
 use crate::words::Words;
 
@@ -307,7 +307,7 @@ pub fn warnings(train: &Train) -> Vec<WarningReport> {
     let couplings = train.scenario().couplings.iter().map(Coupling::facts);
     couplings
         .flat_map(|facts| {
-            let report = |warning: crate::tooth_checks::ToothWarning| WarningReport {
+            let report = |warning: crate::model::tooth_checks::ToothWarning| WarningReport {
                 coupling: facts.id().to_owned(),
                 text: warning.text,
             };

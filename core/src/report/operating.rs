@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use crate::operating::{Conditions, NoPoint, NoPower, Operating, SteadyPoint};
+use crate::load::operating::{Conditions, NoPoint, NoPower, Operating, SteadyPoint};
 use crate::solve::Combination;
 
 /// Where engine, train and load agree. Speeds in rev/min, torques in N·m, powers in W.

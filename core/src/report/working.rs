@@ -3,8 +3,8 @@
 use serde::Serialize;
 
 use crate::solve::Combination;
+use crate::teach::working::{Expression, NoFormula, Working, Written};
 use crate::train::Train;
-use crate::working::{Expression, NoFormula, Working, Written};
 
 /// The formula of a ratio and the speed equations it comes from.
 #[derive(Debug, Clone, PartialEq, Serialize)]

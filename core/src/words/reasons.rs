@@ -3,9 +3,9 @@
 use levertrain_exact::Fraction;
 
 use super::{element_labels, label_of, listed};
-use crate::element_set::ElementSet;
-use crate::fight::Fight;
-use crate::settle::Duty;
+use crate::base::element_set::ElementSet;
+use crate::solve::fight::Fight;
+use crate::solve::settle::Duty;
 use crate::solve::{Combination, State};
 use crate::train::{Body, Train};
 

@@ -1,7 +1,7 @@
 //! Numbers, lists and sentences, on trains of ours.
 
 use super::*;
-use crate::settle::Duty;
+use crate::solve::settle::Duty;
 
 #[track_caller]
 fn check(value: f64, digits: u32, text: &str) {

@@ -1,0 +1,263 @@
+//! From a JSON value to a type of the scenario: each value with its place, every fault noted.
+//!
+//! Written out instead of derived: the messages are ours, all faults of an object are found at
+//! once, and the engine that a page loads is smaller by a twentieth.
+
+use serde_json::{Map, Value};
+
+use crate::base::fault::Fault;
+
+/// What can stand in a scenario file.
+pub(crate) trait Read: Sized {
+    /// Reads the value at `place`, the path of a field or empty for the whole file; `None`
+    /// after noting at least one fault.
+    fn read(value: Value, place: &str, faults: &mut Vec<Fault>) -> Option<Self>;
+}
+
+/// Implements [`Read`] for a struct by the names of its fields; those after `optional` may be
+/// left out, which `null` is not.
+macro_rules! read_fields {
+    ($kind:ty { $($name:ident),+ } $(optional { $($spare:ident),+ })?) => {
+        impl $crate::json::Read for $kind {
+            fn read(
+                value: serde_json::Value,
+                place: &str,
+                faults: &mut Vec<$crate::base::fault::Fault>,
+            ) -> Option<Self> {
+                let names = [$(stringify!($name)),+];
+                let spare: &[&str] = &[$($(stringify!($spare)),+)?];
+                let mut fields =
+                    $crate::json::Fields::of(value, place, &names, spare, faults)?;
+                // All fields are read before the first that is missing ends it.
+                $(let $name = fields.take(stringify!($name));)+
+                $($(let $spare = fields.take_spare(stringify!($spare));)+)?
+                Some(Self { $($name: $name?,)+ $($($spare: $spare?,)+)? })
+            }
+        }
+    };
+}
+pub(crate) use read_fields;
+
+/// The fields of an object that have not been read yet.
+pub(crate) struct Fields<'f> {
+    place: String,
+    fields: Map<String, Value>,
+    faults: &'f mut Vec<Fault>,
+}
+
+impl<'f> Fields<'f> {
+    /// The fields of an object that must have all of `names` and may have the `spare` ones.
+    /// Notes what is missing or unknown; `None` only if it is no object.
+    pub(crate) fn of(
+        value: Value,
+        place: &str,
+        names: &[&str],
+        spare: &[&str],
+        faults: &'f mut Vec<Fault>,
+    ) -> Option<Self> {
+        let fields = object(value, place, faults)?;
+        let known = |name: &str| names.contains(&name) || spare.contains(&name);
+        for name in fields.keys().filter(|name| !known(name)) {
+            faults.push(Fault::new(
+                within(place, name),
+                format!("unknown field `{name}`"),
+                format!("use only {}", [names, spare].concat().join(", ")),
+            ));
+        }
+        for name in names.iter().filter(|name| !fields.contains_key(**name)) {
+            let problem = format!("missing field `{name}`");
+            faults.push(Fault::new(place, problem, "add it"));
+        }
+        Some(Self {
+            place: place.to_owned(),
+            fields,
+            faults,
+        })
+    }
+
+    /// A field; that it is missing has been noted.
+    pub(crate) fn take<T: Read>(&mut self, name: &str) -> Option<T> {
+        let value = self.fields.remove(name)?;
+        T::read(value, &within(&self.place, name), self.faults)
+    }
+
+    /// A field that may be left out.
+    pub(crate) fn take_spare<T: Read>(&mut self, name: &str) -> Option<Option<T>> {
+        if self.fields.contains_key(name) {
+            self.take(name).map(Some)
+        } else {
+            Some(None)
+        }
+    }
+}
+
+/// The path of a field of what stands at `place`.
+fn within(place: &str, name: &str) -> String {
+    if place.is_empty() {
+        name.to_owned()
+    } else {
+        format!("{place}.{name}")
+    }
+}
+
+/// The fields of an object.
+pub(super) fn object(
+    value: Value,
+    place: &str,
+    faults: &mut Vec<Fault>,
+) -> Option<Map<String, Value>> {
+    match value {
+        Value::Object(fields) => Some(fields),
+        other => misfit(place, "not an object", &other, "write it in { }", faults),
+    }
+}
+
+/// The entries of a list.
+fn entries(value: Value, place: &str, faults: &mut Vec<Fault>) -> Option<Vec<Value>> {
+    match value {
+        Value::Array(items) => Some(items),
+        other => misfit(place, "not a list", &other, "write it in [ ]", faults),
+    }
+}
+
+/// Reads each entry of a list, for the faults of all of them; those that are faulty are left out.
+pub(crate) fn list<T: Read>(items: Vec<Value>, place: &str, faults: &mut Vec<Fault>) -> Vec<T> {
+    let mut read = Vec::with_capacity(items.len());
+    for (index, item) in items.into_iter().enumerate() {
+        read.extend(T::read(item, &format!("{place}[{index}]"), faults));
+    }
+    read
+}
+
+/// Notes that a value is of the wrong kind.
+fn misfit<T>(
+    place: &str,
+    problem: &str,
+    found: &Value,
+    fix: &str,
+    faults: &mut Vec<Fault>,
+) -> Option<T> {
+    // A whole list or object as found would bury what is said about it.
+    let found = match found {
+        Value::Array(_) => "a list".to_owned(),
+        Value::Object(_) => "an object".to_owned(),
+        plain => plain.to_string(),
+    };
+    faults.push(Fault::new(place, format!("{problem}: {found}"), fix));
+    None
+}
+
+/// Reads one of a few words.
+pub(crate) fn one_of<T: Copy>(
+    value: &Value,
+    place: &str,
+    words: &[(&str, T)],
+    faults: &mut Vec<Fault>,
+) -> Option<T> {
+    let known = words.iter().find(|(word, _)| value == word);
+    if let Some(&(_, meaning)) = known {
+        return Some(meaning);
+    }
+    let words: Vec<&str> = words.iter().map(|&(word, _)| word).collect();
+    let fix = format!("use one of {}", words.join(", "));
+    misfit(place, "not a word known here", value, &fix, faults)
+}
+
+/// Takes the `kind` of an item, which is a `what`, out of its fields; one of `kinds`.
+pub(crate) fn tagged(
+    item: Value,
+    place: &str,
+    what: &str,
+    kinds: &[&str],
+    faults: &mut Vec<Fault>,
+) -> Option<(String, Value)> {
+    let mut fields = object(item, place, faults)?;
+    let problem = match fields.remove("kind") {
+        Some(Value::String(kind)) if kinds.contains(&kind.as_str()) => {
+            return Some((kind, Value::Object(fields)));
+        }
+        Some(Value::String(kind)) => format!("\"{kind}\" is not a kind of {what}"),
+        Some(other) => format!("{other} is not text"),
+        None => "missing".to_owned(),
+    };
+    let fix = format!("use one of {}", kinds.join(", "));
+    faults.push(Fault::new(within(place, "kind"), problem, fix));
+    None
+}
+
+/// Reads a whole number and makes what it counts of it.
+pub(crate) fn count<T: TryFrom<i64, Error = String>>(
+    value: &Value,
+    place: &str,
+    faults: &mut Vec<Fault>,
+) -> Option<T> {
+    let Some(count) = value.as_i64() else {
+        let fix = "write digits only";
+        return misfit(place, "not a whole number", value, fix, faults);
+    };
+    let allowed = T::try_from(count);
+    allowed
+        .map_err(|problem| {
+            let fix = "write a number that is allowed there";
+            faults.push(Fault::new(place, problem, fix));
+        })
+        .ok()
+}
+
+impl Read for Value {
+    fn read(value: Value, _: &str, _: &mut Vec<Fault>) -> Option<Self> {
+        Some(value)
+    }
+}
+
+impl Read for String {
+    fn read(value: Value, place: &str, faults: &mut Vec<Fault>) -> Option<Self> {
+        match value {
+            Value::String(text) => Some(text),
+            other => misfit(place, "not a text", &other, "write it in quotes", faults),
+        }
+    }
+}
+
+impl Read for f64 {
+    fn read(value: Value, place: &str, faults: &mut Vec<Fault>) -> Option<Self> {
+        let number = value.as_f64();
+        number.or_else(|| misfit(place, "not a number", &value, "write a number", faults))
+    }
+}
+
+impl Read for u32 {
+    fn read(value: Value, place: &str, faults: &mut Vec<Fault>) -> Option<Self> {
+        let number = value.as_u64().and_then(|number| number.try_into().ok());
+        number.or_else(|| {
+            let fix = "write digits only";
+            misfit(place, "not a whole number from 0 up", &value, fix, faults)
+        })
+    }
+}
+
+impl<T: Read> Read for Vec<T> {
+    fn read(value: Value, place: &str, faults: &mut Vec<Fault>) -> Option<Self> {
+        let before = faults.len();
+        let read = list(entries(value, place, faults)?, place, faults);
+        (faults.len() == before).then_some(read)
+    }
+}
+
+/// A row of as many values as the field needs.
+impl<T: Read, const N: usize> Read for [T; N] {
+    fn read(value: Value, place: &str, faults: &mut Vec<Fault>) -> Option<Self> {
+        let read = Vec::read(value, place, faults)?;
+        let found = read.len();
+        let row = read.try_into().ok();
+        if row.is_none() {
+            let problem = format!("not a row of {N}, but of {found}");
+            faults.push(Fault::new(
+                place,
+                problem,
+                format!("write {N} values in [ ], with commas between"),
+            ));
+        }
+        row
+    }
+}

@@ -1,0 +1,77 @@
+//! The ways that rolling power takes through the meshes, and what is lost on them.
+
+use super::LossModel;
+use crate::model::coupling::Rolling;
+
+/// A gear train seen from its carrier, whose rolling power has one direction.
+pub(super) struct Way {
+    pub(super) coupling: usize,
+    /// Number of its meshes.
+    pub(super) meshes: usize,
+    /// Product of their efficiencies.
+    pub(super) basic: f64,
+    /// Whether nothing turns in it.
+    pub(super) still: bool,
+}
+
+impl Way {
+    pub(super) fn of(model: &LossModel, coupling: usize, meshes: usize, still: bool) -> Self {
+        Self {
+            coupling,
+            meshes,
+            basic: model.mesh_efficiency.powi(meshes as i32),
+            still,
+        }
+    }
+
+    /// η₀^w, with w from a bit: set for −1.
+    pub(super) fn efficiency(&self, backwards: bool) -> f64 {
+        match (self.still, backwards) {
+            (true, _) => 1.0,
+            (false, false) => self.basic,
+            (false, true) => 1.0 / self.basic,
+        }
+    }
+
+    /// Losses of its meshes in order, when `rolling` goes in at the first.
+    pub(super) fn losses(&self, eta: f64, rolling: f64) -> Vec<f64> {
+        let loss = |passed: usize, power: f64| power * eta.powi(passed as i32) * (1.0 - eta);
+        if rolling >= 0.0 {
+            return (0..self.meshes).map(|mesh| loss(mesh, rolling)).collect();
+        }
+        // Driven from behind: what comes out at the first has passed every mesh.
+        let power = -rolling / self.basic;
+        (0..self.meshes)
+            .map(|mesh| loss(self.meshes - 1 - mesh, power))
+            .collect()
+    }
+}
+
+/// One mesh row, ready for the equilibrium.
+pub(super) struct Row {
+    pub(super) rolling: Rolling,
+    /// Factors of the members a and b.
+    pub(super) factors: (f64, f64),
+    /// ωa − ωc.
+    pub(super) speed: f64,
+    /// Index of its own way, and of that shared with other rows of its coupling.
+    pub(super) ways: (usize, Option<usize>),
+    /// Where its own meshes begin among those of its coupling.
+    pub(super) first_mesh: usize,
+}
+
+/// Directions of the ways: a bit is set where power goes backwards.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Directions(u64);
+
+impl Directions {
+    /// Those in which power goes backwards along these ways only. A train has fewer than 64.
+    pub(super) fn of(backwards: impl Iterator<Item = usize>) -> Self {
+        Self(backwards.fold(0, |all, way| all | 1 << way))
+    }
+
+    /// Whether power goes backwards along a way.
+    pub(super) const fn is_backwards(self, way: usize) -> bool {
+        self.0 >> way & 1 == 1
+    }
+}

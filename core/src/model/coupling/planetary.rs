@@ -1,0 +1,129 @@
+//! A planetary set with one pinion row: sun, ring, and a carrier whose pinions mesh with both.
+
+use serde::Serialize;
+
+use super::{
+    CouplingKind, Gear, Member, MeshRow, Partner, PinionSpin, Pinions, Profile, ProfileGear, Role,
+    Rolling, RowRatio, ToothMesh,
+};
+use crate::json::read_fields;
+use crate::model::tooth_checks::{self, ToothWarning};
+
+/// Sun – pinion – ring.
+///
+/// With S and R teeth on sun and ring, Willis' relation (R. Willis, *Principles of
+/// Mechanism*, 1841; same form in the Modelica Standard Library, `IdealPlanetary`):
+///
+/// S·ωs + R·ωr − (S + R)·ωc = 0
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Planetary {
+    /// Unique id.
+    pub id: String,
+    /// What people call it.
+    pub label: String,
+    /// The sun.
+    pub sun: Gear,
+    /// The ring.
+    pub ring: Gear,
+    /// Id of the carrier's shaft, or `housing`.
+    pub carrier: String,
+    /// The pinions.
+    pub pinion: Pinions,
+}
+
+read_fields!(Planetary {
+    id,
+    label,
+    sun,
+    ring,
+    carrier,
+    pinion
+});
+
+impl CouplingKind for Planetary {
+    fn id(&self) -> &str {
+        &self.id
+    }
+
+    fn label(&self) -> &str {
+        &self.label
+    }
+
+    fn kind_words(&self) -> &'static str {
+        "planetary set, one pinion row"
+    }
+
+    fn members(&self) -> Vec<Member<'_>> {
+        vec![
+            Member::gear(Role::Sun, &self.sun),
+            Member::carrier(&self.carrier),
+            Member::gear(Role::Ring, &self.ring),
+        ]
+    }
+
+    fn mesh_rows(&self) -> Vec<MeshRow> {
+        let (s, r) = (self.sun.teeth.coefficient(), self.ring.teeth.coefficient());
+        vec![vec![s, -(s + r), r]]
+    }
+
+    fn row_ratios(&self) -> Vec<RowRatio> {
+        vec![RowRatio {
+            constant: vec![1, -1, 0],
+            slope: vec![0, -1, 1],
+            numerator: vec![("R", self.ring.teeth)],
+            denominator: vec![("S", self.sun.teeth)],
+        }]
+    }
+
+    fn rolling(&self) -> Vec<Rolling> {
+        vec![Rolling {
+            from: 0,
+            to: 2,
+            carrier: 1,
+            meshes: vec![
+                ToothMesh::new("sun and pinion", 0),
+                ToothMesh::new("pinion and ring", 2),
+            ],
+        }]
+    }
+
+    /// ωp − ωc = −(S/P)·(ωs − ωc): the pinion rolls on the sun.
+    fn pinions(&self) -> Vec<PinionSpin> {
+        let s = self.sun.teeth.coefficient();
+        vec![PinionSpin {
+            name: "pinion",
+            teeth: self.pinion.teeth,
+            second_step: None,
+            coefficients: vec![-s, s, 0],
+            divisor: self.pinion.teeth.coefficient(),
+        }]
+    }
+
+    fn tooth_warnings(&self) -> Vec<ToothWarning> {
+        let (s, r, p) = (self.sun.teeth, self.ring.teeth, self.pinion.teeth);
+        let count = self.pinion.count.get();
+        [
+            tooth_checks::coaxial("sun", s, "pinion", p, r),
+            tooth_checks::equal_spacing(s.get() + r.get(), "S + R", count),
+            tooth_checks::neighbours_clear(s.get() + p.get(), p, count),
+            tooth_checks::fewest_teeth("sun", s),
+            tooth_checks::fewest_teeth("pinion", p),
+        ]
+        .into_iter()
+        .flatten()
+        .collect()
+    }
+
+    fn profile(&self) -> Profile {
+        let centre = f64::from(self.sun.teeth.get() + self.pinion.teeth.get()) / 2.0;
+        let (teeth, count) = (self.pinion.teeth, self.pinion.count.get());
+        Profile {
+            gears: vec![
+                ProfileGear::central(0, self.sun.teeth, false, None),
+                ProfileGear::pinion((0, 1), teeth, centre, count, Partner::Meshes(0)),
+                ProfileGear::central(2, self.ring.teeth, true, Some(Partner::Meshes(1))),
+            ],
+            coaxial: true,
+        }
+    }
+}

@@ -1,0 +1,5 @@
+//! What a scenario file can say: the scenario, its kinds of couplings, and checks of their teeth.
+
+pub mod coupling;
+pub mod scenario;
+pub mod tooth_checks;

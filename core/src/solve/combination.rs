@@ -1,0 +1,272 @@
+//! What one combination of applied elements does, decided exactly.
+
+use std::mem::ManuallyDrop;
+
+pub use levertrain_exact::State;
+use levertrain_exact::{Fraction, Motions, Terms, Turning, Visit, for_each_subset};
+
+use crate::base::element_set::ElementSet;
+use crate::model::coupling::PinionSpin;
+use crate::solve::fight::Fight;
+use crate::solve::settle::Duty;
+use crate::train::{Body, Train, speed_terms};
+
+/// One combination of applied elements, narrowed and classified; its speeds are read from it.
+///
+/// Speeds are per input turn: exact fractions, positive in the input's direction, `None` where
+/// the combination leaves them undetermined (the member floats). Where the train is tied up
+/// the input rests, and a speed is zero or undetermined.
+#[derive(Debug, Clone)]
+pub struct Combination<'a> {
+    train: &'a Train,
+    applied: ElementSet,
+    surplus: usize,
+    held: Held<'a>,
+}
+
+/// What a combination is read from: its own, or lent by a walk over all combinations.
+#[derive(Debug, Clone)]
+enum Held<'a> {
+    Own(Turning, State),
+    Lent(&'a Turning, &'a State),
+}
+
+impl<'a> Combination<'a> {
+    /// The train.
+    pub fn train(&self) -> &'a Train {
+        self.train
+    }
+
+    /// The applied elements.
+    pub fn applied(&self) -> ElementSet {
+        self.applied
+    }
+
+    /// What the combination makes of the train.
+    pub fn state(&self) -> &State {
+        match &self.held {
+            Held::Own(_, state) => state,
+            Held::Lent(_, state) => state,
+        }
+    }
+
+    /// How many speeds could be chosen independently; 1 when the input decides everything.
+    pub fn degrees_of_freedom(&self) -> usize {
+        self.turning().degrees_of_freedom()
+    }
+
+    /// How many applied elements take away no freedom.
+    pub fn surplus(&self) -> usize {
+        self.surplus
+    }
+
+    /// Speed of a shaft.
+    pub fn shaft_speed(&self, shaft: usize) -> Option<Fraction> {
+        self.turning().speed(shaft)
+    }
+
+    /// The speed of every shaft, written over what `into` held: the quickest way to all of them.
+    /// How many of them are determined is returned.
+    #[inline(always)]
+    pub fn shaft_speeds(&self, into: &mut Vec<Option<Fraction>>) -> usize {
+        self.turning().speeds(into)
+    }
+
+    // Always inline, like whatever each of the 2ⁿ combinations of a walk goes through: this crate
+    // is compiled for size, which would call for a mere reference.
+    #[inline(always)]
+    fn turning(&self) -> &Turning {
+        match &self.held {
+            Held::Own(turning, _) => turning,
+            Held::Lent(turning, _) => turning,
+        }
+    }
+
+    /// Speed of a shaft, or zero for the housing.
+    pub fn body_speed(&self, body: Body) -> Option<Fraction> {
+        match body {
+            Body::Housing => Some(Fraction::ZERO),
+            Body::Shaft(shaft) => self.shaft_speed(shaft),
+        }
+    }
+
+    /// Speed difference across an element, first end minus second; zero when it is applied.
+    pub fn slip(&self, element: usize) -> Option<Fraction> {
+        self.turning().value(self.train.slip_terms(element))
+    }
+
+    /// Speed of a pinion of coupling `coupling` about its own pin.
+    pub fn pinion_spin(&self, coupling: usize, pinion: &PinionSpin) -> Option<Fraction> {
+        let bodies = self.train.members(coupling).iter().copied();
+        self.weighted_speed(bodies.zip(pinion.coefficients.iter().copied()))?
+            .over(&Fraction::from(pinion.divisor))
+    }
+
+    /// A sum of speeds, each times a factor.
+    pub(crate) fn weighted_speed(
+        &self,
+        parts: impl IntoIterator<Item = (Body, i64)>,
+    ) -> Option<Fraction> {
+        self.turning().value(&speed_terms(parts))
+    }
+
+    /// Whether the input can turn with these expressions of shaft speeds at zero as well.
+    pub(crate) fn turns_with(&self, zeros: &[Terms]) -> bool {
+        let mut turning = self.turning().clone();
+        for terms in zeros {
+            if let Some(narrower) = turning.constrained(terms) {
+                turning = narrower;
+            }
+        }
+        turning.input_can_turn()
+    }
+
+    /// The applied elements each of which could be released alone without changing anything.
+    pub fn releasable(&self) -> ElementSet {
+        if self.surplus == 0 {
+            return ElementSet::NONE;
+        }
+        let unchanged = |&element: &usize| {
+            let (motions, _) = narrowed(
+                self.train.coupled(),
+                self.train,
+                self.applied.without(element),
+            );
+            motions.degrees_of_freedom() == self.degrees_of_freedom()
+        };
+        self.applied.iter().filter(unchanged).collect()
+    }
+
+    /// For a tied-up train, a smallest set of applied elements and couplings that fights.
+    pub fn fight(&self) -> Option<Fight> {
+        (*self.state() == State::TiedUp)
+            .then(|| Fight::find(self.train, self.applied, self.train.input()))
+    }
+
+    /// Where the output is held, a smallest set of applied elements and couplings that holds it.
+    pub fn hold(&self) -> Option<Fight> {
+        (*self.state() == State::OutputHeld)
+            .then(|| Fight::find(self.train, self.applied, self.train.output()))
+    }
+
+    /// The shafts whose speeds `shaft` alone decides, with those speeds per its turn, where all
+    /// others can rest meanwhile; `None` where it cannot turn without one of the others.
+    pub(crate) fn alone_with(&self, shaft: usize) -> Option<Vec<(usize, Fraction)>> {
+        let (motions, _) = narrowed(self.train.coupled(), self.train, self.applied);
+        let mut turning = motions.turning(shaft);
+        let mut with = Vec::new();
+        let mut others = Vec::new();
+        for other in 0..self.train.scenario().shafts.len() {
+            match turning.speed(other) {
+                Some(speed) if speed.signum() != 0 => with.push((other, speed)),
+                _ => others.push(other),
+            }
+        }
+        for other in others {
+            if let Some(narrower) = turning.constrained(&vec![(other, 1)]) {
+                turning = narrower;
+            }
+        }
+        turning.input_can_turn().then_some(with)
+    }
+}
+
+/// Narrows `motions` by each element of `applied`; the number of elements that changed nothing
+/// comes with it.
+pub(crate) fn narrowed(motions: &Motions, train: &Train, applied: ElementSet) -> (Motions, usize) {
+    let mut motions = motions.clone();
+    let mut surplus = 0;
+    for element in applied.iter() {
+        match motions.constrained(train.slip_terms(element)) {
+            Some(narrower) => motions = narrower,
+            None => surplus += 1,
+        }
+    }
+    (motions, surplus)
+}
+
+impl Train {
+    /// Solves one combination.
+    ///
+    /// Equations: every mesh row of every coupling, and ω(first) − ω(second) = 0 across every
+    /// applied element, the housing at rest. Rank and consistency are decided by exact
+    /// elimination (see the notes in `levertrain_exact`), so there is no tolerance. Indices in `applied`
+    /// beyond the train's elements are ignored.
+    pub fn solve(&self, applied: ElementSet) -> Combination<'_> {
+        let known = (0..self.scenario().elements.len())
+            .filter(|&x| applied.contains(x))
+            .collect();
+        let (motions, surplus) = narrowed(self.coupled(), self, known);
+        let turning = motions.turning(self.input());
+        let state = State::of(&turning, self.output(), surplus);
+        Combination {
+            train: self,
+            applied: known,
+            surplus,
+            held: Held::Own(turning, state),
+        }
+    }
+
+    /// Speeds of all shafts per input turn in one motion that the combination allows.
+    ///
+    /// Where it leaves speeds undecided, the output and then each shaft in the scenario's order
+    /// is taken to stand still as far as the equations allow. A drawing needs *some* consistent
+    /// motion to show; which members are in truth free is what [`Combination::shaft_speed`] says.
+    pub fn illustrate(&self, applied: ElementSet) -> Vec<Fraction> {
+        let (motions, _) = narrowed(self.coupled(), self, applied);
+        let mut turning = motions.turning(self.input());
+        let shafts = 0..self.scenario().shafts.len();
+        for shaft in std::iter::once(self.output()).chain(shafts.clone()) {
+            // A shaft whose speed is decided keeps it: only undecided ones are put to rest, which
+            // cannot stop the input.
+            if turning.speed(shaft).is_none()
+                && let Some(narrower) = turning.constrained(&vec![(shaft, 1)])
+            {
+                turning = narrower;
+            }
+        }
+        shafts
+            .map(|shaft| turning.speed(shaft).unwrap_or(Fraction::ZERO))
+            .collect()
+    }
+
+    /// Visits all 2ⁿ combinations of the n elements, in ascending order of their bits.
+    ///
+    /// They share nearly all their work: see [`for_each_subset`]. Each is lent for its visit; one
+    /// to be kept is solved again by itself.
+    ///
+    /// One-way clutches lock and overrun by themselves: a train that has some is settled for
+    /// drive, combination by combination, of the elements that can be applied.
+    pub fn for_each_combination(&self, mut visit: impl FnMut(&Combination<'_>)) {
+        let visit: Visit<'_> = &mut |applied, turning, surplus, state| {
+            // A lent one owns nothing. Asking it for what to drop, compiled for size, would take
+            // a twentieth of the walk.
+            visit(&ManuallyDrop::new(Combination {
+                train: self,
+                applied: ElementSet::from_bits(applied),
+                surplus,
+                held: Held::Lent(turning, state),
+            }));
+        };
+        if self.one_ways().is_empty() {
+            for_each_subset(self.turning(), self.slips(), self.output(), visit);
+        } else {
+            self.for_each_settled(visit);
+        }
+    }
+
+    /// As [`Train::for_each_combination`] of a train with one-way clutches.
+    fn for_each_settled(&self, visit: Visit<'_>) {
+        let one_ways = self.one_ways();
+        let all = (0..1_u32 << self.scenario().elements.len()).map(ElementSet::from_bits);
+        for applied in all.filter(|set| one_ways.iter().all(|index| !set.contains(index))) {
+            let settled = self.settle(applied, Duty::Drive).combination;
+            visit(
+                settled.applied.bits(),
+                settled.turning(),
+                settled.surplus,
+                settled.state(),
+            );
+        }
+    }
+}

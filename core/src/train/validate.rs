@@ -1,0 +1,328 @@
+//! Checking a scenario part by part, collecting every fault instead of stopping at the first.
+
+mod surroundings;
+
+use std::collections::HashMap;
+
+use crate::base::element_set::ElementSet;
+use crate::base::fault::{Fault, shortened};
+use crate::model::coupling::Coupling;
+use crate::model::scenario::{Brake, Clutch, Element, HOUSING, OneWay, Scenario, limits};
+use crate::train::Body;
+
+/// Most characters quoted of a text that may be very long.
+const QUOTED_CHARS: usize = 48;
+
+/// The fault of an id that nothing has.
+pub(crate) fn unknown<'a>(
+    what: &str,
+    place: &str,
+    id: &str,
+    known: impl Iterator<Item = &'a str>,
+) -> Fault {
+    let known: Vec<&str> = known.collect();
+    let fix = if known.is_empty() {
+        format!("the scenario has no {what}")
+    } else {
+        format!("use one of {}", known.join(", "))
+    };
+    let id = shortened(id, QUOTED_CHARS);
+    Fault::new(place, format!("no {what} has the id \"{id}\""), fix)
+}
+
+/// Whether a character ends a line or turns the direction of what follows: shown in a sentence, it
+/// would change the words of others.
+fn steers(c: char) -> bool {
+    matches!(c, '\u{2028}' | '\u{2029}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
+}
+
+/// Whether a character leaves no mark on its own.
+fn is_blank(c: char) -> bool {
+    let no_width = matches!(c, '\u{ad}' | '\u{34f}' | '\u{61c}' | '\u{115f}' | '\u{1160}'
+        | '\u{17b4}' | '\u{17b5}' | '\u{180b}'..='\u{180f}' | '\u{200b}'..='\u{200f}'
+        | '\u{2060}'..='\u{206f}' | '\u{2800}' | '\u{3164}' | '\u{fe00}'..='\u{fe0f}'
+        | '\u{feff}' | '\u{ffa0}' | '\u{e0000}'..='\u{e0fff}');
+    c.is_whitespace() || no_width
+}
+
+/// Checks a scenario part by part and collects every fault.
+pub(crate) struct Checker<'a> {
+    scenario: &'a Scenario,
+    shafts: HashMap<&'a str, usize>,
+    /// The faults found so far.
+    pub(crate) faults: Vec<Fault>,
+}
+
+impl<'a> Checker<'a> {
+    pub(crate) fn new(scenario: &'a Scenario) -> Self {
+        let shafts = scenario.shafts.iter().enumerate();
+        let shafts = shafts
+            .map(|(index, shaft)| (shaft.id.as_str(), index))
+            .collect();
+        Self {
+            scenario,
+            shafts,
+            faults: Vec::new(),
+        }
+    }
+
+    pub(crate) fn fault(
+        &mut self,
+        place: impl Into<String>,
+        problem: String,
+        fix: impl Into<String>,
+    ) {
+        self.faults.push(Fault::new(place, problem, fix));
+    }
+
+    /// Lengths, characters and uniqueness of every id and label.
+    pub(crate) fn texts(&mut self) {
+        let scenario = self.scenario;
+        self.text("name", &scenario.name, 1, limits::NAME_CHARS);
+        self.text("about", &scenario.about, 0, limits::ABOUT_CHARS);
+        let shafts = scenario
+            .shafts
+            .iter()
+            .map(|x| (x.id.as_str(), x.label.as_str()));
+        self.list("shafts", shafts, 2, limits::SHAFTS);
+        let couplings = scenario.couplings.iter().map(Coupling::facts);
+        let couplings = couplings.map(|x| (x.id(), x.label()));
+        self.list("couplings", couplings, 1, limits::COUPLINGS);
+        let elements = scenario.elements.iter().map(|x| (x.id(), x.label()));
+        self.list("elements", elements, 0, limits::ELEMENTS);
+        let ranges = scenario
+            .ranges
+            .iter()
+            .map(|x| (x.id.as_str(), x.label.as_str()));
+        self.list("ranges", ranges, 0, limits::RANGES);
+        if self.shafts.contains_key(HOUSING) {
+            let problem = format!("\"{HOUSING}\" always means the housing");
+            self.fault("shafts", problem, "give the shaft another id");
+        }
+    }
+
+    fn list<'b>(
+        &mut self,
+        name: &str,
+        items: impl Iterator<Item = (&'b str, &'b str)>,
+        least: usize,
+        most: usize,
+    ) {
+        let mut seen = HashMap::new();
+        let mut count = 0;
+        for (index, (id, label)) in items.enumerate() {
+            count += 1;
+            let place = format!("{name}[{index}]");
+            self.id(&format!("{place}.id"), id);
+            self.text(&format!("{place}.label"), label, 1, limits::LABEL_CHARS);
+            if let Some(first) = seen.insert(id, index) {
+                let problem = format!("the id \"{id}\" is taken by {name}[{first}]");
+                self.fault(format!("{place}.id"), problem, "give each a different id");
+            }
+        }
+        if !(least..=most).contains(&count) {
+            let problem = format!("{count} entries");
+            self.fault(name, problem, format!("have {least} to {most}"));
+        }
+    }
+
+    fn id(&mut self, place: &str, id: &str) {
+        let plain = |c: char| c.is_ascii_alphanumeric() || c == '_' || c == '-';
+        if id.is_empty() || id.len() > limits::ID_CHARS || !id.chars().all(plain) {
+            let most = limits::ID_CHARS;
+            self.fault(
+                place,
+                format!("\"{}\" cannot be an id", shortened(id, QUOTED_CHARS)),
+                format!("use 1 to {most} letters, digits, - or _"),
+            );
+        }
+    }
+
+    fn text(&mut self, place: &str, text: &str, least: usize, most: usize) {
+        let count = text.chars().count();
+        if !(least..=most).contains(&count) || text.chars().any(char::is_control) {
+            self.fault(
+                place,
+                format!(
+                    "\"{}\" has {count} characters, or some that do not print",
+                    shortened(text, QUOTED_CHARS)
+                ),
+                format!("use {least} to {most} printing characters"),
+            );
+        } else if let Some(hidden) = text.chars().find(|&c| steers(c)) {
+            let problem = format!(
+                "has U+{:04X}, which steers text and is not seen",
+                hidden as u32
+            );
+            self.fault(place, problem, "leave it out");
+        } else if least > 0 && text.chars().all(is_blank) {
+            let problem = "has no character that is seen".to_owned();
+            self.fault(place, problem, "write a letter or a digit at least");
+        }
+    }
+
+    /// Index of a shaft that must turn.
+    pub(crate) fn shaft(&mut self, place: &str, id: &str) -> Option<usize> {
+        if id == HOUSING {
+            self.fault(
+                place,
+                "the housing does not turn".to_owned(),
+                "name a shaft",
+            );
+            return None;
+        }
+        let index = self.shafts.get(id).copied();
+        if index.is_none() {
+            let known = self.scenario.shafts.iter().map(|shaft| shaft.id.as_str());
+            self.faults.push(unknown("shaft", place, id, known));
+        }
+        index
+    }
+
+    fn body(&mut self, place: &str, id: &str) -> Option<Body> {
+        if id == HOUSING {
+            return Some(Body::Housing);
+        }
+        self.shaft(place, id).map(Body::Shaft)
+    }
+
+    pub(crate) fn members(&mut self) -> Vec<Vec<Body>> {
+        let mut couplings = Vec::new();
+        for (index, coupling) in self.scenario.couplings.iter().enumerate() {
+            let facts = coupling.facts();
+            let mut bodies: Vec<Body> = Vec::new();
+            for member in facts.members() {
+                let place = format!("couplings[{index}], {}", member.role.word());
+                let Some(body) = self.body(&place, member.shaft) else {
+                    continue;
+                };
+                if bodies.contains(&body) {
+                    let problem = format!(
+                        "\"{}\" is another member of \"{}\" already",
+                        member.shaft,
+                        facts.id()
+                    );
+                    self.fault(place, problem, "put each member on its own shaft");
+                }
+                bodies.push(body);
+            }
+            couplings.push(bodies);
+        }
+        couplings
+    }
+
+    pub(crate) fn ends(&mut self) -> Vec<[Body; 2]> {
+        let mut elements = Vec::new();
+        for (index, element) in self.scenario.elements.iter().enumerate() {
+            let ends = match element {
+                Element::Brake(Brake { shaft, .. }) => {
+                    let shaft = self.shaft(&format!("elements[{index}].shaft"), shaft);
+                    shaft.map(|shaft| [Body::Shaft(shaft), Body::Housing])
+                }
+                Element::Clutch(Clutch {
+                    between: [from, to],
+                    ..
+                }) => {
+                    let place = format!("elements[{index}].between");
+                    let from_shaft = self.shaft(&place, from);
+                    let to_shaft = self.shaft(&place, to);
+                    if from == to {
+                        let problem = format!("both ends are \"{from}\"");
+                        self.fault(place, problem, "name two different shafts");
+                    }
+                    from_shaft
+                        .zip(to_shaft)
+                        .map(|(a, b)| [Body::Shaft(a), Body::Shaft(b)])
+                }
+                Element::OneWay(OneWay { shaft, against, .. }) => {
+                    let place = format!("elements[{index}]");
+                    let shaft_index = self.shaft(&format!("{place}.shaft"), shaft);
+                    let other = self.body(&format!("{place}.against"), against);
+                    if shaft == against {
+                        let problem = format!("\"{shaft}\" cannot lock against itself");
+                        self.fault(place, problem, "name another shaft, or housing");
+                    }
+                    shaft_index.zip(other).map(|(a, b)| [Body::Shaft(a), b])
+                }
+            };
+            elements.extend(ends);
+            if let Some(friction) = element.friction() {
+                let place = format!("elements[{index}].friction");
+                self.faults.extend(friction.faults(&place));
+            }
+        }
+        elements
+    }
+
+    pub(crate) fn ranges(&mut self) -> Vec<ElementSet> {
+        let mut ranges = Vec::new();
+        for (index, range) in self.scenario.ranges.iter().enumerate() {
+            let place = format!("ranges[{index}].applied");
+            let mut set = ElementSet::NONE;
+            if range.applied.len() > limits::ELEMENTS {
+                let problem = format!("{} entries", range.applied.len());
+                self.fault(place, problem, format!("name at most {}", limits::ELEMENTS));
+                ranges.push(set);
+                continue;
+            }
+            for id in &range.applied {
+                let elements = &self.scenario.elements;
+                match elements.iter().position(|element| element.id() == id) {
+                    None => {
+                        let known = elements.iter().map(Element::id);
+                        self.faults.push(unknown("element", &place, id, known));
+                    }
+                    // An index beyond the limit has been reported by `texts`.
+                    Some(element) if element >= limits::ELEMENTS => {}
+                    Some(element) if elements[element].is_one_way() => {
+                        let problem = format!("\"{id}\" is a one-way clutch");
+                        self.fault(place.as_str(), problem, "leave it out: it locks by itself");
+                    }
+                    Some(element) if set.contains(element) => {
+                        let problem = format!("\"{id}\" is named twice");
+                        self.fault(place.as_str(), problem, "name each element once");
+                    }
+                    Some(element) => set = set.with(element),
+                }
+            }
+            ranges.push(set);
+        }
+        ranges
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::train::Train;
+
+    #[test]
+    fn labels_that_are_not_seen_or_steer_others_are_refused() {
+        let file = include_str!("../../../scenarios/01-one-set.json");
+        let Ok(mut scenario) = crate::Scenario::parse(file) else {
+            panic!("the scenario does not parse")
+        };
+        let mut problem = |label: &str| {
+            scenario.shafts[0].label = label.to_owned();
+            let faults = Train::new(scenario.clone()).err().unwrap_or_default();
+            let faults: Vec<String> = faults.iter().map(ToString::to_string).collect();
+            faults.join("\n")
+        };
+        for label in [" ", "\u{200b}\u{feff}", "\u{3000}"] {
+            assert!(
+                problem(label).starts_with("shafts[0].label: has no character"),
+                "{label:?}"
+            );
+        }
+        for label in ["a\u{202e}b", "a\u{2066}b", "a\u{2028}b"] {
+            let problem = problem(label);
+            assert!(
+                problem.starts_with("shafts[0].label: has U+20"),
+                "{problem}"
+            );
+            assert!(problem.is_ascii(), "{problem}");
+        }
+        for label in ["עברית", "a b", "é", "کتاب\u{200c}ها"] {
+            assert_eq!(problem(label), "");
+        }
+    }
+}

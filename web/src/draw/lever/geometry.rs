@@ -10,6 +10,10 @@ use crate::draw::scene::{Point, at};
 use crate::draw::section::{Column, Stage};
 use crate::live::{Live, Motion};
 
+/// Least radius of the nodes of a lever that has one letter in each, or somewhere two, and what is
+/// left between two nodes, in CSS pixels.
+const ONE_LETTER: (f64, f64) = (7.0, 4.0);
+const TWO_LETTERS: (f64, f64) = (8.0, 2.0);
 /// Radius of a node with a letter in it, in CSS pixels.
 pub(super) const LETTERED: f64 = 10.0;
 /// Radius of a node without.
@@ -188,12 +192,15 @@ impl Bar {
             .nodes
             .chunk_by(|one, next| one.place == next.place)
             .collect();
-        // Nodes that stand close are smaller before they lose their letters.
-        let radius = ((closest - 4.0) / 2.0).min(LETTERED);
         let single = lever.nodes.iter().all(|node| node.members.len() == 1);
-        let least = lever.nodes.iter().flat_map(|node| &node.members);
-        let least = least.map(|member| least_radius(letter(live, member)));
-        let fits = least.fold(0.0, f64::max) <= radius;
+        let mut members = lever.nodes.iter().flat_map(|node| &node.members);
+        let (least, apart) = match members.any(|member| letter(live, member).len() > 1) {
+            true => TWO_LETTERS,
+            false => ONE_LETTER,
+        };
+        // Nodes that stand close are smaller before they lose their letters.
+        let radius = ((closest - apart) / 2.0).min(LETTERED);
+        let fits = least <= radius;
         let lettered = (single && fits && groups.len() == lever.nodes.len()).then_some(radius);
         let nodes: Vec<Node> = groups
             .into_iter()
@@ -276,11 +283,6 @@ fn letter(live: &Live<'_>, &(coupling, member): &(usize, usize)) -> &'static str
     live.train.scenario().couplings[coupling].facts().members()[member]
         .role
         .letter()
-}
-
-/// Least radius of a node with a letter in it, in CSS pixels.
-fn least_radius(letter: &str) -> f64 {
-    if letter.len() > 1 { 9.5 } else { 7.0 }
 }
 
 /// A member's letter and the number of its set, or a word where the letter is itself a number.

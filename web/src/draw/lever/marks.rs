@@ -4,8 +4,11 @@ use super::geometry::Node;
 use crate::draw::scene::{Align, Bounds, Dash, Ink, Label, Point, Scene, Stroke, at};
 use crate::live::Motion;
 
-/// Size of the letter in a node, in CSS pixels.
+/// Size of the letter in a node, in CSS pixels, and of two letters in a small one.
 const LETTER_SIZE: f64 = 12.5;
+const SMALL_LETTER_SIZE: f64 = 12.0;
+/// The least radius that is not small for two letters.
+const TWO_LETTERS: f64 = 9.5;
 /// Width of the rings and frames around a node.
 const COLLAR_STROKE: f64 = 2.0;
 /// From the edge of a node to the middle of its output ring, input frame or break mark.
@@ -85,7 +88,11 @@ impl Look {
             scene.label(Label {
                 at: centre,
                 text: letter.to_owned(),
-                size: LETTER_SIZE,
+                size: if letter.len() > 1 && radius < TWO_LETTERS {
+                    SMALL_LETTER_SIZE
+                } else {
+                    LETTER_SIZE
+                },
                 bold: true,
                 ink: letter_ink,
                 align: Align::Centre,

@@ -11,7 +11,7 @@ export interface TrainInfo {
   name: string; about: string; input: string; output: string;
   shafts: { id: string; label: string }[];
   couplings: { id: string; label: string; kind: string; members: Member[] }[];
-  elements: { id: string; label: string; kind: ElementKind; ends: [string, string] }[];
+  elements: { id: string; label: string; kind: ElementKind; ends: [string, string]; nouns: [string, string] }[];
   ranges: { id: string; label: string; applied: string[] }[];
   warnings: { coupling: string; text: string }[];
   /** Whether any two levers can be joined in one. */

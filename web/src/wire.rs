@@ -3,6 +3,7 @@
 use levertrain_core::report::{
     CombinationReport, Exact, Explanation, MemberReport, WarningReport, warnings,
 };
+use levertrain_core::words::noun;
 use levertrain_core::{Combination, Duty, ElementSet, Fault, Train, TrainLever};
 use serde::Serialize;
 
@@ -49,6 +50,8 @@ struct ElementInfo<'a> {
     kind: &'static str,
     /// Labels of the two bodies it joins.
     ends: [&'a str; 2],
+    /// The same inside a sentence.
+    nouns: [String; 2],
 }
 
 #[derive(Debug, Serialize)]
@@ -71,6 +74,7 @@ impl<'a> TrainInfo<'a> {
                 label: element.label(),
                 kind: element.kind(),
                 ends: train.ends(index).map(|body| train.body_label(body)),
+                nouns: train.ends(index).map(|body| noun(train.body_label(body))),
             });
         let couplings = scenario.couplings.iter().map(|coupling| {
             let facts = coupling.facts();

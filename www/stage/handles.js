@@ -91,7 +91,7 @@ export function handles(desk, drawNow) {
   function name(id) {
     const element = desk.info?.elements.find((known) => known.id === id);
     if (!element) return id;
-    const [first, second] = element.ends;
+    const [first, second] = element.nouns;
     const does = element.kind === "brake" ? `holds ${first}` : `joins ${first} and ${second}`;
     return `${element.label}, ${does}`;
   }

@@ -67,7 +67,7 @@ export function endWords({ info, quantities }, effort, shaft) {
  * @param {{ applied: boolean, slip: Exact | null }} state
  * @param {Effort["elements"][number]} effort
  */
-export function elementWords({ kind, ends: [first, second] }, { applied, slip }, { torque, power }) {
+export function elementWords({ kind, nouns: [first, second] }, { applied, slip }, { torque, power }) {
   if (!applied && kind !== "one-way") return "open";
   // One that stands still, because something else holds its ends together, does not overrun.
   if (!applied) return slip?.decimal ? "overruns" : "idle";

@@ -159,7 +159,7 @@ fn run(arguments: impl Iterator<Item = String>, out: &mut impl Write) -> Result<
         if options.json {
             json(&single)?
         } else {
-            text::single(single)
+            text::single(&train, single)
         }
     } else {
         let chart = Chart::of(&train.range_chart(), torque, conditions);

@@ -2,9 +2,10 @@
 
 use levertrain_core::Train;
 use levertrain_core::report::{
-    CapacityReport, CombinationReport, EffortReport, Exact, OperatingReport, PointReport, warnings,
+    CapacityReport, CombinationReport, EffortReport, Exact, FormulaReport, OperatingReport,
+    PointReport, warnings,
 };
-use levertrain_core::words::number;
+use levertrain_core::words::{noun, number};
 
 use crate::{Chart, Row, Single};
 
@@ -41,7 +42,7 @@ pub fn range_chart(train: &Train, chart: &Chart) -> String {
 }
 
 /// One combination.
-pub fn single(single: Single) -> String {
+pub fn single(train: &Train, single: Single) -> String {
     let Single {
         combination: report,
         explanation,
@@ -53,7 +54,7 @@ pub fn single(single: Single) -> String {
     }
     text += &format!("degrees of freedom {}\n", report.degrees_of_freedom);
     if let Some(formula) = &explanation.working.ratio {
-        text += &format!("ratio = {} = {}\n", formula.symbols, formula.numbers);
+        text += &format!("ratio = {}\n", formula_text(formula));
     }
     for sentence in &explanation.sentences {
         text += &format!("{sentence}\n");
@@ -68,26 +69,54 @@ pub fn single(single: Single) -> String {
             text += &format!("  {name:<28} {}\n", floating(pinion.speed.as_ref()));
         }
     }
-    text += "\nslip of open elements per input turn\n";
-    for element in report.elements.iter().filter(|element| !element.applied) {
-        text += &format!(
-            "  {:<28} {}\n",
-            element.label,
-            floating(element.slip.as_ref())
-        );
-    }
+    text += &slips(train, &report);
     if let Some(effort) = &explanation.effort {
-        text += &efforts(&report, effort);
+        text += &efforts(train, &report, effort);
     }
     if let Some(efficiency) = strain.losses.efficiency {
         text += &format!("efficiency {} %\n", number(efficiency * 100.0, 4));
     }
-    if let Some(capacity) = &strain.capacity {
+    if let Some(capacity) = &strain.capacity
+        && !capacity.elements.is_empty()
+    {
         text += &format!("\n{}", capacity_heading(capacity.input_torque));
         text += &holdings(capacity);
     }
     if let Some(operating) = &strain.operating {
         text += &format!("\n{}", operating_text(operating));
+    }
+    text
+}
+
+/// A formula with its tooth counts put in, where that says something else.
+fn formula_text(formula: &FormulaReport) -> String {
+    let FormulaReport {
+        symbols, numbers, ..
+    } = formula;
+    if symbols == numbers {
+        symbols.clone()
+    } else {
+        format!("{symbols} = {numbers}")
+    }
+}
+
+/// The slips of the open elements, and which way each is counted.
+fn slips(train: &Train, report: &CombinationReport) -> String {
+    let open = report.elements.iter().enumerate();
+    let open: Vec<_> = open.filter(|(_, element)| !element.applied).collect();
+    if open.is_empty() {
+        return String::new();
+    }
+    let mut text = "\nslip of open elements per input turn\n".to_owned();
+    for (index, element) in open {
+        let slip = floating(element.slip.as_ref());
+        let [first, second] = train.ends(index).map(|body| noun(train.body_label(body)));
+        let counted = if element.kind == "brake" {
+            format!("speed of {first}")
+        } else {
+            format!("{first} less {second}")
+        };
+        text += &format!("  {:<28} {slip:<20} {counted}\n", element.label);
     }
     text
 }
@@ -113,8 +142,9 @@ fn decimal(value: Option<&Exact>) -> String {
 }
 
 fn ratio(value: Option<&Exact>) -> String {
-    value.map_or_else(String::new, |value| {
-        format!("{} = {}", number(value.decimal, 4), value.fraction)
+    value.map_or_else(String::new, |value| match number(value.decimal, 4) {
+        decimal if decimal == value.fraction => decimal,
+        decimal => format!("{decimal} = {}", value.fraction),
     })
 }
 
@@ -175,20 +205,19 @@ fn holdings(capacity: &CapacityReport) -> String {
 }
 
 /// Torques of the applied elements, the output and the housing.
-fn efforts(report: &CombinationReport, effort: &EffortReport) -> String {
+fn efforts(train: &Train, report: &CombinationReport, effort: &EffortReport) -> String {
     let undetermined = |value: Option<&Exact>| match value {
         Some(_) => ratio(value),
         None => "not determined: more is applied than needed".to_owned(),
     };
-    let mut text = "\ntorque per unit of input torque\n".to_owned();
-    for (element, carried) in report.elements.iter().zip(&effort.elements) {
-        if element.applied {
-            text += &format!(
-                "  {:<28} {}\n",
-                element.label,
-                undetermined(carried.torque.as_ref())
-            );
-        }
+    let mut text =
+        "\ntorque per unit of input torque, positive in the input's direction\n".to_owned();
+    let carried = report.elements.iter().zip(&effort.elements).enumerate();
+    for (index, (element, carried)) in carried.filter(|(_, (element, _))| element.applied) {
+        let torque = undetermined(carried.torque.as_ref());
+        let [first, second] = train.ends(index).map(|body| noun(train.body_label(body)));
+        let on = format!("from {first} on {second}");
+        text += &format!("  {:<28} {torque:<20} {on}\n", element.label);
     }
     text += &format!(
         "  {:<28} {}\n",

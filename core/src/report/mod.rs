@@ -26,7 +26,7 @@ use crate::solve::Combination;
 use crate::solve::chart::RangeChart;
 use crate::solve::settle::Verdict;
 use crate::train::{Body, Train};
-use crate::words::Words;
+use crate::words::{Spare, Words};
 
 /// A number exactly and as a decimal.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -119,7 +119,7 @@ pub struct Explanation {
     pub sentences: Vec<String>,
     /// Every coupling with its members, pinions and meshes.
     pub couplings: Vec<CouplingReport>,
-    /// Ids of the applied elements any one of which could be released.
+    /// Ids of the applied elements any one of which could be released without changing anything.
     pub releasable: Vec<String>,
     /// What fights, when tied up.
     pub fight: Option<FightReport>,
@@ -274,7 +274,7 @@ impl From<&Combination<'_>> for Explanation {
             couplings: (0..couplings.len())
                 .map(|index| coupling_report(combination, index, &couplings[index]))
                 .collect(),
-            releasable: element_ids(train, combination.releasable().minus(train.one_ways())),
+            releasable: element_ids(train, Spare::of(combination).idle),
             fight,
             working: WorkingReport::of(combination),
             effort: EffortReport::of(combination),

@@ -174,7 +174,7 @@ impl Train {
     /// What people call a body.
     pub fn body_label(&self, body: Body) -> &str {
         match body {
-            Body::Housing => "the housing",
+            Body::Housing => "Housing",
             Body::Shaft(shaft) => &self.scenario.shafts[shaft].label,
         }
     }

@@ -1,13 +1,22 @@
 //! What a combination does, in sentences a student understands.
 
+mod missing;
+mod names;
 mod reasons;
+mod spare;
 
 use levertrain_exact::Fraction;
+
+pub use self::missing::Missing;
+use self::names::begun;
+pub use self::names::{listed, noun};
+pub use self::spare::Spare;
 
 use self::reasons::{neutral, output_held, tie_up};
 use crate::base::element_set::ElementSet;
 use crate::model::coupling::Coupling;
 use crate::model::scenario::Element;
+use crate::solve::settle::Duty;
 use crate::solve::{Combination, State};
 use crate::train::{Body, Train};
 
@@ -31,6 +40,7 @@ impl Words {
         let (state, answer) = match combination.state() {
             State::Driving(ratio) => {
                 sentences.push(delivery(combination, ratio));
+                sentences.extend(surplus(combination));
                 ("Drives", drive_line(ratio))
             }
             State::OverApplied(ratio) => {
@@ -62,18 +72,6 @@ impl Words {
     }
 }
 
-/// Names in a sentence: `A`, `A and B`, `A, B and C`.
-pub fn listed<S: AsRef<str>>(names: &[S]) -> String {
-    match names {
-        [] => String::new(),
-        [one] => one.as_ref().to_owned(),
-        [most @ .., last] => {
-            let most: Vec<&str> = most.iter().map(AsRef::as_ref).collect();
-            format!("{} and {}", most.join(", "), last.as_ref())
-        }
-    }
-}
-
 fn drive_line(ratio: &Fraction) -> String {
     let size = ratio.to_f64().abs();
     let way = if ratio.signum() < 0 {
@@ -90,10 +88,14 @@ fn drive_line(ratio: &Fraction) -> String {
     format!("{way}, {kind}")
 }
 
-fn element_labels(train: &Train, set: ElementSet) -> Vec<&str> {
+fn element_labels(train: &Train, set: ElementSet) -> Vec<String> {
     set.iter()
-        .map(|index| train.scenario().elements[index].label())
+        .map(|index| noun(train.scenario().elements[index].label()))
         .collect()
+}
+
+fn body_noun(train: &Train, body: Body) -> String {
+    noun(train.body_label(body))
 }
 
 /// One sentence on what is held, one on what is joined.
@@ -107,36 +109,36 @@ fn applied_sentences(combination: &Combination<'_>) -> Vec<String> {
         .iter()
         .map(|index| {
             let element = &train.scenario().elements[index];
-            let label = element.label();
+            let label = noun(element.label());
             let [from, to] = train.ends(index);
             let input = Body::Shaft(train.input());
             match element {
-                Element::Brake(_) => format!("{label} holds {}", train.body_label(from)),
+                Element::Brake(_) => format!("{label} holds {}", body_noun(train, from)),
                 Element::OneWay(_) => format!(
                     "{label} locks {} to {} by itself",
-                    train.body_label(from),
-                    train.body_label(to)
+                    body_noun(train, from),
+                    body_noun(train, to)
                 ),
                 Element::Clutch(_) if from == input || to == input => {
                     let driven = if from == input { to } else { from };
-                    format!("{label} lets the input drive {}", train.body_label(driven))
+                    format!("{label} lets the input drive {}", body_noun(train, driven))
                 }
                 Element::Clutch(_) => {
                     format!(
                         "{label} joins {} to {}",
-                        train.body_label(from),
-                        train.body_label(to)
+                        body_noun(train, from),
+                        body_noun(train, to)
                     )
                 }
             }
         })
         .collect();
-    vec![format!("{}.", parts.join("; "))]
+    vec![begun(format!("{}.", parts.join("; ")))]
 }
 
 fn delivery(combination: &Combination<'_>, ratio: &Fraction) -> String {
     let train = combination.train();
-    let output = train.body_label(Body::Shaft(train.output()));
+    let output = body_noun(train, Body::Shaft(train.output()));
     let all_as_one = (0..train.scenario().shafts.len())
         .all(|shaft| combination.shaft_speed(shaft) == Some(Fraction::ONE));
     if all_as_one {
@@ -152,41 +154,91 @@ fn delivery(combination: &Combination<'_>, ratio: &Fraction) -> String {
         std::cmp::Ordering::Equal => "as fast as the input",
         std::cmp::Ordering::Greater => "slower than the input",
     };
-    format!("{output} delivers, {pace} and {way}.")
+    begun(format!("{output} delivers, {pace} and {way}."))
 }
 
 /// What stands side by side; one-way clutches, which nobody can release, in words of their own.
 fn surplus(combination: &Combination<'_>) -> Vec<String> {
     let train = combination.train();
-    let releasable = combination.releasable();
-    let applied = releasable.minus(train.one_ways());
-    let locked = element_labels(train, releasable.minus(applied));
+    let Spare {
+        idle,
+        brakes,
+        coasting,
+        keeps_locked,
+    } = Spare::of(combination);
+    let names = |set| listed(&element_labels(train, set));
     let mut sentences = Vec::new();
-    if !applied.is_empty() {
-        sentences.push(format!(
+    match idle.len() {
+        0 => {}
+        1 => sentences.push(format!(
+            "More is applied than needed: {} could be released and nothing would change.",
+            names(idle)
+        )),
+        _ => sentences.push(format!(
             "More is applied than needed: any one of {} could be released and nothing would change.",
-            listed(&element_labels(train, applied))
-        ));
+            names(idle)
+        )),
     }
+    for (set, when) in [
+        (brakes, "for engine braking"),
+        (coasting, "when the load drives"),
+    ] {
+        for element in set.iter() {
+            let [name, instead] = [
+                ElementSet::NONE.with(element),
+                stands_in(combination, element),
+            ];
+            let [name, instead] = [name, instead].map(names);
+            let otherwise = if instead.is_empty() {
+                "nothing would change without it".to_owned()
+            } else {
+                format!("{instead} would lock in its place")
+            };
+            sentences.push(begun(format!(
+                "{name} is needed only {when}: while the input drives, {otherwise}."
+            )));
+        }
+    }
+    for (element, lets_go) in keeps_locked {
+        let [kept, let_go] = [ElementSet::NONE.with(element), lets_go].map(names);
+        sentences.push(format!("Without {kept}, {let_go} would no longer lock."));
+    }
+    let locked = element_labels(
+        train,
+        combination
+            .releasable()
+            .minus(combination.applied().minus(train.one_ways())),
+    );
     if locked.len() > 1 {
-        sentences.push(format!(
+        sentences.push(begun(format!(
             "{} lock side by side: equilibrium does not say who carries how much.",
             listed(&locked)
-        ));
+        )));
     }
     sentences
 }
 
-fn label_of(coupling: &Coupling) -> &str {
-    coupling.facts().label()
+/// The one-way clutches that lock, driving, once `element` is released.
+fn stands_in(combination: &Combination<'_>, element: usize) -> ElementSet {
+    let train = combination.train();
+    let fewer = combination
+        .applied()
+        .minus(train.one_ways())
+        .without(element);
+    let settled = train.settle(fewer, Duty::Drive).combination;
+    settled.applied().minus(combination.applied())
+}
+
+fn label_of(coupling: &Coupling) -> String {
+    noun(coupling.facts().label())
 }
 
 /// Members other than the output that no equation decides.
 fn floating(combination: &Combination<'_>) -> Option<String> {
     let train = combination.train();
-    let free: Vec<&str> = (0..train.scenario().shafts.len())
+    let free: Vec<String> = (0..train.scenario().shafts.len())
         .filter(|&shaft| shaft != train.output() && combination.shaft_speed(shaft).is_none())
-        .map(|shaft| train.body_label(Body::Shaft(shaft)))
+        .map(|shaft| body_noun(train, Body::Shaft(shaft)))
         .collect();
     (!free.is_empty()).then(|| {
         let verb = if free.len() == 1 {
@@ -194,7 +246,7 @@ fn floating(combination: &Combination<'_>) -> Option<String> {
         } else {
             "are free: nothing decides their speeds"
         };
-        format!("{} {verb}.", listed(&free))
+        begun(format!("{} {verb}.", listed(&free)))
     })
 }
 

@@ -1,22 +1,20 @@
 //! Why the input does not drive the output, or cannot turn.
 
-use levertrain_exact::Fraction;
-
-use super::{element_labels, label_of, listed};
+use super::missing::Missing;
+use super::names::{begun, listed, one_of};
+use super::{element_labels, label_of};
 use crate::base::element_set::ElementSet;
 use crate::solve::fight::Fight;
 use crate::solve::settle::Duty;
 use crate::solve::{Combination, State};
 use crate::train::{Body, Train};
 
+/// Most elements that are named where any one of them would do.
+const MOST_NAMED: usize = 4;
+
 /// Why the output is free.
 pub(super) fn neutral(combination: &Combination<'_>) -> String {
     let train = combination.train();
-    let missing = combination.degrees_of_freedom().saturating_sub(1);
-    let more = match missing {
-        1 => "one more clutch or brake".to_owned(),
-        count => format!("{count} more clutches or brakes"),
-    };
     // Sets that nothing else decides turn with the output: what they lack is the reaction.
     let output = Unconnected::of(combination, train.output()).filter(|end| end.alone);
     let input =
@@ -44,15 +42,32 @@ pub(super) fn neutral(combination: &Combination<'_>) -> String {
     if reaction {
         reasons.push("nothing takes the reaction, so the output is free".to_owned());
     }
-    format!(
-        "Neutral: {}. The right choice of {more} would settle every speed.",
-        reasons.join("; ")
-    )
+    format!("Neutral: {}.{}", reasons.join("; "), missing(combination))
+}
+
+/// What more would make it drive.
+fn missing(combination: &Combination<'_>) -> String {
+    let train = combination.train();
+    match Missing::of(combination) {
+        Missing::OneOf(elements) if elements.len() <= MOST_NAMED => {
+            let names = one_of(&element_labels(train, elements));
+            format!(" {} would make it drive.", begun(names))
+        }
+        Missing::OneOf(_) => " One more, rightly chosen, would make it drive.".to_owned(),
+        Missing::Several(count) => {
+            format!(" It takes {count} more clutches or brakes, rightly chosen, to make it drive.")
+        }
+        Missing::Nothing if train.scenario().elements.is_empty() => {
+            " There is no clutch or brake to make it drive.".to_owned()
+        }
+        Missing::Nothing => " None of the other clutches and brakes can make it drive.".to_owned(),
+        Missing::Unknown => String::new(),
+    }
 }
 
 /// Input or output, where it turns without moving anything whose speed it does not decide.
 struct Unconnected {
-    /// Whether all that turns with it turns as one piece with it.
+    /// Whether no gear turns with it.
     alone: bool,
     /// The elements that would connect it.
     open: ElementSet,
@@ -68,8 +83,9 @@ impl Unconnected {
             inside(from) != inside(to) && to != Body::Housing
         };
         let elements = 0..train.scenario().elements.len();
+        let mut bodies = (0..train.scenario().couplings.len()).flat_map(|at| train.members(at));
         Some(Self {
-            alone: with.iter().all(|(_, speed)| *speed == Fraction::ONE),
+            alone: !bodies.any(|&body| inside(body)),
             open: elements.filter(connects).collect(),
         })
     }
@@ -95,9 +111,9 @@ pub(super) fn output_held(combination: &Combination<'_>) -> Option<String> {
     };
     let several = elements.len() > 1 || (elements.is_empty() && couplings.len() > 1);
     let verb = if several { "hold" } else { "holds" };
-    Some(format!(
+    Some(begun(format!(
         "{holders} {verb} the output still, however the input turns."
-    ))
+    )))
 }
 
 /// What fights, and what would end it.
@@ -130,7 +146,7 @@ fn way_out(combination: &Combination<'_>, fighting: ElementSet) -> String {
         *train.solve(fewer).state() != State::TiedUp
     };
     let freeing: ElementSet = fighting.iter().filter(frees).collect();
-    let one_of = |set| element_labels(train, set).join(" or ");
+    let one_of = |set| one_of(&element_labels(train, set));
     if fighting.is_empty() {
         String::new()
     } else if freeing.is_empty() {
@@ -149,7 +165,7 @@ fn way_out(combination: &Combination<'_>, fighting: ElementSet) -> String {
 }
 
 /// What the elements and the couplings are called.
-fn labels<'a>(train: &'a Train, fight: &Fight) -> [Vec<&'a str>; 2] {
+fn labels(train: &Train, fight: &Fight) -> [Vec<String>; 2] {
     let couplings = fight.couplings.iter();
     let known = couplings.filter_map(|&index| train.scenario().couplings.get(index));
     [

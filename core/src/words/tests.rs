@@ -1,7 +1,6 @@
 //! Numbers, lists and sentences, on trains of ours.
 
 use super::*;
-use crate::solve::settle::Duty;
 
 #[track_caller]
 fn check(value: f64, digits: u32, text: &str) {
@@ -24,6 +23,36 @@ fn numbers_keep_their_figures() {
 fn lists_read_as_sentences() {
     assert_eq!(listed(&["A", "B", "C"]), "A, B and C");
     assert_eq!(listed::<&str>(&[]), "");
+    // Names with a comma or an "and" of their own.
+    assert_eq!(listed(&["1st, held", "2nd"]), "1st, held; and 2nd");
+    assert_eq!(
+        listed(&["Carrier 2", "Rings 1 and 3", "Sun 1"]),
+        "Carrier 2; Rings 1 and 3; and Sun 1"
+    );
+}
+
+#[test]
+fn labels_take_an_article_where_they_name_a_kind_of_thing() {
+    for (label, within) in [
+        ("Carrier", "the carrier"),
+        ("Common sun", "the common sun"),
+        ("Carrier + first gear", "the carrier + first gear"),
+        ("Input + sun 4", "the input + sun 4"),
+        ("Carrier 1 + ring 2", "Carrier 1 + ring 2"),
+        ("Brake V", "Brake V"),
+        ("SUN", "the SUN"),
+        ("Tr\u{e4}ger", "Tr\u{e4}ger"),
+        ("", ""),
+    ] {
+        assert_eq!(noun(label), within);
+    }
+    check_said(
+        "01",
+        &["X", "H", "M"],
+        "Brake X holds the carrier; Clutch H lets the input drive the sun; Clutch M joins the ring \
+         to the output. ",
+    );
+    check_said("01", &["X", "H", "M"], " The output delivers, ");
 }
 
 /// What `applied` makes of the scenario whose file begins with `file`, in one text.
@@ -85,6 +114,71 @@ fn neutral_says_what_is_missing() {
         &["W", "H"],
         "Neutral: the output is connected to nothing, because Clutch L, Clutch M and Clutch N \
          are open. ",
+    );
+}
+
+/// Clutches that join the input to a whole set leave only the output unconnected.
+#[test]
+fn an_input_that_turns_a_set_is_not_called_unconnected() {
+    check_said(
+        "01",
+        &["H", "J"],
+        "Neutral: the output is connected to nothing, because Clutch L, Clutch M and Clutch N are \
+         open. Clutch L, Clutch M or Clutch N would make it drive.",
+    );
+}
+
+#[test]
+fn neutral_says_how_many_more_it_takes() {
+    check_said(
+        "02",
+        &["H"],
+        "Brake V, Brake W or Clutch J would make it drive.",
+    );
+    check_said("02", &[], "It takes 2 more clutches or brakes");
+    let train = |elements: &str| {
+        Train::parse(&format!(
+            r#"{{"format": 1, "name": "T", "input": "s", "output": "c", "shafts":
+            [{{"id": "s", "label": "Sun"}}, {{"id": "c", "label": "C1"}}, {{"id": "r", "label": "R"}},
+             {{"id": "x", "label": "X"}}],
+            "couplings": [{{"kind": "planetary", "id": "p", "label": "P", "carrier": "c",
+              "sun": {{"shaft": "s", "teeth": 20}}, "ring": {{"shaft": "r", "teeth": 80}},
+              "pinion": {{"teeth": 30, "count": 4}}}}], "elements": [{elements}]}}"#
+        ))
+    };
+    for (elements, part) in [
+        ("", "There is no clutch or brake to make it drive."),
+        (
+            r#"{"kind": "brake", "id": "B", "label": "B", "shaft": "x"}"#,
+            "None of the other clutches and brakes can make it drive.",
+        ),
+        (
+            r#"{"kind": "brake", "id": "B", "label": "Brake B", "shaft": "r"}"#,
+            " Brake B would make it drive.",
+        ),
+    ] {
+        let Ok(train) = train(elements) else {
+            panic!("{elements} does not parse")
+        };
+        let said = Words::of(&train.solve(ElementSet::NONE))
+            .sentences
+            .join(" ");
+        assert!(said.contains(part), "{elements}: {said}");
+    }
+}
+
+#[test]
+fn what_could_be_released_is_said_truthfully() {
+    check_said(
+        "07",
+        &["V", "H"],
+        "Brake V is needed only for engine braking: while the input drives, One-way Q would lock in \
+         its place.",
+    );
+    check_said(
+        "01",
+        &["H", "J", "K", "N"],
+        "any one of Clutch H, Clutch J and Clutch K could be released",
     );
 }
 

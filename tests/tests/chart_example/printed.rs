@@ -155,3 +155,48 @@ fn tooth_warnings_are_printed() -> Result<()> {
     ensure!(chart.contains("the ring has 81"), "{chart}");
     Ok(())
 }
+
+/// A formula that is a number is written once, no heading stands over nothing, and every sign says
+/// what it counts.
+#[test]
+fn headings_and_signs_say_something() -> Result<()> {
+    for scenario in files::scenarios()? {
+        let data: Value = serde_json::from_str(&scenario.text)?;
+        let mut asked = vec![String::new()];
+        for range in data["ranges"].as_array().into_iter().flatten() {
+            let ids = range["applied"].as_array().into_iter().flatten();
+            asked.push(ids.filter_map(Value::as_str).collect::<Vec<_>>().join(","));
+        }
+        for apply in asked {
+            let text = printed(&scenario.path, &["--apply", &apply])?;
+            let name = format!("{} {apply}: {text}", scenario.stem);
+            let lines: Vec<&str> = text.lines().collect();
+            for (line, next) in lines.iter().zip(lines.iter().skip(1).chain([&""])) {
+                let sides: Vec<&str> = line.split(" = ").collect();
+                ensure!(sides.windows(2).all(|pair| pair[0] != pair[1]), "{name}");
+                ensure!(
+                    !line.starts_with("capacity") || next.starts_with("  "),
+                    "{name}"
+                );
+                ensure!(
+                    !line.starts_with("slip of") || next.starts_with("  "),
+                    "{name}"
+                );
+            }
+        }
+    }
+    let folder = levertrain_tests::files::scenario_folder();
+    let text = printed(
+        &folder.join("02-three-speed-common-sun.json"),
+        &["--apply", "V,H"],
+    )?;
+    for part in [
+        "speed of the common sun\n",
+        "the input less the common sun\n",
+        "from Carrier 2 on the housing\n",
+        "from the input on Ring 1\n",
+    ] {
+        ensure!(text.contains(part), "{part:?} is not in {text}");
+    }
+    Ok(())
+}

@@ -14,3 +14,4 @@ mod settle;
 mod solution;
 mod surroundings;
 mod symmetry;
+mod words;

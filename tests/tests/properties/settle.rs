@@ -9,7 +9,7 @@ use serde_json::json;
 
 /// What becomes of an element of a sketch.
 #[derive(Debug, Clone, Copy)]
-enum Role {
+pub(super) enum Role {
     /// It stays open.
     Open,
     /// It stays as it is and is applied.
@@ -19,13 +19,13 @@ enum Role {
 }
 
 #[derive(Debug, Clone)]
-struct Overrunning {
+pub(super) struct Overrunning {
     sketch: Sketch,
     roles: Vec<Role>,
 }
 
 impl Overrunning {
-    fn train(&self) -> Train {
+    pub(super) fn train(&self) -> Train {
         let mut scenario = self.sketch.to_json();
         for (index, role) in self.roles.iter().enumerate() {
             let Role::OneWay(backward, turned) = *role else {
@@ -46,7 +46,7 @@ impl Overrunning {
         Train::parse(&text).unwrap_or_else(|problems| panic!("{problems:#?}\nin {text}"))
     }
 
-    fn picked(&self, pick: impl Fn(Role) -> bool) -> Vec<usize> {
+    pub(super) fn picked(&self, pick: impl Fn(Role) -> bool) -> Vec<usize> {
         let roles = self.roles.iter().enumerate();
         roles
             .filter(|(_, role)| pick(**role))
@@ -68,6 +68,16 @@ impl Overrunning {
             .picked(|role| matches!(role, Role::Applied))
             .into_iter()
             .collect();
+        self.settled_by_trying(train, applied, duty)
+    }
+
+    /// As [`Overrunning::by_trying`] with other elements applied.
+    pub(super) fn settled_by_trying(
+        &self,
+        train: &Train,
+        applied: ElementSet,
+        duty: Duty,
+    ) -> (ElementSet, Verdict) {
         let one_ways = self.picked(|role| matches!(role, Role::OneWay(..)));
         let free = train.solve(applied);
         if *free.state() == State::TiedUp {
@@ -122,7 +132,7 @@ impl Overrunning {
     }
 }
 
-fn overrunning(kind: Kind) -> impl Strategy<Value = Overrunning> {
+pub(super) fn overrunning(kind: Kind) -> impl Strategy<Value = Overrunning> {
     sketch(kind).prop_flat_map(|sketch| {
         let one_way = (any::<bool>(), any::<bool>());
         let role = prop_oneof![

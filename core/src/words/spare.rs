@@ -1,0 +1,73 @@
+//! What an element beside others does: nothing, or what only shows when it is released.
+
+use std::mem::discriminant;
+
+use crate::base::element_set::ElementSet;
+use crate::solve::Combination;
+use crate::solve::settle::{Duty, Settled, Verdict};
+
+/// The applied elements that the motion of a combination does not need, by what their release
+/// would change. One-way clutches, which nobody can release, are left out.
+///
+/// To release one may let a one-way clutch go that it kept locked, or lock one that takes its place,
+/// so each release is settled anew, for drive and for coast.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Spare {
+    /// Whose release changes nothing.
+    pub idle: ElementSet,
+    /// Whose release ends engine braking, and changes nothing while the input drives.
+    pub brakes: ElementSet,
+    /// Whose release changes something else when the load drives, and nothing while the input
+    /// does.
+    pub coasting: ElementSet,
+    /// Whose release lets one-way clutches go even while the input drives, and which.
+    pub keeps_locked: Vec<(usize, ElementSet)>,
+}
+
+impl Spare {
+    /// Sorts the elements of a combination that is settled for drive.
+    pub fn of(combination: &Combination<'_>) -> Self {
+        let train = combination.train();
+        let one_ways = train.one_ways();
+        let beside = combination.releasable().minus(one_ways);
+        let mut spare = Self::default();
+        if one_ways.is_empty() {
+            spare.idle = beside;
+            return spare;
+        }
+        let applied = combination.applied().minus(one_ways);
+        let driving = train.settle(applied, Duty::Drive);
+        let coasting = train.settle(applied, Duty::Coast);
+        for element in applied.iter() {
+            let fewer = applied.without(element);
+            let driving_fewer = train.settle(fewer, Duty::Drive);
+            if !alike(&driving, &driving_fewer) {
+                let locked = combination.applied().minus(applied);
+                let lets_go = locked.minus(driving_fewer.combination.applied());
+                let settled = driving_fewer.verdict == Verdict::Settled;
+                if settled && beside.contains(element) && !lets_go.is_empty() {
+                    spare.keeps_locked.push((element, lets_go));
+                }
+                continue;
+            }
+            let place = if alike(&coasting, &train.settle(fewer, Duty::Coast)) {
+                &mut spare.idle
+            } else if train.brakes_engine(applied) && !train.brakes_engine(fewer) {
+                &mut spare.brakes
+            } else {
+                &mut spare.coasting
+            };
+            *place = place.with(element);
+        }
+        spare
+    }
+}
+
+/// Whether all shafts turn alike, as surely.
+fn alike(one: &Settled<'_>, other: &Settled<'_>) -> bool {
+    let [first, second] = [&one.combination, &other.combination];
+    discriminant(&one.verdict) == discriminant(&other.verdict)
+        && first.degrees_of_freedom() == second.degrees_of_freedom()
+        && (0..first.train().scenario().shafts.len())
+            .all(|shaft| first.shaft_speed(shaft) == second.shaft_speed(shaft))
+}

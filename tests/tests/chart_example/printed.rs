@@ -105,7 +105,7 @@ fn texts_say_the_same() -> Result<()> {
     );
     let one = printed(&file, &["--apply", "B"])?;
     ensure!(line_of(&one, "Shaft carrier")?.ends_with("= 1/5"), "{one}");
-    ensure!(line_of(&one, "Element C")?.ends_with("= 1"), "{one}");
+    ensure!(line_of(&one, "Element C")?.contains(" = 1 "), "{one}");
     let all = printed(&file, &["--all"])?;
     ensure!(line_of(&all, "B C")?.contains("tied-up"), "{all}");
     Ok(())

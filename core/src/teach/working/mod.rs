@@ -212,4 +212,18 @@ mod tests {
             "1 + S1*S2*S3/(R1*R3*(R2 - S2) - S1*S2*(S3 + R3))",
         );
     }
+
+    /// A case that was once withheld for a lost sign.
+    #[test]
+    fn a_product_over_two_differences_is_given() {
+        check(
+            [
+                ("double-pinion", ["out", "x", "y"], [31, 75]),
+                ("double-pinion", ["y", "housing", "in"], [32, 87]),
+                ("planetary", ["x", "y", "housing"], [24, 66]),
+            ],
+            "3968/55055",
+            "S2*S1*S3/((R2 - S2)*(R1*(S3 + R3) - S1*S3))",
+        );
+    }
 }

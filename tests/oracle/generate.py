@@ -5,7 +5,8 @@
 Reads every scenario in `scenarios/`, draws some hundred trains at random, and writes a file a
 train into FOLDER/cases: the scenario, its range chart, and the answers for its ranges and for a
 sample of the combinations of its elements (all of them where there are few). The operating points
-of scenarios with an engine, and of engines drawn at random, go to FOLDER/operating.json.
+of scenarios with an engine, and of engines drawn at random, go to FOLDER/operating.json. Whether
+shafts can be nested, in scenarios and in trains drawn for it, goes to FOLDER/nesting.json.
 """
 
 import json
@@ -18,6 +19,7 @@ from pathlib import Path
 # The folder belongs to the sources: leave no compiled files in it.
 sys.dont_write_bytecode = True
 
+import nesting  # noqa: E402
 import one_way  # noqa: E402
 import operating  # noqa: E402
 import random_trains  # noqa: E402
@@ -134,6 +136,13 @@ def operating_points(pool):
     return sum(pool.map(operating_of, scenarios), []) + list(drawn)
 
 
+def nestings(pool):
+    """Cases of shafts that can be nested and of such that cannot."""
+    own = [(name, scenario) for name, origin, scenario in trains() if origin == "scenario"]
+    drawn = pool.map(nesting.random_case, range(nesting.RANDOM_TRAINS), chunksize=8)
+    return list(map(nesting.case, own)) + list(drawn)
+
+
 def main(arguments):
     if len(arguments) != 1:
         sys.exit("usage: python tests/oracle/generate.py FOLDER")
@@ -150,6 +159,8 @@ def main(arguments):
             count, total = count + 1, total + answers
         points = operating_points(pool)
         (folder.parent / "operating.json").write_text(json.dumps(points, indent=1), "utf-8")
+        nested = nestings(pool)
+        (folder.parent / "nesting.json").write_text(json.dumps(nested, indent=1), "utf-8")
     seconds = time.monotonic() - started
     print(f"    {count} trains, {total} combinations, {len(points)} engines, {seconds:.0f} s")
 

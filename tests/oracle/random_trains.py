@@ -107,7 +107,8 @@ def _coupling(draw, index, shafts, earlier):
     return kind(draw, base, shafts if kind is _gear_pair else bodies)
 
 
-def _element(draw, index, shafts, earlier):
+def element(draw, index, shafts, earlier):
+    """A clutch or brake at random, sometimes one that is there already."""
     base = {"id": f"e{index}", "label": f"Element {index}"}
     if earlier and draw.chance(0.1):
         return draw.pick(earlier) | base
@@ -127,7 +128,7 @@ def train(number, long=False):
     for index in range(count):
         couplings.append(_coupling(draw, index, shafts, couplings))
     for index in range(draw.between(0, 7)):
-        elements.append(_element(draw, index, shafts, elements))
+        elements.append(element(draw, index, shafts, elements))
     start, end = draw.some(shafts, 2)
     ids = [element["id"] for element in elements]
     return {
@@ -202,7 +203,7 @@ def with_one_ways(number):
     shafts = [item["id"] for item in scenario["shafts"]]
     elements = scenario["elements"]
     while len(elements) < 5:
-        elements.append(_element(draw, len(elements), shafts, elements))
+        elements.append(element(draw, len(elements), shafts, elements))
     for index in draw.some(range(len(elements)), draw.between(1, 3)):
         old = elements[index]
         first, second = old.get("between") or (old["shaft"], "housing")

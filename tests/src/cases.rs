@@ -126,16 +126,16 @@ pub fn read() -> Result<Option<Vec<Case>>> {
     Ok(Some(cases))
 }
 
-/// The oracle's operating points, as their test reads them; `None` where the environment says
-/// to do without.
+/// The oracle's cases of a kind of their own, as their test reads them; `None` where the
+/// environment says to do without.
 ///
 /// # Errors
 /// As [`read`].
-pub fn operating<T: DeserializeOwned>() -> Result<Option<Vec<T>>> {
+pub fn of_file<T: DeserializeOwned>(name: &str) -> Result<Option<Vec<T>>> {
     let Some(folder) = folder()? else {
         return Ok(None);
     };
-    let path = folder.join("operating.json");
+    let path = folder.join(name);
     let text = std::fs::read_to_string(&path)
         .with_context(|| format!("{} cannot be read", path.display()))?;
     let cases = serde_json::from_str(&text)

@@ -157,7 +157,7 @@ fn check_case(case: &Case) -> Result<()> {
 /// The scenarios with an engine, and engines, converters and loads drawn at random.
 #[test]
 fn every_operating_point_agrees_with_scipy() -> Result<()> {
-    let Some(cases) = cases::operating::<Case>()? else {
+    let Some(cases) = cases::of_file::<Case>("operating.json")? else {
         return Ok(());
     };
     let mut wrong = Vec::new();
@@ -182,7 +182,7 @@ fn every_operating_point_agrees_with_scipy() -> Result<()> {
 /// Guards the comparison: too few points, or only simple cases, would prove little.
 #[test]
 fn the_oracle_meets_all_kinds_of_points() -> Result<()> {
-    let Some(cases) = cases::operating::<Case>()? else {
+    let Some(cases) = cases::of_file::<Case>("operating.json")? else {
         return Ok(());
     };
     let count = |what: &str, least: usize, is: &dyn Fn(&Case) -> bool| {
@@ -221,7 +221,7 @@ fn the_oracle_meets_all_kinds_of_points() -> Result<()> {
 /// The trap in comparing converters: 1/K² and K cannot both be linear between rows.
 #[test]
 fn between_rows_1_over_k_squared_is_linear_and_not_k() -> Result<()> {
-    let Some(cases) = cases::operating::<Case>()? else {
+    let Some(cases) = cases::of_file::<Case>("operating.json")? else {
         return Ok(());
     };
     let points = cases.iter().flat_map(|case| &case.points);

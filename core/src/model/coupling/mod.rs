@@ -77,6 +77,14 @@ impl Role {
         !matches!(self, Self::First | Self::Second | Self::Frame)
     }
 
+    /// Whether it is an external gear about the axis of a set.
+    pub const fn is_sun(self) -> bool {
+        matches!(
+            self,
+            Self::Sun | Self::SmallSun | Self::LargeSun | Self::FirstSun | Self::SecondSun
+        )
+    }
+
     /// One letter, or two, for a crowded drawing; the page explains it.
     pub const fn letter(self) -> &'static str {
         match self {

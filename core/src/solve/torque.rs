@@ -35,11 +35,10 @@ impl Torques {
             return None;
         }
         let train = combination.train();
-        let couplings = &train.scenario().couplings;
         let mut first_row = 0;
         let mut members = Vec::new();
-        for (index, coupling) in couplings.iter().enumerate() {
-            let rows = coupling.facts().mesh_rows();
+        for index in 0..train.scenario().couplings.len() {
+            let rows = &train.gearing(index).mesh_rows;
             members.push(
                 (0..train.members(index).len())
                     .map(|member| {
@@ -115,8 +114,8 @@ impl Balance {
             }
         };
         let mut rows = 0;
-        for (index, coupling) in scenario.couplings.iter().enumerate() {
-            for factors in coupling.facts().mesh_rows() {
+        for index in 0..scenario.couplings.len() {
+            for factors in &train.gearing(index).mesh_rows {
                 // The set pushes back on its shafts.
                 for (&body, factor) in train.members(index).iter().zip(factors) {
                     add(body, rows, -factor);

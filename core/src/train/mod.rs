@@ -1,5 +1,6 @@
 //! A gear train that fits together: every name resolved, every limit checked.
 
+mod gearing;
 mod validate;
 
 use levertrain_exact::{Motions, Terms, Turning};
@@ -7,6 +8,7 @@ use levertrain_exact::{Motions, Terms, Turning};
 use crate::base::element_set::ElementSet;
 use crate::base::fault::{Fault, MOST_FAULTS};
 use crate::model::scenario::{Element, Scenario};
+use crate::train::gearing::Gearing;
 use crate::train::validate::{Checker, unknown};
 
 /// What a member is part of.
@@ -30,6 +32,7 @@ pub struct Train {
     members: Vec<Vec<Body>>,
     ends: Vec<[Body; 2]>,
     ranges: Vec<ElementSet>,
+    gearing: Vec<Gearing>,
     coupled: Motions,
     /// The same seen from the input.
     turning: Turning,
@@ -74,7 +77,11 @@ impl Train {
         let (Some(input), Some(output), true) = (input, output, faults.is_empty()) else {
             return Err(faults);
         };
-        let coupled = coupled_motions(&scenario, &members, |_| true);
+        let couplings = scenario.couplings.iter();
+        let gearing: Vec<Gearing> = couplings
+            .map(|coupling| Gearing::of(coupling.facts()))
+            .collect();
+        let coupled = coupled_motions(scenario.shafts.len(), &gearing, &members, |_| true);
         let slip = |&[from, to]: &[Body; 2]| speed_terms([(from, 1), (to, -1)]);
         Ok(Self {
             turning: coupled.turning(input),
@@ -85,6 +92,7 @@ impl Train {
             members,
             ends,
             ranges,
+            gearing,
             coupled,
         })
     }
@@ -179,6 +187,11 @@ impl Train {
         }
     }
 
+    /// The equations of coupling `coupling`.
+    pub(crate) fn gearing(&self, coupling: usize) -> &Gearing {
+        &self.gearing[coupling]
+    }
+
     /// The motions the couplings allow with every element released.
     pub(crate) fn coupled(&self) -> &Motions {
         &self.coupled
@@ -186,7 +199,12 @@ impl Train {
 
     /// The motions that only the couplings picked by `keep` allow.
     pub(crate) fn coupled_by(&self, keep: impl Fn(usize) -> bool) -> Motions {
-        coupled_motions(&self.scenario, &self.members, keep)
+        coupled_motions(
+            self.scenario.shafts.len(),
+            &self.gearing,
+            &self.members,
+            keep,
+        )
     }
 
     /// The equation an applied element adds: the speed difference across it.
@@ -221,17 +239,18 @@ pub(crate) fn speed_terms(parts: impl IntoIterator<Item = (Body, i64)>) -> Terms
 }
 
 fn coupled_motions(
-    scenario: &Scenario,
+    shafts: usize,
+    gearing: &[Gearing],
     members: &[Vec<Body>],
     keep: impl Fn(usize) -> bool,
 ) -> Motions {
-    let mut motions = Motions::free(scenario.shafts.len());
-    for (index, (coupling, bodies)) in scenario.couplings.iter().zip(members).enumerate() {
+    let mut motions = Motions::free(shafts);
+    for (index, (gearing, bodies)) in gearing.iter().zip(members).enumerate() {
         if !keep(index) {
             continue;
         }
-        for row in coupling.facts().mesh_rows() {
-            let terms = speed_terms(bodies.iter().copied().zip(row));
+        for row in &gearing.mesh_rows {
+            let terms = speed_terms(bodies.iter().copied().zip(row.iter().copied()));
             if let Some(narrowed) = motions.constrained(&terms) {
                 motions = narrowed;
             }

@@ -3,12 +3,16 @@
 //! In `f64`: losses are empirical, so there is nothing exact to keep. Without losses the results
 //! equal those of [`crate::Torques`], which is tested.
 
-mod problem;
+mod equilibrium;
+mod joined;
+mod loaded;
+mod trial;
 mod ways;
 
 use crate::base::fault::Fault;
 use crate::solve::Combination;
-use problem::{Attempt, Problem};
+use equilibrium::Equilibrium;
+use trial::{Outcome, Trial};
 use ways::Directions;
 
 /// Efficiency of one mesh where nothing better is known: 0.99 (common practice for ground spur
@@ -135,28 +139,29 @@ impl Lossy {
     /// and no torque in it stays idle, and so does an applied element between floating shafts.
     pub fn of(combination: &Combination<'_>, model: &LossModel) -> Option<Self> {
         combination.state().ratio()?;
-        let Some(problem) = Problem::of(combination, model) else {
+        let Some(equilibrium) = Equilibrium::of(combination, model) else {
             return Some(Self::Indeterminate);
         };
         // A way in which nothing turns has no direction: only one of the two is tried.
-        let moving = problem.moving();
+        let moving = equilibrium.moving();
         if moving.len() > MOST_TRIED {
             return Some(Self::TooMany);
         }
+        let mut trial = Trial::of(&equilibrium);
         let mut found: Vec<LossyTorques> = Vec::new();
         for choice in 0..1_usize << moving.len() {
             let backwards = moving.iter().enumerate();
             let backwards = backwards.filter(|(bit, _)| choice >> bit & 1 == 1);
             let directions = Directions::of(backwards.map(|(_, &way)| way));
-            match problem.solve(directions) {
-                Attempt::Singular => return Some(Self::Indeterminate),
-                Attempt::Contradicts => {}
-                Attempt::Holds(torques) => {
+            match trial.run(&equilibrium, directions) {
+                Outcome::Singular => return Some(Self::Indeterminate),
+                Outcome::Contradicts => {}
+                Outcome::Holds => {
                     let alike = |other: &LossyTorques| {
-                        (other.efficiency - torques.efficiency).abs() < NO_POWER
+                        (other.efficiency - trial.efficiency()).abs() < NO_POWER
                     };
                     if !found.iter().any(alike) {
-                        found.push(torques);
+                        found.push(equilibrium.told(&trial));
                     }
                 }
             }

@@ -33,23 +33,28 @@ impl Way {
         }
     }
 
-    /// Losses of its meshes in order, when `rolling` goes in at the first.
-    pub(super) fn losses(&self, eta: f64, rolling: f64) -> Vec<f64> {
-        let loss = |passed: usize, power: f64| power * eta.powi(passed as i32) * (1.0 - eta);
+    /// Writes the losses of its meshes in order, when `rolling` goes in at the first.
+    pub(super) fn write_losses(&self, eta: f64, rolling: f64, into: &mut [f64]) {
         if rolling >= 0.0 {
-            return (0..self.meshes).map(|mesh| loss(mesh, rolling)).collect();
+            write_series(into.iter_mut(), rolling, eta);
+        } else {
+            // Driven from behind: what comes out at the first has passed every mesh.
+            write_series(into.iter_mut().rev(), -rolling / self.basic, eta);
         }
-        // Driven from behind: what comes out at the first has passed every mesh.
-        let power = -rolling / self.basic;
-        (0..self.meshes)
-            .map(|mesh| loss(self.meshes - 1 - mesh, power))
-            .collect()
+    }
+}
+
+/// Writes what is lost of `power` in one mesh after the other.
+fn write_series<'m>(meshes: impl Iterator<Item = &'m mut f64>, mut power: f64, eta: f64) {
+    for loss in meshes {
+        *loss = power * (1.0 - eta);
+        power *= eta;
     }
 }
 
 /// One mesh row, ready for the equilibrium.
-pub(super) struct Row {
-    pub(super) rolling: Rolling,
+pub(super) struct Row<'a> {
+    pub(super) rolling: &'a Rolling,
     /// Factors of the members a and b.
     pub(super) factors: (f64, f64),
     /// ωa − ωc.

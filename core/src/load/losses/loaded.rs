@@ -1,0 +1,193 @@
+//! What carries torque in a combination, decided exactly.
+
+use levertrain_exact::{Fraction, Terms};
+
+use super::LossModel;
+use super::ways::{Row, Way};
+use crate::solve::Combination;
+use crate::solve::torque::Balance;
+use crate::train::{Body, Train, speed_terms};
+
+/// The mesh rows, elements and shafts that carry torque.
+pub(super) struct Loaded<'a> {
+    pub(super) rows: Vec<Row<'a>>,
+    pub(super) ways: Vec<Way>,
+    /// The applied elements among them.
+    pub(super) applied: Vec<usize>,
+    /// Of each shaft, whether it is among them.
+    pub(super) shafts: Vec<bool>,
+    /// Speed of each shaft.
+    pub(super) speeds: Vec<Option<Fraction>>,
+    /// What must be able to stand still for all this to be so.
+    carried: Vec<Terms>,
+}
+
+impl<'a> Loaded<'a> {
+    /// What carries torque in a combination that drives; `None` where equilibrium does not
+    /// determine all of it, or a set that carries torque rolls at a speed that is not determined.
+    pub(super) fn of(combination: &Combination<'a>, model: &LossModel) -> Option<Self> {
+        let train = combination.train();
+        let ideal = Ideal::of(combination);
+        let mut loaded = Self {
+            rows: Vec::new(),
+            ways: Vec::new(),
+            applied: Vec::new(),
+            shafts: vec![false; train.scenario().shafts.len()],
+            speeds: Vec::new(),
+            carried: Vec::new(),
+        };
+        combination.shaft_speeds(&mut loaded.speeds);
+        let mut first_row = 0;
+        for coupling in 0..train.scenario().couplings.len() {
+            loaded.add_coupling(train, model, coupling, &|row| {
+                ideal.is_idle(first_row + row)
+            })?;
+            first_row += train.gearing(coupling).mesh_rows.len();
+        }
+        if !loaded.carried.is_empty() && !combination.turns_with(&loaded.carried) {
+            return None;
+        }
+        for element in combination.applied().iter() {
+            let ends = train.ends(element);
+            // Between shafts that float and carry nothing it is as good as open.
+            if ideal.is_slack(element)? && ends.iter().any(|&body| loaded.floats(body)) {
+                continue;
+            }
+            ends.into_iter().for_each(|body| loaded.load(body));
+            loaded.applied.push(element);
+        }
+        loaded.load(Body::Shaft(train.input()));
+        loaded.load(Body::Shaft(train.output()));
+        Some(loaded)
+    }
+
+    /// Takes in the rows of a coupling that carry torque; `is_idle` tells of each whether it
+    /// carries none, if that is determined.
+    fn add_coupling(
+        &mut self,
+        train: &'a Train,
+        model: &LossModel,
+        coupling: usize,
+        is_idle: &dyn Fn(usize) -> Option<bool>,
+    ) -> Option<()> {
+        let (gearing, bodies) = (train.gearing(coupling), train.members(coupling));
+        let mut shared = None;
+        let mut first_mesh = 0;
+        let rows = gearing.mesh_rows.iter().zip(&gearing.rolling);
+        for (index, (factors, rolling)) in rows.enumerate() {
+            let own_mesh = first_mesh;
+            first_mesh += rolling.meshes.len();
+            let is_idle = is_idle(index)?;
+            let mut members = factors.iter().zip(bodies);
+            if members.any(|(&factor, &body)| factor != 0 && self.floats(body)) {
+                if is_idle {
+                    continue;
+                }
+                return None;
+            }
+            let [from, carrier] = [rolling.from, rolling.carrier].map(|member| bodies[member]);
+            let speed = self.rolling_speed(from, carrier);
+            for (member, (&factor, &body)) in factors.iter().zip(bodies).enumerate() {
+                // Where it rolls, a loss may give the carrier torque that its factor does not.
+                if factor != 0 || (member == rolling.carrier && speed != 0.0) {
+                    self.load(body);
+                }
+            }
+            if shared.is_none() && gearing.shared_meshes > 0 {
+                // The rows of a coupling stand still together: they share member b.
+                shared = Some(self.add_way(model, coupling, gearing.shared_meshes, speed));
+            }
+            let own = self.add_way(model, coupling, rolling.meshes.len(), speed);
+            self.rows.push(Row {
+                factors: (factors[rolling.from] as f64, factors[rolling.to] as f64),
+                speed,
+                ways: (own, shared),
+                first_mesh: own_mesh,
+                rolling,
+            });
+        }
+        Some(())
+    }
+
+    /// How fast a member turns seen from its carrier.
+    fn rolling_speed(&mut self, from: Body, carrier: Body) -> f64 {
+        let speed = match (self.speed(from), self.speed(carrier)) {
+            (Some(a), Some(c)) => Some(a.minus(c).to_f64()),
+            _ => None,
+        };
+        speed.unwrap_or_else(|| {
+            // A carrier that floats has the factor 0: it takes no torque, and any loss would turn
+            // it until nothing rolls. So it is carried along.
+            self.carried.push(speed_terms([(from, 1), (carrier, -1)]));
+            0.0
+        })
+    }
+
+    fn speed(&self, body: Body) -> Option<&Fraction> {
+        match body {
+            Body::Housing => Some(&Fraction::ZERO),
+            Body::Shaft(shaft) => self.speeds[shaft].as_ref(),
+        }
+    }
+
+    fn floats(&self, body: Body) -> bool {
+        self.speed(body).is_none()
+    }
+
+    fn add_way(&mut self, model: &LossModel, coupling: usize, meshes: usize, speed: f64) -> usize {
+        let way = Way::of(model, coupling, meshes, speed == 0.0);
+        self.ways.push(way);
+        self.ways.len() - 1
+    }
+
+    fn load(&mut self, body: Body) {
+        if let Body::Shaft(shaft) = body {
+            self.shafts[shaft] = true;
+        }
+    }
+}
+
+/// The exact torques without losses, as far as they have to be asked.
+enum Ideal {
+    /// Everything turns at a speed that is known, so that it does not matter what carries none.
+    AllTurn,
+    Some(Balance),
+}
+
+impl Ideal {
+    /// With one motion left and as many equations as it takes to leave one, these are independent;
+    /// the output's torque is independent of them, since it does work: its speed is not zero. So
+    /// every torque is determined, and need not be solved for to know it.
+    fn of(combination: &Combination<'_>) -> Self {
+        let train = combination.train();
+        let scenario = train.scenario();
+        let couplings = 0..scenario.couplings.len();
+        let mesh_rows: usize = couplings
+            .map(|coupling| train.gearing(coupling).mesh_rows.len())
+            .sum();
+        let equations = mesh_rows + combination.applied().iter().count();
+        if combination.degrees_of_freedom() == 1 && equations + 1 == scenario.shafts.len() {
+            Self::AllTurn
+        } else {
+            Self::Some(Balance::of(combination))
+        }
+    }
+
+    /// Whether a mesh row, counted through all couplings, carries nothing; `None` where that is
+    /// not determined.
+    fn is_idle(&self, row: usize) -> Option<bool> {
+        self.is_zero(|balance| balance.row(row))
+    }
+
+    /// The same of an applied element.
+    fn is_slack(&self, element: usize) -> Option<bool> {
+        self.is_zero(|balance| balance.element(element))
+    }
+
+    fn is_zero(&self, torque: impl FnOnce(&Balance) -> Option<Fraction>) -> Option<bool> {
+        match self {
+            Self::AllTurn => Some(false),
+            Self::Some(balance) => Some(torque(balance)?.is_zero()),
+        }
+    }
+}

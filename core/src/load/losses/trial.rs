@@ -1,0 +1,200 @@
+//! One choice of directions after the other, in the same memory.
+
+use nalgebra::DMatrix;
+
+use super::NO_POWER;
+use super::equilibrium::Equilibrium;
+use super::joined::Link;
+use super::ways::Directions;
+use crate::train::Body;
+
+/// What becomes of one choice of directions.
+pub(super) enum Outcome {
+    Singular,
+    Contradicts,
+    Holds,
+}
+
+/// The torques that follow from the directions tried last.
+pub(super) struct Trial {
+    pub(super) directions: Directions,
+    /// The equations, their right side in the last column.
+    equations: DMatrix<f64>,
+    /// λ of each row.
+    pub(super) multipliers: Vec<f64>,
+    /// Torque left on each shaft by what is known already.
+    left: Vec<f64>,
+    /// What each element passes from its first end to its second, open ones their drag.
+    pub(super) elements: Vec<f64>,
+    /// Torque that comes in at the output.
+    pub(super) output: f64,
+    pub(super) power_in: f64,
+    pub(super) power_out: f64,
+    /// Power into each way, as a share of the power in.
+    pub(super) rolling: Vec<f64>,
+}
+
+impl Trial {
+    pub(super) fn of(equilibrium: &Equilibrium<'_, '_>) -> Self {
+        let loaded = &equilibrium.loaded;
+        let rows = loaded.rows.len();
+        Self {
+            directions: Directions::of(std::iter::empty()),
+            equations: DMatrix::zeros(rows, rows + 1),
+            multipliers: vec![0.0; rows],
+            left: vec![0.0; loaded.shafts.len()],
+            elements: vec![0.0; equilibrium.drags.len()],
+            output: 0.0,
+            power_in: 0.0,
+            power_out: 0.0,
+            rolling: vec![0.0; loaded.ways.len()],
+        }
+    }
+
+    /// Finds the torques with power going these ways, and whether they let power out and roll the
+    /// way that was assumed.
+    pub(super) fn run(
+        &mut self,
+        equilibrium: &Equilibrium<'_, '_>,
+        directions: Directions,
+    ) -> Outcome {
+        self.directions = directions;
+        match self.solve(equilibrium) {
+            Outcome::Holds => {}
+            not => return not,
+        }
+        self.pass_on(equilibrium);
+        let input_power = equilibrium.input_torque();
+        let output_power = self.output * equilibrium.output_speed;
+        (self.power_in, self.power_out) = if equilibrium.model.coasting {
+            (output_power, -input_power)
+        } else {
+            (input_power, -output_power)
+        };
+        if self.power_in > 0.0 && self.power_out > 0.0 && self.rolls_as_assumed(equilibrium) {
+            Outcome::Holds
+        } else {
+            Outcome::Contradicts
+        }
+    }
+
+    /// Power out over power in.
+    pub(super) fn efficiency(&self) -> f64 {
+        self.power_out / self.power_in
+    }
+
+    /// Solves for the multipliers by elimination, the largest pivot of each column first, and stops
+    /// at the first that is seen to contradict the directions.
+    fn solve(&mut self, equilibrium: &Equilibrium<'_, '_>) -> Outcome {
+        let size = self.multipliers.len();
+        let equations = self.equations.as_mut_slice();
+        equations.copy_from_slice(equilibrium.fixed.as_slice());
+        let (mut columns, mut lossy) = (&mut *equations, equilibrium.lossy.as_slice());
+        for row in &equilibrium.loaded.rows {
+            let efficiency = equilibrium.efficiency(row, self.directions);
+            let (column, other_columns) = columns.split_at_mut(size);
+            let (own_lossy, other_lossy) = lossy.split_at(size);
+            for (entry, lossy) in column.iter_mut().zip(own_lossy) {
+                *entry += efficiency * lossy;
+            }
+            (columns, lossy) = (other_columns, other_lossy);
+        }
+        if !triangular(equations, size) {
+            return Outcome::Singular;
+        }
+        let (columns, right) = equations.split_at_mut(size * size);
+        for unknown in (0..size).rev() {
+            let column = &columns[unknown * size..][..=unknown];
+            let multiplier = right[unknown] / column[unknown];
+            if equilibrium.contradicts(unknown, multiplier, self.directions) {
+                return Outcome::Contradicts;
+            }
+            for (rest, entry) in right.iter_mut().zip(column) {
+                *rest -= multiplier * entry;
+            }
+            self.multipliers[unknown] = multiplier;
+        }
+        Outcome::Holds
+    }
+
+    /// What the elements pass on and what comes in at the output.
+    fn pass_on(&mut self, equilibrium: &Equilibrium<'_, '_>) {
+        let train = equilibrium.combination.train();
+        self.left.copy_from_slice(&equilibrium.outside);
+        for (row, multiplier) in equilibrium.loaded.rows.iter().zip(&self.multipliers) {
+            let bodies = train.members(equilibrium.coupling(row));
+            for (member, torque) in equilibrium.shares(row, self.directions) {
+                if let Body::Shaft(shaft) = bodies[member] {
+                    self.left[shaft] -= multiplier * torque;
+                }
+            }
+        }
+        self.elements.copy_from_slice(&equilibrium.drags);
+        for &(shaft, link) in &equilibrium.joined.order {
+            let torque = self.left[shaft];
+            match link {
+                Link::Output => self.output = -torque,
+                Link::Element(element) => {
+                    let [first, second] = train.ends(element);
+                    let is_first = first == Body::Shaft(shaft);
+                    self.elements[element] = if is_first { torque } else { -torque };
+                    if let Body::Shaft(other) = if is_first { second } else { first } {
+                        self.left[other] += torque;
+                    }
+                }
+            }
+        }
+    }
+
+    fn rolls_as_assumed(&mut self, equilibrium: &Equilibrium<'_, '_>) -> bool {
+        let (ways, directions) = (&equilibrium.loaded.ways, self.directions);
+        self.rolling.fill(0.0);
+        for (row, multiplier) in equilibrium.loaded.rows.iter().zip(&self.multipliers) {
+            let (own, shared) = row.ways;
+            self.rolling[own] = multiplier * row.factors.0 * row.speed / self.power_in;
+            if let Some(shared) = shared {
+                let passed = ways[own].efficiency(directions.is_backwards(own));
+                self.rolling[shared] += self.rolling[own] * passed;
+            }
+        }
+        let mut rolling = self.rolling.iter().enumerate();
+        rolling.all(|(way, power)| {
+            power.abs() <= NO_POWER || (*power < 0.0) == directions.is_backwards(way)
+        })
+    }
+}
+
+/// Eliminates below the diagonal of `size` equations, which stand column after column with their
+/// right side; `false` where they are not independent.
+///
+/// Written out, since these systems have two to four equations and are solved by the dozen: a
+/// general decomposition would spend most of its time on its own memory.
+fn triangular(equations: &mut [f64], size: usize) -> bool {
+    for step in 0..size {
+        let (done, mut rest) = equations.split_at_mut((step + 1) * size);
+        let pivots = &mut done[step * size..];
+        let mut largest = step;
+        for row in step + 1..size {
+            if pivots[row].abs() > pivots[largest].abs() {
+                largest = row;
+            }
+        }
+        if pivots[largest] == 0.0 {
+            return false;
+        }
+        pivots.swap(step, largest);
+        let scale = 1.0 / pivots[step];
+        while let Some((column, others)) = rest.split_at_mut_checked(size) {
+            if column.is_empty() {
+                break;
+            }
+            column.swap(step, largest);
+            let factor = column[step] * scale;
+            for (entry, pivot) in column[step + 1..].iter_mut().zip(&pivots[step + 1..]) {
+                *entry -= factor * pivot;
+            }
+            rest = others;
+        }
+    }
+    true
+}

@@ -2,8 +2,6 @@
 
 mod surroundings;
 
-use std::collections::HashMap;
-
 use crate::base::element_set::ElementSet;
 use crate::base::fault::{Fault, shortened};
 use crate::model::coupling::Coupling;
@@ -48,20 +46,14 @@ fn is_blank(c: char) -> bool {
 /// Checks a scenario part by part and collects every fault.
 pub(crate) struct Checker<'a> {
     scenario: &'a Scenario,
-    shafts: HashMap<&'a str, usize>,
     /// The faults found so far.
     pub(crate) faults: Vec<Fault>,
 }
 
 impl<'a> Checker<'a> {
     pub(crate) fn new(scenario: &'a Scenario) -> Self {
-        let shafts = scenario.shafts.iter().enumerate();
-        let shafts = shafts
-            .map(|(index, shaft)| (shaft.id.as_str(), index))
-            .collect();
         Self {
             scenario,
-            shafts,
             faults: Vec::new(),
         }
     }
@@ -95,7 +87,7 @@ impl<'a> Checker<'a> {
             .iter()
             .map(|x| (x.id.as_str(), x.label.as_str()));
         self.list("ranges", ranges, 0, limits::RANGES);
-        if self.shafts.contains_key(HOUSING) {
+        if self.shaft_index(HOUSING).is_some() {
             let problem = format!("\"{HOUSING}\" always means the housing");
             self.fault("shafts", problem, "give the shaft another id");
         }
@@ -108,18 +100,18 @@ impl<'a> Checker<'a> {
         least: usize,
         most: usize,
     ) {
-        let mut seen = HashMap::new();
-        let mut count = 0;
+        let mut seen = Vec::new();
         for (index, (id, label)) in items.enumerate() {
-            count += 1;
             let place = format!("{name}[{index}]");
             self.id(&format!("{place}.id"), id);
             self.text(&format!("{place}.label"), label, 1, limits::LABEL_CHARS);
-            if let Some(first) = seen.insert(id, index) {
+            if let Some(first) = seen.iter().position(|&known| known == id) {
                 let problem = format!("the id \"{id}\" is taken by {name}[{first}]");
                 self.fault(format!("{place}.id"), problem, "give each a different id");
             }
+            seen.push(id);
         }
+        let count = seen.len();
         if !(least..=most).contains(&count) {
             let problem = format!("{count} entries");
             self.fault(name, problem, format!("have {least} to {most}"));
@@ -171,12 +163,16 @@ impl<'a> Checker<'a> {
             );
             return None;
         }
-        let index = self.shafts.get(id).copied();
+        let index = self.shaft_index(id);
         if index.is_none() {
             let known = self.scenario.shafts.iter().map(|shaft| shaft.id.as_str());
             self.faults.push(unknown("shaft", place, id, known));
         }
         index
+    }
+
+    fn shaft_index(&self, id: &str) -> Option<usize> {
+        self.scenario.shafts.iter().position(|shaft| shaft.id == id)
     }
 
     fn body(&mut self, place: &str, id: &str) -> Option<Body> {

@@ -1,5 +1,6 @@
 //! Piecewise-linear functions, and the curves of engine, converter and load as such.
 
+use crate::base::short_sort::sort_short_by;
 use crate::model::scenario::{Converter, Engine, Load};
 
 /// A function that is linear between its knots, which have strictly rising x. Outside it goes
@@ -50,7 +51,7 @@ impl Engine {
         let full = Curve(self.full.clone());
         let motoring = Curve(self.motoring.clone());
         let mut speeds: Vec<f64> = full.knots().chain(motoring.knots()).map(|x| x[0]).collect();
-        speeds.sort_by(f64::total_cmp);
+        sort_short_by(&mut speeds, f64::total_cmp);
         speeds.dedup();
         let knots = speeds.into_iter().map(|speed| {
             let (full, motoring) = (full.value(speed), motoring.value(speed));

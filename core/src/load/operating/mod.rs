@@ -39,6 +39,7 @@ mod roots;
 pub use curves::Curves;
 
 use crate::base::fault::Fault;
+use crate::base::short_sort::sort_short_by;
 use crate::load::losses::MESH_EFFICIENCY;
 use crate::solve::Combination;
 use curve::Piece;
@@ -220,7 +221,7 @@ impl Operating {
             None => plant.solve_locked(),
         };
         // One at the end of the idle is one without it.
-        points.sort_by(|a, b| {
+        sort_short_by(&mut points, |a, b| {
             let speeds = a.input_speed.total_cmp(&b.input_speed);
             speeds.then(a.idling.cmp(&b.idling))
         });

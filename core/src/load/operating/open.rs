@@ -3,6 +3,7 @@
 use super::curve::{Curve, Piece};
 use super::roots;
 use super::{NoPoint, Plant, SteadyPoint};
+use crate::base::short_sort::sort_short_by;
 use crate::model::scenario::Converter;
 
 /// A plant with its converter open.
@@ -130,7 +131,7 @@ impl Cell<'_> {
                 cuts.push(s);
             }
         }
-        cuts.sort_by(f64::total_cmp);
+        sort_short_by(&mut cuts, f64::total_cmp);
         cuts.dedup();
         cuts
     }

@@ -1,5 +1,7 @@
 //! Roots of functions of one variable, all of them in a range.
 
+use crate::base::short_sort::sort_short_by;
+
 /// A bracket this small beside the variable is a root: a few roundings of an `f64`, so that
 /// what is computed from it keeps some twelve digits.
 const BRACKET: f64 = 1e-15;
@@ -56,7 +58,7 @@ pub(super) fn all(f: &dyn Fn(f64) -> f64, from: f64, to: f64) -> Vec<f64> {
             roots.push(bisect(f, *b, beyond));
         }
     }
-    roots.sort_by(f64::total_cmp);
+    sort_short_by(&mut roots, f64::total_cmp);
     roots.dedup();
     roots
 }

@@ -3,7 +3,7 @@
 use levertrain_exact::Fraction;
 
 use super::{Lever, spread_out};
-use crate::base::short_sort::sort_short_by;
+use crate::base::short_sort::{sort_short_by, sort_short_by_key};
 use crate::model::coupling::Role;
 use crate::train::{Body, Train};
 
@@ -76,7 +76,7 @@ impl TrainLever {
     }
 
     fn new(mut couplings: Vec<usize>, mut nodes: Vec<LeverNode>) -> Self {
-        couplings.sort_unstable();
+        sort_short_by_key(&mut couplings, |&coupling| coupling);
         sort_short_by(&mut nodes, |a, b| a.place.cmp(&b.place));
         Self { couplings, nodes }
     }

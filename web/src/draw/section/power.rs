@@ -91,7 +91,7 @@ pub(super) fn steps(plan: &Plan, train: &Train, powers: &Powers, shaft: usize) -
         .iter()
         .map(|&(a, b)| (a.min(b), a.max(b)))
         .collect();
-    runs.sort_unstable();
+    sort_short_by_key(&mut runs, |&run| run);
     runs.dedup();
     let mut beside: Vec<Vec<(Node, usize)>> = vec![Vec::new(); size];
     for (index, &(a, b)) in runs.iter().enumerate() {

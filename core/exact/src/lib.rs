@@ -6,13 +6,9 @@
 //! A crate of its own because this is what runs for each of the 2ⁿ combinations of a train: it is
 //! compiled for speed, while the rest of the engine, which is downloaded too, is compiled for size.
 
-mod fewest;
 mod fraction;
-mod locking;
 mod motions;
 mod whole;
 
-pub use fewest::fewest_holding;
 pub use fraction::Fraction;
-pub use locking::locking_sets;
 pub use motions::{Motions, State, Terms, Turning, Visit, for_each_subset};

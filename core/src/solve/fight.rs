@@ -1,9 +1,10 @@
 //! Why a train is tied up, or its output held: a smallest set of applied elements and couplings
 //! that does it.
 
-use levertrain_exact::{Motions, Terms, fewest_holding};
+use levertrain_exact::{Motions, Terms};
 
 use crate::base::element_set::ElementSet;
+use crate::solve::fewest::fewest_holding;
 use crate::solve::narrowed;
 use crate::train::Train;
 

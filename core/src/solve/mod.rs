@@ -3,7 +3,9 @@
 
 pub(crate) mod chart;
 mod combination;
+mod fewest;
 pub(crate) mod fight;
+mod locking;
 pub(crate) mod settle;
 pub(crate) mod torque;
 

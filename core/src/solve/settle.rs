@@ -1,9 +1,10 @@
 //! How one-way clutches settle: which lock and which overrun, for drive and for coast.
 
-use levertrain_exact::{Fraction, Terms, locking_sets};
+use levertrain_exact::{Fraction, Terms};
 
 use crate::base::element_set::ElementSet;
 use crate::model::scenario::{Element, OneWay, Way};
+use crate::solve::locking::locking_sets;
 use crate::solve::{Combination, State, narrowed};
 use crate::train::Train;
 
@@ -42,7 +43,7 @@ impl Train {
     /// A one-way clutch is a complementarity: the shaft's speed past the other body is not the
     /// way it locks, the torque it passes pushes the shaft only the other way, and one of the
     /// two is zero (derived; common practice in transmission textbooks). Which of them lock is
-    /// an exact linear program, see `levertrain_exact::locking_sets`. Where none lets torque
+    /// an exact linear program, see `locking.rs` beside this file. Where none lets torque
     /// through, all overrun: the train is free for this duty. Where several give the same motion,
     /// all of theirs lock: they stand side by side, and their torques are undetermined.
     pub fn settle(&self, applied: ElementSet, duty: Duty) -> Settled<'_> {

@@ -65,7 +65,7 @@ impl Motions {
     }
 
     /// The same motions told by the values of expressions instead of the shafts' speeds.
-    pub(crate) fn seen_in(&self, expressions: &[Terms]) -> Self {
+    pub fn seen_in(&self, expressions: &[Terms]) -> Self {
         match &self.0 {
             Basis::Small(columns) => match columns.seen_in(expressions) {
                 Ok(seen) => Self(Basis::Small(seen)),
@@ -79,7 +79,7 @@ impl Motions {
     }
 
     /// The values of expressions in each motion of a basis.
-    pub(crate) fn values(&self, expressions: &[Terms]) -> Vec<Vec<Fraction>> {
+    pub fn values(&self, expressions: &[Terms]) -> Vec<Vec<Fraction>> {
         match &self.0 {
             Basis::Small(columns) => match columns.values(expressions) {
                 Ok(values) => values,

@@ -6,8 +6,7 @@
 //! multiples of each other do so together. Sets are extended only while they can beat the best,
 //! which at first is the whole set less all that can be left out one by one.
 
-use crate::fraction::Fraction;
-use crate::motions::{Motions, Terms};
+use levertrain_exact::{Fraction, Motions, Terms};
 
 /// Up to this size, of all smallest sets the one with the lowest bits is found; of larger ones
 /// whichever comes first.
@@ -15,7 +14,7 @@ const LOWEST_UP_TO: u32 = 4;
 
 /// A smallest set of `equations`, as bits, that keeps `shaft` still in all of `motions`; `None`
 /// where all of them together do not.
-pub fn fewest_holding(motions: &Motions, shaft: usize, equations: &[Terms]) -> Option<u32> {
+pub(super) fn fewest_holding(motions: &Motions, shaft: usize, equations: &[Terms]) -> Option<u32> {
     let mut expressions = vec![vec![(shaft, 1)]];
     expressions.extend_from_slice(equations);
     let motions = motions.seen_in(&expressions);

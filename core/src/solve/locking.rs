@@ -19,8 +19,7 @@
 //! corners of the polyhedron of all τ that balance, visited along its edges, with its degenerate
 //! corners parted by a symbolic perturbation that leaves the others where they are.
 
-use crate::fraction::Fraction;
-use crate::motions::{Motions, Terms};
+use levertrain_exact::{Fraction, Motions, Terms};
 
 /// The rows of a dictionary: the input's speed, the output's, then the slips.
 const INPUT: usize = 0;
@@ -32,7 +31,7 @@ const FIRST_SLIP: usize = 2;
 /// driven.
 ///
 /// `slips` are the one-way clutches' slips, signed so that they let a positive one happen.
-pub fn locking_sets(
+pub(super) fn locking_sets(
     motions: &Motions,
     input: usize,
     output: usize,

@@ -37,7 +37,7 @@ mod train;
 pub mod words;
 
 pub use base::element_set::ElementSet;
-pub use base::fault::Fault;
+pub use base::problem::Problem;
 pub use base::short_sort;
 pub use levertrain_exact::Fraction;
 pub use load::capacity::{Capacity, Grip, Holding, first_to_slip};

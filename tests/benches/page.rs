@@ -158,7 +158,7 @@ fn train(stem: &str) -> Result<Train> {
     let files = files::scenarios()?;
     let file = files.iter().find(|file| file.stem == stem);
     let file = file.with_context(|| format!("there is no scenario {stem}"))?;
-    Train::parse(&file.text).map_err(|faults| anyhow!("{stem}: {faults:?}"))
+    Train::parse(&file.text).map_err(|problems| anyhow!("{stem}: {problems:?}"))
 }
 
 /// Durations, of which at least one is there.

@@ -27,8 +27,8 @@ impl Schema {
         Ok(Self(validator))
     }
 
-    /// What it finds wrong with a value, one line a fault.
-    pub fn faults(&self, value: &Value) -> Vec<String> {
+    /// What it finds wrong with a value, one line a problem.
+    pub fn problems(&self, value: &Value) -> Vec<String> {
         let errors = self.0.iter_errors(value);
         errors
             .map(|error| format!("{}: {error}", error.instance_path()))

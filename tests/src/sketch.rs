@@ -246,11 +246,11 @@ impl Sketch {
     /// The sketch as the core reads it.
     ///
     /// # Panics
-    /// Where the core finds a fault: a sketch is meant to be valid.
+    /// Where the core finds a problem: a sketch is meant to be valid.
     #[track_caller]
     pub fn train(&self) -> Train {
         let text = self.to_json().to_string();
-        Train::parse(&text).unwrap_or_else(|faults| panic!("{faults:#?}\nin {text}"))
+        Train::parse(&text).unwrap_or_else(|problems| panic!("{problems:#?}\nin {text}"))
     }
 }
 

@@ -82,7 +82,7 @@ fn with_friction(sketch: &Sketch, data: &[(&str, Value)]) -> Train {
             element["friction"] = friction.clone();
         }
     }
-    Train::parse(&scenario.to_string()).unwrap_or_else(|faults| panic!("{faults:#?}"))
+    Train::parse(&scenario.to_string()).unwrap_or_else(|problems| panic!("{problems:#?}"))
 }
 
 /// Capacity 100 N·m by uniform wear: μ·F·n·(ro + ri)/2 = 0.1 · 2000 N · 10 · 50 mm.
@@ -103,7 +103,7 @@ fn set() -> Sketch {
 
 fn holdings(train: &Train, ids: &[&str]) -> Vec<Holding> {
     let applied = train.element_set(ids.iter().copied());
-    let applied = applied.unwrap_or_else(|faults| panic!("{faults:?}"));
+    let applied = applied.unwrap_or_else(|problems| panic!("{problems:?}"));
     Holding::all(&train.solve(applied)).unwrap_or_default()
 }
 
@@ -190,7 +190,7 @@ fn of_range(stem: &str, range: &str, input: f64) -> anyhow::Result<CapacityRepor
 fn scenarios_hold_and_then_the_one_named_slips() -> anyhow::Result<()> {
     let mut with_data = 0;
     for file in files::scenarios()? {
-        let train = Train::parse(&file.text).unwrap_or_else(|faults| panic!("{faults:#?}"));
+        let train = Train::parse(&file.text).unwrap_or_else(|problems| panic!("{problems:#?}"));
         for (index, range) in train.scenario().ranges.iter().enumerate() {
             let place = format!("{}, {}", file.stem, range.id);
             let combination = train.settle(train.range(index), Duty::Drive).combination;

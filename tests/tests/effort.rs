@@ -60,7 +60,7 @@ struct Counts {
 
 fn parse(case: &Case) -> Result<Train> {
     Train::parse(&case.scenario.to_string())
-        .map_err(|faults| anyhow::anyhow!("{}: {faults:#?}", case.name))
+        .map_err(|problems| anyhow::anyhow!("{}: {problems:#?}", case.name))
 }
 
 fn check_case(case: &Case, counts: &mut Counts) -> Result<()> {
@@ -68,7 +68,7 @@ fn check_case(case: &Case, counts: &mut Counts) -> Result<()> {
     for answer in &case.combinations {
         let applied = train
             .element_set(answer.applied.iter().map(String::as_str))
-            .map_err(|faults| anyhow::anyhow!("{faults:?}"))?;
+            .map_err(|problems| anyhow::anyhow!("{problems:?}"))?;
         let combination = train.solve(applied);
         let at = || format!("applied: {}", answer.applied.join(" "));
         if let Some(torques) = &answer.torques {

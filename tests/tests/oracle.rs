@@ -15,7 +15,7 @@ use levertrain_tests::rational::{Rational, parsed, power_of_ten, rational, zero}
 /// The core's train of a case.
 fn train(case: &Case) -> Result<Train> {
     Train::parse(&case.scenario.to_string())
-        .map_err(|faults| anyhow::anyhow!("{}: {faults:#?}", case.name))
+        .map_err(|problems| anyhow::anyhow!("{}: {problems:#?}", case.name))
 }
 
 /// Compares one number, exactly.
@@ -31,7 +31,7 @@ fn check_answer(train: &Train, answer: &Answer) -> Result<()> {
     let ids = answer.applied.iter().map(String::as_str);
     let applied = train
         .element_set(ids)
-        .map_err(|faults| anyhow::anyhow!("{faults:?}"))?;
+        .map_err(|problems| anyhow::anyhow!("{problems:?}"))?;
     let combination = train.solve(applied);
     let scenario = train.scenario();
 

@@ -128,7 +128,7 @@ fn names_after(line: &str, start: &str) -> Vec<String> {
 fn uses_are_seen() {
     let text = "\
         //! A comment may name [`crate::words`].\n\
-        use crate::base::Fault;\n\
+        use crate::base::Problem;\n\
         use super::super::train::Train;\n\
         fn f() { crate::load::power(); levertrain_crate::x(); }\n\
         use crate::{solve, words};\n\

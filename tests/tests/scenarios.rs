@@ -23,9 +23,9 @@ fn check_each(check: impl Fn(&ScenarioFile, &Train) -> Result<()>) -> Result<()>
 }
 
 fn parse(file: &ScenarioFile) -> Result<Train> {
-    Train::parse(&file.text).map_err(|faults| {
-        let faults: Vec<String> = faults.iter().map(ToString::to_string).collect();
-        anyhow!("{}", faults.join("\n"))
+    Train::parse(&file.text).map_err(|problems| {
+        let problems: Vec<String> = problems.iter().map(ToString::to_string).collect();
+        anyhow!("{}", problems.join("\n"))
     })
 }
 
@@ -70,8 +70,8 @@ fn there_are_at_least_five() -> Result<()> {
 fn each_satisfies_the_schema() -> Result<()> {
     let schema = Schema::read()?;
     check_each(|file, _| {
-        let faults = schema.faults(&serde_json::from_str(&file.text)?);
-        ensure!(faults.is_empty(), "{}", faults.join("\n"));
+        let problems = schema.problems(&serde_json::from_str(&file.text)?);
+        ensure!(problems.is_empty(), "{}", problems.join("\n"));
         Ok(())
     })
 }

@@ -55,7 +55,7 @@ fn formula(name: &str, scenario: &Value, combination: &Combination<'_>) -> Optio
 /// many drive without one.
 fn formulas(case: &Case) -> Result<(Vec<Value>, usize)> {
     let train = Train::parse(&case.scenario.to_string())
-        .map_err(|faults| anyhow::anyhow!("{}: {faults:#?}", case.name))?;
+        .map_err(|problems| anyhow::anyhow!("{}: {problems:#?}", case.name))?;
     let mut found = Vec::new();
     let mut without = 0;
     if case.origin == Origin::Scenario {
@@ -76,7 +76,7 @@ fn formulas(case: &Case) -> Result<(Vec<Value>, usize)> {
         }
         let applied = train
             .element_set(answer.applied.iter().map(String::as_str))
-            .map_err(|faults| anyhow::anyhow!("{faults:?}"))?;
+            .map_err(|problems| anyhow::anyhow!("{problems:?}"))?;
         found.extend(formula(&case.name, &case.scenario, &train.solve(applied)));
     }
     Ok((found, 0))
@@ -93,7 +93,7 @@ fn formulas_of_drawn(count: usize) -> Result<Vec<Value>> {
     for (number, scenario) in scenarios.iter().enumerate() {
         let name = format!("formula {number}");
         let train = Train::parse(&scenario.to_string())
-            .map_err(|faults| anyhow::anyhow!("{name}: {faults:#?}"))?;
+            .map_err(|problems| anyhow::anyhow!("{name}: {problems:#?}"))?;
         let all = 0..1_u32 << train.scenario().elements.len();
         let mut all = all.map(|bits| train.solve(ElementSet::from_bits(bits)));
         found.extend(all.find_map(|combination| formula(&name, scenario, &combination)));

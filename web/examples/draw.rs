@@ -47,13 +47,13 @@ fn run() -> Result<String, String> {
     };
     let drawing = rest.first().map_or("section", String::as_str);
     let text = std::fs::read_to_string(file).map_err(|error| format!("{file}: {error}"))?;
-    let mut session = Session::open(&text).map_err(|faults| format!("{file}: {faults:?}"))?;
+    let mut session = Session::open(&text).map_err(|problems| format!("{file}: {problems:?}"))?;
     if let Some(ids) = apply {
         let ids = ids.split(',').filter(|id| !id.is_empty());
         let applied = session
             .train()
             .element_set(ids)
-            .map_err(|faults| format!("{faults:?}"))?;
+            .map_err(|problems| format!("{problems:?}"))?;
         session.apply(applied);
         session.settle();
     }

@@ -1,6 +1,6 @@
 //! The wasm boundary: JavaScript values in, plain data out. Thin on purpose.
 //!
-//! Errors are thrown as `{ faults: [{ place, problem, fix }] }`; what was on screen stays.
+//! Errors are thrown as `{ problems: [{ place, problem, fix }] }`; what was on screen stays.
 
 mod drawings;
 mod pictures;
@@ -16,7 +16,7 @@ use wasm_bindgen::prelude::*;
 use crate::draw::Palette;
 use crate::session::Session;
 use crate::wire::{Answer, Outcome, TrainInfo};
-use plain::{faults, nothing_open, plain};
+use plain::{nothing_open, plain, problems};
 
 #[wasm_bindgen(typescript_custom_section)]
 const TYPES: &str = include_str!("boundary.d.ts");
@@ -45,10 +45,10 @@ impl Sandbox {
         }
     }
 
-    /// Opens a scenario file. On a fault the previous one stays.
+    /// Opens a scenario file. On a problem the previous one stays.
     #[wasm_bindgen(unchecked_return_type = "TrainInfo")]
     pub fn open(&mut self, text: &str) -> Result<JsValue, JsValue> {
-        let session = Session::open(text).map_err(faults)?;
+        let session = Session::open(text).map_err(problems)?;
         let info = plain(&TrainInfo::of(session.train()))?;
         self.session = Some(session);
         Ok(info)
@@ -59,7 +59,7 @@ impl Sandbox {
     pub fn apply(&mut self, ids: Vec<String>) -> Result<JsValue, JsValue> {
         let session = self.session_mut()?;
         let applied = session.train().element_set(ids.iter().map(String::as_str));
-        session.apply(applied.map_err(faults)?);
+        session.apply(applied.map_err(problems)?);
         answer(session, session.applied())
     }
 
@@ -212,7 +212,7 @@ fn answer(session: &Session, applied: ElementSet) -> Result<JsValue, JsValue> {
 }
 
 fn element(session: &Session, id: &str) -> Result<usize, JsValue> {
-    let set = session.train().element_set([id]).map_err(faults)?;
+    let set = session.train().element_set([id]).map_err(problems)?;
     set.iter().next().ok_or_else(nothing_open)
 }
 
@@ -227,5 +227,5 @@ fn losses_of(train: &Train, applied: ElementSet, model: &LossModel) -> LossRepor
 }
 
 fn loss_model(mesh: f64, drag: f64, coasting: bool) -> Result<LossModel, JsValue> {
-    LossModel::new(mesh, drag, coasting).map_err(|fault| faults(vec![fault]))
+    LossModel::new(mesh, drag, coasting).map_err(|problem| problems(vec![problem]))
 }

@@ -168,10 +168,10 @@ mod tests {
     #[test]
     fn what_a_fight_blocks_is_not_held_unless_a_brake_holds_it() {
         let file = include_str!("../../scenarios/04-six-speed-three-sets.json");
-        let train = Train::parse(file).unwrap_or_else(|faults| panic!("{faults:?}"));
+        let train = Train::parse(file).unwrap_or_else(|problems| panic!("{problems:?}"));
         let said = |applied: &[&str], label: &str| {
             let applied = train.element_set(applied.iter().copied());
-            let applied = applied.unwrap_or_else(|faults| panic!("{faults:?}"));
+            let applied = applied.unwrap_or_else(|problems| panic!("{problems:?}"));
             let shafts = 0..train.scenario().shafts.len();
             let mut moves = shafts.zip(motions(&train.solve(applied)));
             let found = moves.find(|&(shaft, _)| train.body_label(Body::Shaft(shaft)) == label);

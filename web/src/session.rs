@@ -3,7 +3,7 @@
 //! A session knows no browser and no clock; whoever holds it tells it how much time has passed.
 
 use levertrain_core::operating::Conditions;
-use levertrain_core::{Combination, Duty, ElementSet, Fault, Train};
+use levertrain_core::{Combination, Duty, ElementSet, Problem, Train};
 
 use crate::draw::section::Layout;
 use crate::glide::Glide;
@@ -45,8 +45,8 @@ impl Session {
     /// Opens a scenario with everything released, or with its first range applied.
     ///
     /// # Errors
-    /// Every fault of the file.
-    pub fn open(text: &str) -> Result<Self, Vec<Fault>> {
+    /// Every problem of the file.
+    pub fn open(text: &str) -> Result<Self, Vec<Problem>> {
         let train = Train::parse(text)?;
         let applied = match train.scenario().ranges.is_empty() {
             true => ElementSet::NONE,
@@ -191,7 +191,7 @@ impl Session {
     ///
     /// # Errors
     /// A number is out of its range; what was set before stays.
-    pub fn set_conditions(&mut self, conditions: Conditions) -> Result<(), Fault> {
+    pub fn set_conditions(&mut self, conditions: Conditions) -> Result<(), Problem> {
         self.conditions = conditions.checked()?;
         Ok(())
     }

@@ -4,7 +4,7 @@ use levertrain_core::report::{
     CombinationReport, Exact, Explanation, MemberReport, WarningReport, warnings,
 };
 use levertrain_core::words::noun;
-use levertrain_core::{Combination, Duty, ElementSet, Fault, Train, TrainLever};
+use levertrain_core::{Combination, Duty, ElementSet, Problem, Train, TrainLever};
 use serde::Serialize;
 
 /// A train as the page needs it to build its controls.
@@ -218,20 +218,20 @@ pub struct StageSize {
     pub lever_height: f64,
 }
 
-/// A fault for the page.
+/// A problem for the page.
 #[derive(Debug, Serialize)]
-pub struct FaultInfo {
+pub struct ProblemInfo {
     place: String,
     problem: String,
     fix: String,
 }
 
-impl From<Fault> for FaultInfo {
-    fn from(fault: Fault) -> Self {
+impl From<Problem> for ProblemInfo {
+    fn from(problem: Problem) -> Self {
         Self {
-            place: fault.place,
-            problem: fault.problem,
-            fix: fault.fix,
+            place: problem.place,
+            problem: problem.what,
+            fix: problem.fix,
         }
     }
 }

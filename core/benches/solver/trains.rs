@@ -4,7 +4,7 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use levertrain_core::{Fault, Train};
+use levertrain_core::{Problem, Train};
 use serde_json::{Value, json};
 
 /// A scenario file and the train it makes.
@@ -51,8 +51,8 @@ fn is_scenario(path: &Path) -> bool {
 
 fn read(path: &Path) -> Result<Example, String> {
     let text = fs::read_to_string(path).map_err(|error| format!("{}: {error}", path.display()))?;
-    let train =
-        Train::parse(&text).map_err(|faults| format!("{}: {}", path.display(), lines(&faults)))?;
+    let train = Train::parse(&text)
+        .map_err(|problems| format!("{}: {}", path.display(), lines(&problems)))?;
     let name = path.file_stem().unwrap_or_default();
     Ok(Example {
         name: name.to_string_lossy().into_owned(),
@@ -106,10 +106,10 @@ pub fn synthetic() -> Result<Train, String> {
         "format": 1, "name": "Synthetic, 16 elements", "input": "in", "output": "out",
         "shafts": shafts, "couplings": couplings, "elements": elements, "ranges": [],
     });
-    Train::parse(&scenario.to_string()).map_err(|faults| lines(&faults))
+    Train::parse(&scenario.to_string()).map_err(|problems| lines(&problems))
 }
 
-fn lines(faults: &[Fault]) -> String {
-    let faults: Vec<String> = faults.iter().map(ToString::to_string).collect();
-    faults.join("; ")
+fn lines(problems: &[Problem]) -> String {
+    let problems: Vec<String> = problems.iter().map(ToString::to_string).collect();
+    problems.join("; ")
 }

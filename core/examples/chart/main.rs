@@ -125,8 +125,8 @@ impl Options {
         if options.all && options.apply.is_some() {
             return Err(format!("--all and --apply exclude each other; {USAGE}"));
         }
-        if let Err(fault) = options.conditions.checked() {
-            return Err(fault.to_string());
+        if let Err(problem) = options.conditions.checked() {
+            return Err(problem.to_string());
         }
         Ok(options)
     }
@@ -140,7 +140,7 @@ fn run(arguments: impl Iterator<Item = String>, out: &mut impl Write) -> Result<
     let file = options.file.ok_or(USAGE)?;
     let content = input::read(&file).map_err(|problem| format!("{file}: {problem}"))?;
     let train =
-        Train::parse(&content).map_err(|faults| format!("{file}: {}", one_line(&faults)))?;
+        Train::parse(&content).map_err(|problems| format!("{file}: {}", one_line(&problems)))?;
     let torque = options.torque.unwrap_or(TORQUE);
     let conditions = &options.conditions;
     if let (Some(flag), None) = (&options.asked, &train.scenario().engine) {
@@ -153,7 +153,7 @@ fn run(arguments: impl Iterator<Item = String>, out: &mut impl Write) -> Result<
 
     let text = if let Some(ids) = options.apply {
         let applied = train.element_set(ids.iter().map(String::as_str));
-        let applied = applied.map_err(|faults| one_line(&faults))?;
+        let applied = applied.map_err(|problems| one_line(&problems))?;
         let combination = train.settle(applied, Duty::Drive).combination;
         let single = Single::of(&combination, torque, conditions);
         if options.json {
@@ -198,9 +198,9 @@ fn all(train: &Train, json: bool, out: &mut impl Write) -> io::Result<()> {
     out.write_all(b"\n")
 }
 
-/// The first fault, and how many more there are.
-fn one_line(faults: &[levertrain_core::Fault]) -> String {
-    match faults {
+/// The first problem, and how many more there are.
+fn one_line(problems: &[levertrain_core::Problem]) -> String {
+    match problems {
         [] => String::new(),
         [one] => one.to_string(),
         [first, rest @ ..] => format!("{first} (and {} more)", rest.len()),

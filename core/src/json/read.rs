@@ -1,17 +1,17 @@
-//! From a JSON value to a type of the scenario: each value with its place, every fault noted.
+//! From a JSON value to a type of the scenario: each value with its place, every problem noted.
 //!
-//! Written out instead of derived: the messages are ours, all faults of an object are found at
+//! Written out instead of derived: the messages are ours, all problems of an object are found at
 //! once, and the engine that a page loads is smaller by a twentieth.
 
 use serde_json::{Map, Value};
 
-use crate::base::fault::Fault;
+use crate::base::problem::Problem;
 
 /// What can stand in a scenario file.
 pub(crate) trait Read: Sized {
     /// Reads the value at `place`, the path of a field or empty for the whole file; `None`
-    /// after noting at least one fault.
-    fn read(value: Value, place: &str, faults: &mut Vec<Fault>) -> Option<Self>;
+    /// after noting at least one problem.
+    fn read(value: Value, place: &str, problems: &mut Vec<Problem>) -> Option<Self>;
 }
 
 /// Implements [`Read`] for a struct by the names of its fields; those after `optional` may be
@@ -22,12 +22,12 @@ macro_rules! read_fields {
             fn read(
                 value: serde_json::Value,
                 place: &str,
-                faults: &mut Vec<$crate::base::fault::Fault>,
+                problems: &mut Vec<$crate::base::problem::Problem>,
             ) -> Option<Self> {
                 let names = [$(stringify!($name)),+];
                 let spare: &[&str] = &[$($(stringify!($spare)),+)?];
                 let mut fields =
-                    $crate::json::Fields::of(value, place, &names, spare, faults)?;
+                    $crate::json::Fields::of(value, place, &names, spare, problems)?;
                 // All fields are read before the first that is missing ends it.
                 $(let $name = fields.take(stringify!($name));)+
                 $($(let $spare = fields.take_spare(stringify!($spare));)+)?
@@ -42,7 +42,7 @@ pub(crate) use read_fields;
 pub(crate) struct Fields<'f> {
     place: String,
     fields: Map<String, Value>,
-    faults: &'f mut Vec<Fault>,
+    problems: &'f mut Vec<Problem>,
 }
 
 impl<'f> Fields<'f> {
@@ -53,12 +53,12 @@ impl<'f> Fields<'f> {
         place: &str,
         names: &[&str],
         spare: &[&str],
-        faults: &'f mut Vec<Fault>,
+        problems: &'f mut Vec<Problem>,
     ) -> Option<Self> {
-        let fields = object(value, place, faults)?;
+        let fields = object(value, place, problems)?;
         let known = |name: &str| names.contains(&name) || spare.contains(&name);
         for name in fields.keys().filter(|name| !known(name)) {
-            faults.push(Fault::new(
+            problems.push(Problem::new(
                 within(place, name),
                 format!("unknown field `{name}`"),
                 format!("use only {}", [names, spare].concat().join(", ")),
@@ -66,19 +66,19 @@ impl<'f> Fields<'f> {
         }
         for name in names.iter().filter(|name| !fields.contains_key(**name)) {
             let problem = format!("missing field `{name}`");
-            faults.push(Fault::new(place, problem, "add it"));
+            problems.push(Problem::new(place, problem, "add it"));
         }
         Some(Self {
             place: place.to_owned(),
             fields,
-            faults,
+            problems,
         })
     }
 
     /// A field; that it is missing has been noted.
     pub(crate) fn take<T: Read>(&mut self, name: &str) -> Option<T> {
         let value = self.fields.remove(name)?;
-        T::read(value, &within(&self.place, name), self.faults)
+        T::read(value, &within(&self.place, name), self.problems)
     }
 
     /// A field that may be left out.
@@ -104,27 +104,27 @@ fn within(place: &str, name: &str) -> String {
 pub(super) fn object(
     value: Value,
     place: &str,
-    faults: &mut Vec<Fault>,
+    problems: &mut Vec<Problem>,
 ) -> Option<Map<String, Value>> {
     match value {
         Value::Object(fields) => Some(fields),
-        other => misfit(place, "not an object", &other, "write it in { }", faults),
+        other => misfit(place, "not an object", &other, "write it in { }", problems),
     }
 }
 
 /// The entries of a list.
-fn entries(value: Value, place: &str, faults: &mut Vec<Fault>) -> Option<Vec<Value>> {
+fn entries(value: Value, place: &str, problems: &mut Vec<Problem>) -> Option<Vec<Value>> {
     match value {
         Value::Array(items) => Some(items),
-        other => misfit(place, "not a list", &other, "write it in [ ]", faults),
+        other => misfit(place, "not a list", &other, "write it in [ ]", problems),
     }
 }
 
-/// Reads each entry of a list, for the faults of all of them; those that are faulty are left out.
-pub(crate) fn list<T: Read>(items: Vec<Value>, place: &str, faults: &mut Vec<Fault>) -> Vec<T> {
+/// Reads each entry of a list, for the problems of all of them; those that are faulty are left out.
+pub(crate) fn list<T: Read>(items: Vec<Value>, place: &str, problems: &mut Vec<Problem>) -> Vec<T> {
     let mut read = Vec::with_capacity(items.len());
     for (index, item) in items.into_iter().enumerate() {
-        read.extend(T::read(item, &format!("{place}[{index}]"), faults));
+        read.extend(T::read(item, &format!("{place}[{index}]"), problems));
     }
     read
 }
@@ -135,7 +135,7 @@ fn misfit<T>(
     problem: &str,
     found: &Value,
     fix: &str,
-    faults: &mut Vec<Fault>,
+    problems: &mut Vec<Problem>,
 ) -> Option<T> {
     // A whole list or object as found would bury what is said about it.
     let found = match found {
@@ -143,7 +143,7 @@ fn misfit<T>(
         Value::Object(_) => "an object".to_owned(),
         plain => plain.to_string(),
     };
-    faults.push(Fault::new(place, format!("{problem}: {found}"), fix));
+    problems.push(Problem::new(place, format!("{problem}: {found}"), fix));
     None
 }
 
@@ -152,7 +152,7 @@ pub(crate) fn one_of<T: Copy>(
     value: &Value,
     place: &str,
     words: &[(&str, T)],
-    faults: &mut Vec<Fault>,
+    problems: &mut Vec<Problem>,
 ) -> Option<T> {
     let known = words.iter().find(|(word, _)| value == word);
     if let Some(&(_, meaning)) = known {
@@ -160,7 +160,7 @@ pub(crate) fn one_of<T: Copy>(
     }
     let words: Vec<&str> = words.iter().map(|&(word, _)| word).collect();
     let fix = format!("use one of {}", words.join(", "));
-    misfit(place, "not a word known here", value, &fix, faults)
+    misfit(place, "not a word known here", value, &fix, problems)
 }
 
 /// Takes the `kind` of an item, which is a `what`, out of its fields; one of `kinds`.
@@ -169,9 +169,9 @@ pub(crate) fn tagged(
     place: &str,
     what: &str,
     kinds: &[&str],
-    faults: &mut Vec<Fault>,
+    problems: &mut Vec<Problem>,
 ) -> Option<(String, Value)> {
-    let mut fields = object(item, place, faults)?;
+    let mut fields = object(item, place, problems)?;
     let problem = match fields.remove("kind") {
         Some(Value::String(kind)) if kinds.contains(&kind.as_str()) => {
             return Some((kind, Value::Object(fields)));
@@ -181,7 +181,7 @@ pub(crate) fn tagged(
         None => "missing".to_owned(),
     };
     let fix = format!("use one of {}", kinds.join(", "));
-    faults.push(Fault::new(within(place, "kind"), problem, fix));
+    problems.push(Problem::new(within(place, "kind"), problem, fix));
     None
 }
 
@@ -189,70 +189,70 @@ pub(crate) fn tagged(
 pub(crate) fn count<T: TryFrom<i64, Error = String>>(
     value: &Value,
     place: &str,
-    faults: &mut Vec<Fault>,
+    problems: &mut Vec<Problem>,
 ) -> Option<T> {
     let Some(count) = value.as_i64() else {
         let fix = "write digits only";
-        return misfit(place, "not a whole number", value, fix, faults);
+        return misfit(place, "not a whole number", value, fix, problems);
     };
     let allowed = T::try_from(count);
     allowed
         .map_err(|problem| {
             let fix = "write a number that is allowed there";
-            faults.push(Fault::new(place, problem, fix));
+            problems.push(Problem::new(place, problem, fix));
         })
         .ok()
 }
 
 impl Read for Value {
-    fn read(value: Value, _: &str, _: &mut Vec<Fault>) -> Option<Self> {
+    fn read(value: Value, _: &str, _: &mut Vec<Problem>) -> Option<Self> {
         Some(value)
     }
 }
 
 impl Read for String {
-    fn read(value: Value, place: &str, faults: &mut Vec<Fault>) -> Option<Self> {
+    fn read(value: Value, place: &str, problems: &mut Vec<Problem>) -> Option<Self> {
         match value {
             Value::String(text) => Some(text),
-            other => misfit(place, "not a text", &other, "write it in quotes", faults),
+            other => misfit(place, "not a text", &other, "write it in quotes", problems),
         }
     }
 }
 
 impl Read for f64 {
-    fn read(value: Value, place: &str, faults: &mut Vec<Fault>) -> Option<Self> {
+    fn read(value: Value, place: &str, problems: &mut Vec<Problem>) -> Option<Self> {
         let number = value.as_f64();
-        number.or_else(|| misfit(place, "not a number", &value, "write a number", faults))
+        number.or_else(|| misfit(place, "not a number", &value, "write a number", problems))
     }
 }
 
 impl Read for u32 {
-    fn read(value: Value, place: &str, faults: &mut Vec<Fault>) -> Option<Self> {
+    fn read(value: Value, place: &str, problems: &mut Vec<Problem>) -> Option<Self> {
         let number = value.as_u64().and_then(|number| number.try_into().ok());
         number.or_else(|| {
             let fix = "write digits only";
-            misfit(place, "not a whole number from 0 up", &value, fix, faults)
+            misfit(place, "not a whole number from 0 up", &value, fix, problems)
         })
     }
 }
 
 impl<T: Read> Read for Vec<T> {
-    fn read(value: Value, place: &str, faults: &mut Vec<Fault>) -> Option<Self> {
-        let before = faults.len();
-        let read = list(entries(value, place, faults)?, place, faults);
-        (faults.len() == before).then_some(read)
+    fn read(value: Value, place: &str, problems: &mut Vec<Problem>) -> Option<Self> {
+        let before = problems.len();
+        let read = list(entries(value, place, problems)?, place, problems);
+        (problems.len() == before).then_some(read)
     }
 }
 
 /// A row of as many values as the field needs.
 impl<T: Read, const N: usize> Read for [T; N] {
-    fn read(value: Value, place: &str, faults: &mut Vec<Fault>) -> Option<Self> {
-        let read = Vec::read(value, place, faults)?;
+    fn read(value: Value, place: &str, problems: &mut Vec<Problem>) -> Option<Self> {
+        let read = Vec::read(value, place, problems)?;
         let found = read.len();
         let row = read.try_into().ok();
         if row.is_none() {
             let problem = format!("not a row of {N}, but of {found}");
-            faults.push(Fault::new(
+            problems.push(Problem::new(
                 place,
                 problem,
                 format!("write {N} values in [ ], with commas between"),

@@ -1,4 +1,4 @@
-//! JSON read strictly: a key that stands twice is a fault, not a silent last word.
+//! JSON read strictly: a key that stands twice is a problem, not a silent last word.
 
 use std::fmt;
 

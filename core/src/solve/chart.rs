@@ -81,7 +81,7 @@ mod tests {
     #[test]
     fn a_step_leads_to_the_next_other_ratio() {
         let file = include_str!("../../../scenarios/07-three-speed-one-way.json");
-        let train = Train::parse(file).unwrap_or_else(|faults| panic!("{faults:?}"));
+        let train = Train::parse(file).unwrap_or_else(|problems| panic!("{problems:?}"));
         let chart = train.range_chart();
         let ratio = |range: usize| {
             let state = chart.ranges[range].combination.state();

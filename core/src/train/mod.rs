@@ -6,7 +6,7 @@ mod validate;
 use levertrain_exact::{Motions, Terms, Turning};
 
 use crate::base::element_set::ElementSet;
-use crate::base::fault::{Fault, MOST_FAULTS};
+use crate::base::problem::{MOST_PROBLEMS, Problem};
 use crate::model::scenario::{Element, Scenario};
 use crate::train::gearing::Gearing;
 use crate::train::validate::{Checker, unknown};
@@ -45,24 +45,24 @@ impl Train {
     ///
     /// # Errors
     /// Those of [`Scenario::parse`] and of [`Train::new`].
-    pub fn parse(text: &str) -> Result<Self, Vec<Fault>> {
+    pub fn parse(text: &str) -> Result<Self, Vec<Problem>> {
         Scenario::parse(text).and_then(Self::new)
     }
 
     /// Checks a scenario.
     ///
     /// # Errors
-    /// Every fault found: ids or labels that are empty, too long, repeated or unknown, a list
+    /// Every problem found: ids or labels that are empty, too long, repeated or unknown, a list
     /// that is too short or too long, an input or output that is the housing or the same
     /// shaft, a coupling or element that joins a body to itself, an engine, converter or load
     /// with a table that does not make sense.
-    pub fn new(scenario: Scenario) -> Result<Self, Vec<Fault>> {
+    pub fn new(scenario: Scenario) -> Result<Self, Vec<Problem>> {
         let mut check = Checker::new(&scenario);
         check.texts();
         let input = check.shaft("input", &scenario.input);
         let output = check.shaft("output", &scenario.output);
         if input.is_some() && input == output {
-            check.fault(
+            check.note(
                 "output",
                 format!("\"{}\" is the input as well", scenario.output),
                 "name another shaft",
@@ -72,10 +72,10 @@ impl Train {
         let ends = check.ends();
         let ranges = check.ranges();
         check.surroundings();
-        let mut faults = check.faults;
-        faults.truncate(MOST_FAULTS);
-        let (Some(input), Some(output), true) = (input, output, faults.is_empty()) else {
-            return Err(faults);
+        let mut problems = check.problems;
+        problems.truncate(MOST_PROBLEMS);
+        let (Some(input), Some(output), true) = (input, output, problems.is_empty()) else {
+            return Err(problems);
         };
         let couplings = scenario.couplings.iter();
         let gearing: Vec<Gearing> = couplings
@@ -147,34 +147,34 @@ impl Train {
     /// The set of the elements with these ids.
     ///
     /// # Errors
-    /// A fault for each id that no element has, and for each one-way clutch.
+    /// A problem for each id that no element has, and for each one-way clutch.
     pub fn element_set<'a>(
         &self,
         ids: impl IntoIterator<Item = &'a str>,
-    ) -> Result<ElementSet, Vec<Fault>> {
-        let mut faults = Vec::new();
+    ) -> Result<ElementSet, Vec<Problem>> {
+        let mut problems = Vec::new();
         let mut set = ElementSet::NONE;
         for id in ids {
             match self.element(id) {
                 Some(index) if self.scenario.elements[index].is_one_way() => {
-                    faults.push(Fault::new(
+                    problems.push(Problem::new(
                         "applied elements",
                         format!("\"{id}\" is a one-way clutch"),
                         "leave it out: it locks by itself",
                     ));
                 }
                 Some(index) => set = set.with(index),
-                None => faults.push(self.unknown_element("applied elements", id)),
+                None => problems.push(self.unknown_element("applied elements", id)),
             }
         }
-        if faults.is_empty() {
+        if problems.is_empty() {
             Ok(set)
         } else {
-            Err(faults)
+            Err(problems)
         }
     }
 
-    fn unknown_element(&self, place: &str, id: &str) -> Fault {
+    fn unknown_element(&self, place: &str, id: &str) -> Problem {
         let known = self.scenario.elements.iter().map(Element::id);
         unknown("element", place, id, known)
     }

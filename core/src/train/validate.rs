@@ -1,9 +1,9 @@
-//! Checking a scenario part by part, collecting every fault instead of stopping at the first.
+//! Checking a scenario part by part, collecting every problem instead of stopping at the first.
 
 mod surroundings;
 
 use crate::base::element_set::ElementSet;
-use crate::base::fault::{Fault, shortened};
+use crate::base::problem::{Problem, shortened};
 use crate::model::coupling::Coupling;
 use crate::model::scenario::{Brake, Clutch, Element, HOUSING, OneWay, Scenario, limits};
 use crate::train::Body;
@@ -11,13 +11,13 @@ use crate::train::Body;
 /// Most characters quoted of a text that may be very long.
 const QUOTED_CHARS: usize = 48;
 
-/// The fault of an id that nothing has.
+/// The problem of an id that nothing has.
 pub(crate) fn unknown<'a>(
     what: &str,
     place: &str,
     id: &str,
     known: impl Iterator<Item = &'a str>,
-) -> Fault {
+) -> Problem {
     let known: Vec<&str> = known.collect();
     let fix = if known.is_empty() {
         format!("the scenario has no {what}")
@@ -25,7 +25,7 @@ pub(crate) fn unknown<'a>(
         format!("use one of {}", known.join(", "))
     };
     let id = shortened(id, QUOTED_CHARS);
-    Fault::new(place, format!("no {what} has the id \"{id}\""), fix)
+    Problem::new(place, format!("no {what} has the id \"{id}\""), fix)
 }
 
 /// Whether a character ends a line or turns the direction of what follows: shown in a sentence, it
@@ -43,28 +43,28 @@ fn is_blank(c: char) -> bool {
     c.is_whitespace() || no_width
 }
 
-/// Checks a scenario part by part and collects every fault.
+/// Checks a scenario part by part and collects every problem.
 pub(crate) struct Checker<'a> {
     scenario: &'a Scenario,
-    /// The faults found so far.
-    pub(crate) faults: Vec<Fault>,
+    /// The problems found so far.
+    pub(crate) problems: Vec<Problem>,
 }
 
 impl<'a> Checker<'a> {
     pub(crate) fn new(scenario: &'a Scenario) -> Self {
         Self {
             scenario,
-            faults: Vec::new(),
+            problems: Vec::new(),
         }
     }
 
-    pub(crate) fn fault(
+    pub(crate) fn note(
         &mut self,
         place: impl Into<String>,
         problem: String,
         fix: impl Into<String>,
     ) {
-        self.faults.push(Fault::new(place, problem, fix));
+        self.problems.push(Problem::new(place, problem, fix));
     }
 
     /// Lengths, characters and uniqueness of every id and label.
@@ -89,7 +89,7 @@ impl<'a> Checker<'a> {
         self.list("ranges", ranges, 0, limits::RANGES);
         if self.shaft_index(HOUSING).is_some() {
             let problem = format!("\"{HOUSING}\" always means the housing");
-            self.fault("shafts", problem, "give the shaft another id");
+            self.note("shafts", problem, "give the shaft another id");
         }
     }
 
@@ -107,14 +107,14 @@ impl<'a> Checker<'a> {
             self.text(&format!("{place}.label"), label, 1, limits::LABEL_CHARS);
             if let Some(first) = seen.iter().position(|&known| known == id) {
                 let problem = format!("the id \"{id}\" is taken by {name}[{first}]");
-                self.fault(format!("{place}.id"), problem, "give each a different id");
+                self.note(format!("{place}.id"), problem, "give each a different id");
             }
             seen.push(id);
         }
         let count = seen.len();
         if !(least..=most).contains(&count) {
             let problem = format!("{count} entries");
-            self.fault(name, problem, format!("have {least} to {most}"));
+            self.note(name, problem, format!("have {least} to {most}"));
         }
     }
 
@@ -122,7 +122,7 @@ impl<'a> Checker<'a> {
         let plain = |c: char| c.is_ascii_alphanumeric() || c == '_' || c == '-';
         if id.is_empty() || id.len() > limits::ID_CHARS || !id.chars().all(plain) {
             let most = limits::ID_CHARS;
-            self.fault(
+            self.note(
                 place,
                 format!("\"{}\" cannot be an id", shortened(id, QUOTED_CHARS)),
                 format!("use 1 to {most} letters, digits, - or _"),
@@ -133,7 +133,7 @@ impl<'a> Checker<'a> {
     fn text(&mut self, place: &str, text: &str, least: usize, most: usize) {
         let count = text.chars().count();
         if !(least..=most).contains(&count) || text.chars().any(char::is_control) {
-            self.fault(
+            self.note(
                 place,
                 format!(
                     "\"{}\" has {count} characters, or some that do not print",
@@ -146,17 +146,17 @@ impl<'a> Checker<'a> {
                 "has U+{:04X}, which steers text and is not seen",
                 hidden as u32
             );
-            self.fault(place, problem, "leave it out");
+            self.note(place, problem, "leave it out");
         } else if least > 0 && text.chars().all(is_blank) {
             let problem = "has no character that is seen".to_owned();
-            self.fault(place, problem, "write a letter or a digit at least");
+            self.note(place, problem, "write a letter or a digit at least");
         }
     }
 
     /// Index of a shaft that must turn.
     pub(crate) fn shaft(&mut self, place: &str, id: &str) -> Option<usize> {
         if id == HOUSING {
-            self.fault(
+            self.note(
                 place,
                 "the housing does not turn".to_owned(),
                 "name a shaft",
@@ -166,7 +166,7 @@ impl<'a> Checker<'a> {
         let index = self.shaft_index(id);
         if index.is_none() {
             let known = self.scenario.shafts.iter().map(|shaft| shaft.id.as_str());
-            self.faults.push(unknown("shaft", place, id, known));
+            self.problems.push(unknown("shaft", place, id, known));
         }
         index
     }
@@ -198,7 +198,7 @@ impl<'a> Checker<'a> {
                         member.shaft,
                         facts.id()
                     );
-                    self.fault(place, problem, "put each member on its own shaft");
+                    self.note(place, problem, "put each member on its own shaft");
                 }
                 bodies.push(body);
             }
@@ -224,7 +224,7 @@ impl<'a> Checker<'a> {
                     let to_shaft = self.shaft(&place, to);
                     if from == to {
                         let problem = format!("both ends are \"{from}\"");
-                        self.fault(place, problem, "name two different shafts");
+                        self.note(place, problem, "name two different shafts");
                     }
                     from_shaft
                         .zip(to_shaft)
@@ -236,7 +236,7 @@ impl<'a> Checker<'a> {
                     let other = self.body(&format!("{place}.against"), against);
                     if shaft == against {
                         let problem = format!("\"{shaft}\" cannot lock against itself");
-                        self.fault(place, problem, "name another shaft, or housing");
+                        self.note(place, problem, "name another shaft, or housing");
                     }
                     shaft_index.zip(other).map(|(a, b)| [Body::Shaft(a), b])
                 }
@@ -244,7 +244,7 @@ impl<'a> Checker<'a> {
             elements.extend(ends);
             if let Some(friction) = element.friction() {
                 let place = format!("elements[{index}].friction");
-                self.faults.extend(friction.faults(&place));
+                self.problems.extend(friction.problems(&place));
             }
         }
         elements
@@ -257,7 +257,7 @@ impl<'a> Checker<'a> {
             let mut set = ElementSet::NONE;
             if range.applied.len() > limits::ELEMENTS {
                 let problem = format!("{} entries", range.applied.len());
-                self.fault(place, problem, format!("name at most {}", limits::ELEMENTS));
+                self.note(place, problem, format!("name at most {}", limits::ELEMENTS));
                 ranges.push(set);
                 continue;
             }
@@ -266,17 +266,17 @@ impl<'a> Checker<'a> {
                 match elements.iter().position(|element| element.id() == id) {
                     None => {
                         let known = elements.iter().map(Element::id);
-                        self.faults.push(unknown("element", &place, id, known));
+                        self.problems.push(unknown("element", &place, id, known));
                     }
                     // An index beyond the limit has been reported by `texts`.
                     Some(element) if element >= limits::ELEMENTS => {}
                     Some(element) if elements[element].is_one_way() => {
                         let problem = format!("\"{id}\" is a one-way clutch");
-                        self.fault(place.as_str(), problem, "leave it out: it locks by itself");
+                        self.note(place.as_str(), problem, "leave it out: it locks by itself");
                     }
                     Some(element) if set.contains(element) => {
                         let problem = format!("\"{id}\" is named twice");
-                        self.fault(place.as_str(), problem, "name each element once");
+                        self.note(place.as_str(), problem, "name each element once");
                     }
                     Some(element) => set = set.with(element),
                 }
@@ -299,9 +299,9 @@ mod tests {
         };
         let mut problem = |label: &str| {
             scenario.shafts[0].label = label.to_owned();
-            let faults = Train::new(scenario.clone()).err().unwrap_or_default();
-            let faults: Vec<String> = faults.iter().map(ToString::to_string).collect();
-            faults.join("\n")
+            let problems = Train::new(scenario.clone()).err().unwrap_or_default();
+            let problems: Vec<String> = problems.iter().map(ToString::to_string).collect();
+            problems.join("\n")
         };
         for label in [" ", "\u{200b}\u{feff}", "\u{3000}"] {
             assert!(

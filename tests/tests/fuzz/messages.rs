@@ -1,8 +1,8 @@
-//! Refusals that could grow without bound: messages stay short, faults stay few.
+//! Refusals that could grow without bound: messages stay short, problems stay few.
 
 use crate::sample::{refused, with};
 
-/// However long what a fault quotes, its message stays short and on one line.
+/// However long what a problem quotes, its message stays short and on one line.
 #[test]
 fn messages_stay_short() {
     let long = "x".repeat(20_000);
@@ -73,9 +73,9 @@ fn messages_stay_short() {
     }
 }
 
-/// However much is wrong, the list of faults stays short.
+/// However much is wrong, the list of problems stays short.
 #[test]
-fn faults_stay_few() {
+fn problems_stay_few() {
     let same = vec!["\"A\""; 10_000].join(",");
     refused(
         "an element ten thousand times",

@@ -1,4 +1,4 @@
-//! Bad inputs by name: each is refused, and the fault names what is wrong.
+//! Bad inputs by name: each is refused, and the problem names what is wrong.
 
 use serde_json::Value;
 
@@ -16,9 +16,9 @@ fn every_truncation_is_refused() {
     let text = serde_json::to_string_pretty(&good()).unwrap_or_default();
     assert!(text.len() > 1000);
     for end in 0..text.len() {
-        let faults = refused(&format!("cut at {end}"), &text[..end]);
-        assert_eq!(faults.len(), 1, "{faults:#?}");
-        assert!(faults[0].problem.contains("too early"), "{faults:#?}");
+        let problems = refused(&format!("cut at {end}"), &text[..end]);
+        assert_eq!(problems.len(), 1, "{problems:#?}");
+        assert!(problems[0].what.contains("too early"), "{problems:#?}");
     }
 }
 
@@ -227,9 +227,11 @@ fn a_field_written_twice_is_refused() {
         ),
     ];
     for (field, old, new) in rows {
-        let faults = refused(field, &with(old, new));
-        let named = faults.iter().any(|fault| fault.to_string().contains(field));
-        assert!(named, "{field} is not named: {faults:#?}");
+        let problems = refused(field, &with(old, new));
+        let named = problems
+            .iter()
+            .any(|problem| problem.to_string().contains(field));
+        assert!(named, "{field} is not named: {problems:#?}");
     }
 }
 

@@ -1,10 +1,10 @@
 //! A valid scenario to spoil, and how what is spoilt must be refused.
 
-use levertrain_core::{Fault, Train};
+use levertrain_core::{Problem, Train};
 use levertrain_tests::sketch::Sketch;
 use serde_json::{Value, json};
 
-use crate::verdict::check_faults;
+use crate::verdict::check_problems;
 
 /// A scenario with one of everything.
 pub fn good() -> Value {
@@ -37,25 +37,25 @@ pub fn with(old: &str, new: &str) -> String {
     text.replacen(old, new, 1)
 }
 
-/// The faults of a text that must be refused, looked at.
+/// The problems of a text that must be refused, looked at.
 #[track_caller]
-pub fn refused(name: &str, text: &str) -> Vec<Fault> {
-    let Err(faults) = Train::parse(text) else {
+pub fn refused(name: &str, text: &str) -> Vec<Problem> {
+    let Err(problems) = Train::parse(text) else {
         panic!("{name}: accepted");
     };
-    if let Err(error) = check_faults(&faults) {
+    if let Err(error) = check_problems(&problems) {
         panic!("{name}: {error}");
     }
-    faults
+    problems
 }
 
-/// Checks that one of the faults is at `place` and names `problem`.
+/// Checks that one of the problems is at `place` and names `what`.
 #[track_caller]
-pub fn check(name: &str, text: &str, place: &str, problem: &str) {
-    let faults = refused(name, text);
-    let named = |fault: &Fault| fault.place.starts_with(place) && fault.problem.contains(problem);
+pub fn check(name: &str, text: &str, place: &str, what: &str) {
+    let problems = refused(name, text);
+    let named = |problem: &Problem| problem.place.starts_with(place) && problem.what.contains(what);
     assert!(
-        faults.iter().any(named),
-        "{name}: expected {place:?}, {problem:?}, found {faults:#?}"
+        problems.iter().any(named),
+        "{name}: expected {place:?}, {what:?}, found {problems:#?}"
     );
 }

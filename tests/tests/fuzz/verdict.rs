@@ -2,10 +2,10 @@
 
 use levertrain_core::operating::{Conditions, Operating};
 use levertrain_core::report::{ChartReport, Explanation, warnings};
-use levertrain_core::{ElementSet, Fault, Train};
+use levertrain_core::{ElementSet, Problem, Train};
 
-/// More faults than this at once help nobody.
-pub const MOST_FAULTS: usize = 100;
+/// More problems than this at once help nobody.
+pub const MOST_PROBLEMS: usize = 100;
 /// A message is to be read on one screen, at a terminal or under a drawing.
 pub const MOST_CHARS: usize = 500;
 
@@ -17,7 +17,7 @@ pub fn judge(text: &str) -> Result<Option<Train>, String> {
             ask_everything(&train)?;
             Ok(Some(train))
         }
-        Err(faults) => check_faults(&faults).map(|()| None),
+        Err(problems) => check_problems(&problems).map(|()| None),
     }
 }
 
@@ -66,30 +66,26 @@ fn check_operating(found: Option<Operating>) -> Result<(), String> {
     Ok(())
 }
 
-/// At least one fault, not too many, each with three readable parts.
-pub fn check_faults(faults: &[Fault]) -> Result<(), String> {
-    if faults.is_empty() {
-        return Err("refused without a fault".to_owned());
+/// At least one problem, not too many, each with three readable parts.
+pub fn check_problems(problems: &[Problem]) -> Result<(), String> {
+    if problems.is_empty() {
+        return Err("refused without a problem".to_owned());
     }
-    if faults.len() > MOST_FAULTS {
+    if problems.len() > MOST_PROBLEMS {
         return Err(format!(
-            "{} faults, more than {MOST_FAULTS}; the first: {}",
-            faults.len(),
-            start_of(&faults[0].to_string())
+            "{} problems, more than {MOST_PROBLEMS}; the first: {}",
+            problems.len(),
+            start_of(&problems[0].to_string())
         ));
     }
-    for fault in faults {
-        let Fault {
-            place,
-            problem,
-            fix,
-        } = fault;
-        for (what, part) in [("place", place), ("problem", problem), ("fix", fix)] {
+    for problem in problems {
+        let Problem { place, what, fix } = problem;
+        for (name, part) in [("place", place), ("what", what), ("fix", fix)] {
             if part.trim().is_empty() {
-                return Err(format!("no {what} in {}", start_of(&fault.to_string())));
+                return Err(format!("no {name} in {}", start_of(&problem.to_string())));
             }
         }
-        let message = fault.to_string();
+        let message = problem.to_string();
         let length = message.chars().count();
         if length > MOST_CHARS {
             return Err(format!(

@@ -24,7 +24,7 @@ pub struct Found {
 /// What the core says of a combination.
 pub fn solved(train: &Train, applied: &[&str], conditions: &Conditions) -> Result<Found> {
     let applied = train.element_set(applied.iter().copied());
-    let applied = applied.map_err(|faults| anyhow::anyhow!("{faults:?}"))?;
+    let applied = applied.map_err(|problems| anyhow::anyhow!("{problems:?}"))?;
     let combination = train.settle(applied, Duty::Drive).combination;
     match Operating::of(&combination, conditions) {
         Some(Operating::Solved {
@@ -45,7 +45,7 @@ pub fn solved(train: &Train, applied: &[&str], conditions: &Conditions) -> Resul
 
 /// The train of a scenario.
 pub fn train(scenario: &Value) -> Result<Train> {
-    Train::parse(&scenario.to_string()).map_err(|faults| anyhow::anyhow!("{faults:#?}"))
+    Train::parse(&scenario.to_string()).map_err(|problems| anyhow::anyhow!("{problems:#?}"))
 }
 
 /// One set with k = 4 and simple surroundings: sun in, carrier out, ring held by B.

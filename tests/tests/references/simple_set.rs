@@ -26,7 +26,7 @@ fn set(input: &str, output: &str) -> Sketch {
 fn ratio(input: &str, output: &str, applied: &str, expected: &'static str) -> Row {
     let train = set(input, output).train();
     let applied_set = train.element_set([applied]);
-    let applied_set = applied_set.unwrap_or_else(|faults| panic!("{faults:?}"));
+    let applied_set = applied_set.unwrap_or_else(|problems| panic!("{problems:?}"));
     let combination = train.solve(applied_set);
     let State::Driving(ratio) = combination.state() else {
         panic!("{applied}, {input} to {output}: {:?}", combination.state());

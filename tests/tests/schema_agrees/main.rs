@@ -125,8 +125,8 @@ fn reader_and_schema_agree() -> Result<()> {
 
 #[test]
 fn the_good_one_is_good() -> Result<()> {
-    let faults = Schema::read()?.faults(&good());
-    ensure!(faults.is_empty(), "{faults:#?}");
+    let problems = Schema::read()?.problems(&good());
+    ensure!(problems.is_empty(), "{problems:#?}");
     let text = good().to_string();
     ensure!(Train::parse(&text).is_ok(), "{text}");
     Ok(())

@@ -1,37 +1,37 @@
-//! Values and faults as plain JavaScript data.
+//! Values and problems as plain JavaScript data.
 
-use levertrain_core::Fault;
+use levertrain_core::Problem;
 use serde::Serialize;
 use wasm_bindgen::JsValue;
 
-use crate::wire::FaultInfo;
+use crate::wire::ProblemInfo;
 
-/// The fault of a name that means nothing: where it was given, what it should be, what there is.
+/// The problem of a name that means nothing: where it was given, what it should be, what there is.
 pub fn no_such(place: &str, name: &str, what: &str, fix: &str) -> JsValue {
-    faults(vec![Fault::new(
+    problems(vec![Problem::new(
         place,
         format!("\"{name}\" is not {what}"),
         fix,
     )])
 }
 
-/// The fault of a sandbox without a train.
+/// The problem of a sandbox without a train.
 pub fn nothing_open() -> JsValue {
-    faults(vec![Fault::new(
+    problems(vec![Problem::new(
         "sandbox",
         "no scenario is open",
         "open one first",
     )])
 }
 
-/// The value thrown for faults.
-pub fn faults(faults: Vec<Fault>) -> JsValue {
+/// The value thrown for problems.
+pub fn problems(problems: Vec<Problem>) -> JsValue {
     #[derive(Serialize)]
     struct Thrown {
-        faults: Vec<FaultInfo>,
+        faults: Vec<ProblemInfo>,
     }
     let thrown = Thrown {
-        faults: faults.into_iter().map(FaultInfo::from).collect(),
+        faults: problems.into_iter().map(ProblemInfo::from).collect(),
     };
     // Plain strings always convert; a string says at least that something went wrong.
     plain(&thrown).unwrap_or_else(|error| error)

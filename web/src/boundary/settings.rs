@@ -4,7 +4,7 @@ use levertrain_core::operating::Conditions;
 use wasm_bindgen::prelude::*;
 
 use super::Sandbox;
-use super::plain::{faults, no_such};
+use super::plain::{no_such, problems};
 use crate::draw::Palette;
 use crate::speed_unit::SpeedUnit;
 use crate::torque_unit::TorqueUnit;
@@ -28,7 +28,7 @@ impl Sandbox {
             mesh_efficiency: mesh,
         };
         let set = self.session_mut()?.set_conditions(conditions);
-        set.map_err(|fault| faults(vec![fault]))
+        set.map_err(|problem| problems(vec![problem]))
     }
 
     /// Sets the input speed in rev/min.

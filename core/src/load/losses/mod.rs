@@ -9,7 +9,7 @@ mod loaded;
 mod trial;
 mod ways;
 
-use crate::base::fault::Fault;
+use crate::base::problem::Problem;
 use crate::solve::Combination;
 use equilibrium::Equilibrium;
 use trial::{Outcome, Trial};
@@ -53,10 +53,10 @@ impl LossModel {
     /// # Errors
     /// A mesh efficiency that is not above 0 and at most 1, a drag below 0, or either not a
     /// number.
-    pub fn new(mesh_efficiency: f64, drag: f64, coasting: bool) -> Result<Self, Fault> {
+    pub fn new(mesh_efficiency: f64, drag: f64, coasting: bool) -> Result<Self, Problem> {
         if !(mesh_efficiency > 0.0 && mesh_efficiency <= 1.0) {
             let problem = format!("{mesh_efficiency} cannot be an efficiency");
-            return Err(Fault::new(
+            return Err(Problem::new(
                 "mesh efficiency",
                 problem,
                 "use more than 0 and at most 1",
@@ -64,7 +64,7 @@ impl LossModel {
         }
         if !(drag >= 0.0 && drag.is_finite()) {
             let problem = format!("{drag} cannot be a drag");
-            return Err(Fault::new(
+            return Err(Problem::new(
                 "drag of open elements",
                 problem,
                 "use 0 or more",

@@ -38,7 +38,7 @@ mod roots;
 
 pub use curves::Curves;
 
-use crate::base::fault::Fault;
+use crate::base::problem::Problem;
 use crate::base::short_sort::sort_short_by;
 use crate::load::losses::MESH_EFFICIENCY;
 use crate::solve::Combination;
@@ -82,7 +82,7 @@ impl Conditions {
     ///
     /// # Errors
     /// The first that is out of its range or no number.
-    pub fn checked(self) -> Result<Self, Fault> {
+    pub fn checked(self) -> Result<Self, Problem> {
         for (place, value, least, most) in [
             ("pedal", self.pedal, 0.0, 1.0),
             ("grade", self.grade, -GRADE_MAX, GRADE_MAX),
@@ -100,7 +100,11 @@ impl Conditions {
                 } else {
                     least
                 };
-                return Err(Fault::new(place, problem, format!("use {least} to {most}")));
+                return Err(Problem::new(
+                    place,
+                    problem,
+                    format!("use {least} to {most}"),
+                ));
             }
         }
         Ok(self)

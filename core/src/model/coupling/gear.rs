@@ -5,7 +5,7 @@ use std::fmt;
 use serde::Serialize;
 use serde_json::Value;
 
-use crate::base::fault::Fault;
+use crate::base::problem::Problem;
 use crate::json::{Read, count, read_fields};
 use crate::model::scenario::limits::{TEETH_MAX, TEETH_MIN};
 
@@ -120,13 +120,13 @@ read_fields!(Pinions { teeth, count });
 read_fields!(PinionRow { teeth });
 
 impl Read for Teeth {
-    fn read(value: Value, place: &str, faults: &mut Vec<Fault>) -> Option<Self> {
-        count(&value, place, faults)
+    fn read(value: Value, place: &str, problems: &mut Vec<Problem>) -> Option<Self> {
+        count(&value, place, problems)
     }
 }
 
 impl Read for PinionCount {
-    fn read(value: Value, place: &str, faults: &mut Vec<Fault>) -> Option<Self> {
-        count(&value, place, faults)
+    fn read(value: Value, place: &str, problems: &mut Vec<Problem>) -> Option<Self> {
+        count(&value, place, problems)
     }
 }

@@ -7,7 +7,7 @@ use super::{
     CouplingKind, Gear, Member, MeshRow, Partner, PinionSpin, Profile, ProfileGear, Role, Rolling,
     RowRatio, ToothMesh,
 };
-use crate::base::fault::Fault;
+use crate::base::problem::Problem;
 use crate::json::{Read, one_of, read_fields};
 use crate::model::scenario::HOUSING;
 use crate::model::tooth_checks::{self, ToothWarning};
@@ -51,9 +51,9 @@ read_fields!(GearPair {
 });
 
 impl Read for Mesh {
-    fn read(value: Value, place: &str, faults: &mut Vec<Fault>) -> Option<Self> {
+    fn read(value: Value, place: &str, problems: &mut Vec<Problem>) -> Option<Self> {
         let words = [("external", Self::External), ("internal", Self::Internal)];
-        one_of(&value, place, &words, faults)
+        one_of(&value, place, &words, problems)
     }
 }
 

@@ -26,7 +26,7 @@ pub use ravigneaux::Ravigneaux;
 pub use stepped::Stepped;
 pub use stepped_suns::SteppedSuns;
 
-use crate::base::fault::Fault;
+use crate::base::problem::Problem;
 use crate::json::{Read, tagged};
 use crate::model::tooth_checks::ToothWarning;
 
@@ -259,10 +259,10 @@ macro_rules! kinds {
                 kind: &str,
                 fields: Value,
                 place: &str,
-                faults: &mut Vec<Fault>,
+                problems: &mut Vec<Problem>,
             ) -> Option<Self> {
                 $(if kind == $tag {
-                    return Read::read(fields, place, faults).map(Self::$kind);
+                    return Read::read(fields, place, problems).map(Self::$kind);
                 })+
                 // Only a kind of the list gets here.
                 None
@@ -281,8 +281,8 @@ kinds! {
 }
 
 impl Read for Coupling {
-    fn read(value: Value, place: &str, faults: &mut Vec<Fault>) -> Option<Self> {
-        let (kind, fields) = tagged(value, place, "coupling", Self::TAGS, faults)?;
-        Self::of_kind(&kind, fields, place, faults)
+    fn read(value: Value, place: &str, problems: &mut Vec<Problem>) -> Option<Self> {
+        let (kind, fields) = tagged(value, place, "coupling", Self::TAGS, problems)?;
+        Self::of_kind(&kind, fields, place, problems)
     }
 }

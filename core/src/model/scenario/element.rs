@@ -4,7 +4,7 @@ use serde::Serialize;
 use serde_json::Value;
 
 use super::Friction;
-use crate::base::fault::Fault;
+use crate::base::problem::Problem;
 use crate::json::{Read, one_of, read_fields, tagged};
 
 /// A shift element: something that can be applied and released, or locks by itself.
@@ -83,21 +83,21 @@ read_fields!(OneWay {
 });
 
 impl Read for Way {
-    fn read(value: Value, place: &str, faults: &mut Vec<Fault>) -> Option<Self> {
+    fn read(value: Value, place: &str, problems: &mut Vec<Problem>) -> Option<Self> {
         let words = [("forward", Self::Forward), ("backward", Self::Backward)];
-        one_of(&value, place, &words, faults)
+        one_of(&value, place, &words, problems)
     }
 }
 
 impl Read for Element {
-    fn read(value: Value, place: &str, faults: &mut Vec<Fault>) -> Option<Self> {
+    fn read(value: Value, place: &str, problems: &mut Vec<Problem>) -> Option<Self> {
         const KINDS: &[&str] = &["brake", "clutch", "one-way"];
-        let (kind, fields) = tagged(value, place, "shift element", KINDS, faults)?;
+        let (kind, fields) = tagged(value, place, "shift element", KINDS, problems)?;
         match kind.as_str() {
-            "brake" => Read::read(fields, place, faults).map(Self::Brake),
-            "clutch" => Read::read(fields, place, faults).map(Self::Clutch),
+            "brake" => Read::read(fields, place, problems).map(Self::Brake),
+            "clutch" => Read::read(fields, place, problems).map(Self::Clutch),
             // `tagged` lets no other kind pass.
-            _ => Read::read(fields, place, faults).map(Self::OneWay),
+            _ => Read::read(fields, place, problems).map(Self::OneWay),
         }
     }
 }

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::limits;
-use crate::base::fault::Fault;
+use crate::base::problem::Problem;
 use crate::json::read_fields;
 
 /// Ring-shaped friction surfaces pressed together by one force. Lengths are radii in mm.
@@ -32,7 +32,7 @@ read_fields!(Friction {
 
 impl Friction {
     /// What is wrong with the numbers of the data at `place`.
-    pub(crate) fn faults(&self, place: &str) -> Vec<Fault> {
+    pub(crate) fn problems(&self, place: &str) -> Vec<Problem> {
         let fields = [
             ("surfaces", f64::from(self.surfaces), limits::SURFACES),
             ("outer_radius", self.outer_radius, limits::LINING_RADIUS_MM),
@@ -40,11 +40,11 @@ impl Friction {
             ("coefficient", self.coefficient, limits::FRICTION),
             ("clamp_force", self.clamp_force, limits::CLAMP_FORCE_N),
         ];
-        let mut faults: Vec<Fault> = fields
+        let mut problems: Vec<Problem> = fields
             .into_iter()
             .filter(|(_, value, (least, most))| !(least..=most).contains(&value))
             .map(|(field, value, (least, most))| {
-                Fault::new(
+                Problem::new(
                     format!("{place}.{field}"),
                     format!("outside what is allowed: {value}"),
                     format!("use {least} to {most}"),
@@ -52,12 +52,12 @@ impl Friction {
             })
             .collect();
         if self.inner_radius >= self.outer_radius {
-            faults.push(Fault::new(
+            problems.push(Problem::new(
                 format!("{place}.inner_radius"),
                 format!("not below the outer radius: {}", self.inner_radius),
                 format!("use less than {}", self.outer_radius),
             ));
         }
-        faults
+        problems
     }
 }

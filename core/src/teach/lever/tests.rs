@@ -17,7 +17,7 @@ fn train(shafts: &[&str], couplings: &str, elements: &str) -> Train {
             "ranges": []}}"#,
         shafts.join(",")
     );
-    Train::parse(&text).unwrap_or_else(|faults| panic!("{faults:?}"))
+    Train::parse(&text).unwrap_or_else(|problems| panic!("{problems:?}"))
 }
 
 fn set(id: &str, [s, c, r]: [&str; 3], (sun, ring): (u32, u32)) -> String {

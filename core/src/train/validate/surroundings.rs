@@ -17,7 +17,7 @@ impl Checker<'_> {
         let any = scenario.converter.is_some() || given.iter().any(|(_, given)| *given);
         for (name, _) in given.iter().filter(|(_, given)| any && !given) {
             let problem = format!("there is no {name}, and an operating point takes one");
-            self.fault(
+            self.note(
                 *name,
                 problem,
                 "add it, or leave out engine, converter and load",
@@ -37,7 +37,7 @@ impl Checker<'_> {
     fn engine(&mut self, engine: &Engine) {
         self.text("engine.label", &engine.label, 1, limits::LABEL_CHARS);
         let most = limits::TORQUE_MAX;
-        let before = self.faults.len();
+        let before = self.problems.len();
         for (name, curve, highest) in [
             ("engine.full", &engine.full, most),
             ("engine.motoring", &engine.motoring, 0.0),
@@ -52,11 +52,11 @@ impl Checker<'_> {
             self.rising(name, &speeds);
         }
         let ends = |curve: &[[f64; 2]]| Some((curve.first()?[0], curve.last()?[0]));
-        if self.faults.len() > before {
+        if self.problems.len() > before {
             return;
         }
         if ends(&engine.full) != ends(&engine.motoring) {
-            self.fault(
+            self.note(
                 "engine.motoring",
                 "it does not begin and end at the speeds of engine.full".to_owned(),
                 "use the same first speed and the same last speed in both",
@@ -69,7 +69,7 @@ impl Checker<'_> {
             full.value(speed) <= motoring
         });
         if let Some([speed, _]) = crossing {
-            self.fault(
+            self.note(
                 "engine.motoring",
                 format!("at {speed} rev/min it is not below engine.full"),
                 "write a torque that is smaller than at full pedal",
@@ -81,12 +81,12 @@ impl Checker<'_> {
         self.text("converter.label", &converter.label, 1, limits::LABEL_CHARS);
         let name = "converter.table";
         self.count(name, converter.table.len());
-        let before = self.faults.len();
+        let before = self.problems.len();
         for (index, &[speed_ratio, torque_ratio, factor]) in converter.table.iter().enumerate() {
             let place = |column: usize| format!("{name}[{index}][{column}]");
             if !(0.0..1.0).contains(&speed_ratio) {
                 let problem = format!("{speed_ratio} is not a speed ratio from 0 to below 1");
-                self.fault(place(0), problem, "leave out what is not in that range");
+                self.note(place(0), problem, "leave out what is not in that range");
             }
             self.within(&place(1), torque_ratio, 1.0, limits::TORQUE_RATIO_MAX);
             let [least, most] = [limits::CAPACITY_FACTOR_MIN, limits::CAPACITY_FACTOR_MAX];
@@ -96,9 +96,9 @@ impl Checker<'_> {
         self.rising(name, &speed_ratios);
         if speed_ratios.first().is_some_and(|first| *first != 0.0) {
             let problem = "it does not begin at stall".to_owned();
-            self.fault(format!("{name}[0][0]"), problem, "begin with speed ratio 0");
+            self.note(format!("{name}[0][0]"), problem, "begin with speed ratio 0");
         }
-        if self.faults.len() > before {
+        if self.problems.len() > before {
             return;
         }
         // Power out over power in is torque ratio times speed ratio, at most 1 between points too.
@@ -109,7 +109,7 @@ impl Checker<'_> {
             let inside = (slope < 0.0).then_some(vertex.clamp(from[0], to[0]));
             let greatest = [from[0], to[0]].into_iter().chain(inside).map(product);
             if greatest.fold(0.0, f64::max) > 1.0 + ROUNDING {
-                self.fault(
+                self.note(
                     format!("{name}[{index}][1]"),
                     "from there on more power would come out than goes in".to_owned(),
                     "make torque ratio times speed ratio at most 1, between points as well",
@@ -134,7 +134,7 @@ impl Checker<'_> {
     fn count(&mut self, name: &str, count: usize) {
         let [least, most] = [limits::POINTS_MIN, limits::POINTS_MAX];
         if !(least..=most).contains(&count) {
-            self.fault(
+            self.note(
                 name,
                 format!("{count} points"),
                 format!("have {least} to {most}"),
@@ -145,7 +145,7 @@ impl Checker<'_> {
     fn within(&mut self, place: &str, value: f64, least: f64, most: f64) {
         if !(least..=most).contains(&value) {
             let problem = format!("{value} is not allowed there");
-            self.fault(place, problem, format!("use {least} to {most}"));
+            self.note(place, problem, format!("use {least} to {most}"));
         }
     }
 
@@ -153,7 +153,7 @@ impl Checker<'_> {
         let pairs = values.iter().zip(values.iter().skip(1)).enumerate();
         let fallen = pairs.filter(|(_, (earlier, later))| later <= earlier);
         for (index, (earlier, later)) in fallen.collect::<Vec<_>>() {
-            self.fault(
+            self.note(
                 format!("{name}[{}][0]", index + 1),
                 format!("{later} does not come after {earlier}"),
                 "list the points with rising first numbers",
@@ -176,15 +176,15 @@ mod tests {
         "load": {"label": "L", "constant": 15, "linear": 0, "quadratic": 0.000003, "weight": 1260}
         }"#;
 
-    /// Replaces a part of the good file and looks for one fault.
+    /// Replaces a part of the good file and looks for one problem.
     #[track_caller]
     fn check(from: &str, to: &str, expected: &str) {
         assert_eq!(GOOD.matches(from).count(), 1, "{from}");
-        let faults = Train::parse(&GOOD.replace(from, to)).err();
-        let faults: Vec<String> = faults.iter().flatten().map(ToString::to_string).collect();
+        let problems = Train::parse(&GOOD.replace(from, to)).err();
+        let problems: Vec<String> = problems.iter().flatten().map(ToString::to_string).collect();
         assert!(
-            faults.iter().any(|fault| fault.starts_with(expected)),
-            "expected {expected}, found {faults:#?}"
+            problems.iter().any(|problem| problem.starts_with(expected)),
+            "expected {expected}, found {problems:#?}"
         );
     }
 
@@ -194,7 +194,7 @@ mod tests {
     }
 
     #[test]
-    fn faults_say_where_and_what() {
+    fn problems_say_where_and_what() {
         check("\"load\":", "\"lode\":", "lode: unknown field");
         check(
             "\"label\": \"E\",",
@@ -275,8 +275,8 @@ mod tests {
         let from = GOOD.find("\"engine\"").unwrap_or(0);
         let to = GOOD.find("\"converter\"").unwrap_or(0);
         let text = GOOD.replace(&GOOD[from..to], "");
-        let faults = Train::parse(&text).err().unwrap_or_default();
-        assert_eq!(faults.len(), 1, "{faults:#?}");
-        assert_eq!(faults[0].place, "engine");
+        let problems = Train::parse(&text).err().unwrap_or_default();
+        assert_eq!(problems.len(), 1, "{problems:#?}");
+        assert_eq!(problems[0].place, "engine");
     }
 }

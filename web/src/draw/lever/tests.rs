@@ -79,7 +79,7 @@ fn largest() -> String {
 }
 
 fn open(name: &str, text: &str) -> Session {
-    Session::open(text).unwrap_or_else(|faults| panic!("{name}: {faults:?}"))
+    Session::open(text).unwrap_or_else(|problems| panic!("{name}: {problems:?}"))
 }
 
 fn arrive(session: &mut Session, applied: ElementSet) {

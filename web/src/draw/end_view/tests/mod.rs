@@ -61,6 +61,6 @@ fn session(coupling: &str) -> Session {
 fn opened(text: &str) -> Session {
     match Session::open(text) {
         Ok(session) => session,
-        Err(faults) => panic!("{faults:?}"),
+        Err(problems) => panic!("{problems:?}"),
     }
 }

@@ -2,28 +2,24 @@
 
 use std::fmt;
 
-/// One fault in a scenario file, a link or a command line.
+/// One problem in a scenario file, a link or a command line.
 ///
-/// A fault is a sentence in three parts, so that an interface can lay them out and a
+/// A problem is a sentence in three parts, so that an interface can lay them out and a
 /// terminal can print them on one line.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Fault {
+pub struct Problem {
     /// Where: a path into the file such as `couplings[1].ring.teeth`, or `line 3, column 7`.
     pub place: String,
     /// What is wrong, quoting the value as it was given.
-    pub problem: String,
+    pub what: String,
     /// What would mend it.
     pub fix: String,
 }
 
-impl Fault {
-    /// A fault at `place`. What a message quotes may be anything: characters that do not print
-    /// are escaped and long parts cut, so that a fault always fits a line.
-    pub fn new(
-        place: impl Into<String>,
-        problem: impl Into<String>,
-        fix: impl Into<String>,
-    ) -> Self {
+impl Problem {
+    /// A problem at `place`. What a message quotes may be anything: characters that do not print
+    /// are escaped and long parts cut, so that a problem always fits a line.
+    pub fn new(place: impl Into<String>, what: impl Into<String>, fix: impl Into<String>) -> Self {
         let place = printable(place.into());
         let place = if place.is_empty() {
             "file".to_owned()
@@ -32,15 +28,15 @@ impl Fault {
         };
         Self {
             place,
-            problem: printable(problem.into()),
+            what: printable(what.into()),
             fix: printable(fix.into()),
         }
     }
 }
 
-/// Most faults reported at once; nobody mends more in one go.
-pub(crate) const MOST_FAULTS: usize = 50;
-/// Most characters of each part of a fault.
+/// Most problems reported at once; nobody mends more in one go.
+pub(crate) const MOST_PROBLEMS: usize = 50;
+/// Most characters of each part of a problem.
 const PART_CHARS: usize = 160;
 
 fn printable(text: String) -> String {
@@ -61,13 +57,13 @@ fn is_hidden(c: char) -> bool {
         || matches!(c, '\u{2028}' | '\u{2029}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
 }
 
-impl fmt::Display for Fault {
+impl fmt::Display for Problem {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{}: {}; {}", self.place, self.problem, self.fix)
+        write!(f, "{}: {}; {}", self.place, self.what, self.fix)
     }
 }
 
-impl std::error::Error for Fault {}
+impl std::error::Error for Problem {}
 
 /// The start of a text that may be very long, for quoting in a message.
 pub(crate) fn shortened(text: &str, most: usize) -> String {

@@ -1,5 +1,6 @@
 //! What every other room may use and that knows no gear: sets of elements, problems, numbers in words.
 
+pub(crate) mod characters;
 pub(crate) mod element_set;
 pub(crate) mod number;
 pub(crate) mod problem;

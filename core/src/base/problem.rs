@@ -2,6 +2,8 @@
 
 use std::fmt;
 
+use crate::base::characters::steers;
+
 /// One problem in a scenario file, a link or a command line.
 ///
 /// A problem is a sentence in three parts, so that an interface can lay them out and a
@@ -51,10 +53,9 @@ fn printable(text: String) -> String {
     text.chars().map(escaped).collect()
 }
 
-/// Control characters, and those that end a line or turn the direction of text.
+/// Characters that would not be seen in a message, or would change what is.
 fn is_hidden(c: char) -> bool {
-    c.is_control()
-        || matches!(c, '\u{2028}' | '\u{2029}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
+    c.is_control() || steers(c)
 }
 
 impl fmt::Display for Problem {

@@ -4,4 +4,4 @@ mod read;
 mod strict;
 
 pub(crate) use read::{Fields, Read, count, list, one_of, read_fields, tagged};
-pub(crate) use strict::Strict;
+pub(crate) use strict::strict;

@@ -2,6 +2,7 @@
 
 mod surroundings;
 
+use crate::base::characters::{is_blank, steers};
 use crate::base::element_set::ElementSet;
 use crate::base::problem::{Problem, shortened};
 use crate::model::coupling::Coupling;
@@ -26,21 +27,6 @@ pub(crate) fn unknown<'a>(
     };
     let id = shortened(id, QUOTED_CHARS);
     Problem::new(place, format!("no {what} has the id \"{id}\""), fix)
-}
-
-/// Whether a character ends a line or turns the direction of what follows: shown in a sentence, it
-/// would change the words of others.
-fn steers(c: char) -> bool {
-    matches!(c, '\u{2028}' | '\u{2029}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
-}
-
-/// Whether a character leaves no mark on its own.
-fn is_blank(c: char) -> bool {
-    let no_width = matches!(c, '\u{ad}' | '\u{34f}' | '\u{61c}' | '\u{115f}' | '\u{1160}'
-        | '\u{17b4}' | '\u{17b5}' | '\u{180b}'..='\u{180f}' | '\u{200b}'..='\u{200f}'
-        | '\u{2060}'..='\u{206f}' | '\u{2800}' | '\u{3164}' | '\u{fe00}'..='\u{fe0f}'
-        | '\u{feff}' | '\u{ffa0}' | '\u{e0000}'..='\u{e0fff}');
-    c.is_whitespace() || no_width
 }
 
 /// Checks a scenario part by part and collects every problem.

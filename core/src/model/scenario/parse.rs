@@ -7,7 +7,7 @@ use serde_json::Value;
 
 use super::{FORMAT, Scenario, limits};
 use crate::base::problem::{MOST_PROBLEMS, Problem};
-use crate::json::{Fields, Read, Strict, list};
+use crate::json::{Fields, Read, list, strict};
 
 impl Scenario {
     /// Reads the text of a scenario file.
@@ -27,7 +27,7 @@ impl Scenario {
         }
         // Some editors begin a file with a byte order mark.
         let text = text.strip_prefix('\u{feff}').unwrap_or(text);
-        let Strict(value) = serde_json::from_str(text).map_err(|error| vec![not_json(&error)])?;
+        let value = strict(text).map_err(|problem| vec![problem])?;
         let mut problems = Vec::new();
         let scenario = outermost(value, &mut problems);
         problems.truncate(MOST_PROBLEMS);
@@ -107,25 +107,6 @@ fn items<T: Read>(
         return Vec::new();
     }
     list(items, name, problems)
-}
-
-fn not_json(error: &serde_json::Error) -> Problem {
-    let place = format!("line {}, column {}", error.line(), error.column());
-    if error.is_eof() {
-        return Problem::new(
-            place,
-            "the file ends too early",
-            "check that it was copied whole",
-        );
-    }
-    // The position is the problem's place already; serde_json repeats it at the end.
-    let text = error.to_string();
-    let problem = text.split(" at line ").next().unwrap_or(&text).to_owned();
-    Problem::new(
-        place,
-        format!("not JSON ({problem})"),
-        "mend the JSON at that place",
-    )
 }
 
 #[cfg(test)]

@@ -142,7 +142,7 @@ pub fn speed(combination: &Combination<'_>, shaft: &str, input_speed: i64) -> Op
         panic!("there is no shaft {shaft}");
     };
     let per_turn = combination.shaft_speed(index)?;
-    Some(per_turn.times(&Fraction::from(input_speed)))
+    Some(&per_turn * &Fraction::from(input_speed))
 }
 
 #[cfg(test)]

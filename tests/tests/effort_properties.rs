@@ -41,7 +41,7 @@ fn members(train: &Train, torques: &Torques, coupling: usize) -> Option<Vec<Frac
 
 fn sum<'a>(values: impl IntoIterator<Item = &'a Fraction>) -> Fraction {
     let values = values.into_iter();
-    values.fold(Fraction::ZERO, |sum, value| sum.plus(value))
+    values.fold(Fraction::ZERO, |sum, value| &sum + value)
 }
 
 /// All torques on one shaft, from outside, from the sets and from the elements.
@@ -49,7 +49,7 @@ fn on_shaft(train: &Train, torques: &Torques, shaft: usize) -> Option<Fraction> 
     let mut total = Fraction::ZERO;
     let mut add = |body: Body, torque: Option<&Fraction>, sign: i64| {
         if body == Body::Shaft(shaft) {
-            total = total.plus(&torque?.times(&Fraction::from(sign)));
+            total = &total + &(torque? * &Fraction::from(sign));
         }
         Some(())
     };
@@ -122,7 +122,7 @@ proptest! {
             }
         }
         let output = torques.output().zip(combination.shaft_speed(train.output()));
-        let delivered = output.map(|(torque, speed)| torque.times(&speed));
+        let delivered = output.map(|(torque, speed)| torque * &speed);
         prop_assert_eq!(delivered, Fraction::new(-1, 1));
     }
 

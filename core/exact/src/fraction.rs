@@ -2,6 +2,7 @@
 
 use std::cmp::Ordering;
 use std::fmt;
+use std::ops::{Add, Mul, Neg, Sub};
 use std::sync::Arc;
 
 use num_bigint::BigInt;
@@ -124,7 +125,7 @@ impl Fraction {
     #[must_use]
     pub fn abs(&self) -> Self {
         if self.signum() < 0 {
-            Self::ZERO.minus(self)
+            -self
         } else {
             self.clone()
         }
@@ -146,34 +147,7 @@ impl Fraction {
 
     /// This divided by `other`; `None` when `other` is zero.
     pub fn over(&self, other: &Self) -> Option<Self> {
-        Some(self.times(&other.recip()?))
-    }
-
-    /// This times `other`.
-    pub fn times(&self, other: &Self) -> Self {
-        let small = |[a, b, c, d]: [i64; 4]| Self::new(a.checked_mul(c)?, b.checked_mul(d)?);
-        self.with(other, small)
-            .unwrap_or_else(|| Self::from_ratio(self.ratio() * other.ratio()))
-    }
-
-    /// This plus `other`.
-    pub fn plus(&self, other: &Self) -> Self {
-        let small = |[a, b, c, d]: [i64; 4]| {
-            let sum = a.checked_mul(d)?.checked_add(c.checked_mul(b)?)?;
-            Self::new(sum, b.checked_mul(d)?)
-        };
-        self.with(other, small)
-            .unwrap_or_else(|| Self::from_ratio(self.ratio() + other.ratio()))
-    }
-
-    /// This minus `other`.
-    pub fn minus(&self, other: &Self) -> Self {
-        let small = |[a, b, c, d]: [i64; 4]| {
-            let difference = a.checked_mul(d)?.checked_sub(c.checked_mul(b)?)?;
-            Self::new(difference, b.checked_mul(d)?)
-        };
-        self.with(other, small)
-            .unwrap_or_else(|| Self::from_ratio(self.ratio() - other.ratio()))
+        Some(self * &other.recip()?)
     }
 
     /// What `small` makes of both numerators and denominators where they are small; `None` where
@@ -196,6 +170,50 @@ impl Fraction {
             }
             _ => nearest(&self.ratio()),
         }
+    }
+}
+
+impl Mul for &Fraction {
+    type Output = Fraction;
+
+    fn mul(self, other: Self) -> Fraction {
+        let small = |[a, b, c, d]: [i64; 4]| Fraction::new(a.checked_mul(c)?, b.checked_mul(d)?);
+        self.with(other, small)
+            .unwrap_or_else(|| Fraction::from_ratio(self.ratio() * other.ratio()))
+    }
+}
+
+impl Add for &Fraction {
+    type Output = Fraction;
+
+    fn add(self, other: Self) -> Fraction {
+        let small = |[a, b, c, d]: [i64; 4]| {
+            let sum = a.checked_mul(d)?.checked_add(c.checked_mul(b)?)?;
+            Fraction::new(sum, b.checked_mul(d)?)
+        };
+        self.with(other, small)
+            .unwrap_or_else(|| Fraction::from_ratio(self.ratio() + other.ratio()))
+    }
+}
+
+impl Sub for &Fraction {
+    type Output = Fraction;
+
+    fn sub(self, other: Self) -> Fraction {
+        let small = |[a, b, c, d]: [i64; 4]| {
+            let difference = a.checked_mul(d)?.checked_sub(c.checked_mul(b)?)?;
+            Fraction::new(difference, b.checked_mul(d)?)
+        };
+        self.with(other, small)
+            .unwrap_or_else(|| Fraction::from_ratio(self.ratio() - other.ratio()))
+    }
+}
+
+impl Neg for &Fraction {
+    type Output = Fraction;
+
+    fn neg(self) -> Fraction {
+        &Fraction::ZERO - self
     }
 }
 
@@ -316,21 +334,18 @@ mod tests {
     fn sums_and_products_are_exact_across_the_edge_of_i64() {
         let whole = |value: i64| Fraction::from(value);
         let third = Fraction::new(1, 3).unwrap_or(Fraction::ZERO);
-        assert_eq!(third.plus(&third).to_string(), "2/3");
-        assert_eq!(third.minus(&whole(2)).to_string(), "-5/3");
-        assert_eq!(third.times(&whole(-6)).to_string(), "-2");
+        assert_eq!((&third + &third).to_string(), "2/3");
+        assert_eq!((&third - &whole(2)).to_string(), "-5/3");
+        assert_eq!((&third * &whole(-6)).to_string(), "-2");
         let large = whole(i64::MAX);
-        assert_eq!(large.plus(&whole(1)).to_string(), "9223372036854775808");
-        assert_eq!(large.plus(&whole(1)).minus(&whole(1)), large);
-        let square = large.times(&large);
+        assert_eq!((&large + &whole(1)).to_string(), "9223372036854775808");
+        assert_eq!(&(&large + &whole(1)) - &whole(1), large);
+        let square = &large * &large;
         assert_eq!(square.to_string(), "85070591730234615847396907784232501249");
         assert_eq!(square.over(&large), Some(large));
         assert_eq!(square.over(&Fraction::ZERO), None);
         let least = whole(i64::MIN);
-        assert_eq!(
-            Fraction::ZERO.minus(&least).to_string(),
-            "9223372036854775808"
-        );
+        assert_eq!((-&least).to_string(), "9223372036854775808");
         assert_eq!(
             least.over(&whole(-1)).map(|x| x.to_string()).as_deref(),
             Some("9223372036854775808")

@@ -219,14 +219,14 @@ struct Row {
     #[serde(flatten)]
     range: RangeReport,
     #[serde(flatten)]
-    strain: Strain,
+    strain: UnderLoad,
 }
 
 impl Chart {
     fn of(chart: &RangeChart<'_>, torque: f64, conditions: &Conditions) -> Self {
         let report = ChartReport::from(chart);
         let strains = chart.ranges.iter();
-        let strains = strains.map(|entry| Strain::of(&entry.combination, torque, conditions));
+        let strains = strains.map(|entry| UnderLoad::of(&entry.combination, torque, conditions));
         Self {
             ranges: report
                 .ranges
@@ -242,13 +242,13 @@ impl Chart {
 /// Losses, how the applied elements hold at the input torque, and the operating point; nothing
 /// of that where the scenario has no friction data, or no engine.
 #[derive(Serialize)]
-struct Strain {
+struct UnderLoad {
     losses: LossReport,
     capacity: Option<CapacityReport>,
     operating: Option<OperatingReport>,
 }
 
-impl Strain {
+impl UnderLoad {
     fn of(combination: &Combination<'_>, torque: f64, conditions: &Conditions) -> Self {
         let losses = LossModel {
             mesh_efficiency: conditions.mesh_efficiency,
@@ -270,7 +270,7 @@ struct Single {
     #[serde(flatten)]
     explanation: Explanation,
     #[serde(flatten)]
-    strain: Strain,
+    strain: UnderLoad,
 }
 
 impl Single {
@@ -278,7 +278,7 @@ impl Single {
         Self {
             combination: combination.into(),
             explanation: combination.into(),
-            strain: Strain::of(combination, torque, conditions),
+            strain: UnderLoad::of(combination, torque, conditions),
         }
     }
 }

@@ -39,7 +39,7 @@ impl Combination<'_> {
             // The difference may be determined though neither speed is.
             let speed =
                 self.weighted_speed([(bodies[mesh.paced_by], 1), (bodies[carrier?], -1)])?;
-            Some(speed.abs().times(&Fraction::from(teeth)))
+            Some(&speed.abs() * &Fraction::from(teeth))
         };
         let meshes = facts.meshes().into_iter();
         meshes

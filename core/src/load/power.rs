@@ -67,7 +67,7 @@ impl PowerFlow {
         }
         let total = driving
             .iter()
-            .fold(Fraction::ZERO, |sum, (_, power)| sum.plus(power));
+            .fold(Fraction::ZERO, |sum, (_, power)| &sum + power);
         driving
             .into_iter()
             .filter_map(|(member, power)| Some((member, power.over(&total)?)))
@@ -95,5 +95,5 @@ fn power(torque: Option<&Fraction>, speed: Option<Fraction>) -> Option<Fraction>
     if torque.is_zero() {
         return Some(Fraction::ZERO);
     }
-    Some(torque.times(&speed?))
+    Some(torque * &speed?)
 }

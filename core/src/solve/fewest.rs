@@ -108,7 +108,7 @@ impl Rows {
         };
         self.0.iter().all(|motion| {
             motion[one].is_zero() == motion[two].is_zero()
-                && first[one].times(&motion[two]) == first[two].times(&motion[one])
+                && &first[one] * &motion[two] == &first[two] * &motion[one]
         })
     }
 }

@@ -118,7 +118,7 @@ impl Dictionary {
         let mut pivot = self.columns.swap_remove(column);
         if let Some(factor) = pivot.entries[row].recip() {
             for entry in pivot.entries.iter_mut().filter(|entry| !entry.is_zero()) {
-                *entry = entry.times(&factor);
+                *entry = &*entry * &factor;
             }
         }
         pivot.label = row;
@@ -129,7 +129,7 @@ impl Dictionary {
             let factor = other.entries[row].clone();
             for (entry, part) in other.entries.iter_mut().zip(&pivot.entries) {
                 if !part.is_zero() {
-                    *entry = entry.minus(&factor.times(part));
+                    *entry = &*entry - &(&factor * part);
                 }
             }
         }
@@ -253,11 +253,7 @@ fn relieved(dictionary: &Dictionary, row: usize, cost: i32, rows: usize) -> Opti
         let entries = &dictionary.columns[column].entries;
         let torque = entries[cost_row].over(&entries[row])?;
         let turned = cost_row == OUTPUT && cost < 0;
-        Some(if turned {
-            Fraction::ZERO.minus(&torque)
-        } else {
-            torque
-        })
+        Some(if turned { -&torque } else { torque })
     };
     let cost_rows = || std::iter::once(OUTPUT).chain(rows..dictionary.rows());
     let columns = 1..dictionary.columns.len();

@@ -55,7 +55,7 @@ impl Torques {
             .collect();
         let output = balance.value(&vec![(balance.output, 1)]);
         // The housing takes what input and output do not balance between them.
-        let housing = output.as_ref().map(|output| output.plus(&Fraction::ONE));
+        let housing = output.as_ref().map(|output| output + &Fraction::ONE);
         Some(Self {
             members,
             elements,

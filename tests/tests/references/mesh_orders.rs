@@ -13,7 +13,7 @@ fn orders(sketch: &Sketch) -> Vec<MeshOrder> {
 /// Hz at an input speed in rev/min.
 fn frequency(order: &MeshOrder, speed: i64) -> Option<Fraction> {
     let order = order.per_input.as_ref()?;
-    Some(order.times(&Fraction::new(speed, 60)?))
+    Some(order * &Fraction::new(speed, 60)?)
 }
 
 #[test]

@@ -128,7 +128,7 @@ fn two_suns_with_torques() {
     let torques = Torques::of(&combination);
     // 1.2 kW at 120 rev/min are 300/π N·m; π as 355/113 is good to the digits printed.
     let input = Fraction::new(300 * 113, 355);
-    let times_input = |torque: Option<&Fraction>| Some(torque?.times(input.as_ref()?));
+    let times_input = |torque: Option<&Fraction>| Some(torque? * input.as_ref()?);
     let output = times_input(torques.as_ref().and_then(Torques::output));
     let held = times_input(torques.as_ref().and_then(Torques::housing));
     check(

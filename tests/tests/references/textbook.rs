@@ -9,7 +9,7 @@ fn spin(combination: &Combination<'_>, coupling: usize, input_speed: i64) -> Opt
     let facts = combination.train().scenario().couplings[coupling].facts();
     let pinion = facts.pinions().into_iter().next()?;
     let per_turn = combination.pinion_spin(coupling, &pinion)?;
-    Some(per_turn.times(&Fraction::from(input_speed)))
+    Some(&per_turn * &Fraction::from(input_speed))
 }
 
 fn released(train: &Train) -> Combination<'_> {
@@ -17,19 +17,14 @@ fn released(train: &Train) -> Combination<'_> {
 }
 
 fn plus(a: Option<Fraction>, b: Option<Fraction>) -> Option<Fraction> {
-    Some(a?.plus(&b?))
+    Some(&a? + &b?)
 }
 
 /// The frequency of a mesh in hertz: teeth times turns a second against the carrier.
 fn mesh_hertz(teeth: i64, relative_rev_min: Option<Fraction>) -> Option<Fraction> {
-    let hertz = relative_rev_min?
-        .times(&Fraction::from(teeth))
-        .over(&Fraction::from(60))?;
-    Some(if hertz.signum() < 0 {
-        Fraction::ZERO.minus(&hertz)
-    } else {
-        hertz
-    })
+    let passing = &relative_rev_min? * &Fraction::from(teeth);
+    let hertz = passing.over(&Fraction::from(60))?;
+    Some(if hertz.signum() < 0 { -&hertz } else { hertz })
 }
 
 #[test]
@@ -49,10 +44,7 @@ fn shigley_sun_20_pinion_30_ring_80() {
     );
 
     let about_pin = spin(&driven, 0, 100);
-    let sun_to_arm = plus(
-        speed(&driven, "sun", 100),
-        arm.clone().map(|arm| Fraction::ZERO.minus(&arm)),
-    );
+    let sun_to_arm = plus(speed(&driven, "sun", 100), arm.clone().map(|arm| -&arm));
     check(
         "the same: planet and meshes",
         Source {

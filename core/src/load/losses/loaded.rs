@@ -112,7 +112,7 @@ impl<'a> Loaded<'a> {
     /// How fast a member turns seen from its carrier.
     fn rolling_speed(&mut self, from: Body, carrier: Body) -> f64 {
         let speed = match (self.speed(from), self.speed(carrier)) {
-            (Some(a), Some(c)) => Some(a.minus(c).to_f64()),
+            (Some(a), Some(c)) => Some((a - c).to_f64()),
             _ => None,
         };
         speed.unwrap_or_else(|| {

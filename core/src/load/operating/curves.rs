@@ -36,7 +36,7 @@ impl Curves {
             asked.filter(|point| point[1].is_finite()).collect()
         });
         Some(Self {
-            engine: [plant.idle().2]
+            engine: [[plant.idle().speed, plant.most_at_idle]]
                 .into_iter()
                 .chain(plant.engine.knots())
                 .collect(),

@@ -1,7 +1,8 @@
 //! Engine and input turn as one: no converter, or its lock-up clutch applied.
 
 use super::roots::quadratic;
-use super::{NoPoint, Plant, SAME, SteadyPoint};
+use super::{Idle, NoPoint, Plant, SAME, SteadyPoint};
+use crate::model::curve::Piece;
 
 impl Plant {
     /// Every steady point, and why there is none. There is no stall.
@@ -14,36 +15,35 @@ impl Plant {
         let mut points: Vec<SteadyPoint> = self.idle_locked().into_iter().collect();
         let mut excess = Vec::new();
         let mut cut_off = false;
-        for (from, slope, to) in self.engine.pieces() {
+        for piece in self.engine.pieces() {
+            let Piece { from, to, slope } = piece;
             let zero = (from[1] * to[1] < 0.0).then(|| from[0] - from[1] / slope);
             let middle = zero.unwrap_or(to[0]);
             for (least, most) in [(from[0], middle), (middle, to[0])] {
                 if least >= most {
                     continue;
                 }
-                let coasting = from[1] + slope * ((least + most) / 2.0 - from[0]) < 0.0;
+                let coasting = piece.value((least + most) / 2.0) < 0.0;
                 let gain = ratio * self.gear.gain(coasting);
                 if gain.is_nan() {
                     cut_off = true;
                     continue;
                 }
                 let [c0, c1, c2] = self.load;
-                let at_zero = from[1] - slope * from[0];
                 let terms = [
-                    gain * at_zero - c0,
+                    gain * piece.at_zero() - c0,
                     gain * slope - c1 / ratio,
                     -c2 / (ratio * ratio),
                 ];
-                let torque = |speed: f64| from[1] + slope * (speed - from[0]);
                 for end in [least, most] {
-                    excess.push((end, gain * torque(end) - self.load(end / ratio).0));
+                    excess.push((end, gain * piece.value(end) - self.load(end / ratio).0));
                 }
                 for speed in quadratic(terms) {
                     // A root at a knot may be off by a rounding.
                     let clamped = speed.clamp(least, most);
                     if (speed - clamped).abs() <= SAME * clamped {
                         let falling = terms[1] + 2.0 * terms[2] * clamped < 0.0;
-                        let engine = (clamped, torque(clamped));
+                        let engine = (clamped, piece.value(clamped));
                         points.push(self.point(engine, (1.0, 1.0), falling));
                     }
                 }
@@ -60,9 +60,9 @@ impl Plant {
 
     /// The point where the idle control holds the engine against the load, if it can.
     fn idle_locked(&self) -> Option<SteadyPoint> {
-        let ([speed, least], _, [_, most]) = self.idle();
+        let Idle { speed, torques } = self.idle();
         let torque = self.load_at_engine(speed);
-        (least..=most).contains(&torque).then(|| SteadyPoint {
+        torques.contains(&torque).then(|| SteadyPoint {
             idling: true,
             ..self.point((speed, torque), (1.0, 1.0), true)
         })

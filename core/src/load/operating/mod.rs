@@ -29,7 +29,6 @@
 //! An open converter is computed from stall to speed ratio 1. Coasting through it, with the
 //! turbine ahead of the pump, is declined: converter tables do not say what happens there.
 
-mod curve;
 mod curves;
 mod gear;
 mod locked;
@@ -38,11 +37,13 @@ mod roots;
 
 pub use curves::Curves;
 
+use std::ops::RangeInclusive;
+
 use crate::base::problem::Problem;
 use crate::base::short_sort::sort_short_by;
 use crate::load::losses::MESH_EFFICIENCY;
+use crate::model::curve::{Curve, Piece};
 use crate::solve::Combination;
-use curve::Piece;
 use gear::{Gear, NoGear};
 use open::Open;
 
@@ -251,12 +252,27 @@ impl SteadyPoint {
 /// Engine, train and load under given conditions.
 struct Plant {
     /// Torque over speed at the pedal position.
-    engine: curve::Curve,
+    engine: Curve,
     /// Torque at full pedal at the engine's lowest speed.
     most_at_idle: f64,
     gear: Gear,
     /// Coefficients of the load over the output's speed without sign.
     load: [f64; 3],
+}
+
+/// The engine at its lowest speed.
+#[derive(Debug, Clone)]
+struct Idle {
+    speed: f64,
+    /// What the idle control can give there.
+    torques: RangeInclusive<f64>,
+}
+
+/// Where the engine can be: held at idle, or on a piece of its curve.
+#[derive(Debug, Clone)]
+enum Side {
+    Idle(Idle),
+    Piece(Piece),
 }
 
 impl Plant {
@@ -273,16 +289,19 @@ impl Plant {
     }
 
     /// The engine at its lowest speed, where the idle control gives any torque from the pedal's
-    /// to that of full pedal: a piece that falls straight down.
-    fn idle(&self) -> Piece {
+    /// to that of full pedal.
+    fn idle(&self) -> Idle {
         let (speed, _) = self.engine.range();
-        let least = [speed, self.engine.value(speed)];
-        (least, f64::NEG_INFINITY, [speed, self.most_at_idle])
+        Idle {
+            speed,
+            torques: self.engine.value(speed)..=self.most_at_idle,
+        }
     }
 
     /// The idle and the pieces of the curve.
-    fn sides(&self) -> impl Iterator<Item = Piece> + '_ {
-        std::iter::once(self.idle()).chain(self.engine.pieces())
+    fn sides(&self) -> impl Iterator<Item = Side> + '_ {
+        let pieces = self.engine.pieces().map(Side::Piece);
+        std::iter::once(Side::Idle(self.idle())).chain(pieces)
     }
 
     /// The load at an output speed without sign, and its slope.

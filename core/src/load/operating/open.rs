@@ -1,9 +1,9 @@
 //! The converter open: two equations in engine speed and speed ratio.
 
-use super::curve::{Curve, Piece};
 use super::roots;
-use super::{NoPoint, Plant, SteadyPoint};
+use super::{Idle, NoPoint, Plant, Side, SteadyPoint};
 use crate::base::short_sort::sort_short_by;
+use crate::model::curve::{Curve, Piece};
 use crate::model::scenario::Converter;
 
 /// A plant with its converter open.
@@ -17,13 +17,9 @@ pub(super) struct Open<'p> {
 /// A piece of the engine's curve, or its idle, together with a piece of the converter's table.
 struct Cell<'o> {
     open: &'o Open<'o>,
-    engine: Piece,
+    engine: Side,
     capacity: Piece,
     torque_ratio: Piece,
-}
-
-fn along((from, slope, _): Piece, x: f64) -> f64 {
-    from[1] + slope * (x - from[0])
 }
 
 impl<'p> Open<'p> {
@@ -102,7 +98,7 @@ impl<'p> Open<'p> {
     /// Why there is no point, if there is none: the torque left over then has one sign all along.
     fn reason(&self, ends: &[[f64; 3]], stall: Option<&SteadyPoint>) -> NoPoint {
         let (_, governed) = self.plant.engine.range();
-        let ([idle, _], _, [_, most]) = self.plant.idle();
+        let idle = self.plant.idle();
         let greatest = ends.iter().max_by(|a, b| a[0].total_cmp(&b[0]));
         match greatest {
             Some([_, _, torque]) if *torque < 0.0 && stall.is_none() => NoPoint::BelowTable,
@@ -110,7 +106,9 @@ impl<'p> Open<'p> {
             Some([_, speed, _]) if *speed >= governed * (1.0 - super::SAME) => NoPoint::PastTable,
             Some(_) => NoPoint::Coasting,
             // The engine settles at no speed ratio.
-            None if most < self.capacity.value(0.0) * idle * idle => NoPoint::BelowTable,
+            None if *idle.torques.end() < self.capacity.value(0.0) * idle.speed * idle.speed => {
+                NoPoint::BelowTable
+            }
             None => NoPoint::PastTable,
         }
     }
@@ -119,13 +117,22 @@ impl<'p> Open<'p> {
 impl Cell<'_> {
     /// The speed ratios that cut this cell's range into smooth parts, its ends included.
     fn cuts(&self) -> Vec<f64> {
-        let (from, slope, to) = self.capacity;
+        let Piece { from, to, slope } = self.capacity;
         let mut cuts = vec![from[0], to[0]];
-        let (start, engine_slope, end) = self.engine;
-        let at_zero = start[1] - engine_slope * start[0];
-        let meeting = -engine_slope * engine_slope / (4.0 * at_zero);
-        let ends = [start, end].map(|[speed, torque]| torque / (speed * speed));
-        for capacity in ends.into_iter().chain([meeting]) {
+        let capacity_at = |speed: f64, torque: f64| torque / (speed * speed);
+        let capacities = match &self.engine {
+            Side::Idle(Idle { speed, torques }) => {
+                let [least, most] = [torques.start(), torques.end()];
+                vec![capacity_at(*speed, *least), capacity_at(*speed, *most)]
+            }
+            Side::Piece(engine) => {
+                let meeting = -engine.slope * engine.slope / (4.0 * engine.at_zero());
+                let ends =
+                    [engine.from, engine.to].map(|[speed, torque]| capacity_at(speed, torque));
+                vec![ends[0], ends[1], meeting]
+            }
+        };
+        for capacity in capacities {
             let s = from[0] + (capacity - from[1]) / slope;
             if s > from[0] && s < to[0] {
                 cuts.push(s);
@@ -136,50 +143,54 @@ impl Cell<'_> {
         cuts
     }
 
-    /// The two speeds at which the engine's line meets C(s)·N², as a branch's whole course.
+    /// The speed at which the engine's line meets C(s)·N², as a branch's whole course; NaN where
+    /// it does not.
     fn speed(&self, s: f64, branch: usize) -> f64 {
-        let (start, slope, end) = self.engine;
-        let capacity = along(self.capacity, s).max(0.0);
-        if self.idles() {
-            let torque = capacity * start[0] * start[0];
-            let holds = branch == 0 && (start[1]..=end[1]).contains(&torque);
-            return if holds { start[0] } else { f64::NAN };
+        let capacity = self.capacity.value(s).max(0.0);
+        match &self.engine {
+            Side::Idle(Idle { speed, torques }) => {
+                let holds = branch == 0 && torques.contains(&(capacity * speed * speed));
+                if holds { *speed } else { f64::NAN }
+            }
+            Side::Piece(engine) => {
+                let terms = [engine.at_zero(), engine.slope, -capacity];
+                let [first, second] = roots::quadratic(terms);
+                if branch == 0 { first } else { second }
+            }
         }
-        let [first, second] = roots::quadratic([start[1] - slope * start[0], slope, -capacity]);
-        if branch == 0 { first } else { second }
     }
 
     /// Whether a branch is on this cell at `s`.
     fn holds(&self, s: f64, branch: usize) -> bool {
-        let (start, _, end) = self.engine;
-        (start[0]..=end[0]).contains(&self.speed(s, branch))
+        let speed = self.speed(s, branch);
+        match &self.engine {
+            Side::Idle(idle) => speed == idle.speed,
+            Side::Piece(engine) => (engine.from[0]..=engine.to[0]).contains(&speed),
+        }
     }
 
     /// The speed on a branch that is on this cell; at the ends it may be off by a rounding.
     fn engine_speed(&self, s: f64, branch: usize) -> f64 {
-        let (start, slope, end) = self.engine;
-        let speed = self.speed(s, branch);
-        if self.idles() {
-            return start[0];
+        match &self.engine {
+            Side::Idle(idle) => idle.speed,
+            Side::Piece(engine) => {
+                let speed = self.speed(s, branch);
+                let speed = if speed.is_nan() {
+                    // Where the two branches meet.
+                    engine.slope / (2.0 * self.capacity.value(s))
+                } else {
+                    speed
+                };
+                speed.clamp(engine.from[0], engine.to[0])
+            }
         }
-        if speed.is_nan() {
-            // Where the two branches meet.
-            let middle = slope / (2.0 * along(self.capacity, s));
-            return middle.clamp(start[0], end[0]);
-        }
-        speed.clamp(start[0], end[0])
-    }
-
-    fn idles(&self) -> bool {
-        self.engine.1 == f64::NEG_INFINITY
     }
 
     /// Torque of the engine.
     fn torque(&self, s: f64, speed: f64) -> f64 {
-        if self.idles() {
-            along(self.capacity, s) * speed * speed
-        } else {
-            along(self.engine, speed)
+        match &self.engine {
+            Side::Idle(_) => self.capacity.value(s) * speed * speed,
+            Side::Piece(engine) => engine.value(speed),
         }
     }
 
@@ -187,7 +198,7 @@ impl Cell<'_> {
     fn left_over(&self, s: f64, branch: usize) -> f64 {
         let Plant { gear, .. } = self.open.plant;
         let speed = self.engine_speed(s, branch);
-        let torque = along(self.torque_ratio, s) * self.torque(s, speed);
+        let torque = self.torque_ratio.value(s) * self.torque(s, speed);
         let ratio = gear.ratio.abs();
         let output = ratio * gear.driving * torque;
         let (load, _) = self.open.plant.load(s * speed / ratio);
@@ -196,29 +207,34 @@ impl Cell<'_> {
 
     /// d(Te − Tpump)/dNe at a given turbine speed; −∞ where the idle control holds the speed.
     fn engine_returns(&self, s: f64, speed: f64) -> f64 {
-        let capacity = along(self.capacity, s);
-        self.engine.1 - speed * (2.0 * capacity - self.capacity.1 * s)
+        match &self.engine {
+            Side::Idle(_) => f64::NEG_INFINITY,
+            Side::Piece(engine) => {
+                let capacity = self.capacity.value(s);
+                engine.slope - speed * (2.0 * capacity - self.capacity.slope * s)
+            }
+        }
     }
 
     fn point(&self, s: f64, branch: usize) -> SteadyPoint {
         let plant = self.open.plant;
         let speed = self.engine_speed(s, branch);
         let engine = (speed, self.torque(s, speed));
-        let torque_ratio = along(self.torque_ratio, s);
+        let torque_ratio = self.torque_ratio.value(s);
         let point = plant.point(engine, (s, torque_ratio), self.is_stable(s, speed));
         SteadyPoint {
-            capacity_factor: Some(along(self.capacity, s).sqrt().recip()),
-            idling: self.idles(),
+            capacity_factor: Some(self.capacity.value(s).sqrt().recip()),
+            idling: matches!(self.engine, Side::Idle(_)),
             ..point
         }
     }
 
     fn is_stable(&self, s: f64, speed: f64) -> bool {
         let Plant { gear, .. } = self.open.plant;
-        let (capacity, torque_ratio) = (along(self.capacity, s), along(self.torque_ratio, s));
+        let (capacity, torque_ratio) = (self.capacity.value(s), self.torque_ratio.value(s));
         // With N the engine speed and t the turbine speed: Tpump = C(t/N)·N², Tt = TR·Tpump.
-        let pump_by_turbine = self.capacity.1 * speed;
-        let product_slope = self.torque_ratio.1 * capacity + torque_ratio * self.capacity.1;
+        let pump_by_turbine = self.capacity.slope * speed;
+        let product_slope = self.torque_ratio.slope * capacity + torque_ratio * self.capacity.slope;
         let turbine_by_turbine = product_slope * speed;
         let turbine_by_engine = speed * (2.0 * torque_ratio * capacity - product_slope * s);
         let returns = self.engine_returns(s, speed);

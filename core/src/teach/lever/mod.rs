@@ -55,8 +55,8 @@ impl Lever {
 /// Places shifted and scaled so that the outermost are at 0 and 1; `None` when all coincide.
 fn spread_out(raw: &[Fraction]) -> Option<Vec<Fraction>> {
     let least = raw.iter().min()?;
-    let length = raw.iter().max()?.minus(least);
+    let length = raw.iter().max()? - least;
     raw.iter()
-        .map(|place| place.minus(least).over(&length))
+        .map(|place| (place - least).over(&length))
         .collect()
 }

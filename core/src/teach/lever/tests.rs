@@ -144,8 +144,8 @@ fn speeds_on_any_straight_line_satisfy_the_meshes_exactly() {
                 let terms = row
                     .iter()
                     .zip(&lever.places)
-                    .map(|(&k, place)| Fraction::from(k).times(&start.plus(&slope.times(place))));
-                let sum = terms.fold(Fraction::ZERO, |sum, term| sum.plus(&term));
+                    .map(|(&k, place)| &Fraction::from(k) * &(&start + &(&slope * place)));
+                let sum = terms.fold(Fraction::ZERO, |sum, term| &sum + &term);
                 assert_eq!(sum, Fraction::ZERO, "{coupling:?}");
             }
         }
@@ -188,11 +188,11 @@ fn check_straight(train: &Train, levers: &[TrainLever]) {
         for lever in levers {
             let (first, last) = (&lever.nodes[0], &lever.nodes[lever.nodes.len() - 1]);
             for node in &lever.nodes {
-                let rise = speed(node).minus(&speed(first));
-                let whole = speed(last).minus(&speed(first));
+                let rise = &speed(node) - &speed(first);
+                let whole = &speed(last) - &speed(first);
                 assert_eq!(
-                    rise.times(&last.place.minus(&first.place)),
-                    whole.times(&node.place.minus(&first.place)),
+                    &rise * &(&last.place - &first.place),
+                    &whole * &(&node.place - &first.place),
                     "{bits:b}: {lever:?}"
                 );
             }

@@ -153,7 +153,7 @@ impl Affine {
         (from, to): (&Fraction, &Fraction),
         (next_from, next_to): (&Fraction, &Fraction),
     ) -> Option<Self> {
-        let slope = next_to.minus(to).over(&next_from.minus(from))?;
+        let slope = (next_to - to).over(&(next_from - from))?;
         (!slope.is_zero()).then(|| Self {
             from: from.clone(),
             to: to.clone(),
@@ -162,6 +162,6 @@ impl Affine {
     }
 
     fn of(&self, place: &Fraction) -> Fraction {
-        self.to.plus(&self.slope.times(&place.minus(&self.from)))
+        &self.to + &(&self.slope * &(place - &self.from))
     }
 }

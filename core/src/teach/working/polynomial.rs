@@ -68,7 +68,7 @@ impl Polynomial {
             let upper = values.split_off(values.len() / 2);
             for (value, upper) in values.iter_mut().zip(upper) {
                 if !upper.is_zero() {
-                    *value = value.plus(&upper.times(&of[variable]));
+                    *value = &*value + &(&upper * &of[variable]);
                 }
             }
         }
@@ -290,7 +290,7 @@ impl Factored {
         let singles = self.singles.iter().map(|&variable| of[variable].clone());
         let sums = self.sums.iter().map(|sum| sum.value(of));
         let factors = singles.chain(sums);
-        factors.fold(self.number.into(), |product, factor| product.times(&factor))
+        factors.fold(self.number.into(), |product, factor| &product * &factor)
     }
 }
 

@@ -1,6 +1,7 @@
 //! Checks of the engine, the torque converter and the load.
 
 use super::Checker;
+use crate::model::curve::Piece;
 use crate::model::scenario::{Converter, Engine, Load, limits};
 
 /// Rounding allowed where a torque ratio is compared with the most its power lets it be.
@@ -102,7 +103,7 @@ impl Checker<'_> {
             return;
         }
         // Power out over power in is torque ratio times speed ratio, at most 1 between points too.
-        for (index, (from, slope, to)) in converter.torque_ratio().pieces().enumerate() {
+        for (index, Piece { from, to, slope }) in converter.torque_ratio().pieces().enumerate() {
             let product = |s: f64| s * (from[1] + slope * (s - from[0]));
             // The product's vertex, where it lies inside.
             let vertex = (slope * from[0] - from[1]) / (2.0 * slope);

@@ -1,4 +1,4 @@
-//! Piecewise-linear functions, and the curves of engine, converter and load as such.
+//! Piecewise-linear functions, and engine, converter and load as such.
 
 use crate::base::short_sort::sort_short_by;
 use crate::model::scenario::{Converter, Engine, Load};
@@ -8,8 +8,27 @@ use crate::model::scenario::{Converter, Engine, Load};
 #[derive(Debug, Clone)]
 pub(crate) struct Curve(Vec<[f64; 2]>);
 
-/// The start of a piece, its slope and its end.
-pub(super) type Piece = ([f64; 2], f64, [f64; 2]);
+/// A curve between two knots.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Piece {
+    /// Its start.
+    pub(crate) from: [f64; 2],
+    /// Its end.
+    pub(crate) to: [f64; 2],
+    pub(crate) slope: f64,
+}
+
+impl Piece {
+    /// The value on its line.
+    pub(crate) fn value(&self, x: f64) -> f64 {
+        self.from[1] + self.slope * (x - self.from[0])
+    }
+
+    /// Where its line meets x = 0.
+    pub(crate) fn at_zero(&self) -> f64 {
+        self.from[1] - self.slope * self.from[0]
+    }
+}
 
 impl Curve {
     pub(crate) fn knots(&self) -> impl Iterator<Item = [f64; 2]> + '_ {
@@ -19,18 +38,23 @@ impl Curve {
     pub(crate) fn pieces(&self) -> impl Iterator<Item = Piece> + '_ {
         self.0.iter().zip(self.0.iter().skip(1)).map(|(from, to)| {
             let slope = (to[1] - from[1]) / (to[0] - from[0]);
-            (*from, slope, *to)
+            Piece {
+                from: *from,
+                to: *to,
+                slope,
+            }
         })
     }
 
     pub(crate) fn value(&self, x: f64) -> f64 {
         let mut pieces = self.pieces();
         let mut value = f64::NAN;
-        for (from, slope, to) in &mut pieces {
-            value = from[1] + slope * (x - from[0]);
-            if x <= to[0] {
+        for piece in &mut pieces {
+            value = piece.value(x);
+            let [end, at_end] = piece.to;
+            if x <= end {
                 // The end of a piece exactly, not to a rounding.
-                value = if x == to[0] { to[1] } else { value };
+                value = if x == end { at_end } else { value };
                 break;
             }
         }
@@ -38,7 +62,7 @@ impl Curve {
     }
 
     /// Its first and last x.
-    pub(super) fn range(&self) -> (f64, f64) {
+    pub(crate) fn range(&self) -> (f64, f64) {
         let end = |knot: Option<&[f64; 2]>| knot.map_or(f64::NAN, |knot| knot[0]);
         (end(self.0.first()), end(self.0.last()))
     }
@@ -84,7 +108,7 @@ impl Converter {
 impl Load {
     /// c0, c1 and c2 of the torque c0 + c1·n + c2·n² in N·m that holds the output back on a
     /// slope of `grade` (rise over run; negative downhill).
-    pub(super) fn terms(&self, grade: f64) -> [f64; 3] {
+    pub(crate) fn terms(&self, grade: f64) -> [f64; 3] {
         let sine = grade / (1.0 + grade * grade).sqrt();
         [
             self.constant + self.weight * sine,

@@ -66,6 +66,7 @@ fn bits(value: i64) -> Bits {
 }
 
 /// As [`Whole::cross`] of numbers of any length, but for the division.
+// Apart, so that the loops of the short case stay small enough to be unrolled.
 #[cold]
 #[inline(never)]
 fn cross_long(
@@ -97,6 +98,7 @@ impl Whole for i64 {
         column.iter().fold(0, |all, x| all | bits(*x))
     }
 
+    // Inline for the walk, as `Columns::narrow_here`: it is its innermost loop.
     #[inline(always)]
     fn cross(
         (a, x): (&Self, &[Self]),
@@ -125,6 +127,7 @@ impl Whole for i64 {
         Ok(new)
     }
 
+    // Inline for the walk, as `Columns::narrow_here`.
     #[inline(always)]
     fn copy(column: &[Self], into: &mut Vec<Self>) -> Bits {
         let mut all = 0;
@@ -148,6 +151,7 @@ impl Whole for i64 {
             .ok_or(Overflow)
     }
 
+    // Apart: a walk seldom needs it, and its division loop would crowd what surrounds it.
     #[inline(never)]
     fn reduce(column: &mut [Self]) {
         let mut divisor = 0_i64;

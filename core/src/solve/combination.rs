@@ -67,6 +67,7 @@ impl<'a> Combination<'a> {
 
     /// The speed of every shaft, written over what `into` held: the quickest way to all of them.
     /// How many of them are determined is returned.
+    // Inline for the walk, as `Combination::turning`.
     #[inline(always)]
     pub fn shaft_speeds(&self, into: &mut Vec<Option<Fraction>>) -> usize {
         self.turning().speeds(into)

@@ -103,6 +103,7 @@ impl<I: Whole> Columns<I> {
     ///
     /// The pivot is sought among the first `preferred` columns, and where all of those satisfy the
     /// equation among the others.
+    // Once for all who are in no hurry: the code is long, and downloaded.
     #[inline(never)]
     pub(super) fn narrow(
         &self,
@@ -180,6 +181,7 @@ impl<I: Whole> Columns<I> {
     }
 
     /// The pivot is the column with the smallest residual: a small one keeps later numbers small.
+    // Inline for the walk, as `narrow_here`.
     #[inline(always)]
     fn pivot(&self, preferred: usize, terms: &Terms) -> Result<Option<Pivot<I>>, I::Overflow> {
         let mut best: Option<Pivot<I>> = None;
@@ -212,6 +214,7 @@ impl Columns<i64> {
 }
 
 /// Value of a linear expression in one motion.
+// Inline for the walk, as `Columns::narrow_here`: it is its innermost step.
 #[inline(always)]
 pub(super) fn value_in<I: Whole>(motion: &[I], terms: &Terms) -> Result<I, I::Overflow> {
     match terms[..] {

@@ -1,6 +1,6 @@
 //! What motions seen from the input make of the output.
 
-use super::Turning;
+use super::turning::{Beside, Turning};
 use crate::fraction::Fraction;
 
 /// What a combination of applied elements makes of a train.
@@ -21,16 +21,17 @@ pub enum State {
 impl State {
     /// What `motions` make of shaft `output`; of the equations that left them, `surplus` took away
     /// no freedom.
+    // Inline for the walk, as `Columns::narrow_here`.
     #[inline(always)]
     pub fn of(motions: &Turning, output: usize, surplus: usize) -> Self {
         if !motions.input_can_turn() {
             return Self::TiedUp;
         }
-        match motions.ratio(output) {
-            None => Self::Neutral,
-            Some(None) => Self::OutputHeld,
-            Some(Some(ratio)) if surplus == 0 => Self::Driving(ratio),
-            Some(Some(ratio)) => Self::OverApplied(ratio),
+        match motions.beside(output) {
+            Beside::Undetermined => Self::Neutral,
+            Beside::AtRest => Self::OutputHeld,
+            Beside::Turns(ratio) if surplus == 0 => Self::Driving(ratio),
+            Beside::Turns(ratio) => Self::OverApplied(ratio),
         }
     }
 

@@ -11,6 +11,16 @@ use super::columns::{Columns, value_in};
 use crate::fraction::Fraction;
 use crate::whole::{Overflow, Whole};
 
+/// A shaft's speed beside the input's.
+pub(super) enum Beside {
+    /// Nothing decides it.
+    Undetermined,
+    /// The shaft rests, or the input does.
+    AtRest,
+    /// So many turns of the input for one of the shaft.
+    Turns(Fraction),
+}
+
 /// Motions seen from the input shaft: what turns with it, and what may turn without it.
 #[derive(Debug, Clone)]
 pub struct Turning(Basis);
@@ -66,6 +76,7 @@ impl Turning {
 
     /// As [`Turning::constrained`], in the memory of `into`, whatever it held; `false` when the
     /// equation holds already and `into` is of no use.
+    // Inline for the walk, as `Columns::narrow_here`.
     #[inline(always)]
     pub(super) fn constrained_into(&self, terms: &Terms, into: &mut Self) -> bool {
         if let (Basis::Small(turn), Basis::Small(narrowed)) = (&self.0, &mut into.0)
@@ -77,6 +88,7 @@ impl Turning {
     }
 
     /// As [`Turning::constrained_into`], of numbers of any size.
+    // Apart, so that the walk does not carry what it nearly never needs.
     #[cold]
     #[inline(never)]
     fn constrained_large(&self, terms: &Terms, into: &mut Self) -> bool {
@@ -114,12 +126,11 @@ impl Turning {
         }
     }
 
-    /// Turns of the input for one of a shaft: `None` where the shaft's speed is not determined,
-    /// `Some(None)` where the shaft or the input rests.
-    pub(super) fn ratio(&self, shaft: usize) -> Option<Option<Fraction>> {
+    /// Turns of the input for one of a shaft.
+    pub(super) fn beside(&self, shaft: usize) -> Beside {
         match &self.0 {
-            Basis::Small(turn) => turn.ratio(shaft),
-            Basis::Big(turn) => turn.ratio(shaft),
+            Basis::Small(turn) => turn.beside(shaft),
+            Basis::Big(turn) => turn.beside(shaft),
         }
     }
 
@@ -195,6 +206,7 @@ impl<I: Whole> Turn<I> {
     }
 
     /// As [`Turn::constrained`], in the memory of `into`; whether the equation was new.
+    // Inline for the walk, as `Columns::narrow_here`.
     #[inline(always)]
     fn constrained_into(&self, terms: &Terms, into: &mut Self) -> Result<bool, I::Overflow> {
         let idle = self.idle();
@@ -217,6 +229,7 @@ impl<I: Whole> Turn<I> {
     }
 
     /// What can turn while the input rests.
+    // Inline for the walk, as `Columns::narrow_here`.
     #[inline(always)]
     fn idle_columns(&self) -> Idle<'_, I> {
         Idle {
@@ -235,12 +248,14 @@ impl<I: Whole> Turn<I> {
         }
     }
 
-    fn ratio(&self, shaft: usize) -> Option<Option<Fraction>> {
+    fn beside(&self, shaft: usize) -> Beside {
         if self.idle_columns().turn(shaft) {
-            return None;
+            return Beside::Undetermined;
         }
         let ratio = |driven: &[I]| driven[self.input].over(&driven[shaft]);
-        Some(self.driven().and_then(ratio))
+        self.driven()
+            .and_then(ratio)
+            .map_or(Beside::AtRest, Beside::Turns)
     }
 
     fn speeds(&self, into: &mut Vec<Option<Fraction>>) -> usize {
@@ -291,6 +306,7 @@ struct Idle<'m, I> {
 
 impl<I: Whole> Idle<'_, I> {
     /// Whether a shaft turns in any of them.
+    // Inline for the walk, as `Columns::narrow_here`.
     #[inline(always)]
     fn turn(&self, shaft: usize) -> bool {
         // In steps over the entries, for the browser's sake: with an iterator over the columns a

@@ -3,13 +3,13 @@
 //! [`session`] holds what is on screen and knows no browser; [`draw`] turns it into pictures;
 //! `boundary` (wasm only) hands both to JavaScript.
 
-#[cfg(target_arch = "wasm32")]
-mod boundary;
+// The rooms, in the order of the alphabet; which may use which stands in `tests/tests/rooms.rs`.
+pub mod boundary;
+mod document;
 pub mod draw;
-mod glide;
-pub mod live;
-pub mod powers;
-pub mod session;
-pub mod speed_unit;
-pub mod torque_unit;
-pub mod wire;
+mod motion;
+mod units;
+
+pub use document::session;
+pub use motion::{live, powers};
+pub use units::{speed_unit, torque_unit};

@@ -4,8 +4,9 @@ use plotters_canvas::CanvasBackend;
 use wasm_bindgen::prelude::*;
 use web_sys::HtmlCanvasElement;
 
+use super::pictures;
 use super::plain::plain;
-use super::{Sandbox, pictures};
+use super::sandbox::Sandbox;
 use crate::draw::scene::Point;
 use crate::draw::{Device, flow, lever, paint};
 

@@ -3,9 +3,9 @@
 use wasm_bindgen::JsValue;
 
 use super::plain::no_such;
+use crate::document::session::Session;
 use crate::draw::scene::Scene;
 use crate::draw::{end_view, flow, lever, operating};
-use crate::session::Session;
 
 /// A drawing as it stands on the page, where the levers are under the half-section; otherwise as
 /// [`scene`].

@@ -4,7 +4,7 @@ use levertrain_core::Problem;
 use serde::Serialize;
 use wasm_bindgen::JsValue;
 
-use crate::wire::ProblemInfo;
+use crate::boundary::wire::ProblemInfo;
 
 /// The problem of a name that means nothing: where it was given, what it should be, what there is.
 pub fn no_such(place: &str, name: &str, what: &str, fix: &str) -> JsValue {

@@ -3,11 +3,11 @@
 use levertrain_core::operating::Conditions;
 use wasm_bindgen::prelude::*;
 
-use super::Sandbox;
 use super::plain::{no_such, problems};
+use super::sandbox::Sandbox;
 use crate::draw::Palette;
-use crate::speed_unit::SpeedUnit;
-use crate::torque_unit::TorqueUnit;
+use crate::units::speed_unit::SpeedUnit;
+use crate::units::torque_unit::TorqueUnit;
 
 #[wasm_bindgen]
 impl Sandbox {

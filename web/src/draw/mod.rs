@@ -9,6 +9,7 @@ pub mod paint;
 pub mod palette;
 pub mod scene;
 pub mod section;
+mod strokes;
 pub mod text;
 mod ticks;
 

@@ -7,8 +7,8 @@ use super::subject::{Part, Subject};
 use super::wrap::{Column, Phrase};
 use crate::draw::scene::{Align, Bounds, Ink, Label, Point, at};
 use crate::draw::text;
-use crate::live::Motion;
-use crate::speed_unit::SpeedUnit;
+use crate::motion::live::Motion;
+use crate::units::speed_unit::SpeedUnit;
 
 /// Distance of captions from the edge of the drawing, and from each other, in CSS pixels.
 const MARGIN: f64 = 6.0;

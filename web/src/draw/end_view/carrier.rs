@@ -9,7 +9,7 @@ use super::signs;
 use super::subject::{Part, Subject};
 use super::wheel::Wheel;
 use crate::draw::scene::{Ink, Point, Scene, Stroke};
-use crate::live::Motion;
+use crate::motion::live::Motion;
 
 /// How far the plate reaches around a pin, over the root radius of the pinion on it.
 const BOSS: f64 = 0.6;

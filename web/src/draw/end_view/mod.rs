@@ -22,7 +22,7 @@ use levertrain_core::coupling::{Mount, Plane};
 use levertrain_core::short_sort::sort_short_by_key;
 
 use super::scene::{Bounds, Ink, Point, Scene, Stroke};
-use crate::live::Live;
+use crate::motion::live::Live;
 use captions::Caption;
 use fit::{Round, View, fit, nearest};
 use gears::{ADDENDUM, Turns, stand};

@@ -3,7 +3,7 @@
 use std::f64::consts::{FRAC_1_SQRT_2, FRAC_PI_2, PI, TAU};
 
 use crate::draw::scene::{Dash, Ink, Point, Scene, Stroke, at};
-use crate::live::Motion;
+use crate::motion::live::Motion;
 
 /// A point on a circle: angle clockwise from the right.
 pub fn on_circle(centre: Point, radius: f64, angle: f64) -> Point {

@@ -5,7 +5,7 @@ use levertrain_core::coupling::{CouplingKind, Member, Mount, PinionSpin, Profile
 
 use super::gears::Turns;
 use crate::draw::scene::{Dash, Stroke};
-use crate::live::{Live, Motion};
+use crate::motion::live::{Live, Motion};
 
 /// What moves in a coupling and can be named.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

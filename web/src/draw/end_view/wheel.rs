@@ -10,7 +10,7 @@ use super::signs;
 use super::subject::{Part, Subject};
 use super::teeth::Tooth;
 use crate::draw::scene::{Dash, Ink, Point, Scene, Stroke};
-use crate::live::Motion;
+use crate::motion::live::Motion;
 
 /// Room around the tooth spaces of an internal gear for its rim, and for hatching or an arrow
 /// outside it, in CSS pixels.

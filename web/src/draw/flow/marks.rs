@@ -12,7 +12,7 @@ use super::saying;
 use super::sheet::{EDGE, Spot, spot};
 use crate::draw::scene::{Align, Bounds, Dash, Ink, Label, Point, Scene, Stroke, at};
 use crate::draw::text;
-use crate::live::Live;
+use crate::motion::live::Live;
 
 /// Font size of sentences.
 const CAPTION: f64 = 14.0;

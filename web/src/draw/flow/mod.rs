@@ -23,8 +23,8 @@ mod tests;
 use levertrain_core::{Combination, Duty};
 
 use super::scene::Scene;
-use crate::live::Live;
-use crate::powers::Powers;
+use crate::motion::live::Live;
+use crate::motion::powers::Powers;
 use arrange::Arrangement;
 use frame::Frame;
 use network::Network;

@@ -3,7 +3,7 @@
 use levertrain_core::coupling::Role;
 use levertrain_core::{Body, Combination, Train};
 
-use crate::powers::Powers;
+use crate::motion::powers::Powers;
 
 /// What a node stands for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -5,7 +5,7 @@ use levertrain_core::words::{Words, listed, number};
 use levertrain_core::{Combination, State};
 
 use super::network::{Network, Node, Place, Port, Still};
-use crate::powers::NoPowers;
+use crate::motion::powers::NoPowers;
 
 /// What a port is called, and its power.
 pub(super) fn of_port(train: &Train, node: &Node, port: &Port) -> [String; 2] {

@@ -8,8 +8,8 @@ use levertrain_core::{ElementSet, PowerFlow, Torques};
 use super::ribbon::{Ribbon, Run};
 use super::sheet::BEND;
 use super::*;
+use crate::document::session::Session;
 use crate::draw::scene::{Mark, at};
-use crate::session::Session;
 
 const WIDTHS: [f64; 3] = [360.0, 720.0, 1100.0];
 

@@ -4,8 +4,8 @@ use levertrain_core::words;
 
 use crate::draw::text;
 use crate::draw::ticks::{plain, tidy};
-use crate::live::Live;
-use crate::speed_unit::SpeedUnit;
+use crate::motion::live::Live;
+use crate::units::speed_unit::SpeedUnit;
 
 /// Size of the lettering on the axis, in CSS pixels.
 pub(super) const TICK_SIZE: f64 = 12.0;

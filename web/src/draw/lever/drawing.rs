@@ -7,7 +7,7 @@ use super::key;
 use super::labels::Lettering;
 use super::marks::{self, Look};
 use crate::draw::scene::{Dash, Ink, Point, Scene, Stroke, at};
-use crate::live::Motion;
+use crate::motion::live::Motion;
 
 const BAR: f64 = 4.0;
 const LINK: f64 = 2.0;

@@ -8,7 +8,7 @@ use super::axis::Axis;
 use super::key;
 use crate::draw::scene::{Point, at};
 use crate::draw::section::{Column, Stage};
-use crate::live::{Live, Motion};
+use crate::motion::live::{Live, Motion};
 
 /// Least radius of the nodes of a lever that has one letter in each, or somewhere two, and what is
 /// left between two nodes, in CSS pixels.

@@ -6,7 +6,7 @@ use levertrain_core::coupling::Role;
 use super::marks::{self, Look};
 use crate::draw::scene::{Align, Ink, Label, Point, Scene, Stroke, at};
 use crate::draw::text;
-use crate::live::Motion;
+use crate::motion::live::Motion;
 
 const SIZE: f64 = 12.0;
 const LINE: f64 = 19.0;

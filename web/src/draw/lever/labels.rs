@@ -11,7 +11,7 @@ use super::placing::{Board, Spot};
 use super::saying::{self, Line, Saying};
 use crate::draw::scene::{Align, Bounds, Ink, Label, Point, at};
 use crate::draw::text;
-use crate::live::Motion;
+use crate::motion::live::Motion;
 
 /// What covering a CSS pixel of these costs a label.
 const OVER_BAR: f64 = 0.6;

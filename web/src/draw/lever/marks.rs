@@ -2,7 +2,7 @@
 
 use super::geometry::Node;
 use crate::draw::scene::{Align, Bounds, Dash, Ink, Label, Point, Scene, Stroke, at};
-use crate::live::Motion;
+use crate::motion::live::Motion;
 
 /// Size of the letter in a node, in CSS pixels, and of two letters in a small one.
 const LETTER_SIZE: f64 = 12.5;

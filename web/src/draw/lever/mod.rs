@@ -19,7 +19,7 @@ mod tests;
 
 use super::scene::{Point, Scene};
 use super::section::Stage;
-use crate::live::Live;
+use crate::motion::live::Live;
 use geometry::Diagram;
 
 /// Draws it; `merged` joins sets that share two shafts into one lever.

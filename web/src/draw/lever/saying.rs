@@ -5,7 +5,7 @@ use levertrain_core::{Body, Train};
 
 use super::geometry::{Diagram, Ghost, Node};
 use crate::draw::scene::Ink;
-use crate::live::Motion;
+use crate::motion::live::Motion;
 
 /// One thing that can be said of a node.
 #[derive(Debug, Clone, PartialEq)]

@@ -10,10 +10,10 @@ use super::geometry::{Diagram, Node};
 use super::marks::Look;
 use super::saying::VALUE_SIZE;
 use super::{scene, shaft_at};
+use crate::document::session::Session;
 use crate::draw::scene::{Bounds, Label, Mark, Point, Scene, at};
-use crate::live::{Live, Motion};
-use crate::session::Session;
-use crate::speed_unit::SpeedUnit;
+use crate::motion::live::{Live, Motion};
+use crate::units::speed_unit::SpeedUnit;
 
 const WIDTHS: [f64; 4] = [360.0, 720.0, 860.0, 1200.0];
 

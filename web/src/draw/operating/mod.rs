@@ -9,8 +9,8 @@ use levertrain_core::{Combination, words};
 
 use super::scene::{Align, Bounds, Dash, Ink, Label, Point, Scene, Stroke, at};
 use super::ticks::{plain, tidy};
-use crate::speed_unit::SpeedUnit;
-use crate::torque_unit::TorqueUnit;
+use crate::units::speed_unit::SpeedUnit;
+use crate::units::torque_unit::TorqueUnit;
 
 /// Size of the lettering in CSS pixels.
 const SIZE: f64 = 12.0;

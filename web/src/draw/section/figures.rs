@@ -9,7 +9,7 @@ use super::stage::Stage;
 use super::wires::SHAFT;
 use crate::draw::scene::{Align, Bounds, Dash, Ink, Label, Point, Scene, Stroke, at};
 use crate::draw::text;
-use crate::live::{Live, Motion};
+use crate::motion::live::{Live, Motion};
 
 /// Font size of a gear's letter and teeth.
 const NAME_SIZE: f64 = 12.0;

@@ -3,8 +3,8 @@
 use std::path::Path;
 
 use super::*;
+use crate::document::session::Session;
 use crate::draw::scene::{Mark, Point};
-use crate::session::Session;
 
 const WIDTHS: [f64; 6] = [320.0, 390.0, 640.0, 860.0, 1280.0, 1920.0];
 

@@ -7,6 +7,7 @@ mod board;
 mod dice;
 mod figures;
 mod grid;
+mod handle;
 #[cfg(test)]
 #[expect(clippy::unwrap_used, reason = "a test stops at the first surprise")]
 mod label_tests;
@@ -33,7 +34,8 @@ use levertrain_core::{Body, Train};
 
 use super::scene::{Align, Bounds, Dash, Ink, Label, Point, Scene, Stroke, at};
 use super::text;
-use crate::live::{Live, Motion};
+use crate::motion::live::{Live, Motion};
+pub use handle::{Handle, StageSize};
 use labels::{Place, Room, Wanted};
 use plan::Plan;
 pub use stage::{Column, Stage};

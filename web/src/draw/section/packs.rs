@@ -9,7 +9,7 @@ use super::power;
 use super::stage::{HOUSING, NAME_SIZE, OPEN_GAP, Stage};
 use super::wires::SHAFT;
 use crate::draw::scene::{Align, Bounds, Ink, Point, Scene, Stroke, at};
-use crate::live::Live;
+use crate::motion::live::Live;
 
 /// Plates of each pack.
 const PLATES: usize = 3;

@@ -12,8 +12,8 @@ use super::grid::Node;
 use super::plan::{PackPlace, Plan};
 use super::stage::Stage;
 use crate::draw::scene::{Align, Bounds, Dash, Ink, Label, Point, Scene, Stroke, at};
-use crate::live::Live;
-use crate::powers::Powers;
+use crate::motion::live::Live;
+use crate::motion::powers::Powers;
 
 /// Line width with no power, and what all of the input's power adds. Twice that still fits
 /// between neighbouring shafts.

@@ -6,9 +6,9 @@ use std::path::Path;
 
 use super::power::{sources, steps};
 use super::*;
+use crate::document::session::Session;
 use crate::draw::scene::Mark;
-use crate::powers::Powers;
-use crate::session::Session;
+use crate::motion::powers::Powers;
 
 /// Calls `check` with every range of every scenario whose powers are known.
 fn each_range(mut check: impl FnMut(&str, &Session, &Powers)) {

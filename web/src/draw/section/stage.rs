@@ -4,12 +4,12 @@ use levertrain_core::Train;
 use levertrain_core::scenario::Element;
 
 use super::Cache;
+use super::handle::{Handle, StageSize};
 use super::packs::longest_name;
 use super::parts::Figure;
 use super::plan::{PackPlace, Plan};
 use crate::draw::scene::{Bounds, Point, at};
 use crate::draw::text;
-use crate::wire::{Handle, StageSize};
 
 /// Least distances along the axis, in CSS pixels.
 const TRACK: f64 = 15.0;

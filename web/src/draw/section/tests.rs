@@ -6,8 +6,8 @@ use std::path::Path;
 use levertrain_core::{Body, ElementSet};
 
 use super::*;
+use crate::document::session::Session;
 use crate::draw::scene::{Bounds, Mark};
-use crate::session::Session;
 
 /// Every scenario file, by name.
 fn scenarios() -> Vec<(String, Session)> {

@@ -4,7 +4,7 @@ use levertrain_core::Body;
 
 use super::stage::Stage;
 use crate::draw::scene::{Bounds, Ink, Point, Scene, Stroke, at};
-use crate::live::Live;
+use crate::motion::live::Live;
 
 /// Width of a shaft's line.
 pub const SHAFT: f64 = 3.0;

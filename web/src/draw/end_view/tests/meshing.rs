@@ -9,8 +9,8 @@ use super::super::gears::{Standing, stand};
 use super::super::subject::Subject;
 use super::super::teeth::Tooth;
 use super::{COUPLINGS, session};
-use crate::live::Live;
-use crate::session::Session;
+use crate::document::session::Session;
+use crate::motion::live::Live;
 
 /// Member angles that the meshes of coupling 0 allow: they lie on a line over the places of its
 /// lever. The ends of the line are given; the housing's angle is zero.

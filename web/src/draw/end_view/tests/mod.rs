@@ -3,7 +3,7 @@
 mod meshing;
 mod picture;
 
-use crate::session::Session;
+use crate::document::session::Session;
 
 /// Every kind of coupling, with small and large gears; all can be assembled.
 const COUPLINGS: [&str; 12] = [

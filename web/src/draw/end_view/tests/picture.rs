@@ -6,9 +6,9 @@ use levertrain_core::ElementSet;
 
 use super::super::scene;
 use super::{COUPLINGS, opened, session};
+use crate::document::session::Session;
 use crate::draw::scene::{Bounds, Ink, Label, Mark, Point, Scene};
-use crate::live::{Live, Motion};
-use crate::session::Session;
+use crate::motion::live::{Live, Motion};
 
 /// From a phone's corner of the page to a projector.
 const SIZES: [(f64, f64); 5] = [

@@ -6,11 +6,11 @@ use levertrain_core::operating::Conditions;
 use levertrain_core::{Combination, Duty, ElementSet, Problem, Train};
 
 use crate::draw::section::Layout;
-use crate::glide::Glide;
-use crate::live::{Live, Motion, motions};
-use crate::powers::Powers;
-use crate::speed_unit::SpeedUnit;
-use crate::torque_unit::TorqueUnit;
+use crate::motion::glide::Glide;
+use crate::motion::live::{Live, Motion, motions};
+use crate::motion::powers::Powers;
+use crate::units::speed_unit::SpeedUnit;
+use crate::units::torque_unit::TorqueUnit;
 
 /// Input speed of a fresh session, in rev/min.
 pub const DEFAULT_INPUT_SPEED: f64 = 1000.0;

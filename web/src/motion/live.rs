@@ -2,9 +2,8 @@
 
 use levertrain_core::{Body, Combination, ElementSet, Train};
 
-use crate::draw::scene::{Dash, Ink, Stroke};
-use crate::powers::Powers;
-use crate::speed_unit::SpeedUnit;
+use crate::motion::powers::Powers;
+use crate::units::speed_unit::SpeedUnit;
 
 /// How a member moves, as a drawing must tell it apart.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -22,17 +21,6 @@ pub enum Motion {
 }
 
 impl Motion {
-    /// The ink of a member that moves so.
-    pub const fn ink(self) -> Ink {
-        match self {
-            Self::Held => Ink::Held,
-            Self::Forward => Ink::Forward,
-            Self::Backward => Ink::Backward,
-            Self::Free => Ink::Free,
-            Self::Fighting => Ink::Fight,
-        }
-    }
-
     /// The word for it.
     pub const fn word(self) -> &'static str {
         match self {
@@ -109,21 +97,6 @@ impl Live<'_> {
     pub fn is_lit(&self, body: Body) -> bool {
         matches!((body, self.lit), (Body::Shaft(shaft), Some(lit)) if shaft == lit)
     }
-
-    /// The line a body is drawn with, everywhere: ink by direction, broken when free.
-    pub fn stroke(&self, body: Body, width: f64) -> Stroke {
-        let motion = self.motion(body);
-        let dash = if motion == Motion::Free {
-            Dash::Dashed
-        } else {
-            Dash::Solid
-        };
-        Stroke {
-            ink: motion.ink(),
-            width,
-            dash,
-        }
-    }
 }
 
 /// How each shaft moves in a combination.
@@ -167,7 +140,7 @@ mod tests {
 
     #[test]
     fn what_a_fight_blocks_is_not_held_unless_a_brake_holds_it() {
-        let file = include_str!("../../scenarios/04-six-speed-three-sets.json");
+        let file = include_str!("../../../scenarios/04-six-speed-three-sets.json");
         let train = Train::parse(file).unwrap_or_else(|problems| panic!("{problems:?}"));
         let said = |applied: &[&str], label: &str| {
             let applied = train.element_set(applied.iter().copied());

@@ -1,11 +1,6 @@
 //! The wasm boundary: JavaScript values in, plain data out. Thin on purpose.
 //!
-//! Errors are thrown as `{ problems: [{ place, problem, fix }] }`; what was on screen stays.
-
-mod drawings;
-mod pictures;
-mod plain;
-mod settings;
+//! Errors are thrown as `{ faults: [{ place, problem, fix }] }`; what was on screen stays.
 
 use levertrain_core::report::{
     CapacityReport, ChartReport, CombinationReport, LossReport, OperatingReport,
@@ -13,22 +8,22 @@ use levertrain_core::report::{
 use levertrain_core::{Duty, ElementSet, LossModel, Train};
 use wasm_bindgen::prelude::*;
 
+use super::plain::{nothing_open, plain, problems};
+use crate::boundary::wire::{Answer, Outcome, TrainInfo};
+use crate::document::session::Session;
 use crate::draw::Palette;
-use crate::session::Session;
-use crate::wire::{Answer, Outcome, TrainInfo};
-use plain::{nothing_open, plain, problems};
 
 #[wasm_bindgen(typescript_custom_section)]
-const TYPES: &str = include_str!("boundary.d.ts");
+const TYPES: &str = include_str!("types.d.ts");
 
 /// The sandbox: one train on screen, and the pictures of it.
 #[wasm_bindgen]
 pub struct Sandbox {
-    session: Option<Session>,
-    palette: Palette,
-    scale: f64,
-    stage_width: f64,
-    merged: bool,
+    pub(super) session: Option<Session>,
+    pub(super) palette: Palette,
+    pub(super) scale: f64,
+    pub(super) stage_width: f64,
+    pub(super) merged: bool,
 }
 
 #[wasm_bindgen]
@@ -198,11 +193,11 @@ impl Sandbox {
 }
 
 impl Sandbox {
-    fn session(&self) -> Result<&Session, JsValue> {
+    pub(super) fn session(&self) -> Result<&Session, JsValue> {
         self.session.as_ref().ok_or_else(nothing_open)
     }
 
-    fn session_mut(&mut self) -> Result<&mut Session, JsValue> {
+    pub(super) fn session_mut(&mut self) -> Result<&mut Session, JsValue> {
         self.session.as_mut().ok_or_else(nothing_open)
     }
 }

@@ -1,0 +1,13 @@
+//! What JavaScript sees: plain data out of `wire`, and on wasm the sandbox itself.
+
+#[cfg(target_arch = "wasm32")]
+mod drawings;
+#[cfg(target_arch = "wasm32")]
+mod pictures;
+#[cfg(target_arch = "wasm32")]
+mod plain;
+#[cfg(target_arch = "wasm32")]
+mod sandbox;
+#[cfg(target_arch = "wasm32")]
+mod settings;
+pub mod wire;

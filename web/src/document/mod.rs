@@ -1,0 +1,3 @@
+//! What is on screen, with no browser: the train that is open, what is applied, what is dragged.
+
+pub mod session;

@@ -15,7 +15,7 @@ Usage: cargo xtask COMMAND
   serve [--port N] [--open]   Build the site and serve it on 127.0.0.1
                               (default: port 8017, or the next free one)
   test  [--quick]             Set up, lint, build and test everything;
-                              --quick leaves out the browser and the oracle
+                              --quick leaves out browser, oracle and page types
   bench [-- ARGUMENTS]        Build the site and run the benchmarks;
                               ARGUMENTS go to the benchmark programs
   help                        Show this text

@@ -3,15 +3,16 @@
 use anyhow::Result;
 
 use crate::browser::Browser;
+use crate::node::Node;
 use crate::oracle::Oracle;
 use crate::steps::Steps;
 use crate::wasm_toolchain::WasmToolchain;
-use crate::{dist, engine, paths, process, test_environment};
+use crate::{dist, engine, page_types, paths, process, test_environment};
 
 const QUICK: &str = "as --quick was given; so are the tests that need it";
 
 /// The number of steps below, for the headings.
-const STEPS: usize = 10;
+const STEPS: usize = 12;
 
 /// Runs all steps and stops at the first that fails; `quick` leaves out browser and oracle.
 ///
@@ -22,6 +23,8 @@ pub fn run(quick: bool) -> Result<()> {
     let toolchain = steps.run("Set-up: the wasm32 target", WasmToolchain::set_up)?;
     let browser = optional(&mut steps, quick, "Set-up: the browser", Browser::set_up)?;
     let oracle = optional(&mut steps, quick, "Set-up: the oracle", Oracle::set_up)?;
+
+    let node = optional(&mut steps, quick, "Set-up: Node.js", Node::set_up)?;
 
     steps.run("Formatting", || {
         process::run(process::cargo().args(["fmt", "--check"]))
@@ -50,6 +53,12 @@ pub fn run(quick: bool) -> Result<()> {
         println!("    engine: {sizes}");
         sizes.check_limit()
     })?;
+    match &node {
+        Some(node) => steps.run("Types of the page", || {
+            page_types::check(node, &paths::site())
+        })?,
+        None => steps.skip("Types of the page", QUICK),
+    }
     steps.run("Lints for wasm32", || {
         toolchain.lint(&["levertrain-core", engine::PACKAGE])
     })?;

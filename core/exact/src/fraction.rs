@@ -7,7 +7,6 @@ use std::sync::Arc;
 
 use num_bigint::BigInt;
 use num_integer::Integer;
-use num_rational::Ratio;
 use num_traits::{Signed, ToPrimitive, Zero};
 
 /// An exact rational number in lowest terms with a positive denominator.
@@ -31,7 +30,14 @@ enum Repr {
 /// clearing up is then a call, and not code in every loop that writes over fractions.
 #[derive(Clone, PartialEq, Eq, Hash)]
 #[repr(align(8))]
-struct Aside(Arc<Ratio<BigInt>>);
+struct Aside(Arc<Quotient>);
+
+/// Numerator and denominator, in lowest terms, the denominator positive.
+#[derive(Clone, PartialEq, Eq, Hash)]
+struct Quotient {
+    num: BigInt,
+    den: BigInt,
+}
 
 impl Fraction {
     /// Zero.
@@ -75,32 +81,50 @@ impl Fraction {
         if Zero::is_zero(&den) {
             return None;
         }
-        Some(Self::from_ratio(Ratio::new(num, den)))
-    }
-
-    fn from_ratio(ratio: Ratio<BigInt>) -> Self {
-        match (ratio.numer().to_i64(), ratio.denom().to_i64()) {
+        let mut divisor = num.gcd(&den);
+        if den.is_negative() {
+            divisor = -divisor;
+        }
+        let (num, den) = (num / &divisor, den / &divisor);
+        Some(match (num.to_i64(), den.to_i64()) {
             (Some(num), Some(den)) => Self(Repr::Small { num, den }),
-            _ => Self(Repr::Big(Aside(Arc::new(ratio)))),
+            _ => Self(Repr::Big(Aside(Arc::new(Quotient { num, den })))),
+        })
+    }
+
+    /// The same in big integers.
+    fn quotient(&self) -> Quotient {
+        match &self.0 {
+            Repr::Small { num, den } => Quotient {
+                num: BigInt::from(*num),
+                den: BigInt::from(*den),
+            },
+            Repr::Big(Aside(quotient)) => (**quotient).clone(),
         }
     }
 
-    fn ratio(&self) -> Ratio<BigInt> {
-        match &self.0 {
-            // Already in lowest terms with a positive denominator.
-            Repr::Small { num, den } => Ratio::new_raw(BigInt::from(*num), BigInt::from(*den)),
-            Repr::Big(Aside(ratio)) => (**ratio).clone(),
-        }
+    /// As small fractions, in big integers.
+    #[cold]
+    #[inline(never)]
+    fn by_big(&self, other: &Self, operation: Operation) -> Self {
+        let (Quotient { num: a, den: b }, Quotient { num: c, den: d }) =
+            (self.quotient(), other.quotient());
+        let num = match operation {
+            Operation::Minus => &a * &d - &b * &c,
+            Operation::Times => &a * &c,
+        };
+        // A product of denominators is never zero.
+        Self::from_big(num, &b * &d).unwrap_or(Self::ZERO)
     }
 
     /// The numerator, which carries the sign.
     pub fn numerator(&self) -> BigInt {
-        self.ratio().numer().clone()
+        self.quotient().num
     }
 
     /// The denominator, always positive.
     pub fn denominator(&self) -> BigInt {
-        self.ratio().denom().clone()
+        self.quotient().den
     }
 
     /// Whether this is zero.
@@ -112,8 +136,8 @@ impl Fraction {
     pub fn signum(&self) -> i32 {
         match &self.0 {
             Repr::Small { num, .. } => num.signum() as i32,
-            Repr::Big(Aside(ratio)) => {
-                if ratio.is_negative() {
+            Repr::Big(Aside(quotient)) => {
+                if quotient.num.is_negative() {
                     -1
                 } else {
                     1
@@ -142,7 +166,9 @@ impl Fraction {
                 den: num.abs(),
             })),
             Repr::Small { num, den } => Self::new(*den, *num),
-            Repr::Big(Aside(ratio)) => Some(Self::from_ratio(ratio.recip())),
+            Repr::Big(Aside(quotient)) => {
+                Self::from_big(quotient.den.clone(), quotient.num.clone())
+            }
         }
     }
 
@@ -169,44 +195,49 @@ impl Fraction {
             Repr::Small { num, den } if num.unsigned_abs().max(den.unsigned_abs()) <= EXACT => {
                 *num as f64 / *den as f64
             }
-            _ => nearest(&self.ratio()),
+            _ => nearest(&self.quotient()),
         }
     }
 }
 
+// Sums and products are calls: put into the loops of a linear program, they would be kilobytes.
+
 impl Mul for &Fraction {
     type Output = Fraction;
 
+    #[inline(never)]
     fn mul(self, other: Self) -> Fraction {
         let small = |[a, b, c, d]: [i64; 4]| Fraction::new(a.checked_mul(c)?, b.checked_mul(d)?);
         self.with(other, small)
-            .unwrap_or_else(|| Fraction::from_ratio(self.ratio() * other.ratio()))
+            .unwrap_or_else(|| self.by_big(other, Operation::Times))
     }
 }
 
 impl Add for &Fraction {
     type Output = Fraction;
 
+    #[inline(never)]
     fn add(self, other: Self) -> Fraction {
         let small = |[a, b, c, d]: [i64; 4]| {
             let sum = a.checked_mul(d)?.checked_add(c.checked_mul(b)?)?;
             Fraction::new(sum, b.checked_mul(d)?)
         };
         self.with(other, small)
-            .unwrap_or_else(|| Fraction::from_ratio(self.ratio() + other.ratio()))
+            .unwrap_or_else(|| self.by_big(&-other, Operation::Minus))
     }
 }
 
 impl Sub for &Fraction {
     type Output = Fraction;
 
+    #[inline(never)]
     fn sub(self, other: Self) -> Fraction {
         let small = |[a, b, c, d]: [i64; 4]| {
             let difference = a.checked_mul(d)?.checked_sub(c.checked_mul(b)?)?;
             Fraction::new(difference, b.checked_mul(d)?)
         };
         self.with(other, small)
-            .unwrap_or_else(|| Fraction::from_ratio(self.ratio() - other.ratio()))
+            .unwrap_or_else(|| self.by_big(other, Operation::Minus))
     }
 }
 
@@ -214,7 +245,16 @@ impl Neg for &Fraction {
     type Output = Fraction;
 
     fn neg(self) -> Fraction {
-        &Fraction::ZERO - self
+        match &self.0 {
+            Repr::Small { num, den } if *num != i64::MIN => Fraction(Repr::Small {
+                num: -num,
+                den: *den,
+            }),
+            _ => {
+                let Quotient { num, den } = self.quotient();
+                Fraction::from_big(-num, den).unwrap_or(Fraction::ZERO)
+            }
+        }
     }
 }
 
@@ -226,8 +266,8 @@ const QUOTIENT_BITS: i64 = 60;
 const LEAST_EXPONENT: i64 = 1074;
 
 /// The nearest `f64`, ties to even, of a quotient that is not zero and of any size.
-fn nearest(ratio: &Ratio<BigInt>) -> f64 {
-    let (num, den) = (ratio.numer().abs(), ratio.denom());
+fn nearest(Quotient { num: signed, den }: &Quotient) -> f64 {
+    let num = signed.abs();
     // num / den = quotient · 2^-shift, with 60 or 61 bits of quotient and a rest.
     let shift = QUOTIENT_BITS + den.bits() as i64 - num.bits() as i64;
     let shifted = |value: &BigInt, by: i64| value << by.max(0);
@@ -252,7 +292,14 @@ fn nearest(ratio: &Ratio<BigInt>) -> f64 {
         let first = exponent / 2;
         (kept + u64::from(up)) as f64 * 2_f64.powi(first) * 2_f64.powi(exponent - first)
     };
-    size.copysign(if ratio.is_negative() { -1.0 } else { 1.0 })
+    size.copysign(if signed.is_negative() { -1.0 } else { 1.0 })
+}
+
+/// What is done in big integers.
+#[derive(Debug, Clone, Copy)]
+enum Operation {
+    Minus,
+    Times,
 }
 
 impl From<i64> for Fraction {
@@ -273,7 +320,7 @@ impl Ord for Fraction {
             (Repr::Small { num: a, den: b }, Repr::Small { num: c, den: d }) => {
                 (i128::from(*a) * i128::from(*d)).cmp(&(i128::from(*c) * i128::from(*b)))
             }
-            _ => self.ratio().cmp(&other.ratio()),
+            _ => (self - other).signum().cmp(&0),
         }
     }
 }
@@ -284,8 +331,13 @@ impl fmt::Display for Fraction {
         match &self.0 {
             Repr::Small { num, den: 1 } => write!(f, "{num}"),
             Repr::Small { num, den } => write!(f, "{num}/{den}"),
-            Repr::Big(Aside(ratio)) if ratio.is_integer() => write!(f, "{}", ratio.numer()),
-            Repr::Big(Aside(ratio)) => write!(f, "{}/{}", ratio.numer(), ratio.denom()),
+            Repr::Big(Aside(quotient)) => {
+                let Quotient { num, den } = &**quotient;
+                match den.to_i64() {
+                    Some(1) => write!(f, "{num}"),
+                    _ => write!(f, "{num}/{den}"),
+                }
+            }
         }
     }
 }

@@ -5,3 +5,4 @@ pub(crate) mod element_set;
 pub(crate) mod number;
 pub(crate) mod problem;
 pub mod short_sort;
+pub(crate) mod sine;

@@ -11,6 +11,7 @@ use std::fmt;
 
 use num_integer::Integer as _;
 
+use crate::base::sine::sin_cos;
 use crate::model::coupling::Teeth;
 
 /// Fewest teeth before standard 20° gears are usually undercut too far (common practice, no
@@ -181,7 +182,7 @@ pub(crate) fn neighbours_clear(diameter: u32, pinion: Teeth, count: u32) -> Opti
     if count < 2 {
         return None;
     }
-    let distance = f64::from(diameter) * (PI / f64::from(count)).sin();
+    let distance = f64::from(diameter) * sin_cos(PI / f64::from(count)).0;
     let needed = f64::from(pinion.get() + 2);
     if distance > needed {
         return None;
@@ -285,7 +286,7 @@ pub(crate) fn double_neighbours_clear(pins: &PinTriangle, count: u32) -> Option<
     let step = 2.0 * PI / f64::from(count);
     let ([first, second], [a, b]) = (pins.names, pins.radii);
     let [first_teeth, second_teeth] = pins.teeth.map(Teeth::get);
-    let apart = |a: f64, b: f64, by: f64| (a * a + b * b - 2.0 * a * b * by.cos()).sqrt();
+    let apart = |a: f64, b: f64, by: f64| (a * a + b * b - 2.0 * a * b * sin_cos(by).1).sqrt();
     // (what, distance of the pins, sum of the tip radii)
     let pairs = [
         (

@@ -6,6 +6,7 @@
 use std::f64::consts::{PI, TAU};
 
 use levertrain_core::coupling::{Mount, Partner, Profile};
+use levertrain_core::sin_cos;
 
 /// How far the members have turned, and the pinions about their pins.
 #[derive(Debug, Clone, PartialEq)]
@@ -82,7 +83,7 @@ pub fn stand(profile: &Profile, turns: &Turns, base: f64) -> Vec<Standing> {
     let mut all = at_rest(profile, base);
     for standing in &mut all {
         let mount = profile.gears[standing.gear].mount;
-        let (sin, cos) = turns.carried(mount).sin_cos();
+        let (sin, cos) = sin_cos(turns.carried(mount));
         let (x, y) = standing.centre;
         standing.centre = (x * cos - y * sin, x * sin + y * cos);
         standing.lead += turns.of(mount);
@@ -99,12 +100,10 @@ fn at_rest(profile: &Profile, base: f64) -> Vec<Standing> {
         starts.push(all.len());
         for copy in 0..gear.count {
             let around = base + gear.centre_angle + TAU * f64::from(copy) / f64::from(gear.count);
+            let (sin, cos) = sin_cos(around);
             let mut standing = Standing {
                 gear: index,
-                centre: (
-                    gear.centre_radius * around.cos(),
-                    gear.centre_radius * around.sin(),
-                ),
+                centre: (gear.centre_radius * cos, gear.centre_radius * sin),
                 pitch: f64::from(gear.teeth.get()) / 2.0,
                 teeth: gear.teeth.get(),
                 internal: gear.internal,

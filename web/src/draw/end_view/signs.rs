@@ -2,12 +2,14 @@
 
 use std::f64::consts::{FRAC_1_SQRT_2, FRAC_PI_2, PI, TAU};
 
+use levertrain_core::sin_cos;
+
 use crate::draw::scene::{Dash, Ink, Point, Scene, Stroke, at};
 use crate::motion::live::Motion;
 
 /// A point on a circle: angle clockwise from the right.
 pub fn on_circle(centre: Point, radius: f64, angle: f64) -> Point {
-    let (sin, cos) = angle.sin_cos();
+    let (sin, cos) = sin_cos(angle);
     at(centre.x + radius * cos, centre.y + radius * sin)
 }
 

@@ -2,6 +2,8 @@
 
 use std::f64::consts::{PI, TAU};
 
+use levertrain_core::sin_cos;
+
 use super::gears::Standing;
 
 /// Pressure angle of the flanks, in radians: 20°, the usual one.
@@ -25,7 +27,7 @@ pub struct Tooth {
 impl Tooth {
     /// The tooth of a gear, with `steps` straight pieces to a flank.
     pub fn of(gear: &Standing, steps: u32) -> Self {
-        let base = gear.pitch * PRESSURE_ANGLE.cos();
+        let base = gear.pitch * sin_cos(PRESSURE_ANGLE).1;
         let (root, tip) = (gear.root(), gear.tip());
         let half = PI / f64::from(2 * gear.teeth) * (1.0 - BACKLASH);
         let at_pitch = involute(PRESSURE_ANGLE);
@@ -73,5 +75,6 @@ impl Tooth {
 
 /// inv α = tan α − α, the angle an involute unwinds to where its pressure angle is α.
 fn involute(angle: f64) -> f64 {
-    angle.tan() - angle
+    let (sine, cosine) = sin_cos(angle);
+    sine / cosine - angle
 }

@@ -2,6 +2,8 @@
 
 use std::f64::consts::FRAC_PI_2;
 
+use levertrain_core::sin_cos;
+
 use super::arrange::{Arrangement, Course, Way};
 use super::block::Side;
 use super::frame::{Frame, order, stretches};
@@ -336,10 +338,10 @@ fn meeting(frame: &Frame, place: usize, port: usize) -> (Side, Spot) {
 fn quarter(centre: Spot, (along, across): (f64, f64), (inner, outer): (f64, f64)) -> Vec<Spot> {
     const STEPS: usize = 10;
     let on = |radius: f64, step: usize| {
-        let angle = FRAC_PI_2 * step as f64 / STEPS as f64;
+        let (sine, cosine) = sin_cos(FRAC_PI_2 * step as f64 / STEPS as f64);
         spot(
-            centre.along + along * radius * angle.sin(),
-            centre.across + across * radius * angle.cos(),
+            centre.along + along * radius * sine,
+            centre.across + across * radius * cosine,
         )
     };
     let out = (0..=STEPS).map(|step| on(outer, step));

@@ -1,5 +1,7 @@
 //! The signs of the diagram, drawn the same on the levers and in the key.
 
+use levertrain_core::sin_cos;
+
 use super::geometry::Node;
 use crate::draw::scene::{Align, Bounds, Dash, Ink, Label, Point, Scene, Stroke, at};
 use crate::motion::live::Motion;
@@ -161,7 +163,7 @@ fn around(centre: Point, corners: usize, radius: impl Fn(usize) -> f64) -> Vec<P
     (0..=corners)
         .map(|corner| {
             let corner = corner % corners;
-            let (sin, cos) = (corner as f64 / corners as f64 * std::f64::consts::TAU).sin_cos();
+            let (sin, cos) = sin_cos(corner as f64 / corners as f64 * std::f64::consts::TAU);
             at(
                 centre.x + radius(corner) * cos,
                 centre.y + radius(corner) * sin,

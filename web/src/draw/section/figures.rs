@@ -306,7 +306,7 @@ impl Gear {
             height,
         } = self.area;
         let bottom = top + height;
-        let offset = (self.turned * TOOTH_PITCH).rem_euclid(TOOTH_PITCH);
+        let offset = (self.turned - self.turned.floor()) * TOOTH_PITCH;
         let mut y = bottom - offset;
         while y > top + 0.5 {
             if y < bottom - 0.5 {

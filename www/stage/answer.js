@@ -7,6 +7,9 @@ import { fraction, listed, ratio } from "../kit/format.js";
 /** @typedef {import("../state/desk.js").Desk} Desk */
 /** @typedef {import("../state/desk.js").Answer} Answer */
 
+/** A reason of up to so many letters is never cut on a phone. */
+const SHORT = 120;
+
 /** How long the answer must stand still before a screen reader is told, in milliseconds. */
 const QUIET = 500;
 
@@ -40,7 +43,10 @@ export function answerBand(desk) {
       h("p", { class: at === reason ? "answer-reason" : null }, sentence),
     );
     words.replaceChildren(...paragraphs);
-    rest.replaceChildren(...paragraphs.filter((_, at) => at !== reason).map((node) => node.cloneNode(true)));
+    const short = answer.sentences[reason].length <= SHORT;
+    rest.replaceChildren(
+      ...paragraphs.filter((_, at) => at !== reason || !short).map((node) => node.cloneNode(true)),
+    );
     clearTimeout(timer);
     timer = setTimeout(() => {
       spoken.textContent = spokenWords(kicker.textContent ?? "", answer);
@@ -79,13 +85,12 @@ export function shownWords(desk) {
 }
 
 /**
- * Which sentence says why the state is what it is: the first says what each element does, the next
- * what comes of it, and the last what could be released.
+ * Which paragraph says why the state is what it is: the first says what each element does, the second
+ * what comes of it, and the third what could be released.
  * @param {Answer} answer
  */
 function reasonIn({ state, sentences }) {
-  const last = sentences.length - 1;
-  return state === "over-applied" ? last : Math.min(1, last);
+  return Math.min(state === "over-applied" ? 2 : 1, sentences.length - 1);
 }
 
 /**

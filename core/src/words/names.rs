@@ -1,70 +1,85 @@
-//! Labels of a scenario inside a sentence.
+//! Labels of a scenario inside a sentence, and lists of them.
 
-/// Words that name a kind of thing: a label that ends in one takes an article, as "the carrier";
-/// any other is a name and stays as its author wrote it, as "Carrier 2".
-const KINDS: &str = " annulus axle axles band brake carrier carriers case clutch countershaft crank \
-    drum engine frame freewheel gear gears housing hub input layshaft motor output pair pinion \
-    pinions planet planets ring rings row set shaft sprocket sun suns turbine wheel wheels ";
+use super::catalogue::Catalogue;
 
-/// A label inside a sentence, with an article where it needs one.
+const WORDS: Catalogue = Catalogue::ENGLISH;
+
+/// A label inside a sentence: one whose last word names a kind of thing takes an article, as "the
+/// carrier"; any other is a name and stays as its author wrote it, as "Carrier 2".
 pub fn noun(label: &str) -> String {
-    let first = label.split(" + ").next().unwrap_or(label);
-    let word = first.rsplit(' ').next().unwrap_or(first);
-    let kind = format!(" {} ", word.to_ascii_lowercase());
-    if !KINDS.contains(&kind) {
+    let name = label.find(" + ").and_then(|end| label.get(..end));
+    let name = name.unwrap_or(label);
+    let word = name.rsplit_once(' ').map_or(name, |(_, word)| word);
+    let word = format!(" {} ", word.to_ascii_lowercase());
+    if !WORDS.write("kinds", 0, &[]).contains(&word) {
         return label.to_owned();
     }
-    let mut letters = label.chars();
-    match (letters.next(), letters.next()) {
-        // A word in capitals keeps them.
-        (Some(first), second) if second.is_none_or(|letter| !letter.is_ascii_uppercase()) => {
-            format!(
-                "the {}{}",
-                first.to_ascii_lowercase(),
-                &label[first.len_utf8()..]
-            )
-        }
-        _ => format!("the {label}"),
+    let mut label = label.to_owned();
+    // A word in capitals keeps them.
+    let second = label.as_bytes().get(1);
+    if !second.is_some_and(u8::is_ascii_uppercase)
+        && let Some(first) = label.get_mut(..1)
+    {
+        first.make_ascii_lowercase();
     }
+    WORDS.write("noun", 0, &[("label", &label)])
 }
 
 /// A sentence with its article, if it begins with one, in a capital. Names keep their case.
-pub(super) fn begun(sentence: String) -> String {
-    match sentence.strip_prefix("the ") {
-        Some(rest) => format!("The {rest}"),
-        None => sentence,
+pub(super) fn begun(mut sentence: String) -> String {
+    let article = WORDS.write("noun", 0, &[("label", "")]);
+    if sentence.starts_with(&article)
+        && let Some(first) = sentence.get_mut(..1)
+    {
+        first.make_ascii_uppercase();
     }
+    sentence
 }
 
 /// Names in a sentence: `A`, `A and B`, `A, B and C`. Names that hold a comma or an "and" of their
 /// own are parted by semicolons, so that "1st, held" does not read as two.
 pub fn listed<S: AsRef<str>>(names: &[S]) -> String {
-    joined(names, "and")
+    let names: Vec<&str> = names.iter().map(AsRef::as_ref).collect();
+    joined(&names, ["list-and", "list-and-clear"])
 }
 
 /// The same of a choice: `A, B or C`.
-pub(super) fn one_of<S: AsRef<str>>(names: &[S]) -> String {
-    joined(names, "or")
+pub(super) fn one_of(names: &[String]) -> String {
+    let names: Vec<&str> = names.iter().map(String::as_str).collect();
+    joined(&names, ["list-or", "list-or-clear"])
 }
 
-fn joined<S: AsRef<str>>(names: &[S], word: &str) -> String {
-    let [most @ .., last] = names else {
-        return String::new();
-    };
-    let last = last.as_ref();
-    if most.is_empty() {
-        return last.to_owned();
-    }
-    let several = |name: &S| {
-        [",", " and "]
-            .iter()
-            .any(|sign| name.as_ref().contains(sign))
-    };
-    let [between, end] = if names.iter().any(several) {
-        ["; ", ";"]
+/// Parts of a sentence, parted by semicolons.
+pub(super) fn parted(parts: &[String]) -> String {
+    let parts: Vec<&str> = parts.iter().map(String::as_str).collect();
+    in_turn(&parts, ["list-clear", "list-clear"])
+}
+
+fn joined(names: &[&str], [end, end_clear]: [&str; 2]) -> String {
+    let and = WORDS.write("and-within", 0, &[]);
+    if names
+        .iter()
+        .any(|name| name.contains(',') || name.contains(&and))
+    {
+        in_turn(names, ["list-clear", end_clear])
     } else {
-        [", ", ""]
-    };
-    let most: Vec<&str> = most.iter().map(AsRef::as_ref).collect();
-    format!("{}{end} {word} {last}", most.join(between))
+        in_turn(names, ["list", end])
+    }
+}
+
+/// The first message between all but the last two.
+fn in_turn(names: &[&str], [between, end]: [&str; 2]) -> String {
+    let mut list = String::new();
+    for (place, name) in names.iter().enumerate() {
+        list = match place {
+            0 => (*name).to_owned(),
+            _ if place + 1 == names.len() => add(end, &list, name),
+            _ => add(between, &list, name),
+        };
+    }
+    list
+}
+
+fn add(key: &str, most: &str, last: &str) -> String {
+    WORDS.write(key, 0, &[("most", most), ("last", last)])
 }

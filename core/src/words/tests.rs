@@ -1,6 +1,7 @@
 //! Numbers, lists and sentences, on trains of ours.
 
 use super::*;
+use crate::{Duty, ElementSet, Train};
 
 #[track_caller]
 fn check(value: f64, digits: u32, text: &str) {
@@ -52,7 +53,7 @@ fn labels_take_an_article_where_they_name_a_kind_of_thing() {
         "Brake X holds the carrier; Clutch H lets the input drive the sun; Clutch M joins the ring \
          to the output. ",
     );
-    check_said("01", &["X", "H", "M"], " The output delivers, ");
+    check_said("01", &["X", "H", "M"], "to the output. Brake X holds");
 }
 
 /// What `applied` makes of the scenario whose file begins with `file`, in one text.
@@ -209,5 +210,77 @@ fn another_fight_is_told() {
         "05",
         &["V", "W", "X", "H", "J", "K"],
         "release at least two.",
+    );
+}
+
+#[test]
+fn it_is_said_why_it_drives() {
+    for (file, applied, part) in [
+        (
+            "01",
+            &["W", "H", "N"][..],
+            "Brake W holds the ring against the reaction, so the sun overruns the carrier, which turns slower the same way.",
+        ),
+        (
+            "01",
+            &["V", "K", "M"],
+            "the ring overruns the carrier: it turns faster the same way.",
+        ),
+        (
+            "01",
+            &["X", "H", "M"],
+            "so the direction turns round here: the sun turns the ring the other way, slower.",
+        ),
+        (
+            "04",
+            &["H", "J"],
+            "Clutch H turns the sun of Set 1 and the sun of Set 2 alike, so Set 1 and Set 2 turn as one piece.",
+        ),
+        (
+            "09",
+            &["H", "J"],
+            "the small sun and the large sun of Set 2 alike, so Set 2 turns as one piece.",
+        ),
+        (
+            "11",
+            &["H", "L"],
+            "The fixed sun takes the reaction, so the ring overruns the carrier",
+        ),
+        (
+            "11",
+            &["H", "K"],
+            "So the input is joined to the output directly.",
+        ),
+        (
+            "06",
+            &["V"],
+            "Pair 1: the first gear turns the second gear the other way, slower.",
+        ),
+        (
+            "05",
+            &["W", "J", "K"],
+            "which turns the way of the carrier, but faster.",
+        ),
+        (
+            "03",
+            &["W", "H"],
+            "Set 2: the sun and the carrier together drive the ring, which turns at a speed between theirs.",
+        ),
+    ] {
+        check_said(file, applied, part);
+    }
+}
+
+#[test]
+fn it_is_said_what_a_fight_forbids() {
+    check_said(
+        "04",
+        &["W", "H", "K"],
+        "Were Brake W released, Carrier 1 + ring 2 would turn forward at 1.78 times the input\u{2019}s speed. Releasing any one",
+    );
+    check_said(
+        "01",
+        &["V", "W", "H"],
+        "the sun would turn forward as fast as the input.",
     );
 }

@@ -6,6 +6,7 @@
 
 mod chart;
 mod coverage;
+mod facts;
 mod fight;
 mod lever;
 mod mesh_orders;

@@ -130,16 +130,21 @@ fn check_spare(case: &Overrunning) -> Result<(), TestCaseError> {
             "idle {}",
             element
         );
-        let only_coasting = spare.brakes.union(spare.coasting).contains(element);
+        let mut only_for = spare.only_for.iter();
+        let only_for = only_for.find(|only| only.element == element);
         prop_assert_eq!(
-            only_coasting,
+            only_for.is_some(),
             alike == [true, false],
             "coasting {}",
             element
         );
-        let braking = |set| train.brakes_engine(set);
-        if spare.brakes.contains(element) {
-            prop_assert!(braking(applied) && !braking(applied.without(element)));
+        if let Some(only) = only_for {
+            let fewer = applied.without(element);
+            let ends = train.brakes_engine(applied) && !train.brakes_engine(fewer);
+            prop_assert_eq!(only.braking, ends);
+            let (locked, _) = case.settled_by_trying(&train, fewer, Duty::Drive);
+            let now = settled.combination.applied();
+            prop_assert_eq!(only.instead, locked.minus(now));
         }
     }
     for (element, lets_go) in &spare.keeps_locked {
@@ -189,9 +194,10 @@ fn every_kind_of_spare_element_is_met() {
         let train = case.train();
         let settled = train.settle(applied.into_iter().collect(), Duty::Drive);
         let spare = Spare::of(&settled.combination);
-        let sets = [spare.idle, spare.brakes, spare.coasting];
-        for (count, set) in met.iter_mut().zip(sets) {
-            *count += usize::from(!set.is_empty());
+        let braking = |braking| spare.only_for.iter().any(|only| only.braking == braking);
+        let kinds = [!spare.idle.is_empty(), braking(true), braking(false)];
+        for (count, kind) in met.iter_mut().zip(kinds) {
+            *count += usize::from(kind);
         }
         met[3] += usize::from(!spare.keeps_locked.is_empty());
     }

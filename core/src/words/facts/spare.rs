@@ -15,13 +15,23 @@ use crate::solve::settle::{Duty, Settled, Verdict};
 pub struct Spare {
     /// Whose release changes nothing.
     pub idle: ElementSet,
-    /// Whose release ends engine braking, and changes nothing while the input drives.
-    pub brakes: ElementSet,
-    /// Whose release changes something else when the load drives, and nothing while the input
-    /// does.
-    pub coasting: ElementSet,
+    /// Those that are needed only when the load drives.
+    pub only_for: Vec<OnlyFor>,
     /// Whose release lets one-way clutches go even while the input drives, and which.
     pub keeps_locked: Vec<(usize, ElementSet)>,
+    /// One-way clutches that lock side by side, any one of which would do; none or several.
+    pub side_by_side: ElementSet,
+}
+
+/// An element whose release changes nothing while the input drives.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct OnlyFor {
+    /// Which.
+    pub element: usize,
+    /// Whether it is engine braking that would end; otherwise something else would change.
+    pub braking: bool,
+    /// The one-way clutches that would lock in its place.
+    pub instead: ElementSet,
 }
 
 impl Spare {
@@ -29,13 +39,18 @@ impl Spare {
     pub fn of(combination: &Combination<'_>) -> Self {
         let train = combination.train();
         let one_ways = train.one_ways();
-        let beside = combination.releasable().minus(one_ways);
+        let releasable = combination.releasable();
+        let applied = combination.applied().minus(one_ways);
+        let beside = releasable.minus(one_ways);
+        let locked = releasable.minus(applied);
         let mut spare = Self::default();
         if one_ways.is_empty() {
             spare.idle = beside;
             return spare;
         }
-        let applied = combination.applied().minus(one_ways);
+        if locked.len() > 1 {
+            spare.side_by_side = locked;
+        }
         let driving = train.settle(applied, Duty::Drive);
         let coasting = train.settle(applied, Duty::Coast);
         for element in applied.iter() {
@@ -50,14 +65,16 @@ impl Spare {
                 }
                 continue;
             }
-            let place = if alike(&coasting, &train.settle(fewer, Duty::Coast)) {
-                &mut spare.idle
-            } else if train.brakes_engine(applied) && !train.brakes_engine(fewer) {
-                &mut spare.brakes
+            if alike(&coasting, &train.settle(fewer, Duty::Coast)) {
+                spare.idle = spare.idle.with(element);
             } else {
-                &mut spare.coasting
-            };
-            *place = place.with(element);
+                let now = driving_fewer.combination.applied();
+                spare.only_for.push(OnlyFor {
+                    element,
+                    braking: train.brakes_engine(applied) && !train.brakes_engine(fewer),
+                    instead: now.minus(combination.applied()),
+                });
+            }
         }
         spare
     }

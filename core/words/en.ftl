@@ -1,0 +1,180 @@
+# What the core says, in the syntax of Project Fluent. core/src/words/catalogue.rs reads messages,
+# variables, literals and selections by word, by number or by plural category; no line is continued
+# outside of a selection.
+
+## Names and lists
+
+# Last words of labels that name a kind of thing. Such a label takes an article.
+kinds = { " " }annulus axle axles band brake carrier carriers case clutch countershaft crank drum engine frame freewheel gear gears housing hub input layshaft motor output pair pinion pinions planet planets ring rings row set shaft sprocket sun suns turbine wheel wheels{ " " }
+# A label of that kind; its first letter comes small. What stands before it is written in a capital
+# where a sentence begins.
+noun = the { $label }
+# What stands in a name that reads like a list. Among other names, it is parted from them clearly.
+and-within = { " and " }
+list = { $most }, { $last }
+list-clear = { $most }; { $last }
+list-and = { $most } and { $last }
+list-and-clear = { $most }; and { $last }
+list-or = { $most } or { $last }
+list-or-clear = { $most }; or { $last }
+
+## The state
+
+state-driving = Drives
+state-over-applied = Over-applied
+state-neutral = Neutral
+state-output-held = Output held
+state-tied-up = Tied up
+
+# Page and drawings show these after the state; up to the comma stands the way alone.
+answer-drives = { $way ->
+    [opposite] reverse
+   *[same] forward
+}, { $pace ->
+    [faster] output faster than input
+    [slower] output slower than input
+   *[alike] { $way ->
+        [opposite] output as fast as input
+       *[same] direct drive
+    }
+}
+answer-neutral = the output is free
+answer-output-held = the output stands still
+answer-tied-up = the input cannot turn
+
+## What is applied
+
+none-applied = Every clutch and brake is released.
+applied = { $all }.
+does-hold = { $element } holds { $first }
+does-lock = { $element } locks { $first } to { $second } by itself
+does-drive = { $element } lets the input drive { $first }
+does-join = { $element } joins { $first } to { $second }
+
+## Why it drives so
+
+joined = So the input is joined to the output directly.
+as-one = { $elements } { $count ->
+    [one] turns
+   *[other] turn
+} { $pair } alike, so { $what }.
+as-one-alone = { $what }.
+pair-alone = the { $first } and the { $second }
+pair-same-set = the { $first } and the { $second } of { $set }
+pair-apart = the { $first } of { $set } and the { $second } of { $other-set }
+all-as-one = everything turns as one piece
+sets-as-one = { $sets } { $count ->
+    [one] turns
+   *[other] turn
+} as one piece
+in-set = { $set }: { $what }
+# Who takes the reaction in a set, and what comes of it.
+because = { $reaction }, so { $motion }.
+by-itself = { $motion }.
+reaction-fixed = the fixed { $member } takes the reaction
+reaction-elements = { $elements } { $count ->
+    [one] holds
+   *[other] hold
+} the { $member } against the reaction
+reaction-rest = the { $member }, which stands still, takes the reaction
+turns-same = { $pace ->
+    [slower] the { $driving } overruns the { $driven }, which turns slower the same way
+    [faster] the { $driven } overruns the { $driving }: it turns faster the same way
+   *[alike] the { $driving } takes the { $driven } along as fast as itself
+}
+turns-opposite = the direction turns round here: the { $driving } turns the { $driven } the other way, { $pace ->
+    [slower] slower
+    [faster] faster
+   *[alike] as fast
+}
+pair-turns = the { $driving } turns the { $driven } { $way ->
+    [opposite] the other way
+   *[same] the same way
+}, { $pace ->
+    [slower] slower
+    [faster] faster
+   *[alike] as fast
+}
+member = the { $member }
+adds = { $driving } together drive { $driven }, which { $place ->
+    [between] turns at a speed between theirs
+    [overruns] overruns them
+    [slower] turns slower than they
+    [beyond] turns the way of the { $past }, but faster
+   *[against] turns the other way
+}
+divides = { $driving } { $count ->
+    [one] drives
+   *[other] drive
+} { $driven }
+strut = { $set } passes on torque, but no power.
+delivers = { $output } delivers, { $pace ->
+    [faster] faster than
+    [slower] slower than
+   *[alike] as fast as
+} the input and in the { $way ->
+    [opposite] opposite
+   *[same] same
+} direction.
+
+## What could be released
+
+idle = More is applied than needed: { $count ->
+    [one] { $elements }
+   *[other] any one of { $elements }
+} could be released and nothing would change.
+only-for = { $element } is needed only { $what ->
+    [braking] for engine braking
+   *[coasting] when the load drives
+}: while the input drives, { $count ->
+    [0] nothing would change without it
+   *[other] { $instead } would lock in its place
+}.
+keeps-locked = Without { $element }, { $lets-go } would no longer lock.
+side-by-side = { $elements } lock side by side: equilibrium does not say who carries how much.
+
+## Why it does not drive
+
+neutral = Neutral: { $reasons }.
+input-alone = the input is connected to nothing
+input-geared = what the input turns is connected to nothing else
+output-alone = the output is connected to nothing
+for-open = { $what }, because { $open } { $count ->
+    [one] is open
+   *[other] are open
+}
+no-reaction = nothing takes the reaction, so the output is free
+would-drive = { $elements } would make it drive.
+one-would-drive = One more, rightly chosen, would make it drive.
+several-would-drive = It takes { $count } more clutches or brakes, rightly chosen, to make it drive.
+no-element = There is no clutch or brake to make it drive.
+none-would-drive = None of the other clutches and brakes can make it drive.
+held-with = { $elements } with { $sets }
+held = { $holders } { $count ->
+    [one] holds
+   *[other] hold
+} the output still, however the input turns.
+tied-by-sets = Tied up by { $sets } alone: the input cannot turn.
+tied-by = Tied up: { $what }.
+holds-alone = { $elements } alone holds the input
+fight = { $elements } fight each other
+so-tied = { $what }, so the input cannot turn
+through = { $what } through { $sets }
+would-turn = Were { $element } released, { $first } would turn { $way ->
+    [opposite] backward
+   *[same] forward
+} { $pace ->
+    [alike] as fast as the input
+   *[other] at { $speed } times the input’s speed
+}.
+would-slip = Were { $element } released, { $first } and { $second } would turn at different speeds.
+fights-all = There is more than one fight: release at least two.
+fights-some = There is more than one fight: releasing { $freeing } ends them all, releasing { $others } does not.
+fights-one = Releasing any one of them ends this fight.
+
+## What is free
+
+free = { $shafts } { $count ->
+    [one] is free: nothing decides its speed
+   *[other] are free: nothing decides their speeds
+}.

@@ -17,11 +17,10 @@ import { h, icon } from "./kit/dom.js";
 import { loadEngine } from "./state/engine.js";
 import { Failure, faultsOf } from "./kit/faults.js";
 import { loadFonts } from "./kit/fonts.js";
-import { rootedAt, siteFile } from "./kit/site.js";
+import { styles } from "./kit/sheets.js";
+import { rootedAt } from "./kit/site.js";
 
 rootedAt(import.meta.url);
-
-const SHEETS = ["tokens", "frame", "answer", "controls", "stage", "tables", "load", "print"];
 
 /** Nothing that takes less time than this says that it is loading, in milliseconds. */
 const PATIENCE = 100;
@@ -87,17 +86,17 @@ class LeverTrain extends HTMLElement {
   /** @param {AbortSignal} signal */
   async #build(signal) {
     const root = /** @type {ShadowRoot} */ (this.shadowRoot);
-    const body = h("div", { class: "levertrain", hidden: true });
-    const dressed = dress(root);
-    root.append(body);
+    const body = h("div", { class: "levertrain" });
+    const ground = h("div", { class: "ground", hidden: true }, body);
+    root.append(ground);
+    const dressed = dress(root, ground);
     const lettered = loadFonts();
     const waiting = setTimeout(() => body.append(skeleton()), PATIENCE);
-    dressed.then(() => (body.hidden = false));
     try {
       const [engine, entries] = await Promise.all([loadEngine(), listScenarios(), dressed]);
       if (signal.aborted) return;
       if (entries.length === 0) throw noScenarios();
-      const bench = new Bench(this, new Desk(engine), entries, signal);
+      const bench = new Bench(this, new Desk(engine), entries, ground.clientWidth, signal);
       this.#bench = bench;
       clearTimeout(waiting);
       body.replaceChildren(...bench.nodes);
@@ -166,21 +165,14 @@ function numberIn(element, attribute) {
 }
 
 /**
- * Adds the style sheets; settles when all have come, or one has not.
+ * Puts the styles on; what is in the element shows only then, or once they cannot be had.
  * @param {ShadowRoot} root
+ * @param {HTMLElement} ground
  */
-function dress(root) {
-  const loads = SHEETS.map((name) => {
-    const href = siteFile(`css/${name}.css`).href;
-    const sheet = h("link", { rel: "stylesheet", href });
-    const settled = new Promise((resolve) => {
-      sheet.addEventListener("load", resolve);
-      sheet.addEventListener("error", resolve);
-    });
-    root.append(sheet);
-    return settled;
-  });
-  return Promise.all(loads);
+async function dress(root, ground) {
+  const sheet = await styles();
+  if (sheet) root.adoptedStyleSheets = [sheet];
+  ground.hidden = false;
 }
 
 /** The shape of the page while the engine is on its way. */

@@ -38,9 +38,10 @@ export class Bench {
    * @param {HTMLElement} host
    * @param {Desk} desk
    * @param {import("../state/catalogue.js").Entry[]} entries
+   * @param {number} width CSS pixels there are
    * @param {AbortSignal} signal
    */
-  constructor(host, desk, entries, signal) {
+  constructor(host, desk, entries, width, signal) {
     this.#host = host;
     this.desk = desk;
     this.#frames = new Frames((seconds) => this.#frame(seconds), signal);
@@ -67,7 +68,7 @@ export class Bench {
       ownPage ? "h1" : "p",
     );
     const draws = (/** @type {() => void} */ draw) => this.#drawings.push(draw);
-    this.#board = new Board({ desk, redraw, draws, signal }, host.clientWidth < PHONE);
+    this.#board = new Board({ desk, redraw, draws, signal }, width < PHONE);
     const answer = answerBand(desk);
     const about = h("p", { class: "about", "data-part": "about" });
     this.nodes = [

@@ -13,6 +13,7 @@ mod downloads;
 mod drag;
 mod effort;
 mod embedding;
+mod hosts;
 mod keyboard;
 mod link;
 mod mesh_orders;

@@ -9,7 +9,7 @@ use std::path::{Path, PathBuf};
 use anyhow::{Context, Result, bail};
 
 use crate::wasm_toolchain::WasmToolchain;
-use crate::{engine, paths, scenario_index, size};
+use crate::{engine, paths, scenario_index, sheets, size};
 
 const ENGINE: &str = "engine";
 const SCENARIOS: &str = "scenarios";
@@ -85,6 +85,7 @@ fn assemble(root: &Path, out: &Path) -> Result<()> {
         }
     }
     copy_folder(&www, out)?;
+    sheets::join(&out.join("css"))?;
 
     let files = scenario_index::files(&root.join(SCENARIOS))?;
     let folder = out.join(SCENARIOS);
@@ -180,12 +181,14 @@ mod tests {
     /// A repository with a page, a scenario, its schema and a licence.
     fn repository(name: &str) -> Result<PathBuf> {
         let root = scratch(name)?;
-        for folder in ["www/style", "scenarios/bad"] {
+        for folder in ["www/css", "scenarios/bad"] {
             create(&root.join(folder))?;
         }
         let files = [
             ("www/index.html", "page"),
-            ("www/style/page.css", "css"),
+            ("www/css/page.css", "css"),
+            ("www/css/element.css", "@import \"answer.css\";"),
+            ("www/css/answer.css", "p {}"),
             ("www/.hidden", ""),
             ("scenarios/one.json", r#"{"name": "One"}"#),
             ("scenarios/schema.json", "{}"),
@@ -222,11 +225,12 @@ mod tests {
         files_below(&out, "", &mut found)?;
         let expected = [
             "LICENSE-MIT",
+            "css/element.css",
+            "css/page.css",
             "index.html",
             "scenarios/index.json",
             "scenarios/one.json",
             "scenarios/schema.json",
-            "style/page.css",
         ];
         assert_eq!(found, expected);
         Ok(())

@@ -19,6 +19,7 @@ pub mod pins;
 pub mod process;
 pub mod scenario_index;
 pub mod serve;
+mod sheets;
 pub mod site;
 pub mod size;
 pub mod steps;

@@ -8,6 +8,8 @@ use crate::train::Train;
 
 /// How the applied elements of a combination hold at an input torque. Torques are in N·m.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
+#[cfg_attr(feature = "types", ts(rename = "Capacity"))]
 #[serde(rename_all = "camelCase")]
 pub struct CapacityReport {
     /// The input torque.
@@ -22,11 +24,16 @@ pub struct CapacityReport {
 
 /// What an applied element must hold, and can.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "camelCase")]
 pub struct ElementCapacity {
     /// Its id.
     pub id: String,
     /// `holds`, `slips`, `idle`, `undetermined` or `no-data`.
+    #[cfg_attr(
+        feature = "types",
+        ts(type = "\"holds\" | \"slips\" | \"idle\" | \"undetermined\" | \"no-data\"")
+    )]
     pub grip: &'static str,
     /// Size of the torque it must hold.
     pub torque: Option<f64>,

@@ -10,6 +10,8 @@ use crate::solve::torque::Torques;
 /// Ideal torques per unit of input torque, and powers per unit of input power. `null` is a
 /// torque that equilibrium does not determine.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
+#[cfg_attr(feature = "types", ts(rename = "Effort"))]
 pub struct EffortReport {
     /// Whether every torque is determined; otherwise more is applied than needed.
     pub determinate: bool,
@@ -27,6 +29,7 @@ pub struct EffortReport {
 
 /// The efforts of a coupling's members, in member order.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct CouplingEffort {
     /// Its id.
     pub id: String,
@@ -40,6 +43,7 @@ pub struct CouplingEffort {
 
 /// A member's part of the power that goes into its set.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct ShareReport {
     /// Index among the members.
     pub member: usize,
@@ -49,6 +53,7 @@ pub struct ShareReport {
 
 /// What an element carries.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct ElementEffort {
     /// Its id.
     pub id: String,

@@ -8,9 +8,17 @@ use crate::solve::Combination;
 /// How a combination fares with losses. Torques are per unit of input torque, losses shares of
 /// the power that goes in.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
+#[cfg_attr(feature = "types", ts(rename = "Losses"))]
 #[serde(rename_all = "camelCase")]
 pub struct LossReport {
     /// `drives`, `self-locking`, `ambiguous`, `indeterminate`, `too-many`, or `no-drive`.
+    #[cfg_attr(
+        feature = "types",
+        ts(
+            type = "\"drives\" | \"self-locking\" | \"ambiguous\" | \"indeterminate\" | \"too-many\" | \"no-drive\""
+        )
+    )]
     pub outcome: &'static str,
     /// Power out over power in, where it drives.
     pub efficiency: Option<f64>,
@@ -28,6 +36,7 @@ pub struct LossReport {
 
 /// The loss of a mesh.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct MeshLoss {
     /// Id of its coupling.
     pub coupling: String,
@@ -39,6 +48,7 @@ pub struct MeshLoss {
 
 /// The loss of an open element.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct DragLoss {
     /// Id of the element.
     pub element: String,

@@ -8,6 +8,7 @@ use crate::load::mesh_orders::MeshOrder;
 /// The order of a mesh: times n / 60 it is a frequency in Hz at n rev/min. `null` is what is not
 /// determined, or a standing output.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "camelCase")]
 pub struct MeshOrderReport {
     /// Which mesh.

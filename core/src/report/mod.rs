@@ -30,6 +30,7 @@ use crate::words::{Spare, Words};
 
 /// A number exactly and as a decimal.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct Exact {
     /// `12/5`, `-2`.
     pub fraction: String,
@@ -63,11 +64,14 @@ impl Verdict {
 
 /// What one combination does. Speeds are per input turn; `null` is a member that floats.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
+#[cfg_attr(feature = "types", ts(rename = "Combination"))]
 #[serde(rename_all = "camelCase")]
 pub struct CombinationReport {
     /// Ids of the applied elements; one-way clutches, which lock by themselves, are left out.
     pub applied: Vec<String>,
     /// `driving`, `over-applied`, `neutral`, `output-held` or `tied-up`.
+    #[cfg_attr(feature = "types", ts(type = "StateKey"))]
     pub state: &'static str,
     /// Input speed over output speed.
     pub ratio: Option<Exact>,
@@ -83,6 +87,7 @@ pub struct CombinationReport {
 
 /// A shaft's speed.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct ShaftReport {
     /// Its id.
     pub id: String,
@@ -94,12 +99,14 @@ pub struct ShaftReport {
 
 /// A shift element's slip.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct ElementReport {
     /// Its id.
     pub id: String,
     /// What people call it.
     pub label: String,
     /// `brake`, `clutch` or `one-way`.
+    #[cfg_attr(feature = "types", ts(type = "ElementKind"))]
     pub kind: &'static str,
     /// Whether it is applied, or locks.
     pub applied: bool,
@@ -109,6 +116,7 @@ pub struct ElementReport {
 
 /// The parts of an answer that explain it, computed for one combination at a time.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "camelCase")]
 pub struct Explanation {
     /// The state in a word or two.
@@ -131,6 +139,7 @@ pub struct Explanation {
 
 /// A coupling's members, pinions and meshes.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct CouplingReport {
     /// Its id.
     pub id: String,
@@ -148,6 +157,8 @@ pub struct CouplingReport {
 
 /// A member of a coupling.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
+#[cfg_attr(feature = "types", ts(rename = "Member"))]
 pub struct MemberReport {
     /// `sun`, `ring`, `carrier`…
     pub role: &'static str,
@@ -161,6 +172,7 @@ pub struct MemberReport {
 
 /// A pinion's speed about its own pin.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "camelCase")]
 pub struct PinionReport {
     /// What to call it.
@@ -175,6 +187,7 @@ pub struct PinionReport {
 
 /// A smallest set that fights.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct FightReport {
     /// Ids of the elements.
     pub elements: Vec<String>,
@@ -184,6 +197,8 @@ pub struct FightReport {
 
 /// The range chart.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
+#[cfg_attr(feature = "types", ts(rename = "Chart"))]
 pub struct ChartReport {
     /// One entry a range.
     pub ranges: Vec<RangeReport>,
@@ -193,6 +208,7 @@ pub struct ChartReport {
 
 /// One range of the chart.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "camelCase")]
 pub struct RangeReport {
     /// Its id.
@@ -202,6 +218,7 @@ pub struct RangeReport {
     /// Ratio of this range over the next other ratio.
     pub step: Option<Exact>,
     /// `settled`, `ambiguous` or `contradictory`: how its one-way clutches settle.
+    #[cfg_attr(feature = "types", ts(type = "OneWays"))]
     pub one_ways: &'static str,
     /// Whether it holds the output back when the load drives.
     pub engine_braking: bool,
@@ -212,6 +229,7 @@ pub struct RangeReport {
 
 /// A tooth rule that a coupling does not satisfy.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct WarningReport {
     /// Id of the coupling.
     pub coupling: String,

@@ -7,11 +7,19 @@ use crate::solve::Combination;
 
 /// Where engine, train and load agree. Speeds in rev/min, torques in N·m, powers in W.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
+#[cfg_attr(feature = "types", ts(rename = "Operating"))]
 #[serde(rename_all = "camelCase")]
 pub struct OperatingReport {
     /// `steady`, or why there is no steady point: `load-too-great`, `below-table`, `past-table`,
     /// `coasting`, `overruns`, or, where no power passes, `no-drive`, `self-locking`,
     /// `ambiguous`, `indeterminate`, `too-many`.
+    #[cfg_attr(
+        feature = "types",
+        ts(
+            type = "\"steady\" | \"load-too-great\" | \"below-table\" | \"past-table\" | \"coasting\" | \"overruns\" | \"no-drive\" | \"self-locking\" | \"ambiguous\" | \"indeterminate\" | \"too-many\""
+        )
+    )]
     pub outcome: &'static str,
     /// The same as a sentence.
     pub words: &'static str,
@@ -27,6 +35,8 @@ pub struct OperatingReport {
 
 /// A steady point.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
+#[cfg_attr(feature = "types", ts(rename = "OperatingPoint"))]
 #[serde(rename_all = "camelCase")]
 pub struct PointReport {
     /// Whether speeds come back when pushed.

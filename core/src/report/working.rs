@@ -8,11 +8,17 @@ use crate::train::Train;
 
 /// The formula of a ratio and the speed equations it comes from.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
+#[cfg_attr(feature = "types", ts(rename = "Working"))]
 #[serde(rename_all = "camelCase")]
 pub struct WorkingReport {
     /// The ratio in tooth symbols; `null` when there is none to give.
     pub ratio: Option<FormulaReport>,
     /// Why there is none to give: `no-ratio`, `only-these-teeth` or `too-long`.
+    #[cfg_attr(
+        feature = "types",
+        ts(type = "\"no-ratio\" | \"only-these-teeth\" | \"too-long\" | null")
+    )]
     pub no_formula: Option<&'static str>,
     /// The speed equation of each mesh row.
     pub equations: Vec<EquationReport>,
@@ -20,6 +26,8 @@ pub struct WorkingReport {
 
 /// A formula in symbols and with its tooth counts put in.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
+#[cfg_attr(feature = "types", ts(rename = "Formula"))]
 #[serde(rename_all = "camelCase")]
 pub struct FormulaReport {
     /// `1 + R1/S1`.
@@ -34,6 +42,7 @@ pub struct FormulaReport {
 
 /// left = right.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct EquationReport {
     /// Id of the coupling.
     pub coupling: String,

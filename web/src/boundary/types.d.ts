@@ -1,109 +1,810 @@
-/** A number exactly (`"12/5"`) and as a decimal. */
-export interface Exact { fraction: string; decimal: number }
-/** Thrown by every method that can fail on what it was given. */
-export interface Faults { faults: { place: string; problem: string; fix: string }[] }
+// Made from the Rust types: see `web/src/boundary/declarations.rs`.
+
 export type ElementKind = "brake" | "clutch" | "one-way";
-export type OneWays = "settled" | "ambiguous" | "contradictory";
-export type StateKey = "driving" | "over-applied" | "neutral" | "output-held" | "tied-up";
+
 export type MotionWord = "held" | "forward" | "backward" | "free" | "fights";
 
-export interface TrainInfo {
-  name: string; about: string; input: string; output: string;
-  shafts: { id: string; label: string }[];
-  couplings: { id: string; label: string; kind: string; members: Member[] }[];
-  elements: { id: string; label: string; kind: ElementKind; ends: [string, string]; nouns: [string, string] }[];
-  ranges: { id: string; label: string; applied: string[] }[];
-  warnings: { coupling: string; text: string }[];
-  /** Whether any two levers can be joined in one. */
-  joinable: boolean;
-  /** Whether any clutch or brake has friction data. */
-  friction: boolean;
-  /** Labels; null where the scenario has none. */
-  engine: string | null; converter: string | null; load: string | null;
-}
-export interface Member { role: string; shaft: string; teeth: number | null; speed: Exact | null }
-/** Speeds are per input turn; null is a member that floats. */
-export interface Combination {
-  applied: string[]; state: StateKey; ratio: Exact | null;
-  degreesOfFreedom: number; surplus: number;
-  shafts: { id: string; label: string; speed: Exact | null }[];
-  elements: { id: string; label: string; kind: ElementKind; applied: boolean; slip: Exact | null }[];
-}
-/** A combination without its speeds. */
-export interface Outcome { applied: string[]; state: StateKey; ratio: Exact | null }
-/** A formula in tooth symbols and with its numbers; the MathML is the inside of a `math` element. */
-export interface Formula { symbols: string; numbers: string; symbolsMathml: string; numbersMathml: string }
-export interface Working {
-  /** Why there is no ratio to give. */
-  noFormula: "no-ratio" | "only-these-teeth" | "too-long" | null;
-  ratio: Formula | null;
-  equations: { coupling: string; left: Formula; right: Formula }[];
-}
-/** Per unit of input torque and input power; null where equilibrium does not determine it. */
-export interface Effort {
-  determinate: boolean; output: Exact | null; housing: Exact | null;
-  couplings: { id: string; torques: (Exact | null)[]; powers: (Exact | null)[];
-    shares: { member: number; share: Exact }[] }[];
-  elements: { id: string; torque: Exact | null; power: Exact | null }[];
-  recirculating: Exact | null;
-}
-export interface Answer extends Combination {
-  stateWords: string; answer: string; sentences: string[];
-  couplings: { id: string; label: string; kind: string; members: Member[];
-    pinions: { name: string; teeth: number; secondStep: number | null; speed: Exact | null }[];
-    /** Tooth meetings per input and per output turn. */
-    meshes: { mesh: string; perInput: Exact | null; perOutput: Exact | null }[] }[];
-  releasable: string[];
-  working: Working;
-  /** Null unless the combination drives. */
-  effort: Effort | null;
-  fight: { elements: string[]; couplings: string[] } | null;
-  /** One word per shaft, in the order of `shafts`. */
-  motions: MotionWord[];
-  /** Id of the named range that applies exactly these elements. */
-  range: string | null;
-  oneWays: OneWays;
-  /** Whether the input holds the output back when the load drives. */
-  engineBraking: boolean;
-}
-export interface Chart {
-  ranges: (Combination & { id: string; label: string; step: Exact | null;
-    oneWays: OneWays; engineBraking: boolean })[];
-  spread: Exact | null;
-}
-/** CSS pixels. `closes` is the direction a drag closes the packs in, `bothWays` whether the opposite one does too. */
-export interface Handle {
-  id: string; left: number; top: number; width: number; height: number;
-  closes: [number, number]; bothWays: boolean; travel: number;
-}
-export interface StageSize { width: number; sectionHeight: number; leverHeight: number }
-/** Torques per unit of input torque; shares of the power that goes in. */
-export interface Losses {
-  outcome: "drives" | "self-locking" | "ambiguous" | "indeterminate" | "too-many" | "no-drive";
-  efficiency: number | null; output: number | null;
-  meshes: { coupling: string; mesh: string; share: number }[];
-  drag: { element: string; share: number }[];
-  elements: number[]; couplings: number[][];
-}
-/** Torques in N·m, the pressure in N/mm². Null is what is not known, or where there is nothing to hold. */
-export interface Capacity {
-  inputTorque: number;
-  elements: { id: string; grip: "holds" | "slips" | "idle" | "undetermined" | "no-data";
-    torque: number | null; margin: number | null;
-    uniformWear: number | null; uniformPressure: number | null; greatestPressure: number | null;
-    mostInput: number | null }[];
-  firstToSlip: string | null; mostInput: number | null;
-}
-/** Speeds in rev/min, torques in N·m, powers in W. */
-export interface OperatingPoint {
-  stable: boolean; idling: boolean; engineSpeed: number; engineTorque: number;
-  speedRatio: number; torqueRatio: number; capacityFactor: number | null;
-  inputSpeed: number; inputTorque: number; outputSpeed: number; outputTorque: number;
-  powerIn: number; powerOut: number; converterLoss: number; gearLoss: number;
-}
-export interface Operating {
-  outcome: "steady" | "load-too-great" | "below-table" | "past-table" | "coasting" | "overruns"
-    | "no-drive" | "self-locking" | "ambiguous" | "indeterminate" | "too-many";
-  words: string; efficiency: number | null; points: OperatingPoint[];
-  stall: OperatingPoint | null; loadAtRest: number | null;
-}
+export type OneWays = "settled" | "ambiguous" | "contradictory";
+
+export type StateKey = "driving" | "over-applied" | "neutral" | "output-held" | "tied-up";
+
+/**
+ * A number exactly and as a decimal.
+ */
+export type Exact = { 
+/**
+ * `12/5`, `-2`.
+ */
+fraction: string, 
+/**
+ * The nearest `f64`.
+ */
+decimal: number, };
+
+/**
+ * A member of a coupling.
+ */
+export type Member = { 
+/**
+ * `sun`, `ring`, `carrier`…
+ */
+role: string, 
+/**
+ * Id of its shaft, or `housing`.
+ */
+shaft: string, 
+/**
+ * Its tooth count; a carrier has none.
+ */
+teeth: number | null, 
+/**
+ * Per input turn.
+ */
+speed: Exact | null, };
+
+export type CouplingInfo = { id: string, label: string, kind: string, members: Array<Member>, };
+
+export type RangeInfo = { id: string, label: string, applied: Array<string>, };
+
+/**
+ * A tooth rule that a coupling does not satisfy.
+ */
+export type WarningReport = { 
+/**
+ * Id of the coupling.
+ */
+coupling: string, 
+/**
+ * The rule with its numbers, as a sentence.
+ */
+text: string, };
+
+export type Named = { id: string, label: string, };
+
+export type ElementInfo = { id: string, label: string, kind: ElementKind, 
+/**
+ * Labels of the two bodies it joins.
+ */
+ends: [string, string], 
+/**
+ * The same inside a sentence.
+ */
+nouns: [string, string], };
+
+/**
+ * A train as the page needs it to build its controls.
+ */
+export type TrainInfo = { name: string, about: string, input: string, output: string, shafts: Array<Named>, couplings: Array<CouplingInfo>, elements: Array<ElementInfo>, ranges: Array<RangeInfo>, warnings: Array<WarningReport>, 
+/**
+ * Whether any two levers can be joined in one.
+ */
+joinable: boolean, 
+/**
+ * Whether any clutch or brake has friction data.
+ */
+friction: boolean, 
+/**
+ * Labels of what stands around the train.
+ */
+engine: string | null, converter: string | null, load: string | null, };
+
+/**
+ * The order of a mesh: times n / 60 it is a frequency in Hz at n rev/min. `null` is what is not
+ * determined, or a standing output.
+ */
+export type MeshOrderReport = { 
+/**
+ * Which mesh.
+ */
+mesh: string, 
+/**
+ * Tooth meetings per input turn.
+ */
+perInput: Exact | null, 
+/**
+ * Tooth meetings per output turn.
+ */
+perOutput: Exact | null, };
+
+/**
+ * A pinion's speed about its own pin.
+ */
+export type PinionReport = { 
+/**
+ * What to call it.
+ */
+name: string, 
+/**
+ * Its tooth count; of a stepped pinion, that of the step on the sun.
+ */
+teeth: number, 
+/**
+ * Tooth count of the other step of a stepped pinion.
+ */
+secondStep: number | null, 
+/**
+ * Per input turn, relative to the carrier.
+ */
+speed: Exact | null, };
+
+/**
+ * A coupling's members, pinions and meshes.
+ */
+export type CouplingReport = { 
+/**
+ * Its id.
+ */
+id: string, 
+/**
+ * What people call it.
+ */
+label: string, 
+/**
+ * Its kind in words.
+ */
+kind: string, 
+/**
+ * Its members.
+ */
+members: Array<Member>, 
+/**
+ * Its pinions, each with its speed about its own pin.
+ */
+pinions: Array<PinionReport>, 
+/**
+ * Its meshes, each with its orders.
+ */
+meshes: Array<MeshOrderReport>, };
+
+/**
+ * A formula in symbols and with its tooth counts put in.
+ */
+export type Formula = { 
+/**
+ * `1 + R1/S1`.
+ */
+symbols: string, 
+/**
+ * `1 + 84/36`.
+ */
+numbers: string, 
+/**
+ * The symbols as the inside of a MathML `math` element.
+ */
+symbolsMathml: string, 
+/**
+ * The numbers likewise.
+ */
+numbersMathml: string, };
+
+/**
+ * left = right.
+ */
+export type EquationReport = { 
+/**
+ * Id of the coupling.
+ */
+coupling: string, 
+/**
+ * Left side.
+ */
+left: Formula, 
+/**
+ * Right side.
+ */
+right: Formula, };
+
+/**
+ * The formula of a ratio and the speed equations it comes from.
+ */
+export type Working = { 
+/**
+ * The ratio in tooth symbols; `null` when there is none to give.
+ */
+ratio: Formula | null, 
+/**
+ * Why there is none to give: `no-ratio`, `only-these-teeth` or `too-long`.
+ */
+noFormula: "no-ratio" | "only-these-teeth" | "too-long" | null, 
+/**
+ * The speed equation of each mesh row.
+ */
+equations: Array<EquationReport>, };
+
+/**
+ * A member's part of the power that goes into its set.
+ */
+export type ShareReport = { 
+/**
+ * Index among the members.
+ */
+member: number, 
+/**
+ * Its part.
+ */
+share: Exact, };
+
+/**
+ * The efforts of a coupling's members, in member order.
+ */
+export type CouplingEffort = { 
+/**
+ * Its id.
+ */
+id: string, 
+/**
+ * Torque on each member from its shaft.
+ */
+torques: Array<Exact | null>, 
+/**
+ * Power into the coupling through each member.
+ */
+powers: Array<Exact | null>, 
+/**
+ * Where two members or more drive at once: index of each, and its part of what goes in.
+ */
+shares: Array<ShareReport>, };
+
+/**
+ * What an element carries.
+ */
+export type ElementEffort = { 
+/**
+ * Its id.
+ */
+id: string, 
+/**
+ * Torque from its first end to its second; a brake's holding torque.
+ */
+torque: Exact | null, 
+/**
+ * Power from its first end to its second.
+ */
+power: Exact | null, };
+
+/**
+ * Ideal torques per unit of input torque, and powers per unit of input power. `null` is a
+ * torque that equilibrium does not determine.
+ */
+export type Effort = { 
+/**
+ * Whether every torque is determined; otherwise more is applied than needed.
+ */
+determinate: boolean, 
+/**
+ * Torque on the train from outside at the output: minus what it delivers.
+ */
+output: Exact | null, 
+/**
+ * Torque the train puts on the housing.
+ */
+housing: Exact | null, 
+/**
+ * One entry a coupling.
+ */
+couplings: Array<CouplingEffort>, 
+/**
+ * One entry an element, open ones with zero.
+ */
+elements: Array<ElementEffort>, 
+/**
+ * The largest power anywhere where that is more than the input's.
+ */
+recirculating: Exact | null, };
+
+/**
+ * A smallest set that fights.
+ */
+export type FightReport = { 
+/**
+ * Ids of the elements.
+ */
+elements: Array<string>, 
+/**
+ * Ids of the couplings.
+ */
+couplings: Array<string>, };
+
+/**
+ * A shift element's slip.
+ */
+export type ElementReport = { 
+/**
+ * Its id.
+ */
+id: string, 
+/**
+ * What people call it.
+ */
+label: string, 
+/**
+ * `brake`, `clutch` or `one-way`.
+ */
+kind: ElementKind, 
+/**
+ * Whether it is applied, or locks.
+ */
+applied: boolean, 
+/**
+ * Speed of its first end minus that of its second, per input turn.
+ */
+slip: Exact | null, };
+
+/**
+ * A shaft's speed.
+ */
+export type ShaftReport = { 
+/**
+ * Its id.
+ */
+id: string, 
+/**
+ * What people call it.
+ */
+label: string, 
+/**
+ * Per input turn.
+ */
+speed: Exact | null, };
+
+/**
+ * What a combination does and why, with the motion of each shaft as a word.
+ */
+export type Answer = { 
+/**
+ * `held`, `forward`, `backward`, `free` or `fights`, in the order of the shafts.
+ */
+motions: Array<MotionWord>, 
+/**
+ * Id of the named range that applies exactly these elements.
+ */
+range: string | null, 
+/**
+ * `settled`, `ambiguous` or `contradictory`: how the one-way clutches settle.
+ */
+oneWays: OneWays, 
+/**
+ * Whether the input holds the output back when the load drives.
+ */
+engineBraking: boolean, 
+/**
+ * Ids of the applied elements; one-way clutches, which lock by themselves, are left out.
+ */
+applied: Array<string>, 
+/**
+ * `driving`, `over-applied`, `neutral`, `output-held` or `tied-up`.
+ */
+state: StateKey, 
+/**
+ * Input speed over output speed.
+ */
+ratio: Exact | null, 
+/**
+ * How many speeds could be chosen independently.
+ */
+degreesOfFreedom: number, 
+/**
+ * How many applied elements take away no freedom.
+ */
+surplus: number, 
+/**
+ * Every shaft.
+ */
+shafts: Array<ShaftReport>, 
+/**
+ * Every shift element.
+ */
+elements: Array<ElementReport>, 
+/**
+ * The state in a word or two.
+ */
+stateWords: string, 
+/**
+ * The answer in one short line.
+ */
+answer: string, 
+/**
+ * Who holds, who drives, who delivers.
+ */
+sentences: Array<string>, 
+/**
+ * Every coupling with its members, pinions and meshes.
+ */
+couplings: Array<CouplingReport>, 
+/**
+ * Ids of the applied elements any one of which could be released without changing anything.
+ */
+releasable: Array<string>, 
+/**
+ * What fights, when tied up.
+ */
+fight: FightReport | null, 
+/**
+ * The formula behind the ratio.
+ */
+working: Working, 
+/**
+ * Torques and powers; `null` unless the combination drives.
+ */
+effort: Effort | null, };
+
+/**
+ * What a combination does, for the list of all of them.
+ */
+export type Outcome = { applied: Array<string>, state: StateKey, ratio: Exact | null, };
+
+/**
+ * What one combination does. Speeds are per input turn; `null` is a member that floats.
+ */
+export type Combination = { 
+/**
+ * Ids of the applied elements; one-way clutches, which lock by themselves, are left out.
+ */
+applied: Array<string>, 
+/**
+ * `driving`, `over-applied`, `neutral`, `output-held` or `tied-up`.
+ */
+state: StateKey, 
+/**
+ * Input speed over output speed.
+ */
+ratio: Exact | null, 
+/**
+ * How many speeds could be chosen independently.
+ */
+degreesOfFreedom: number, 
+/**
+ * How many applied elements take away no freedom.
+ */
+surplus: number, 
+/**
+ * Every shaft.
+ */
+shafts: Array<ShaftReport>, 
+/**
+ * Every shift element.
+ */
+elements: Array<ElementReport>, };
+
+/**
+ * One range of the chart.
+ */
+export type RangeReport = { 
+/**
+ * Its id.
+ */
+id: string, 
+/**
+ * What people call it.
+ */
+label: string, 
+/**
+ * Ratio of this range over the next other ratio.
+ */
+step: Exact | null, 
+/**
+ * `settled`, `ambiguous` or `contradictory`: how its one-way clutches settle.
+ */
+oneWays: OneWays, 
+/**
+ * Whether it holds the output back when the load drives.
+ */
+engineBraking: boolean, 
+/**
+ * Ids of the applied elements; one-way clutches, which lock by themselves, are left out.
+ */
+applied: Array<string>, 
+/**
+ * `driving`, `over-applied`, `neutral`, `output-held` or `tied-up`.
+ */
+state: StateKey, 
+/**
+ * Input speed over output speed.
+ */
+ratio: Exact | null, 
+/**
+ * How many speeds could be chosen independently.
+ */
+degreesOfFreedom: number, 
+/**
+ * How many applied elements take away no freedom.
+ */
+surplus: number, 
+/**
+ * Every shaft.
+ */
+shafts: Array<ShaftReport>, 
+/**
+ * Every shift element.
+ */
+elements: Array<ElementReport>, };
+
+/**
+ * The range chart.
+ */
+export type Chart = { 
+/**
+ * One entry a range.
+ */
+ranges: Array<RangeReport>, 
+/**
+ * Largest forward ratio over the smallest.
+ */
+spread: Exact | null, };
+
+/**
+ * The loss of a mesh.
+ */
+export type MeshLoss = { 
+/**
+ * Id of its coupling.
+ */
+coupling: string, 
+/**
+ * Which mesh.
+ */
+mesh: string, 
+/**
+ * Its loss as a share of the power that goes in.
+ */
+share: number, };
+
+/**
+ * The loss of an open element.
+ */
+export type DragLoss = { 
+/**
+ * Id of the element.
+ */
+element: string, 
+/**
+ * Its loss as a share of the power that goes in.
+ */
+share: number, };
+
+/**
+ * How a combination fares with losses. Torques are per unit of input torque, losses shares of
+ * the power that goes in.
+ */
+export type Losses = { 
+/**
+ * `drives`, `self-locking`, `ambiguous`, `indeterminate`, `too-many`, or `no-drive`.
+ */
+outcome: "drives" | "self-locking" | "ambiguous" | "indeterminate" | "too-many" | "no-drive", 
+/**
+ * Power out over power in, where it drives.
+ */
+efficiency: number | null, 
+/**
+ * Torque on the train from outside at the output.
+ */
+output: number | null, 
+/**
+ * Loss of each mesh of each coupling.
+ */
+meshes: Array<MeshLoss>, 
+/**
+ * Loss in the drag of each open element that slips.
+ */
+drag: Array<DragLoss>, 
+/**
+ * Torque each element passes from its first end to its second, in the scenario's order.
+ */
+elements: Array<number>, 
+/**
+ * Torques on the members of each coupling, in member order.
+ */
+couplings: Array<Array<number>>, };
+
+/**
+ * What an applied element must hold, and can.
+ */
+export type ElementCapacity = { 
+/**
+ * Its id.
+ */
+id: string, 
+/**
+ * `holds`, `slips`, `idle`, `undetermined` or `no-data`.
+ */
+grip: "holds" | "slips" | "idle" | "undetermined" | "no-data", 
+/**
+ * Size of the torque it must hold.
+ */
+torque: number | null, 
+/**
+ * Capacity by uniform wear over that torque.
+ */
+margin: number | null, 
+/**
+ * Capacity by uniform wear.
+ */
+uniformWear: number | null, 
+/**
+ * Capacity by uniform pressure.
+ */
+uniformPressure: number | null, 
+/**
+ * Greatest pressure on the run-in lining in N/mm².
+ */
+greatestPressure: number | null, 
+/**
+ * The largest input torque it holds.
+ */
+mostInput: number | null, };
+
+/**
+ * How the applied elements of a combination hold at an input torque. Torques are in N·m.
+ */
+export type Capacity = { 
+/**
+ * The input torque.
+ */
+inputTorque: number, 
+/**
+ * The applied elements and the one-way clutches that lock; none where it does not drive.
+ */
+elements: Array<ElementCapacity>, 
+/**
+ * Id of the element that slips first as the input torque grows, where that is known.
+ */
+firstToSlip: string | null, 
+/**
+ * The largest input torque before that.
+ */
+mostInput: number | null, };
+
+/**
+ * A steady point.
+ */
+export type OperatingPoint = { 
+/**
+ * Whether speeds come back when pushed.
+ */
+stable: boolean, 
+/**
+ * Whether the idle control holds the engine, with more torque than the pedal asks for.
+ */
+idling: boolean, 
+/**
+ * Of engine and pump.
+ */
+engineSpeed: number, 
+/**
+ * Of engine and pump.
+ */
+engineTorque: number, 
+/**
+ * Turbine speed over pump speed.
+ */
+speedRatio: number, 
+/**
+ * Turbine torque over pump torque.
+ */
+torqueRatio: number, 
+/**
+ * K = N/√T of the pump; `null` when nothing slips.
+ */
+capacityFactor: number | null, 
+/**
+ * Of the turbine, the train's input.
+ */
+inputSpeed: number, 
+/**
+ * Of the turbine.
+ */
+inputTorque: number, 
+/**
+ * Negative backward.
+ */
+outputSpeed: number, 
+/**
+ * Of the train on the output.
+ */
+outputTorque: number, 
+/**
+ * Of the engine.
+ */
+powerIn: number, 
+/**
+ * At the output.
+ */
+powerOut: number, 
+/**
+ * Heat in the converter.
+ */
+converterLoss: number, 
+/**
+ * Heat in the meshes.
+ */
+gearLoss: number, };
+
+/**
+ * Where engine, train and load agree. Speeds in rev/min, torques in N·m, powers in W.
+ */
+export type Operating = { 
+/**
+ * `steady`, or why there is no steady point: `load-too-great`, `below-table`, `past-table`,
+ * `coasting`, `overruns`, or, where no power passes, `no-drive`, `self-locking`,
+ * `ambiguous`, `indeterminate`, `too-many`.
+ */
+outcome: "steady" | "load-too-great" | "below-table" | "past-table" | "coasting" | "overruns" | "no-drive" | "self-locking" | "ambiguous" | "indeterminate" | "too-many", 
+/**
+ * The same as a sentence.
+ */
+words: string, 
+/**
+ * Power out over power in of the train while the engine drives.
+ */
+efficiency: number | null, 
+/**
+ * Every steady point, by rising speed.
+ */
+points: Array<OperatingPoint>, 
+/**
+ * With an open converter: where the engine settles while the output is held.
+ */
+stall: OperatingPoint | null, 
+/**
+ * Torque with which the load holds the output at standstill.
+ */
+loadAtRest: number | null, };
+
+/**
+ * Where a shift element can be taken hold of in the half-section drawing, in CSS pixels.
+ */
+export type Handle = { 
+/**
+ * Id of the element.
+ */
+id: string, 
+/**
+ * Left edge.
+ */
+left: number, 
+/**
+ * Upper edge.
+ */
+top: number, 
+/**
+ * Width.
+ */
+width: number, 
+/**
+ * Height.
+ */
+height: number, 
+/**
+ * The way a drag closes it: `(1, 0)` to the right, `(0, -1)` up.
+ */
+closes: [number, number], 
+/**
+ * Whether the opposite way closes it as well: either pack can be the one that is moved.
+ */
+bothWays: boolean, 
+/**
+ * How far it must be dragged to close, in CSS pixels.
+ */
+travel: number, };
+
+/**
+ * Size of the stage for an available width, in CSS pixels.
+ */
+export type StageSize = { 
+/**
+ * Width of both drawings; more than what is available where a train needs it.
+ */
+width: number, 
+/**
+ * Height of the half-section drawing.
+ */
+sectionHeight: number, 
+/**
+ * Height of the lever diagram.
+ */
+leverHeight: number, };
+
+/**
+ * A problem for the page.
+ */
+export type ProblemInfo = { place: string, problem: string, fix: string, };

@@ -9,6 +9,7 @@ use serde::Serialize;
 
 /// A train as the page needs it to build its controls.
 #[derive(Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct TrainInfo<'a> {
     name: &'a str,
     about: &'a str,
@@ -30,12 +31,14 @@ pub struct TrainInfo<'a> {
 }
 
 #[derive(Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 struct Named<'a> {
     id: &'a str,
     label: &'a str,
 }
 
 #[derive(Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 struct CouplingInfo<'a> {
     id: &'a str,
     label: &'a str,
@@ -44,9 +47,11 @@ struct CouplingInfo<'a> {
 }
 
 #[derive(Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 struct ElementInfo<'a> {
     id: &'a str,
     label: &'a str,
+    #[cfg_attr(feature = "types", ts(type = "ElementKind"))]
     kind: &'static str,
     /// Labels of the two bodies it joins.
     ends: [&'a str; 2],
@@ -55,6 +60,7 @@ struct ElementInfo<'a> {
 }
 
 #[derive(Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 struct RangeInfo<'a> {
     id: &'a str,
     label: &'a str,
@@ -124,8 +130,10 @@ impl<'a> TrainInfo<'a> {
 
 /// What a combination does, for the list of all of them.
 #[derive(Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct Outcome<'a> {
     applied: Vec<&'a str>,
+    #[cfg_attr(feature = "types", ts(type = "StateKey"))]
     state: &'static str,
     ratio: Option<Exact>,
 }
@@ -148,6 +156,7 @@ impl<'a> Outcome<'a> {
 
 /// What a combination does and why, with the motion of each shaft as a word.
 #[derive(Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "camelCase")]
 pub struct Answer {
     #[serde(flatten)]
@@ -155,10 +164,12 @@ pub struct Answer {
     #[serde(flatten)]
     explanation: Explanation,
     /// `held`, `forward`, `backward`, `free` or `fights`, in the order of the shafts.
+    #[cfg_attr(feature = "types", ts(type = "Array<MotionWord>"))]
     motions: Vec<&'static str>,
     /// Id of the named range that applies exactly these elements.
     range: Option<String>,
     /// `settled`, `ambiguous` or `contradictory`: how the one-way clutches settle.
+    #[cfg_attr(feature = "types", ts(type = "OneWays"))]
     one_ways: &'static str,
     /// Whether the input holds the output back when the load drives.
     engine_braking: bool,
@@ -186,6 +197,7 @@ impl Answer {
 
 /// A problem for the page.
 #[derive(Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct ProblemInfo {
     place: String,
     problem: String,

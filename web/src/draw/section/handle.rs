@@ -4,6 +4,7 @@ use serde::Serialize;
 
 /// Where a shift element can be taken hold of in the half-section drawing, in CSS pixels.
 #[derive(Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct Handle {
     /// Id of the element.
     pub id: String,
@@ -26,6 +27,7 @@ pub struct Handle {
 
 /// Size of the stage for an available width, in CSS pixels.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "camelCase")]
 pub struct StageSize {
     /// Width of both drawings; more than what is available where a train needs it.

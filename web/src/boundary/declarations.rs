@@ -1,0 +1,84 @@
+//! The TypeScript declarations of what crosses the boundary, made from the types themselves.
+
+use std::any::TypeId;
+
+use levertrain_core::report::{
+    CapacityReport, ChartReport, CombinationReport, LossReport, OperatingReport,
+};
+use levertrain_core::{Fraction, State};
+use ts_rs::{Config, TS, TypeVisitor};
+
+use super::wire::{Answer, Outcome, ProblemInfo, TrainInfo};
+use crate::draw::section::{Handle, StageSize};
+use crate::motion::live::Motion;
+
+/// The declarations, as `types.d.ts` must hold them.
+pub fn declarations() -> String {
+    let motions = [
+        Motion::Held,
+        Motion::Forward,
+        Motion::Backward,
+        Motion::Free,
+        Motion::Fighting,
+    ];
+    let states = [
+        State::Driving(Fraction::ONE),
+        State::OverApplied(Fraction::ONE),
+        State::Neutral,
+        State::OutputHeld,
+        State::TiedUp,
+    ];
+    let mut written = Written {
+        config: Config::new(),
+        seen: Vec::new(),
+        text: "// Made from the Rust types: see `web/src/boundary/declarations.rs`.\n".to_owned(),
+    };
+    written.words("ElementKind", &["brake", "clutch", "one-way"]);
+    written.words("MotionWord", &motions.map(Motion::word));
+    written.words("OneWays", &["settled", "ambiguous", "contradictory"]);
+    written.words("StateKey", &states.each_ref().map(State::key));
+    written.visit::<TrainInfo<'static>>();
+    written.visit::<Answer>();
+    written.visit::<Outcome<'static>>();
+    written.visit::<CombinationReport>();
+    written.visit::<ChartReport>();
+    written.visit::<LossReport>();
+    written.visit::<CapacityReport>();
+    written.visit::<OperatingReport>();
+    written.visit::<Handle>();
+    written.visit::<StageSize>();
+    written.visit::<ProblemInfo>();
+    written.text
+}
+
+struct Written {
+    config: Config,
+    seen: Vec<TypeId>,
+    text: String,
+}
+
+impl Written {
+    /// Declares a type of a few words.
+    fn words(&mut self, name: &str, words: &[&str]) {
+        let words = words.join("\" | \"");
+        self.text += &format!("\nexport type {name} = \"{words}\";\n");
+    }
+}
+
+impl TypeVisitor for Written {
+    /// Declares a type after those it is made of, each once.
+    fn visit<T: TS + 'static + ?Sized>(&mut self) {
+        if self.seen.contains(&TypeId::of::<T>()) {
+            return;
+        }
+        self.seen.push(TypeId::of::<T>());
+        T::visit_dependencies(self);
+        // Numbers and texts are no declarations of ours.
+        if T::output_path().is_none() {
+            return;
+        }
+        let docs = T::docs().unwrap_or_default();
+        let declared = T::decl(&self.config);
+        self.text += &format!("\n{docs}export {declared}\n");
+    }
+}

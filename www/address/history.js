@@ -19,6 +19,10 @@ export class History {
   #files;
   /** While the screen follows the address, the address must not follow the screen. */
   #following = false;
+  /** Counts turns to an entry: only the newest has a say in what the address becomes. */
+  #turn = 0;
+  /** The turns so far, one after the other: a slow one must not finish over a newer one. */
+  #opening = Promise.resolve();
   /** How to rewrite the address once it may be again: a slider changes it at every step. */
   #due = /** @type {Entry | undefined} */ (undefined);
   /** Runs until then. */
@@ -55,9 +59,23 @@ export class History {
    * @param {{ file: number, applied: string[] } | null} state
    * @param {import("./link.js").View} [otherwise] what to show when the address says nothing
    */
-  async #follow(state, otherwise = {}) {
+  #follow(state, otherwise = {}) {
+    this.#turn += 1;
+    const turn = this.#turn;
     this.#following = true;
     this.#forget();
+    this.#opening = this.#opening.then(() => this.#open(turn, state, otherwise));
+    return this.#opening;
+  }
+
+  /**
+   * @param {number} turn
+   * @param {{ file: number, applied: string[] } | null} state
+   * @param {import("./link.js").View} otherwise
+   */
+  async #open(turn, state, otherwise) {
+    // The user is further on already; what that entry asks for is nobody's wish any more.
+    if (turn !== this.#turn) return;
     /** @type {import("./link.js").View} */
     let view = {};
     try {
@@ -68,16 +86,19 @@ export class History {
         view = location.hash === "" ? otherwise : viewOf(location.hash);
         await this.#show(view);
       }
+      if (turn !== this.#turn) return;
       this.#desk.dismiss();
       const faults = view.failures?.flatMap(faultsOf) ?? [];
       if (faults.length > 0) this.#desk.report({ faults }, PARTLY);
     } catch (error) {
-      this.#desk.report(error);
+      if (turn === this.#turn) this.#desk.report(error);
     } finally {
-      this.#following = false;
-      // A link that led nowhere gives way to what is on screen.
-      this.#due = this.#entry();
-      this.#rewrite();
+      if (turn === this.#turn) {
+        this.#following = false;
+        // A link that led nowhere gives way to what is on screen.
+        this.#due = this.#entry();
+        this.#rewrite();
+      }
     }
   }
 

@@ -2,6 +2,12 @@
 
 /** @typedef {{ place: string, problem: string, fix: string }} Fault */
 
+/** Longest text of a fault in characters: it may quote a whole link. */
+const LONGEST = 160;
+
+/** Characters that show nothing, break lines or turn the direction of what follows. */
+const HIDDEN = /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu;
+
 /** A fault found by the page itself. */
 export class Failure extends Error {
   /**
@@ -22,7 +28,21 @@ export class Failure extends Error {
  */
 export function faultsOf(error) {
   const faults = /** @type {{ faults?: Fault[] } | null} */ (error)?.faults;
-  if (Array.isArray(faults) && faults.length > 0) return faults;
   const problem = error instanceof Error ? error.message : String(error);
-  return [{ place: "page", problem, fix: "reload the page" }];
+  const found = Array.isArray(faults) && faults.length > 0 ? faults : [{ place: "page", problem, fix: "reload the page" }];
+  return found.map(({ place, problem, fix }) => ({ place: legible(place), problem: legible(problem), fix }));
+}
+
+/**
+ * A text that may quote what somebody else wrote, fit to be read: not longer than a few lines, its
+ * middle left out, and with every hidden character as its number.
+ * @param {string} text
+ */
+export function legible(text) {
+  // By characters, so that none is cut in two. A whole link need not be taken apart for that.
+  const [head, tail] = [[...text.slice(0, 2 * LONGEST)], [...text.slice(-2 * LONGEST)]];
+  const long = text.length > 2 * LONGEST || head.length > LONGEST;
+  const half = LONGEST / 2;
+  const short = long ? `${head.slice(0, half).join("")}…${tail.slice(-half + 1).join("")}` : text;
+  return short.replaceAll(HIDDEN, (hidden) => `\\u{${hidden.codePointAt(0)?.toString(16).toUpperCase()}}`);
 }

@@ -58,6 +58,45 @@ fn partly() -> Vec<(String, &'static str, String)> {
     ]
 }
 
+/// Characters that show nothing or turn the direction of what follows, as a link writes them, and
+/// how a message names them.
+const HIDDEN: [(&str, &str); 4] = [
+    ("%E2%80%AE", "\\u{202E}"),
+    ("%E2%81%A6", "\\u{2066}"),
+    ("%E2%80%8B", "\\u{200B}"),
+    ("%0A", "\\u{A}"),
+];
+
+/// Longest message for one fault, in characters: place, problem and fix.
+const LONGEST: usize = 400;
+
+/// Catches a message as long as the link that it quotes, which pushes everything off the screen,
+/// and one whose words a character of the link turns round or hides.
+#[test]
+fn what_is_quoted_is_short_and_shows_every_character() -> Result<()> {
+    page::open(View::LAPTOP, &by_hand::link(FIRST), |page| {
+        let dismiss = "probe.one('[data-part=dismiss]')?.click()";
+        page.run(
+            &format!("{dismiss}; location.hash = `#s=${{'x'.repeat(200000)}}&n=1`"),
+            Value::Null,
+        )?;
+        check_message(page, "the long link", "xxx")?;
+        let long = page.messages()?.concat();
+        ensure!(long.chars().count() < LONGEST, "{} long", long.len());
+        ensure!(long.contains('…'), "{long}");
+        // What the problem is stands at its beginning and at its end.
+        ensure!(long.contains("there is no scenario \"xxx"), "{long}");
+        for (written, named) in HIDDEN {
+            page.run(
+                &format!("{dismiss}; location.hash = args"),
+                json!(format!("#s=lab{written}gear")),
+            )?;
+            check_message(page, written, &format!("lab{named}gear"))?;
+        }
+        Ok(())
+    })
+}
+
 fn check_message(page: &Page, link: &str, part: &str) -> Result<()> {
     page.until("a message comes", "probe.one('[data-part=message]')")?;
     let messages = page.messages()?;

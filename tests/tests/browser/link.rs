@@ -135,6 +135,47 @@ fn back_and_forward_go_through_what_was_on_screen() -> Result<()> {
     })
 }
 
+/// Catches a step that finishes over a newer one and writes what is on screen into an entry it does
+/// not belong to: two steps at once must lead two entries back, and every entry must still be there.
+/// The scenarios differ, so that each step waits for a file.
+#[test]
+fn quick_steps_lose_nothing() -> Result<()> {
+    page::open(View::LAPTOP, &by_hand::link(FIRST), |page| {
+        let mut shown = vec![page.seen()?];
+        for stem in ["02-three-speed-common-sun", "01-one-set", EIGHT] {
+            page.choose(stem)?;
+            shown.push(page.seen()?);
+        }
+        let steps = |way: &str| {
+            format!(
+                "(async () => {{ \
+                    const turned = () => new Promise((done) => \
+                        addEventListener('popstate', done, {{ once: true }})); \
+                    for (const step of [1, 2]) {{ \
+                        const next = turned(); \
+                        history.{way}(); \
+                        await next; \
+                    }} \
+                }})()"
+            )
+        };
+        page.get::<()>(&steps("back"), Value::Null)?;
+        check_shows(page, &shown[1])?;
+        page.back()?;
+        check_shows(page, &shown[0])?;
+        page.get::<()>(&steps("forward"), Value::Null)?;
+        check_shows(page, &shown[2])?;
+        page.forward()?;
+        check_shows(page, &shown[3])?;
+        let (address, stem): (String, String) =
+            page.get("[location.hash, probe.seen().stem]", Value::Null)?;
+        ensure!(address.starts_with(&format!("#s={stem}&")), "{address}");
+        Ok(())
+    })
+}
+
+const EIGHT: &str = "05-eight-speed-four-sets";
+
 fn check_shows(page: &Page, expected: &levertrain_tests::browser::Seen) -> Result<()> {
     let ratio = expected.ratio.clone().unwrap_or_default();
     page.until(

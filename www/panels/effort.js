@@ -58,7 +58,9 @@ export function fill(panel, { desk }) {
   function build() {
     const { info } = desk;
     if (!info) return;
-    ends = ["Input", "Output", "Housing"].map((name) => new Row(name, { "data-end": name.toLowerCase() }));
+    ends = Object.entries({ input: "Input", output: "Output", housing: info.housing }).map(
+      ([end, name]) => new Row(name, { "data-end": end }),
+    );
     sets = info.couplings.map(({ label }) => new Group(label));
     members = info.couplings.map((coupling) =>
       coupling.members.map(({ role, shaft }, index) => memberRow(desk, coupling.id, index, role, shaft)),
@@ -156,7 +158,7 @@ function elementSpeed({ shafts }, ends) {
  * @param {string} shaft
  */
 function memberRow(desk, coupling, index, role, shaft) {
-  const label = shaft === "housing" ? "Housing" : (desk.info?.shafts.find(({ id }) => id === shaft)?.label ?? shaft);
+  const label = shaft === "housing" ? desk.info?.housing ?? shaft : (desk.info?.shafts.find(({ id }) => id === shaft)?.label ?? shaft);
   const member = { coupling, index };
   const light = () => desk.light(shaft, member);
   const unlight = () => desk.light(undefined);

@@ -30,7 +30,7 @@ export function caption(desk) {
     const speed = shaft?.speed ? ` ${desk.quantities.text("speed", shaft.speed)} ` : " ";
     const effort = effortWords(desk, answer, lit ?? "");
     node.replaceChildren(
-      h("b", {}, shaft?.label ?? "Housing"),
+      h("b", {}, shaft?.label ?? desk.info?.housing ?? ""),
       speed,
       motionMark(motion),
       effort.length > 0 ? h("span", { class: "caption-effort" }, effort.join("; ")) : "",

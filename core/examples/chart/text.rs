@@ -1,11 +1,11 @@
 //! The reports as text for a terminal.
 
-use levertrain_core::Train;
 use levertrain_core::report::{
     CapacityReport, CombinationReport, EffortReport, Exact, FormulaReport, OperatingReport,
     PointReport, warnings,
 };
 use levertrain_core::words::{noun, number};
+use levertrain_core::{Body, Train};
 
 use crate::{Chart, Row, Single};
 
@@ -224,9 +224,10 @@ fn efforts(train: &Train, report: &CombinationReport, effort: &EffortReport) -> 
         "from outside at the output",
         undetermined(effort.output.as_ref())
     );
+    let on_housing = format!("on {}", noun(train.body_label(Body::Housing)));
     text += &format!(
         "  {:<28} {}\n",
-        "on the housing",
+        on_housing,
         undetermined(effort.housing.as_ref())
     );
     if let Some(largest) = &effort.recirculating {

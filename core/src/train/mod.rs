@@ -182,7 +182,7 @@ impl Train {
     /// What people call a body.
     pub fn body_label(&self, body: Body) -> &str {
         match body {
-            Body::Housing => "Housing",
+            Body::Housing => self.scenario.housing_label.as_deref().unwrap_or("Housing"),
             Body::Shaft(shaft) => &self.scenario.shafts[shaft].label,
         }
     }

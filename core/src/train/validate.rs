@@ -58,6 +58,9 @@ impl<'a> Checker<'a> {
         let scenario = self.scenario;
         self.text("name", &scenario.name, 1, limits::NAME_CHARS);
         self.text("about", &scenario.about, 0, limits::ABOUT_CHARS);
+        if let Some(label) = &scenario.housing_label {
+            self.text("housing_label", label, 1, limits::LABEL_CHARS);
+        }
         let shafts = scenario
             .shafts
             .iter()

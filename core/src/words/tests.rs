@@ -284,3 +284,25 @@ fn it_is_said_what_a_fight_forbids() {
         "the sun would turn forward as fast as the input.",
     );
 }
+
+/// A hub turns about an axle, which no housing holds.
+#[test]
+fn the_housing_goes_by_its_own_name() {
+    let Some(text) = said("11", &["H", "L"]) else {
+        panic!("it does not parse")
+    };
+    assert!(!text.contains("housing"), "{text}");
+    let folder = concat!(
+        env!("CARGO_MANIFEST_DIR"),
+        "/../scenarios/11-three-speed-hub.json"
+    );
+    let Ok(train) = Train::parse(&std::fs::read_to_string(folder).unwrap_or_default()) else {
+        panic!("it does not parse")
+    };
+    assert_eq!(noun(train.body_label(crate::Body::Housing)), "the axle");
+    check_said(
+        "07",
+        &["H"],
+        "One-way Q locks Carrier 2 to the housing by itself.",
+    );
+}

@@ -19,6 +19,7 @@ fn json_value() -> impl Strategy<Value = Value> {
         "format",
         "name",
         "about",
+        "housing_label",
         "input",
         "output",
         "shafts",
@@ -80,7 +81,7 @@ proptest! {
     #[test]
     fn json_in_the_right_places(
         field in prop::sample::select(vec![
-            "/format", "/name", "/about", "/input", "/output", "/shafts", "/shafts/0",
+            "/format", "/name", "/about", "/housing_label", "/input", "/output", "/shafts", "/shafts/0",
             "/shafts/0/id", "/couplings", "/couplings/0", "/couplings/0/kind",
             "/couplings/0/sun", "/couplings/0/sun/teeth", "/couplings/0/pinion/count",
             "/elements", "/elements/0", "/elements/0/kind", "/elements/0/shaft",

@@ -18,6 +18,7 @@ pub fn good() -> Value {
         .range("2", &["C"]);
     let mut scenario = sketch.to_json();
     scenario["about"] = "A text.".into();
+    scenario["housing_label"] = "Case".into();
     scenario["elements"][0]["friction"] = json!({"surfaces": 8, "outer_radius": 64,
         "inner_radius": 52, "coefficient": 0.1, "clamp_force": 3500});
     scenario["engine"] = json!({"label": "Engine", "full": [[800, 140], [2600, 230], [6000, 158]],

@@ -100,6 +100,7 @@ fn reader_and_schema_agree() -> Result<()> {
     for (place, change, verdict) in rows::rows() {
         let mut scenario = good();
         scenario["about"] = json!("A text.");
+        scenario["housing_label"] = json!("Case");
         ensure!(
             apply(&mut scenario, place, &change).is_some(),
             "there is no {place}"

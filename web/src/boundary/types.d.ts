@@ -8,6 +8,8 @@ export type OneWays = "settled" | "ambiguous" | "contradictory";
 
 export type StateKey = "driving" | "over-applied" | "neutral" | "output-held" | "tied-up";
 
+export type RangeInfo = { id: string, label: string, applied: Array<string>, };
+
 /**
  * A number exactly and as a decimal.
  */
@@ -44,7 +46,7 @@ speed: Exact | null, };
 
 export type CouplingInfo = { id: string, label: string, kind: string, members: Array<Member>, };
 
-export type RangeInfo = { id: string, label: string, applied: Array<string>, };
+export type Named = { id: string, label: string, };
 
 /**
  * A tooth rule that a coupling does not satisfy.
@@ -59,8 +61,6 @@ coupling: string,
  */
 text: string, };
 
-export type Named = { id: string, label: string, };
-
 export type ElementInfo = { id: string, label: string, kind: ElementKind, 
 /**
  * Labels of the two bodies it joins.
@@ -74,7 +74,11 @@ nouns: [string, string], };
 /**
  * A train as the page needs it to build its controls.
  */
-export type TrainInfo = { name: string, about: string, input: string, output: string, shafts: Array<Named>, couplings: Array<CouplingInfo>, elements: Array<ElementInfo>, ranges: Array<RangeInfo>, warnings: Array<WarningReport>, 
+export type TrainInfo = { name: string, about: string, 
+/**
+ * What the housing is called.
+ */
+housing: string, input: string, output: string, shafts: Array<Named>, couplings: Array<CouplingInfo>, elements: Array<ElementInfo>, ranges: Array<RangeInfo>, warnings: Array<WarningReport>, 
 /**
  * Whether any two levers can be joined in one.
  */
@@ -87,6 +91,74 @@ friction: boolean,
  * Labels of what stands around the train.
  */
 engine: string | null, converter: string | null, load: string | null, };
+
+/**
+ * A smallest set that fights.
+ */
+export type FightReport = { 
+/**
+ * Ids of the elements.
+ */
+elements: Array<string>, 
+/**
+ * Ids of the couplings.
+ */
+couplings: Array<string>, };
+
+/**
+ * A formula in symbols and with its tooth counts put in.
+ */
+export type Formula = { 
+/**
+ * `1 + R1/S1`.
+ */
+symbols: string, 
+/**
+ * `1 + 84/36`.
+ */
+numbers: string, 
+/**
+ * The symbols as the inside of a MathML `math` element.
+ */
+symbolsMathml: string, 
+/**
+ * The numbers likewise.
+ */
+numbersMathml: string, };
+
+/**
+ * left = right.
+ */
+export type EquationReport = { 
+/**
+ * Id of the coupling.
+ */
+coupling: string, 
+/**
+ * Left side.
+ */
+left: Formula, 
+/**
+ * Right side.
+ */
+right: Formula, };
+
+/**
+ * The formula of a ratio and the speed equations it comes from.
+ */
+export type Working = { 
+/**
+ * The ratio in tooth symbols; `null` when there is none to give.
+ */
+ratio: Formula | null, 
+/**
+ * Why there is none to give: `no-ratio`, `only-these-teeth` or `too-long`.
+ */
+noFormula: "no-ratio" | "only-these-teeth" | "too-long" | null, 
+/**
+ * The speed equation of each mesh row.
+ */
+equations: Array<EquationReport>, };
 
 /**
  * The order of a mesh: times n / 60 it is a frequency in Hz at n rev/min. `null` is what is not
@@ -157,59 +229,21 @@ pinions: Array<PinionReport>,
 meshes: Array<MeshOrderReport>, };
 
 /**
- * A formula in symbols and with its tooth counts put in.
+ * What an element carries.
  */
-export type Formula = { 
+export type ElementEffort = { 
 /**
- * `1 + R1/S1`.
+ * Its id.
  */
-symbols: string, 
+id: string, 
 /**
- * `1 + 84/36`.
+ * Torque from its first end to its second; a brake's holding torque.
  */
-numbers: string, 
+torque: Exact | null, 
 /**
- * The symbols as the inside of a MathML `math` element.
+ * Power from its first end to its second.
  */
-symbolsMathml: string, 
-/**
- * The numbers likewise.
- */
-numbersMathml: string, };
-
-/**
- * left = right.
- */
-export type EquationReport = { 
-/**
- * Id of the coupling.
- */
-coupling: string, 
-/**
- * Left side.
- */
-left: Formula, 
-/**
- * Right side.
- */
-right: Formula, };
-
-/**
- * The formula of a ratio and the speed equations it comes from.
- */
-export type Working = { 
-/**
- * The ratio in tooth symbols; `null` when there is none to give.
- */
-ratio: Formula | null, 
-/**
- * Why there is none to give: `no-ratio`, `only-these-teeth` or `too-long`.
- */
-noFormula: "no-ratio" | "only-these-teeth" | "too-long" | null, 
-/**
- * The speed equation of each mesh row.
- */
-equations: Array<EquationReport>, };
+power: Exact | null, };
 
 /**
  * A member's part of the power that goes into its set.
@@ -246,23 +280,6 @@ powers: Array<Exact | null>,
 shares: Array<ShareReport>, };
 
 /**
- * What an element carries.
- */
-export type ElementEffort = { 
-/**
- * Its id.
- */
-id: string, 
-/**
- * Torque from its first end to its second; a brake's holding torque.
- */
-torque: Exact | null, 
-/**
- * Power from its first end to its second.
- */
-power: Exact | null, };
-
-/**
  * Ideal torques per unit of input torque, and powers per unit of input power. `null` is a
  * torque that equilibrium does not determine.
  */
@@ -293,17 +310,21 @@ elements: Array<ElementEffort>,
 recirculating: Exact | null, };
 
 /**
- * A smallest set that fights.
+ * A shaft's speed.
  */
-export type FightReport = { 
+export type ShaftReport = { 
 /**
- * Ids of the elements.
+ * Its id.
  */
-elements: Array<string>, 
+id: string, 
 /**
- * Ids of the couplings.
+ * What people call it.
  */
-couplings: Array<string>, };
+label: string, 
+/**
+ * Per input turn.
+ */
+speed: Exact | null, };
 
 /**
  * A shift element's slip.
@@ -329,23 +350,6 @@ applied: boolean,
  * Speed of its first end minus that of its second, per input turn.
  */
 slip: Exact | null, };
-
-/**
- * A shaft's speed.
- */
-export type ShaftReport = { 
-/**
- * Its id.
- */
-id: string, 
-/**
- * What people call it.
- */
-label: string, 
-/**
- * Per input turn.
- */
-speed: Exact | null, };
 
 /**
  * What a combination does and why, with the motion of each shaft as a word.

@@ -4,7 +4,7 @@ use levertrain_core::report::{
     CombinationReport, Exact, Explanation, MemberReport, WarningReport, warnings,
 };
 use levertrain_core::words::noun;
-use levertrain_core::{Combination, Duty, ElementSet, Problem, Train, TrainLever};
+use levertrain_core::{Body, Combination, Duty, ElementSet, Problem, Train, TrainLever};
 use serde::Serialize;
 
 /// A train as the page needs it to build its controls.
@@ -13,6 +13,8 @@ use serde::Serialize;
 pub struct TrainInfo<'a> {
     name: &'a str,
     about: &'a str,
+    /// What the housing is called.
+    housing: &'a str,
     input: &'a str,
     output: &'a str,
     shafts: Vec<Named<'a>>,
@@ -105,6 +107,7 @@ impl<'a> TrainInfo<'a> {
         Self {
             name: &scenario.name,
             about: &scenario.about,
+            housing: train.body_label(Body::Housing),
             input: &scenario.input,
             output: &scenario.output,
             shafts: scenario

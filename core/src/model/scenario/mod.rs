@@ -40,6 +40,9 @@ pub struct Scenario {
     pub input: String,
     /// Id of the shaft that delivers.
     pub output: String,
+    /// What people call the housing, where that is not its name: a hub turns about an axle.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub housing_label: Option<String>,
     /// The rotating members. The housing is implied.
     pub shafts: Vec<Shaft>,
     /// The gear sets and gear pairs, in order along the axis.

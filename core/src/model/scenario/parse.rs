@@ -38,7 +38,15 @@ impl Scenario {
 /// Reads the outermost object; `None` after noting problems that keep it from having any parts.
 fn outermost(value: Value, problems: &mut Vec<Problem>) -> Option<Scenario> {
     let names = ["format", "name", "input", "output", "shafts", "couplings"];
-    let spare = ["about", "elements", "ranges", "engine", "converter", "load"];
+    let spare = [
+        "about",
+        "housing_label",
+        "elements",
+        "ranges",
+        "engine",
+        "converter",
+        "load",
+    ];
     let mut fields = Fields::of(value, "", &names, &spare, problems)?;
     let format: Value = fields.take("format")?;
     if format != FORMAT {
@@ -52,6 +60,7 @@ fn outermost(value: Value, problems: &mut Vec<Problem>) -> Option<Scenario> {
     }
     let name = fields.take("name");
     let about = fields.take_spare("about");
+    let housing_label = fields.take_spare("housing_label");
     let input = fields.take("input");
     let output = fields.take("output");
     let shafts = fields.take("shafts");
@@ -81,6 +90,7 @@ fn outermost(value: Value, problems: &mut Vec<Problem>) -> Option<Scenario> {
         about: about?.unwrap_or_default(),
         input: input?,
         output: output?,
+        housing_label: housing_label?,
         shafts,
         couplings,
         elements,

@@ -1,7 +1,7 @@
 //! The words and numbers of the diagram.
 
+use levertrain_core::Train;
 use levertrain_core::scenario::Element;
-use levertrain_core::{Body, Train};
 
 use super::geometry::{Diagram, Ghost, Node};
 use crate::draw::scene::Ink;
@@ -157,10 +157,7 @@ fn node_name(train: &Train, node: &Node) -> String {
     let names: Vec<&str> = node
         .bodies
         .iter()
-        .map(|&body| match body {
-            Body::Housing => "housing",
-            Body::Shaft(_) => train.body_label(body),
-        })
+        .map(|&body| train.body_label(body))
         .collect();
     names.join(", ")
 }

@@ -30,6 +30,11 @@ pub fn files() -> Vec<Worst> {
         let far = (index * 5 + 1 + index / 11) % 11;
         one_way(sun(index % 11), carrier(far), "backward")
     };
+    // With five clutches no two ranges apply the same.
+    let between_clutches = |index: usize| match index {
+        0..5 => json!({"kind": "clutch", "between": [sun(index), carrier(10 - index)]}),
+        _ => between(index),
+    };
     vec![
         file("most sets and elements", web(), brakes_and_clutches, "x"),
         file("longest labels", web(), brakes_and_clutches, "Ü"),
@@ -41,6 +46,7 @@ pub fn files() -> Vec<Worst> {
         ),
         file("most one-way clutches", chain(), on_suns, "x"),
         file("one-way clutches across", chain(), between, "x"),
+        file("the same and clutches", chain(), between_clutches, "x"),
         file(
             "one-way clutches all parallel",
             chain(),
@@ -136,10 +142,14 @@ fn file(name: &'static str, gears: Gears, element: impl Fn(usize) -> Value, lett
             element
         })
         .collect();
+    // The first five of those that can be applied count the ranges, so that all differ.
     let applied = |range: usize| {
-        let ids = elements.iter().enumerate();
-        let ids = ids.filter(|(index, element)| {
-            element["kind"] != "one-way" && (range == 0 || !(index * 7 + range).is_multiple_of(3))
+        let can_be = elements
+            .iter()
+            .filter(|element| element["kind"] != "one-way");
+        let ids = can_be.enumerate().filter(|(place, _)| match place {
+            0..5 => range >> place & 1 == 0,
+            _ => !(place * 7 + range).is_multiple_of(3),
         });
         ids.map(|(_, element)| element["id"].clone())
             .collect::<Vec<Value>>()

@@ -2,6 +2,7 @@
 
 use levertrain_exact::Fraction;
 
+use crate::base::element_set::ElementSet;
 use crate::solve::Combination;
 use crate::solve::settle::{Duty, Settled, Verdict};
 use crate::train::Train;
@@ -36,12 +37,20 @@ impl Train {
     /// ratio count as one; spread = i_max / i_min over the ranges that drive forwards (common
     /// practice, no source).
     pub fn range_chart(&self) -> RangeChart<'_> {
-        let solved: Vec<Settled<'_>> = (0..self.scenario().ranges.len())
-            .map(|range| self.settle(self.range(range), Duty::Drive))
-            .collect();
-        let ratios: Vec<Option<Fraction>> = solved
+        let mut ranges: Vec<ChartEntry<'_>> = Vec::new();
+        for range in 0..self.scenario().ranges.len() {
+            let applied = self.range(range);
+            // Ranges that apply the same are solved once: one-way clutches alone can give a train
+            // many names for one hard combination.
+            let known = (0..range).find(|&earlier| self.range(earlier) == applied);
+            ranges.push(match known {
+                Some(earlier) => ranges[earlier].clone(),
+                None => self.chart_entry(applied),
+            });
+        }
+        let ratios: Vec<Option<Fraction>> = ranges
             .iter()
-            .map(|settled| settled.combination.state().ratio().cloned())
+            .map(|entry| entry.combination.state().ratio().cloned())
             .collect();
 
         let step = |index: usize| {
@@ -51,6 +60,9 @@ impl Train {
             let forwards = this.signum() > 0 && next.signum() > 0;
             if forwards { this.over(next) } else { None }
         };
+        for (index, entry) in ranges.iter_mut().enumerate() {
+            entry.step = step(index);
+        }
         let forward: Vec<&Fraction> = ratios
             .iter()
             .flatten()
@@ -60,17 +72,21 @@ impl Train {
             (Some(largest), Some(smallest)) if forward.len() > 1 => largest.over(smallest),
             _ => None,
         };
-        let ranges = solved
-            .into_iter()
-            .enumerate()
-            .map(|(index, settled)| ChartEntry {
-                step: step(index),
-                engine_braking: self.coasts_alike(self.range(index), ratios[index].as_ref()),
-                verdict: settled.verdict,
-                combination: settled.combination,
-            })
-            .collect();
         RangeChart { ranges, spread }
+    }
+
+    /// An entry that does not know its neighbours yet.
+    fn chart_entry(&self, applied: ElementSet) -> ChartEntry<'_> {
+        let Settled {
+            combination,
+            verdict,
+        } = self.settle(applied, Duty::Drive);
+        ChartEntry {
+            engine_braking: self.coasts_alike(applied, combination.state().ratio()),
+            step: None,
+            verdict,
+            combination,
+        }
     }
 }
 

@@ -7,7 +7,8 @@
  * drag in N·m and 1 for coasting or 0, comma-separated), `shows` (`power` on the half-section, levers `joined`,
  * comma-separated), and `address` for the one element that
  * shares its view with the page's address.
- * After every change it dispatches `levertrain-change` with the answer in `detail`.
+ * It dispatches `levertrain-ready` once it can be used, `levertrain-change` with the answer in `detail`
+ * after every change, and `levertrain-error` with an `Error` in `detail` when something went wrong.
  */
 
 import { Bench } from "./page/bench.js";
@@ -32,7 +33,10 @@ class LeverTrain extends HTMLElement {
   #life;
   /** @type {Bench | undefined} */
   #bench;
-  #changed = false;
+  /** Attributes that have changed since they were last heeded. @type {Set<string>} */
+  #changed = new Set();
+  /** What was asked for before it could be done; told why where it never can. @type {((failure?: Error) => void)[]} */
+  #asked = [];
 
   constructor() {
     super();
@@ -45,42 +49,92 @@ class LeverTrain extends HTMLElement {
   }
 
   /**
-   * Applies exactly these elements.
+   * Applies exactly these elements; before the element is ready, as soon as it is.
    * @param {string[]} ids
+   * @returns {Promise<import("./engine/levertrain.js").Answer | undefined>} what they do; an `Error` where it cannot be said
    */
   apply(ids) {
-    this.#bench?.desk.apply(ids);
+    return this.#ask((bench) => bench.apply(ids));
   }
 
   /**
-   * Opens the text of a scenario file.
+   * Opens the text of a scenario file; before the element is ready, as soon as it is.
    * @param {string} text
    * @param {string} [name] what to call the file
+   * @returns {Promise<import("./engine/levertrain.js").Answer | undefined>} what it does as it opens; an `Error` where it does not
    */
   open(text, name = "scenario") {
-    this.#bench?.openText(text, name);
+    return this.#ask((bench) => bench.openText(text, name));
   }
 
   connectedCallback() {
+    // Moved within the page: everything is still there.
+    if (this.#life) return;
     this.#life = new AbortController();
     this.#build(this.#life.signal).catch((error) => this.#giveUp(error));
   }
 
   disconnectedCallback() {
+    // Moving takes it out and puts it in again at once.
+    queueMicrotask(() => {
+      if (!this.isConnected) this.#end();
+    });
+  }
+
+  #end() {
     this.#life?.abort();
+    this.#life = undefined;
     this.#bench?.desk.free();
     this.#bench = undefined;
     this.shadowRoot?.replaceChildren();
   }
 
-  attributeChangedCallback() {
+  /**
+   * @param {string} name
+   * @param {string | null} before
+   * @param {string | null} now
+   */
+  attributeChangedCallback(name, before, now) {
+    // Until there is a bench, what opens the element has yet to read them all.
+    if (before === now || !this.#bench) return;
+    this.#changed.add(name);
     // Attributes set together are one wish.
-    if (!this.#bench || this.#changed) return;
-    this.#changed = true;
-    queueMicrotask(() => {
-      this.#changed = false;
-      this.#bench?.show(wishes(this));
+    if (this.#changed.size > 1) return;
+    if (this.#bench.ready) queueMicrotask(() => this.#heed());
+    else this.#asked.push(() => this.#heed());
+  }
+
+  /** Does what the changed attributes ask for, and leaves the reader's choices in all else. */
+  #heed() {
+    const changed = [...this.#changed];
+    this.#changed.clear();
+    const all = wishes(this);
+    if (changed.includes("scenario")) this.#bench?.show(all);
+    else this.#bench?.change(Object.fromEntries(Object.entries(all).filter(([name]) => changed.includes(name))));
+  }
+
+  /**
+   * @template T
+   * @param {(bench: Bench) => T} question
+   * @returns {Promise<T>}
+   */
+  #ask(question) {
+    const answered = new Promise((resolve, reject) => {
+      /** @param {Error} [failure] */
+      const ask = (failure) => {
+        try {
+          if (failure) throw failure;
+          resolve(question(/** @type {Bench} */ (this.#bench)));
+        } catch (error) {
+          reject(error);
+        }
+      };
+      if (this.#bench?.ready) ask();
+      else this.#asked.push(ask);
     });
+    // Whoever does not wait for it has the message on screen, and the event.
+    answered.catch(() => undefined);
+    return answered;
   }
 
   /** @param {AbortSignal} signal */
@@ -101,9 +155,13 @@ class LeverTrain extends HTMLElement {
       clearTimeout(waiting);
       body.replaceChildren(...bench.nodes);
       await bench.start(wishes(this));
+      if (signal.aborted) return;
+      for (const ask of this.#asked.splice(0)) ask();
+      this.dispatchEvent(new CustomEvent("levertrain-ready", { bubbles: true, composed: true }));
       // Letters measured before the faces came would stay in the drawings.
       await lettered;
-      if (!signal.aborted) bench.redraw();
+      if (signal.aborted) return;
+      bench.redraw();
     } finally {
       clearTimeout(waiting);
     }
@@ -114,13 +172,16 @@ class LeverTrain extends HTMLElement {
    * @param {unknown} error
    */
   #giveUp(error) {
+    const detail = error instanceof Error ? error : new Error(String(error));
+    for (const ask of this.#asked.splice(0)) ask(detail);
+    this.dispatchEvent(new CustomEvent("levertrain-error", { detail, bubbles: true, composed: true }));
     const body = this.shadowRoot?.querySelector(".levertrain");
     const faults = faultsOf(error).map(({ place, problem, fix }) =>
       h("p", {}, h("b", {}, place), `: ${problem}. To mend it: ${fix}.`),
     );
     body?.replaceChildren(
       h(
-        "section",
+        "div",
         { class: "empty", role: "alert", "data-part": "empty" },
         h("p", { class: "wordmark" }, icon("mark"), "Levertrain"),
         h("p", { class: "empty-heading" }, "The sandbox cannot start."),

@@ -22,23 +22,38 @@ export function h(tag, attributes = {}, ...children) {
   return node;
 }
 
-/** @type {Record<string, string>} */
+const SVG = "http://www.w3.org/2000/svg";
+
+/**
+ * The lines of the icons by what they are, for pages that let no script write markup: a path as its
+ * commands, a dot or a circle as its centre and radius; what else it is called stands before it.
+ * @type {Record<string, [string, string | [number, number, number]][]>}
+ */
 const ICONS = {
-  mark:
-    '<path class="thin" d="M6 4v24"/><path d="M6 26 27 6"/>' +
-    '<circle class="ink" cx="6" cy="26" r="3.4"/><circle class="forward" cx="15" cy="17.4" r="3.4"/>' +
-    '<circle class="backward" cx="26" cy="7" r="3.4"/>',
-  forward: '<path d="M3 16h23M18 8l9 8-9 8"/>',
-  backward: '<path d="M29 16H6M14 8l-9 8 9 8"/>',
-  held: '<path d="M4 11h24M8 11l-4 8M16 11l-4 8M24 11l-4 8M29.500 12l-3.500 7"/>',
-  free: '<path d="M2 16h5M11 16h4M19 16h4M27 16h3"/>',
-  fights: '<path d="M2 16h9l3-8 4 16 3-8h9"/>',
-  play: '<path class="fill" d="M9 5v22l18-11z"/>',
-  pause: '<path class="fill" d="M7 5h6v22H7zM19 5h6v22h-6z"/>',
-  close: '<path d="M7 7l18 18M25 7 7 25"/>',
-  auto: '<circle cx="16" cy="16" r="11"/><path class="fill" d="M16 5a11 11 0 0 1 0 22z"/>',
-  light: '<circle cx="16" cy="16" r="6"/><path d="M16 2v4M16 26v4M2 16h4M26 16h4M6 6l3 3M23 23l3 3M26 6l-3 3M9 23l-3 3"/>',
-  dark: '<path d="M26 19A11 11 0 1 1 13 6a9 9 0 0 0 13 13z"/>',
+  mark: [
+    ["thin", "M6 4v24"],
+    ["", "M6 26 27 6"],
+    ["ink", [6, 26, 3.4]],
+    ["forward", [15, 17.4, 3.4]],
+    ["backward", [26, 7, 3.4]],
+  ],
+  forward: [["", "M3 16h23M18 8l9 8-9 8"]],
+  backward: [["", "M29 16H6M14 8l-9 8 9 8"]],
+  held: [["", "M4 11h24M8 11l-4 8M16 11l-4 8M24 11l-4 8M29.500 12l-3.500 7"]],
+  free: [["", "M2 16h5M11 16h4M19 16h4M27 16h3"]],
+  fights: [["", "M2 16h9l3-8 4 16 3-8h9"]],
+  play: [["fill", "M9 5v22l18-11z"]],
+  pause: [["fill", "M7 5h6v22H7zM19 5h6v22h-6z"]],
+  close: [["", "M7 7l18 18M25 7 7 25"]],
+  auto: [
+    ["", [16, 16, 11]],
+    ["fill", "M16 5a11 11 0 0 1 0 22z"],
+  ],
+  light: [
+    ["", [16, 16, 6]],
+    ["", "M16 2v4M16 26v4M2 16h4M26 16h4M6 6l3 3M23 23l3 3M26 6l-3 3M9 23l-3 3"],
+  ],
+  dark: [["", "M26 19A11 11 0 1 1 13 6a9 9 0 0 0 13 13z"]],
 };
 
 /**
@@ -46,10 +61,29 @@ const ICONS = {
  * @param {string} name
  */
 export function icon(name) {
-  const template = document.createElement("template");
-  template.innerHTML =
-    `<svg class="icon icon-${name}" viewBox="0 0 32 32" aria-hidden="true" focusable="false">${ICONS[name]}</svg>`;
-  return /** @type {SVGElement} */ (template.content.firstElementChild);
+  const node = svg("svg", {
+    class: `icon icon-${name}`,
+    viewBox: "0 0 32 32",
+    "aria-hidden": "true",
+    focusable: "false",
+  });
+  for (const [kind, line] of ICONS[name]) {
+    const mark =
+      typeof line === "string" ? svg("path", { d: line }) : svg("circle", { cx: line[0], cy: line[1], r: line[2] });
+    if (kind !== "") mark.setAttribute("class", kind);
+    node.append(mark);
+  }
+  return node;
+}
+
+/**
+ * @param {string} tag
+ * @param {Record<string, string | number>} attributes
+ */
+function svg(tag, attributes) {
+  const node = document.createElementNS(SVG, tag);
+  for (const [name, value] of Object.entries(attributes)) node.setAttribute(name, String(value));
+  return node;
 }
 
 /**

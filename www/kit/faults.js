@@ -8,16 +8,24 @@ const LONGEST = 160;
 /** Characters that show nothing, break lines or turn the direction of what follows. */
 const HIDDEN = /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu;
 
+/** What went wrong, as an error that says so in one text. */
+export class Faults extends Error {
+  /** @param {Fault[]} faults */
+  constructor(faults) {
+    super(faults.map(({ place, problem, fix }) => `${place}: ${problem}; ${fix}`).join("\n"));
+    this.faults = faults;
+  }
+}
+
 /** A fault found by the page itself. */
-export class Failure extends Error {
+export class Failure extends Faults {
   /**
    * @param {string} place
    * @param {string} problem
    * @param {string} fix
    */
   constructor(place, problem, fix) {
-    super(`${place}: ${problem}; ${fix}`);
-    this.faults = [{ place, problem, fix }];
+    super([{ place, problem, fix }]);
   }
 }
 

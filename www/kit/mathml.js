@@ -2,17 +2,48 @@
 
 const MATHML = "http://www.w3.org/1998/Math/MathML";
 
+/** A tag, or text up to the next one. */
+const PIECE = /<(\/?)(m[a-z]+)>|([^<]+)/y;
+
+/** Something that stands for a character. */
+const CHARACTER = /&#x([0-9a-f]+);/gi;
+
 /**
- * A formula from the inside of a `math` element. The text comes from the engine, which makes it of
- * letters and whole numbers; it is read as XML, in which nothing runs.
+ * A formula from the inside of a `math` element, which comes from the engine and has tags without
+ * attributes only. It is read here: a page may let no script hand markup to the browser.
  * @param {string} inside
  * @param {string} plain the same as plain text, for where it cannot be read
  */
 export function formula(inside, plain) {
-  const source = `<math xmlns="${MATHML}" display="block">${inside}</math>`;
-  const parsed = new DOMParser().parseFromString(source, "application/xml").documentElement;
-  if (parsed.namespaceURI !== MATHML || parsed.localName !== "math") return document.createTextNode(plain);
-  return document.importNode(parsed, true);
+  const math = document.createElementNS(MATHML, "math");
+  math.setAttribute("display", "block");
+  return fill(math, inside) ? math : document.createTextNode(plain);
+}
+
+/**
+ * @param {Element} math
+ * @param {string} source
+ * @returns {boolean} whether all of it could be read
+ */
+function fill(math, source) {
+  const open = [math];
+  PIECE.lastIndex = 0;
+  while (PIECE.lastIndex < source.length) {
+    const piece = PIECE.exec(source);
+    if (!piece) return false;
+    const [, closes, tag, text] = piece;
+    const inner = open[open.length - 1];
+    if (text !== undefined) {
+      inner.append(text.replaceAll(CHARACTER, (_, code) => String.fromCodePoint(parseInt(code, 16))));
+    } else if (closes) {
+      if (open.length === 1 || open.pop()?.localName !== tag) return false;
+    } else {
+      const node = document.createElementNS(MATHML, tag);
+      inner.append(node);
+      open.push(node);
+    }
+  }
+  return open.length === 1;
 }
 
 /**

@@ -15,7 +15,7 @@ export class Panel {
    */
   constructor(id, title, wide = false) {
     this.#summary = h("summary", {}, h("h2", {}, title));
-    const node = h("details", { class: wide ? "panel wide" : "panel", "data-part": id }, this.#summary, this.#body);
+    const node = h("details", { class: wide ? "panel wide" : "panel", part: "panel", "data-part": id }, this.#summary, this.#body);
     this.node = /** @type {HTMLDetailsElement} */ (node);
   }
 

@@ -33,6 +33,8 @@ export class Bench {
   /** What else is drawn in a frame. @type {(() => void)[]} */
   #drawings = [];
   #drawn = 0;
+  /** Whether it has opened what it was to open. */
+  ready = false;
 
   /**
    * @param {HTMLElement} host
@@ -65,19 +67,19 @@ export class Bench {
         chooseTheme: (choice) => colours.choose(choice),
       },
       warning,
-      ownPage ? "h1" : "p",
+      ownPage,
     );
     const draws = (/** @type {() => void} */ draw) => this.#drawings.push(draw);
     this.#board = new Board({ desk, redraw, draws, signal }, width < PHONE);
     const answer = answerBand(desk);
-    const about = h("p", { class: "about", "data-part": "about" });
+    const about = h("p", { class: "about", part: "about", "data-part": "about" });
     this.nodes = [
       top,
       warning,
       messages(desk),
       h(
         ownPage ? "main" : "div",
-        { class: "body" },
+        { class: "body", part: "body" },
         answer.node,
         ranges(desk, shownQuantity(desk)),
         h(
@@ -99,6 +101,12 @@ export class Bench {
       const detail = desk.answer;
       host.dispatchEvent(new CustomEvent("levertrain-change", { detail, bubbles: true, composed: true }));
     });
+    desk.addEventListener("message", () => {
+      if (!desk.failure) return;
+      host.dispatchEvent(
+        new CustomEvent("levertrain-error", { detail: desk.failure, bubbles: true, composed: true }),
+      );
+    });
     for (const event of ["answer", "preview", "speed", "units", "light", "look"]) {
       desk.addEventListener(event, redraw);
     }
@@ -117,6 +125,7 @@ export class Bench {
       const heading = "What the link asks for cannot be shown; here is another scenario instead.";
       if (faults.length > 0) this.desk.report({ faults }, heading);
     }
+    this.ready = true;
     await this.#board.start();
   }
 
@@ -129,12 +138,49 @@ export class Bench {
   }
 
   /**
+   * Changes only what a view speaks of; on a fault nothing.
+   * @param {View} view
+   */
+  change(view) {
+    this.#opening.change(view);
+  }
+
+  /**
+   * Applies exactly these elements.
+   * @param {string[]} ids
+   */
+  apply(ids) {
+    return this.#answered(() => this.desk.apply(ids));
+  }
+
+  /**
    * Opens the text of a scenario file.
    * @param {string} text
    * @param {string} name
    */
   openText(text, name) {
-    this.#opening.openText(text, name);
+    return this.#answered(() => this.#opening.openText(text, name));
+  }
+
+  /**
+   * The answer after something was done; throws what the reader was told went wrong.
+   * @param {() => void} action
+   */
+  #answered(action) {
+    const { desk } = this;
+    /** @type {Error | undefined} */
+    let failure;
+    const fail = () => (failure = desk.failure);
+    desk.addEventListener("message", fail);
+    try {
+      action();
+    } catch (error) {
+      desk.report(error);
+    } finally {
+      desk.removeEventListener("message", fail);
+    }
+    if (failure) throw failure;
+    return desk.answer;
   }
 
   /** Asks for a frame. */

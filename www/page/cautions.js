@@ -4,8 +4,8 @@ import { h } from "../kit/dom.js";
 
 export function cautions() {
   return h(
-    "section",
-    { class: "cautions", id: "cautions", hidden: true, "aria-label": "Cautions", "data-part": "cautions" },
+    "div",
+    { class: "cautions", role: "group", id: "cautions", hidden: true, "aria-label": "Cautions", "data-part": "cautions" },
     h(
       "p",
       {},

@@ -15,9 +15,9 @@ const OWN_FILE = "file/";
  * @param {import("../state/theme.js").Choice} theme
  * @param {{ pick(stem: string): void, pickFile(key: number): void, openFile(file: File): void, chooseTheme(choice: import("../state/theme.js").Choice): void }} actions
  * @param {HTMLElement} cautions what the cautions button shows and hides
- * @param {"h1" | "p"} heading what the name is on this page
+ * @param {boolean} ownPage whether the page is about the element alone: its headline is then the page's
  */
-export function header(desk, entries, theme, actions, cautions, heading) {
+export function header(desk, entries, theme, actions, cautions, ownPage) {
   const picker = /** @type {HTMLSelectElement} */ (
     h("select", { id: "scenario", "data-part": "scenario-picker", change: pick })
   );
@@ -31,9 +31,9 @@ export function header(desk, entries, theme, actions, cautions, heading) {
   const own = new Map();
 
   const node = h(
-    "header",
-    { class: "top" },
-    h(heading, { class: "wordmark" }, icon("mark"), "Levertrain"),
+    ownPage ? "header" : "div",
+    { class: "top", part: "top" },
+    h(ownPage ? "h1" : "p", { class: "wordmark" }, icon("mark"), "Levertrain"),
     h(
       "div",
       { class: "picker" },

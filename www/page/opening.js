@@ -85,19 +85,10 @@ export class Opening {
    * @param {View} view
    */
   async open(view) {
-    const { stem, applied, speed, torque, failures } = view;
+    const { stem, applied, failures } = view;
     this.#count += 1;
     const opening = this.#count;
-    if (speed !== undefined && !(speed >= 0 && speed <= MOST_SPEED)) {
-      throw new Failure("speed", `${speed} is not a speed`, `use 0 to ${MOST_SPEED} rev/min`);
-    }
-    if (torque !== undefined && !(torque >= 0 && torque <= MOST_TORQUE)) {
-      throw new Failure("torque", `${torque} is not a torque`, `use 0 to ${MOST_TORQUE} N·m`);
-    }
-    const units = read(failures, view.units, unitsFrom, USUAL_UNITS);
-    const road = read(failures, view.road, roadFrom, USUAL_ROAD);
-    const assumptions = read(failures, view.losses, assumptionsFrom, USUAL_ASSUMPTIONS);
-    const shown = read(failures, view.shows, shownFrom, shownFrom([]));
+    const settings = settingsOf(view);
     const wanted = stem ?? this.#usualStem();
     if (!this.#knows(wanted)) {
       throw new Failure(
@@ -109,9 +100,30 @@ export class Opening {
     const text = await readScenario(wanted);
     if (opening !== this.#count) return;
     const open = (/** @type {string[] | undefined} */ applied) =>
-      this.#desk.open(text, { stem: wanted }, { applied, speed, torque, units, road, assumptions, shown });
+      this.#desk.open(text, { stem: wanted }, { applied, ...settings });
     if (applied) mended(failures, () => open(applied), () => open(undefined));
     else open(undefined);
+  }
+
+  /**
+   * Changes what is on screen in what a view speaks of; on a fault nothing changes.
+   * @param {View} view
+   */
+  change(view) {
+    const desk = this.#desk;
+    try {
+      const { speed, torque, units, road, assumptions, shown } = settingsOf(view);
+      if (view.applied) desk.apply(view.applied);
+      if (speed !== undefined) desk.setSpeed(speed);
+      if (torque !== undefined) desk.setTorque(torque);
+      if (units) desk.setUnits(units);
+      if (road) desk.drive(road);
+      if (assumptions) desk.assume(assumptions);
+      if (shown) desk.setLook(shown);
+      desk.dismiss();
+    } catch (error) {
+      desk.report(error);
+    }
   }
 
   /** The scenario of whoever asks for none: the one the page names, or the first. */
@@ -124,6 +136,28 @@ export class Opening {
   #knows(stem) {
     return this.#entries.some((entry) => entry.stem === stem);
   }
+}
+
+/**
+ * What a view says beside the scenario and its elements.
+ * @param {View} view
+ */
+function settingsOf(view) {
+  const { speed, torque, failures } = view;
+  if (speed !== undefined && !(speed >= 0 && speed <= MOST_SPEED)) {
+    throw new Failure("speed", `${speed} is not a speed`, `use 0 to ${MOST_SPEED} rev/min`);
+  }
+  if (torque !== undefined && !(torque >= 0 && torque <= MOST_TORQUE)) {
+    throw new Failure("torque", `${torque} is not a torque`, `use 0 to ${MOST_TORQUE} N·m`);
+  }
+  return {
+    speed,
+    torque,
+    units: read(failures, view.units, unitsFrom, USUAL_UNITS),
+    road: read(failures, view.road, roadFrom, USUAL_ROAD),
+    assumptions: read(failures, view.losses, assumptionsFrom, USUAL_ASSUMPTIONS),
+    shown: read(failures, view.shows, shownFrom, shownFrom([])),
+  };
 }
 
 /**

@@ -20,8 +20,8 @@ export function answerBand(desk) {
   const words = h("div", { class: "answer-words", "data-part": "sentences" });
   const spoken = h("p", { class: "unseen", role: "status", "data-part": "spoken" });
   const node = h(
-    "section",
-    { class: "answer", "aria-label": "Answer", "data-part": "answer" },
+    "div",
+    { class: "answer", part: "answer", role: "group", "aria-label": "Answer", "data-part": "answer" },
     h("div", { class: "answer-main" }, kicker, line),
     words,
     spoken,

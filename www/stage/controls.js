@@ -40,7 +40,7 @@ export function controls(desk) {
 
   const node = h(
     "div",
-    { class: "controls", role: "group", "aria-label": "Input and turning" },
+    { class: "controls", part: "controls", role: "group", "aria-label": "Input and turning" },
     h(
       "div",
       { class: "control speed" },

@@ -17,7 +17,7 @@ export function ranges(desk, beside) {
     { class: "plain", type: "button", "data-part": "release-all", click: () => desk.apply([]) },
     "Release all",
   );
-  const node = h("div", { class: "ranges" }, buttons, h("div", { class: "ranges-end" }, beside, release));
+  const node = h("div", { class: "ranges", part: "ranges" }, buttons, h("div", { class: "ranges-end" }, beside, release));
 
   buttons.addEventListener("keydown", (event) => {
     const items = all();

@@ -34,7 +34,7 @@ export function stage(desk, page, signal) {
     h("div", { class: "section" }, section, switches.node),
     lever,
   );
-  const scroller = h("div", { class: "stage", "data-part": "stage", role: "group" }, sheet);
+  const scroller = h("div", { class: "stage", part: "stage", "data-part": "stage", role: "group" }, sheet);
 
   /** Fits both drawings to the width there is. */
   function fit() {

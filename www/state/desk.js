@@ -9,7 +9,7 @@
  */
 
 import { isTrap } from "./engine.js";
-import { faultsOf } from "../kit/faults.js";
+import { Faults, faultsOf } from "../kit/faults.js";
 import { USUAL_ASSUMPTIONS } from "./assumptions.js";
 import { Quantities } from "./quantities.js";
 import { USUAL_ROAD } from "./road.js";
@@ -54,6 +54,8 @@ export class Desk extends EventTarget {
   /** @type {Fault[]} */
   faults = [];
   heading = "";
+  /** What the faults came as. @type {Error | undefined} */
+  failure;
   speed = DEFAULT_SPEED;
   torque = DEFAULT_TORQUE;
   /** @type {import("./units.js").Units} */
@@ -294,6 +296,7 @@ export class Desk extends EventTarget {
    */
   report(error, heading = "That did not work. What was on screen is still there.") {
     this.faults = faultsOf(error);
+    this.failure = error instanceof Error ? error : new Faults(this.faults);
     this.heading = this.info ? heading : "Nothing can be shown yet.";
     this.#emit("message");
   }
@@ -302,6 +305,7 @@ export class Desk extends EventTarget {
   dismiss() {
     if (this.faults.length === 0) return;
     this.faults = [];
+    this.failure = undefined;
     this.#emit("message");
   }
 

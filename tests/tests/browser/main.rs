@@ -12,6 +12,7 @@ mod capacity;
 mod downloads;
 mod drag;
 mod effort;
+mod element;
 mod embedding;
 mod hosts;
 mod keyboard;

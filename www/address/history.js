@@ -6,6 +6,17 @@ import { fragmentOf, viewOf } from "./link.js";
 /** @typedef {import("../state/desk.js").Desk} Desk */
 /** @typedef {{ text: string, name: string }} OwnFile */
 /** @typedef {{ state: unknown, address: string }} Entry of the browser's history */
+/** @typedef {(open: () => void) => void} Put how what is asked for comes on screen, once it is there */
+/**
+ * Opens what an entry of the history says. Files the user opened on this page are at hand by number:
+ * a link cannot hold them, but back and forward can.
+ * @typedef {{
+ *   files: OwnFile[],
+ *   open(view: import("./link.js").View, put: Put): Promise<boolean>,
+ *   reopen(key: number, applied: string[], put: Put): void,
+ *   overtake(): void,
+ * }} Opener
+ */
 
 /** Browsers refuse to rewrite the address more than about three times a second for long. */
 const REWRITE_MS = 400;
@@ -14,15 +25,15 @@ const PARTLY = "Part of the link cannot be shown; the usual stands in its place.
 
 export class History {
   #desk;
-  #show;
-  /** Files the user opened on this page: a link cannot hold them, but back and forward can. */
-  #files;
+  #opening;
+  /** Counts what the address asked for: only the newest may still change anything. */
+  #turn = 0;
+  /** Settles once the newest has been answered. */
+  #answered = Promise.resolve();
+  /** While what the address asks for is on its way, the address must not say what is on screen. */
+  #waiting = false;
   /** While the screen follows the address, the address must not follow the screen. */
   #following = false;
-  /** Counts turns to an entry: only the newest has a say in what the address becomes. */
-  #turn = 0;
-  /** The turns so far, one after the other: a slow one must not finish over a newer one. */
-  #opening = Promise.resolve();
   /** How to rewrite the address once it may be again: a slider changes it at every step. */
   #due = /** @type {Entry | undefined} */ (undefined);
   /** Runs until then. */
@@ -30,17 +41,18 @@ export class History {
 
   /**
    * @param {Desk} desk
-   * @param {OwnFile[]} files
-   * @param {(view: import("./link.js").View) => Promise<void>} show opens what a link asks for
+   * @param {Opener} opening
    * @param {AbortSignal} signal
    */
-  constructor(desk, files, show, signal) {
+  constructor(desk, opening, signal) {
     this.#desk = desk;
-    this.#files = files;
-    this.#show = show;
+    this.#opening = opening;
     addEventListener("popstate", (event) => this.#follow(event.state), { signal });
     addEventListener("pagehide", () => this.#rewrite(), { signal });
-    signal.addEventListener("abort", () => this.#forget());
+    signal.addEventListener("abort", () => {
+      this.#turn += 1;
+      this.#forget();
+    });
     desk.addEventListener("answer", () => this.#enter());
     for (const event of ["speed", "torque", "units", "road", "assumptions", "look"]) {
       desk.addEventListener(event, () => this.#plan());
@@ -52,7 +64,9 @@ export class History {
    * @param {import("./link.js").View} wishes
    */
   async start(wishes) {
-    await this.#follow(history.state, wishes);
+    this.#follow(history.state, wishes);
+    // The reader may have stepped on meanwhile.
+    for (let seen; seen !== this.#answered; await seen) seen = this.#answered;
   }
 
   /**
@@ -61,11 +75,9 @@ export class History {
    */
   #follow(state, otherwise = {}) {
     this.#turn += 1;
-    const turn = this.#turn;
-    this.#following = true;
+    this.#waiting = true;
     this.#forget();
-    this.#opening = this.#opening.then(() => this.#open(turn, state, otherwise));
-    return this.#opening;
+    this.#answered = this.#show(this.#turn, state, otherwise);
   }
 
   /**
@@ -73,37 +85,63 @@ export class History {
    * @param {{ file: number, applied: string[] } | null} state
    * @param {import("./link.js").View} otherwise
    */
-  async #open(turn, state, otherwise) {
-    // The user is further on already; what that entry asks for is nobody's wish any more.
-    if (turn !== this.#turn) return;
+  async #show(turn, state, otherwise) {
+    const put = (/** @type {() => void} */ open) => this.#put(open);
+    /** Whether it came on screen; another wish may have overtaken it. */
+    let shown = false;
+    /** @type {unknown} */
+    let failed;
     /** @type {import("./link.js").View} */
     let view = {};
     try {
-      const file = state ? this.#files[state.file] : undefined;
-      if (state && file) {
-        this.#desk.open(file.text, { file: state.file, name: file.name }, { applied: state.applied });
+      if (state && this.#opening.files[state.file]) {
+        this.#opening.reopen(state.file, state.applied, put);
+        shown = true;
       } else {
         view = location.hash === "" ? otherwise : viewOf(location.hash);
-        await this.#show(view);
+        shown = await this.#opening.open(view, put);
       }
-      if (turn !== this.#turn) return;
+    } catch (error) {
+      failed = error;
+    }
+    if (turn !== this.#turn) return;
+    this.#waiting = false;
+    if (failed !== undefined) {
+      this.#desk.report(failed);
+    } else if (shown) {
       this.#desk.dismiss();
       const faults = view.failures?.flatMap(faultsOf) ?? [];
       if (faults.length > 0) this.#desk.report({ faults }, PARTLY);
-    } catch (error) {
-      if (turn === this.#turn) this.#desk.report(error);
+    } else {
+      return;
+    }
+    // A link that led nowhere gives way to what is on screen.
+    this.#due = this.#entry();
+    this.#rewrite();
+  }
+
+  /**
+   * Puts on screen what the address asks for.
+   * @param {() => void} open
+   */
+  #put(open) {
+    this.#following = true;
+    try {
+      open();
     } finally {
-      if (turn === this.#turn) {
-        this.#following = false;
-        // A link that led nowhere gives way to what is on screen.
-        this.#due = this.#entry();
-        this.#rewrite();
-      }
+      this.#following = false;
     }
   }
 
   /** A new entry of the history for what is on screen. */
   #enter() {
+    if (this.#following) return;
+    if (this.#waiting) {
+      // Whoever presses something while a step is on its way wants that instead.
+      this.#turn += 1;
+      this.#waiting = false;
+      this.#opening.overtake();
+    }
     const entry = this.#entry();
     if (!entry) return;
     this.#rewrite();
@@ -112,6 +150,7 @@ export class History {
 
   /** Rewrites this entry of the history, at once or soon. */
   #plan() {
+    if (this.#following || this.#waiting) return;
     this.#due = this.#entry();
     if (this.#pause === 0) this.#rewrite();
   }
@@ -136,7 +175,7 @@ export class History {
    */
   #entry() {
     const { source, answer } = this.#desk;
-    if (this.#following || !source || !answer) return undefined;
+    if (!source || !answer) return undefined;
     const { pathname, search, hash } = location;
     const page = pathname + search;
     const { applied } = answer;

@@ -62,7 +62,7 @@ export class Bench {
       colours.choice,
       {
         pick: (stem) => this.show({ stem }),
-        pickFile: (key) => this.#opening.reopen(key),
+        pickFile: (key) => this.#opening.pick(key),
         openFile: (file) => this.#opening.openFile(file),
         chooseTheme: (choice) => colours.choose(choice),
       },
@@ -92,9 +92,7 @@ export class Bench {
       ),
     ];
 
-    this.#history = ownPage
-      ? new History(desk, this.#opening.files, (view) => this.#opening.open(view), signal)
-      : undefined;
+    this.#history = ownPage ? new History(desk, this.#opening, signal) : undefined;
     acceptDrops(ownPage ? document.documentElement : host, host, (file) => this.#opening.openFile(file), signal);
     desk.addEventListener("train", () => (about.textContent = desk.info?.about ?? ""));
     desk.addEventListener("answer", () => {

@@ -39,8 +39,7 @@ export class Opening {
    */
   async show(view) {
     try {
-      await this.open(view);
-      this.#desk.dismiss();
+      if (await this.open(view)) this.#desk.dismiss();
     } catch (error) {
       this.#desk.report(error);
     }
@@ -63,7 +62,7 @@ export class Opening {
    * @param {string} name
    */
   openText(text, name) {
-    this.#count += 1;
+    this.overtake();
     try {
       const known = this.files.findIndex((file) => file.name === name && file.text === text);
       const key = known >= 0 ? known : this.files.push({ text, name }) - 1;
@@ -74,19 +73,37 @@ export class Opening {
     }
   }
 
-  /** Opens once more a file that was opened before. @param {number} key */
-  reopen(key) {
+  /** Opens once more, as it opens by itself, a file that was opened before. @param {number} key */
+  pick(key) {
     const { text, name } = this.files[key];
     this.openText(text, name);
   }
 
   /**
-   * Opens what a view asks for.
-   * @param {View} view
+   * Opens a file that was opened before with these elements applied.
+   * @param {number} key
+   * @param {string[]} applied
+   * @param {import("../address/history.js").Put} put
    */
-  async open(view) {
-    const { stem, applied, failures } = view;
+  reopen(key, applied, put) {
+    this.overtake();
+    const { text, name } = this.files[key];
+    put(() => this.#desk.open(text, { file: key, name }, { applied }));
+  }
+
+  /** Drops an opening that is still on its way. */
+  overtake() {
     this.#count += 1;
+  }
+
+  /**
+   * Opens what a view asks for; false when it was overtaken on its way.
+   * @param {View} view
+   * @param {import("../address/history.js").Put} [put]
+   */
+  async open(view, put = (open) => open()) {
+    const { stem, applied, failures } = view;
+    this.overtake();
     const opening = this.#count;
     const settings = settingsOf(view);
     const wanted = stem ?? this.#usualStem();
@@ -98,11 +115,14 @@ export class Opening {
       );
     }
     const text = await readScenario(wanted);
-    if (opening !== this.#count) return;
+    if (opening !== this.#count) return false;
     const open = (/** @type {string[] | undefined} */ applied) =>
       this.#desk.open(text, { stem: wanted }, { applied, ...settings });
-    if (applied) mended(failures, () => open(applied), () => open(undefined));
-    else open(undefined);
+    put(() => {
+      if (applied) mended(failures, () => open(applied), () => open(undefined));
+      else open(undefined);
+    });
+    return true;
   }
 
   /**

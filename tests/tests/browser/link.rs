@@ -1,7 +1,7 @@
 //! The page's address holds what is on screen.
 
 use anyhow::{Result, ensure};
-use levertrain_tests::browser::{Page, View, page};
+use levertrain_tests::browser::{Page, Seen, View, page};
 use serde_json::{Value, json};
 
 use crate::by_hand::{self, FIRST, SECOND, SIXTH, THIRD};
@@ -111,13 +111,7 @@ fn a_link_holds_what_is_shown_and_what_is_assumed() -> Result<()> {
 #[test]
 fn back_and_forward_go_through_what_was_on_screen() -> Result<()> {
     page::open(View::LAPTOP, &by_hand::link(FIRST), |page| {
-        let mut shown = vec![page.seen()?];
-        for range in [SECOND, THIRD] {
-            page.click_range(range.id)?;
-            shown.push(page.seen()?);
-        }
-        page.choose("02-three-speed-common-sun")?;
-        shown.push(page.seen()?);
+        let shown = four_entries(page)?;
         let names: Vec<_> = shown.iter().map(|seen| seen.ratio.as_deref()).collect();
         // 323/143: brake V makes s = −25/11 · out, so 78 = (108 + 750/11) · out.
         let ratios = [FIRST.ratio, SECOND.ratio, THIRD.ratio, "2.259 : 1"];
@@ -174,9 +168,50 @@ fn quick_steps_lose_nothing() -> Result<()> {
     })
 }
 
+/// Every scenario takes a while to come, so that steps meet one that is still on its way.
+const SLOW: &str = "const get = window.fetch; window.fetch = async (...what) => { \
+    await new Promise((resolve) => setTimeout(resolve, 300)); \
+    return get(...what); \
+ }";
+
+/// First, second and third gear, and another scenario: what was on screen each time.
+fn four_entries(page: &Page) -> Result<Vec<Seen>> {
+    let mut shown = vec![page.seen()?];
+    for range in [SECOND, THIRD] {
+        page.click_range(range.id)?;
+        shown.push(page.seen()?);
+    }
+    page.choose("02-three-speed-common-sun")?;
+    shown.push(page.seen()?);
+    Ok(shown)
+}
+
+/// Catches a choice that is made while a step back is on its way and is lost, or takes the place of
+/// the entry that the step led to.
+#[test]
+fn a_choice_during_a_step_back_makes_an_entry_after_it() -> Result<()> {
+    page::open(View::LAPTOP, &by_hand::link(FIRST), |page| {
+        let shown = four_entries(page)?;
+        page.run(SLOW, Value::Null)?;
+        page.run(
+            "addEventListener('popstate', () => probe.one(args).click(), { once: true }); history.back()",
+            json!(".range-buttons [data-range-id=\"3\"]"),
+        )?;
+        page.until(
+            "the range is shown",
+            "probe.one('[data-range-id=\"3\"]').ariaPressed === 'true' && location.hash.startsWith('#s=02')",
+        )?;
+        let chosen = page.seen()?;
+        page.back()?;
+        check_shows(page, &shown[2])?;
+        page.forward()?;
+        check_shows(page, &chosen)
+    })
+}
+
 const EIGHT: &str = "05-eight-speed-four-sets";
 
-fn check_shows(page: &Page, expected: &levertrain_tests::browser::Seen) -> Result<()> {
+fn check_shows(page: &Page, expected: &Seen) -> Result<()> {
     let ratio = expected.ratio.clone().unwrap_or_default();
     page.until(
         &format!("{ratio} is on screen"),

@@ -178,3 +178,31 @@ free = { $shafts } { $count ->
     [one] is free: nothing decides its speed
    *[other] are free: nothing decides their speeds
 }.
+
+## Where engine and load agree, or why nowhere
+
+operating-idles = The engine idles: its idle control gives what the load asks for.
+operating-steady = Engine and load agree at one speed, and come back to it when pushed.
+operating-drifts = Engine and load agree at one speed, but drift away from it when pushed: it is unstable.
+operating-several = Engine and load agree at several speeds: they come back only to the stable ones.
+operating-several-unstable = Engine and load agree at several speeds, all of them unstable.
+operating-load-too-great = The load is too great: it asks for more torque than arrives at the output, and from standstill the output cannot start.
+operating-below-table = The load is too great: it would pull the engine below its lowest speed.
+operating-past-table = The load is too small: the engine would run past its highest speed. Shift up or release the pedal.
+operating-coasting = The load drives, and the turbine would run ahead of the pump: a converter's table does not say what happens there. Lock the converter to see engine braking.
+operating-overruns = The load drives, and this combination does not pass that on to the engine: there is no engine braking.
+operating-no-drive = Only a train that drives has an operating point.
+operating-self-locking = The train locks itself: its losses take all of the power.
+operating-ambiguous = Losses leave open which way the power goes, so there is no one answer.
+operating-indeterminate = More is applied than needed, so the losses, and with them the output torque, are not determined.
+operating-too-many = Too many gear sets roll at once to try every way the power may go through them, so the losses, and with them the output torque, are not known.
+
+## What drawings note
+
+flow-loop = Recirculating power runs through { $sets }: { $member } carries { $share }.
+flow-loop-share = Recirculating power runs through { $sets }: { $member } carries { $share } of the input's power.
+flow-undivided = More is applied than needed: how the power divides depends on fit and elasticity, so no flow can be drawn.
+flow-none = { $state }: { $answer }, so no power flows through.
+power-scale = widest line: up to { $most } × input power
+power-scale-short = up to { $most } × input
+per-input-turn = per input turn

@@ -4,6 +4,7 @@ use serde::Serialize;
 
 use crate::load::operating::{Conditions, NoPoint, NoPower, Operating, SteadyPoint};
 use crate::solve::Combination;
+use crate::words::Catalogue;
 
 /// Where engine, train and load agree. Speeds in rev/min, torques in N·m, powers in W.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -99,8 +100,8 @@ impl OperatingReport {
     pub fn of(combination: &Combination<'_>, conditions: &Conditions) -> Option<Self> {
         Some(match Operating::of(combination, conditions)? {
             Operating::NoPower(reason) => Self {
-                outcome: reason.key(),
-                words: reason.words(),
+                outcome: key(reason.message()),
+                words: words(reason.message()),
                 efficiency: None,
                 points: Vec::new(),
                 stall: None,
@@ -113,8 +114,8 @@ impl OperatingReport {
                 load_at_rest,
                 reason,
             } => Self {
-                outcome: reason.map_or("steady", NoPoint::key),
-                words: reason.map_or(steady_words(&points), NoPoint::words),
+                outcome: reason.map_or("steady", |reason| key(reason.message())),
+                words: words(reason.map_or(steady_message(&points), NoPoint::message)),
                 efficiency: Some(efficiency),
                 points: points.iter().map(PointReport::from).collect(),
                 stall: stall.as_ref().map(PointReport::from),
@@ -124,84 +125,46 @@ impl OperatingReport {
     }
 }
 
-fn steady_words(points: &[SteadyPoint]) -> &'static str {
+fn steady_message(points: &[SteadyPoint]) -> &'static str {
     match (points.len(), points.iter().any(|point| point.stable)) {
-        (1, true) if points.iter().any(|point| point.idling) => {
-            "The engine idles: its idle control gives what the load asks for."
-        }
-        (1, true) => "Engine and load agree at one speed, and come back to it when pushed.",
-        (1, false) => {
-            "Engine and load agree at one speed, but drift away from it when pushed: it is unstable."
-        }
-        (_, true) => {
-            "Engine and load agree at several speeds: they come back only to the stable ones."
-        }
-        (_, false) => "Engine and load agree at several speeds, all of them unstable.",
+        (1, true) if points.iter().any(|point| point.idling) => "operating-idles",
+        (1, true) => "operating-steady",
+        (1, false) => "operating-drifts",
+        (_, true) => "operating-several",
+        (_, false) => "operating-several-unstable",
     }
 }
 
-impl NoPoint {
-    fn key(self) -> &'static str {
-        match self {
-            Self::LoadTooGreat => "load-too-great",
-            Self::BelowTable => "below-table",
-            Self::PastTable => "past-table",
-            Self::Coasting => "coasting",
-            Self::Overruns => "overruns",
-        }
-    }
+/// The sentence of a message.
+fn words(message: &str) -> &'static str {
+    Catalogue::ENGLISH.plain(message)
+}
 
-    fn words(self) -> &'static str {
+/// The outcome that a message is of, as one word.
+fn key(message: &'static str) -> &'static str {
+    message.strip_prefix("operating-").unwrap_or(message)
+}
+
+impl NoPoint {
+    const fn message(self) -> &'static str {
         match self {
-            Self::LoadTooGreat => {
-                "The load is too great: it asks for more torque than arrives at the output, and \
-                 from standstill the output cannot start."
-            }
-            Self::BelowTable => {
-                "The load is too great: it would pull the engine below its lowest speed."
-            }
-            Self::PastTable => {
-                "The load is too small: the engine would run past its highest speed. Shift up or \
-                 release the pedal."
-            }
-            Self::Coasting => {
-                "The load drives, and the turbine would run ahead of the pump: a converter's table \
-                 does not say what happens there. Lock the converter to see engine braking."
-            }
-            Self::Overruns => {
-                "The load drives, and this combination does not pass that on to the engine: there \
-                 is no engine braking."
-            }
+            Self::LoadTooGreat => "operating-load-too-great",
+            Self::BelowTable => "operating-below-table",
+            Self::PastTable => "operating-past-table",
+            Self::Coasting => "operating-coasting",
+            Self::Overruns => "operating-overruns",
         }
     }
 }
 
 impl NoPower {
-    fn key(self) -> &'static str {
+    const fn message(self) -> &'static str {
         match self {
-            Self::NoDrive => "no-drive",
-            Self::SelfLocking => "self-locking",
-            Self::Ambiguous => "ambiguous",
-            Self::Indeterminate => "indeterminate",
-            Self::TooMany => "too-many",
-        }
-    }
-
-    fn words(self) -> &'static str {
-        match self {
-            Self::NoDrive => "Only a train that drives has an operating point.",
-            Self::SelfLocking => "The train locks itself: its losses take all of the power.",
-            Self::Ambiguous => {
-                "Losses leave open which way the power goes, so there is no one answer."
-            }
-            Self::Indeterminate => {
-                "More is applied than needed, so the losses, and with them the output torque, are \
-                 not determined."
-            }
-            Self::TooMany => {
-                "Too many gear sets roll at once to try every way the power may go through them, \
-                 so the losses, and with them the output torque, are not known."
-            }
+            Self::NoDrive => "operating-no-drive",
+            Self::SelfLocking => "operating-self-locking",
+            Self::Ambiguous => "operating-ambiguous",
+            Self::Indeterminate => "operating-indeterminate",
+            Self::TooMany => "operating-too-many",
         }
     }
 }

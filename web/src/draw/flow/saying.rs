@@ -1,8 +1,8 @@
 //! The words and numbers of the flow drawing.
 
+use levertrain_core::Combination;
 use levertrain_core::Train;
-use levertrain_core::words::{Words, listed, number};
-use levertrain_core::{Combination, State};
+use levertrain_core::words::{Catalogue, Words, listed, number};
 
 use super::network::{Network, Node, Place, Port, Still};
 use crate::motion::powers::NoPowers;
@@ -71,32 +71,27 @@ pub(super) fn of_loop(train: &Train, network: &Network) -> Option<String> {
         .map(|node| node.name(train))
         .collect();
     let [name, share] = of_port(train, largest, port);
-    let of_what = if share.ends_with('%') {
-        " of the input's power"
+    let key = if share.ends_with('%') {
+        "flow-loop-share"
     } else {
-        ""
+        "flow-loop"
     };
-    Some(format!(
-        "Recirculating power runs through {}: {name} carries {share}{of_what}.",
-        listed(&round),
-    ))
+    let values = [
+        ("sets", &*listed(&round)),
+        ("member", &name),
+        ("share", &share),
+    ];
+    Some(Catalogue::ENGLISH.write(key, 0, &values))
 }
 
 /// What is said in place of a drawing where there is nothing to draw.
 pub(super) fn of_nothing(combination: &Combination<'_>, why: NoPowers) -> String {
-    match (why, combination.state()) {
-        (NoPowers::Undivided, _) => "More is applied than needed: how the power divides depends \
-             on fit and elasticity, so no flow can be drawn."
-            .to_owned(),
-        (NoPowers::NoDrive, State::OutputHeld) => {
-            "Output held: the output stands still, so no power flows through.".to_owned()
-        }
-        (NoPowers::NoDrive, _) => {
+    match why {
+        NoPowers::Undivided => Catalogue::ENGLISH.plain("flow-undivided").to_owned(),
+        NoPowers::NoDrive => {
             let words = Words::of(combination);
-            format!(
-                "{}: {}, so no power flows through.",
-                words.state, words.answer
-            )
+            let values = [("state", words.state), ("answer", &words.answer)];
+            Catalogue::ENGLISH.write("flow-none", 0, &values)
         }
     }
 }

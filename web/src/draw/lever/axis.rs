@@ -132,7 +132,10 @@ impl Axis {
                 .collect()
         };
         let Some(unit) = self.rate else {
-            return ("per input turn", values(1.0));
+            return (
+                words::Catalogue::ENGLISH.plain("per-input-turn"),
+                values(1.0),
+            );
         };
         let ticks = values(1.0);
         let fits = |tick: &Tick| text::width(&tick.text, TICK_SIZE, false) <= room;

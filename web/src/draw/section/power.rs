@@ -6,6 +6,7 @@
 
 use levertrain_core::short_sort::sort_short_by_key;
 
+use levertrain_core::words::{Catalogue, number};
 use levertrain_core::{Body, Train};
 
 use super::grid::Node;
@@ -307,11 +308,9 @@ pub(super) fn note_capped(scene: &mut Scene, stage: &Stage<'_>, train: &Train, p
     if largest <= MOST + NOTHING {
         return;
     }
-    let most = levertrain_core::words::number(largest, 3);
-    let words = [
-        format!("widest line: up to {most} × input power"),
-        format!("up to {most} × input"),
-    ];
+    let most = number(largest, 3);
+    let words = ["power-scale", "power-scale-short"]
+        .map(|key| Catalogue::ENGLISH.write(key, 0, &[("most", &most)]));
     let taken: Vec<Bounds> = scene.labels().map(Label::bounds).collect();
     // Below the axis, or beside the names of the brakes.
     let rows = [scene.height - 10.0, 13.0];

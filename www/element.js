@@ -153,8 +153,10 @@ class LeverTrain extends HTMLElement {
       const bench = new Bench(this, new Desk(engine), entries, ground.clientWidth, signal);
       this.#bench = bench;
       clearTimeout(waiting);
+      // Laid out, so that drawings fit; seen only when all is in its place.
+      body.toggleAttribute("data-opening", true);
       body.replaceChildren(...bench.nodes);
-      await bench.start(wishes(this));
+      await bench.start(wishes(this)).finally(() => body.removeAttribute("data-opening"));
       if (signal.aborted) return;
       for (const ask of this.#asked.splice(0)) ask();
       this.dispatchEvent(new CustomEvent("levertrain-ready", { bubbles: true, composed: true }));

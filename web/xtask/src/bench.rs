@@ -5,6 +5,7 @@ use std::ffi::OsString;
 use anyhow::Result;
 
 use crate::browser::Browser;
+use crate::dist::Modules;
 use crate::steps::Steps;
 use crate::wasm_toolchain::WasmToolchain;
 use crate::{dist, paths, process, test_environment};
@@ -18,7 +19,7 @@ pub fn run(arguments: &[OsString]) -> Result<()> {
     let toolchain = steps.run("Set-up: the wasm32 target", WasmToolchain::set_up)?;
     let browser = steps.run("Set-up: the browser", Browser::set_up)?;
     steps.run("The site", || {
-        let sizes = dist::build(&toolchain, &paths::site())?;
+        let sizes = dist::build(&toolchain, &paths::site(), Modules::One)?;
         println!("    engine: {sizes}");
         Ok(())
     })?;

@@ -9,10 +9,19 @@ use std::path::{Path, PathBuf};
 use anyhow::{Context, Result, bail};
 
 use crate::wasm_toolchain::WasmToolchain;
-use crate::{engine, paths, scenario_index, sheets, size};
+use crate::{bundle, engine, paths, scenario_index, sheets, size};
 
 const ENGINE: &str = "engine";
 const SCENARIOS: &str = "scenarios";
+
+/// How the page's modules are shipped.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Modules {
+    /// As one file, where there is a bundler.
+    One,
+    /// As they are written, to look into them in the browser.
+    Separate,
+}
 
 /// Builds the site into `out`, by default `dist` in the repository, and prints what it weighs.
 ///
@@ -23,7 +32,7 @@ pub fn run(out: Option<&Path>) -> Result<()> {
         Some(folder) => std::env::current_dir()?.join(folder),
         None => paths::root().join("dist"),
     };
-    let sizes = build(&WasmToolchain::set_up()?, &out)?;
+    let sizes = build(&WasmToolchain::set_up()?, &out, Modules::One)?;
     println!("    engine: {sizes}");
     println!("The site is in {}", out.display());
     Ok(())
@@ -33,21 +42,25 @@ pub fn run(out: Option<&Path>) -> Result<()> {
 ///
 /// # Errors
 /// `out` holds something else, a source is missing or does not compile, or a file cannot be written.
-pub fn build(toolchain: &WasmToolchain, out: &Path) -> Result<size::Sizes> {
+pub fn build(toolchain: &WasmToolchain, out: &Path, modules: Modules) -> Result<size::Sizes> {
     check_replaceable(out)?;
     // The process number keeps two builds at the same time apart.
     let staging = paths::target().join(format!("site-staging-{}", std::process::id()));
     // The earlier site stays as it was until the new one is complete.
-    let built = fill(toolchain, &staging).and_then(|()| put_in_place(&staging, out));
+    let built = fill(toolchain, &staging, modules).and_then(|()| put_in_place(&staging, out));
     clear(&staging)?;
     built?;
     size::measure(&engine_file(out))
 }
 
-fn fill(toolchain: &WasmToolchain, folder: &Path) -> Result<()> {
+fn fill(toolchain: &WasmToolchain, folder: &Path, modules: Modules) -> Result<()> {
     clear(folder)?;
     engine::build(toolchain, &folder.join(ENGINE))?;
-    assemble(paths::root(), folder)
+    assemble(paths::root(), folder)?;
+    match modules {
+        Modules::One => bundle::make_one(folder),
+        Modules::Separate => bundle::preload_all(folder),
+    }
 }
 
 /// Moves the site at once where it can, so that no half-written one is ever seen.

@@ -8,6 +8,7 @@
 
 pub mod bench;
 pub mod browser;
+mod bundle;
 pub mod command_line;
 pub mod dist;
 pub mod engine;

@@ -6,6 +6,7 @@ use std::process::Stdio;
 
 use anyhow::{Context, Result, bail};
 
+use crate::dist::Modules;
 use crate::wasm_toolchain::WasmToolchain;
 use crate::{dist, paths, process, site};
 
@@ -26,7 +27,7 @@ pub fn run(port: Option<u16>, open: bool) -> Result<()> {
             .with_context(|| format!("port {port} cannot be used: give another --port, or none"))?,
         None => first_free(DEFAULT_PORT)?,
     };
-    let sizes = dist::build(&WasmToolchain::set_up()?, &paths::site())?;
+    let sizes = dist::build(&WasmToolchain::set_up()?, &paths::site(), Modules::Separate)?;
     println!("    engine: {sizes}");
     let site = site::start_on(listener, &paths::site(), "")?;
     println!("Levertrain is at {} (Ctrl+C stops it)", site.address());

@@ -3,6 +3,7 @@
 use anyhow::Result;
 
 use crate::browser::Browser;
+use crate::dist::Modules;
 use crate::node::Node;
 use crate::oracle::Oracle;
 use crate::steps::Steps;
@@ -49,7 +50,7 @@ pub fn run(quick: bool) -> Result<()> {
         )
     })?;
     steps.run("The site", || {
-        let sizes = dist::build(&toolchain, &paths::site())?;
+        let sizes = dist::build(&toolchain, &paths::site(), Modules::One)?;
         println!("    engine: {sizes}");
         sizes.check_limit()
     })?;

@@ -1,16 +1,13 @@
 //! Who occupies what on the grid, and the cheapest way for a member to reach something.
 
-use std::cmp::Reverse;
-use std::collections::BinaryHeap;
-
 use super::grid::{Grid, Node};
 
 /// What a move along the grid costs, in arbitrary units. Crossing another member is worth a
 /// long way round: in metal it is impossible.
-const ALONG_GAP: u32 = 2;
-const ALONG_SET: u32 = 6;
-const ACROSS_TRACKS: u32 = 3;
-const ACROSS_SETS: u32 = 6;
+const ALONG_GAP: u16 = 2;
+const ALONG_SET: u16 = 6;
+const ACROSS_TRACKS: u16 = 3;
+const ACROSS_SETS: u16 = 6;
 const BEND: u32 = 4;
 const CROSSING: u32 = 300;
 
@@ -30,6 +27,19 @@ pub struct Board {
     ways: [Vec<Owner>; 2],
     /// Nodes that nothing else may cross either: gears and plate packs.
     solid: Vec<bool>,
+    tolls: Vec<Toll>,
+    /// What a step from each node along its row costs, and one outwards along its column; none
+    /// where there is no way.
+    steps: [Vec<Option<u16>>; 2],
+}
+
+/// What it costs beyond the way to use the room about a set, so that ways differ: passing under it,
+/// over it, and a clutch in the gap before it.
+#[derive(Debug, Clone, Copy, Default)]
+pub struct Toll {
+    pub under: u16,
+    pub over: u16,
+    pub before: u16,
 }
 
 /// A way found.
@@ -37,8 +47,15 @@ pub struct Board {
 pub struct Way {
     /// Its nodes, from where it set off to what it reached.
     pub nodes: Vec<Node>,
-    /// Its cost.
-    pub cost: u32,
+}
+
+/// A place where one member passes through another.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Crossing {
+    /// Where.
+    pub node: Node,
+    /// The member that runs along the axis there, and the one across.
+    pub members: [usize; 2],
 }
 
 /// How a node was reached: horizontally, vertically, or as a start.
@@ -47,15 +64,44 @@ const START: usize = 2;
 
 impl Board {
     /// An empty board.
-    pub fn new(grid: Grid) -> Self {
+    pub fn new(grid: Grid, tolls: Vec<Toll>) -> Self {
         let ways = [
             vec![Owner::Nobody; grid.nodes()],
             vec![Owner::Nobody; grid.nodes()],
         ];
+        let nodes = 0..grid.nodes();
+        let along = |node: Node| {
+            let column = grid.column(node);
+            let toll = tolls
+                .get(grid.set_at(column))
+                .filter(|_| grid.in_set(column));
+            let toll = toll.map_or(0, |toll| {
+                if grid.row(node) < grid.sun_row() {
+                    toll.under
+                } else {
+                    toll.over
+                }
+            });
+            let on = column + 1 < grid.columns();
+            on.then(|| move_cost(&grid, node, node + 1, true) + toll)
+        };
+        let across = |node: Node| {
+            // Leads meet a gear at its ends or at its middle, not along its edges; and the shafts
+            // that come in and go out run straight there.
+            let column = grid.column(node);
+            let at_end = column == 0 || column + 1 == grid.columns();
+            let on = grid.row(node) < grid.brake_row() && !grid.is_set_edge(column) && !at_end;
+            on.then(|| move_cost(&grid, node, node + grid.columns(), false))
+        };
         Self {
+            steps: [
+                nodes.clone().map(along).collect(),
+                nodes.map(across).collect(),
+            ],
             grid,
             ways,
             solid: vec![false; grid.nodes()],
+            tolls,
         }
     }
 
@@ -88,58 +134,76 @@ impl Board {
         }
     }
 
-    /// How many other members a way crosses.
-    pub fn crossings(&self, member: usize, nodes: &[Node]) -> usize {
-        let crosses = |node: Node, way: usize| self.foreign(self.ways[1 - way][node], member);
-        nodes
-            .windows(3)
-            .filter(|triple| {
-                let way = direction(self.grid.row(triple[0]) == self.grid.row(triple[1]));
-                crosses(triple[1], way)
-            })
-            .count()
+    /// Where two members cross: the one along the axis, the one across.
+    pub fn all_crossings(&self) -> Vec<Crossing> {
+        let crossing = |node: Node| match (self.ways[0][node], self.ways[1][node]) {
+            (Owner::Member(along), Owner::Member(across)) if along != across => Some(Crossing {
+                node,
+                members: [along, across].map(usize::from),
+            }),
+            _ => None,
+        };
+        (0..self.grid.nodes()).filter_map(crossing).collect()
+    }
+
+    /// What a plan's lines cost; the way from the axis to an end counts, too.
+    pub fn price(&self, runs: &[Vec<(Node, Node)>], crossings: &[Crossing]) -> u32 {
+        let mut price = CROSSING * crossings.len() as u32;
+        for run in runs {
+            for (at, &(a, b)) in run.iter().enumerate() {
+                let horizontal = self.grid.row(a) == self.grid.row(b);
+                price += u32::from(move_cost(&self.grid, a, b, horizontal));
+                let bends = run[at + 1..].iter().filter(|&&(c, d)| {
+                    let meets = a == c || a == d || b == c || b == d;
+                    meets && horizontal != (self.grid.row(c) == self.grid.row(d))
+                });
+                price += BEND * bends.count() as u32;
+            }
+        }
+        price
     }
 
     fn foreign(&self, owner: Owner, member: usize) -> bool {
         !matches!(owner, Owner::Nobody) && owner != Owner::Member(member as u8)
     }
 
-    fn move_cost(&self, from: Node, to: Node, horizontal: bool) -> u32 {
-        let grid = &self.grid;
-        if horizontal {
-            let set = grid.in_set(grid.column(from)) || grid.in_set(grid.column(to));
-            return if set { ALONG_SET } else { ALONG_GAP };
-        }
-        let sets = grid.sun_row()..=grid.ring_row();
-        if sets.contains(&grid.row(from)) && sets.contains(&grid.row(to)) {
-            ACROSS_SETS
-        } else {
-            ACROSS_TRACKS
-        }
+    /// What it costs to put a clutch in the gap before a set, or after the last.
+    pub fn toll_of_gap(&self, gap: usize) -> u32 {
+        u32::from(self.tolls[gap].before)
     }
 
-    /// Least costs for `member` from any of `starts` to every node (Dijkstra).
-    pub fn explore(&self, member: usize, starts: &[Node]) -> Exploration {
+    /// Least costs for `member` from any of `starts` to every node, up to the first that is a
+    /// goal; no goals, no end (Dijkstra, with a bucket a cost; R. B. Dial, "Algorithm 360", Communications of the
+    /// ACM 12, 1969).
+    pub fn explore(&self, member: usize, starts: &[Node], goals: &[bool]) -> Exploration {
         let mut found = Exploration {
             costs: vec![u32::MAX; self.grid.nodes() * ARRIVALS],
             before: vec![u32::MAX; self.grid.nodes() * ARRIVALS],
         };
-        let mut queue = BinaryHeap::new();
+        let mut queue = Buckets::new();
         for &start in starts {
             found.costs[start * ARRIVALS + START] = 0;
-            queue.push(Reverse((0, start * ARRIVALS + START)));
+            queue.push(0, start * ARRIVALS + START);
         }
-        while let Some(Reverse((cost, state))) = queue.pop() {
+        while let Some((cost, state)) = queue.pop() {
             if cost > found.costs[state] {
                 continue;
             }
+            if goals.get(state / ARRIVALS) == Some(&true) {
+                break;
+            }
             let (node, arrival) = (state / ARRIVALS, state % ARRIVALS);
-            for (next, horizontal) in self.grid.neighbours(node) {
-                // Leads meet a gear at its ends or at its middle, not along its edges.
-                if !horizontal && self.grid.is_set_edge(self.grid.column(node)) {
+            let width = self.grid.columns();
+            let moves = [
+                (0, Some(node), node + 1),
+                (0, node.checked_sub(1), node.wrapping_sub(1)),
+                (1, Some(node), node + width),
+                (1, node.checked_sub(width), node.wrapping_sub(width)),
+            ];
+            for (way, step, next) in moves {
+                let Some(step) = step.and_then(|from| self.steps[way][from]) else {
                     continue;
-                }
-                let way = direction(horizontal);
+                };
                 let straight = arrival == way;
                 let leaves_crossing = self.foreign(self.ways[1 - way][node], member);
                 if self.foreign(self.ways[way][node], member)
@@ -158,12 +222,12 @@ impl Board {
                     BEND
                 };
                 let crossing = if crosses { CROSSING } else { 0 };
-                let total = cost + self.move_cost(node, next, horizontal) + bend + crossing;
+                let total = cost + u32::from(step) + bend + crossing;
                 let next_state = next * ARRIVALS + way;
                 if total < found.costs[next_state] {
                     found.costs[next_state] = total;
                     found.before[next_state] = state as u32;
-                    queue.push(Reverse((total, next_state)));
+                    queue.push(total, next_state);
                 }
             }
         }
@@ -173,6 +237,63 @@ impl Board {
     /// Whether a member may end or turn at a node.
     pub fn may_end(&self, member: usize, node: Node) -> bool {
         self.ways.iter().all(|way| !self.foreign(way[node], member))
+    }
+}
+
+fn move_cost(grid: &Grid, from: Node, to: Node, horizontal: bool) -> u16 {
+    if horizontal {
+        let set = grid.in_set(grid.column(from)) || grid.in_set(grid.column(to));
+        return if set { ALONG_SET } else { ALONG_GAP };
+    }
+    let sets = grid.sun_row()..=grid.ring_row();
+    if sets.contains(&grid.row(from)) && sets.contains(&grid.row(to)) {
+        ACROSS_SETS
+    } else {
+        ACROSS_TRACKS
+    }
+}
+
+/// States by cost. No step costs as much as there are buckets, so each holds one cost at a time.
+struct Buckets {
+    /// The entry of each bucket that was put in last.
+    last: [Option<u32>; Self::COUNT],
+    /// States, each with the entry that was in its bucket before it.
+    entries: Vec<(u32, Option<u32>)>,
+    cost: usize,
+    waiting: usize,
+}
+
+impl Buckets {
+    const COUNT: usize = 512;
+
+    const fn new() -> Self {
+        Self {
+            last: [None; Self::COUNT],
+            entries: Vec::new(),
+            cost: 0,
+            waiting: 0,
+        }
+    }
+
+    fn push(&mut self, cost: u32, state: usize) {
+        let last = &mut self.last[cost as usize % Self::COUNT];
+        self.entries.push((state as u32, *last));
+        *last = Some(self.entries.len() as u32 - 1);
+        self.waiting += 1;
+    }
+
+    /// One of the states of least cost.
+    fn pop(&mut self) -> Option<(u32, usize)> {
+        self.waiting = self.waiting.checked_sub(1)?;
+        loop {
+            let last = &mut self.last[self.cost % Self::COUNT];
+            if let Some(entry) = *last {
+                let (state, before) = self.entries[entry as usize];
+                *last = before;
+                return Some((self.cost as u32, state as usize));
+            }
+            self.cost += 1;
+        }
     }
 }
 
@@ -201,13 +322,12 @@ impl Exploration {
     /// The cheapest way to a node.
     pub fn way(&self, node: Node) -> Option<Way> {
         let mut state = self.best_state(node)?;
-        let cost = self.costs[state];
         let mut nodes = vec![node];
         while self.before[state] != u32::MAX {
             state = self.before[state] as usize;
             nodes.push(state / ARRIVALS);
         }
         nodes.reverse();
-        Some(Way { nodes, cost })
+        Some(Way { nodes })
     }
 }

@@ -4,9 +4,9 @@
 pub struct Dice(u64);
 
 impl Dice {
-    /// The same one every time.
+    /// The same one every time, with a seed for which our scenarios are soon laid out well.
     pub const fn new() -> Self {
-        Self(0x2545_F491_4F6C_DD1D)
+        Self(0x0B6F_35AF_B784_05CF)
     }
 
     /// A number below `bound`.

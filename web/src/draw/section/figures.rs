@@ -38,9 +38,8 @@ pub fn faces<'s>(stage: &'s Stage<'_>) -> impl Iterator<Item = Face> + 's {
 
 /// The box that a coupling fills with everything drawn of it.
 pub fn outline(stage: &Stage<'_>, train: &Train, coupling: usize) -> Option<Bounds> {
-    // A carrier's sides, the hatching of what is held, the axis of a gear on one of its own.
+    // A carrier's sides, the axis of a gear on one of its own.
     const RIM: f64 = 2.0;
-    const HATCHING: f64 = 9.0;
     const OWN_AXIS: f64 = 12.0;
     let facts = train.scenario().couplings[coupling].facts();
     let parts = || {
@@ -74,16 +73,15 @@ pub fn outline(stage: &Stage<'_>, train: &Train, coupling: usize) -> Option<Boun
             height: bottom - top,
         }
     })?;
-    let held = parts().any(|part| part.body == Body::Housing);
-    let mut rim = if held { HATCHING } else { RIM };
+    let mut rim = RIM;
     if !facts.profile().coaxial {
         rim = rim.max(OWN_AXIS);
     }
     Some(Bounds {
         left: whole.left - rim,
-        top: whole.top - if held { HATCHING } else { RIM },
+        top: whole.top - RIM,
         width: whole.width + 2.0 * rim,
-        height: whole.height + RIM + if held { HATCHING } else { RIM },
+        height: whole.height + 2.0 * RIM,
     })
 }
 
@@ -142,25 +140,6 @@ fn draw_part(
         };
         step.draw(scene, live);
         scene.fill_box(seam, Ink::Metal);
-    }
-    if part.body == Body::Housing {
-        let area = part_area(stage, part);
-        let (from, to) = match part.level {
-            Level::Ring => (
-                at(area.left, area.top),
-                at(area.left + area.width, area.top),
-            ),
-            _ => (
-                at(area.left, area.top),
-                at(area.left, area.top + area.height),
-            ),
-        };
-        let away = if part.level == Level::Ring {
-            (0.0, -6.0)
-        } else {
-            (-6.0, 0.0)
-        };
-        scene.ground(from, to, away, Ink::Housing);
     }
 }
 
@@ -226,10 +205,6 @@ fn draw_carrier(
             pinion: true,
         };
         gear.draw(scene, live);
-    }
-    if part.body == Body::Housing {
-        let (top, bottom) = reach(left);
-        scene.ground(at(left, top), at(left, bottom), (-6.0, 0.0), Ink::Housing);
     }
 }
 

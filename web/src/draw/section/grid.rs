@@ -110,17 +110,4 @@ impl Grid {
     pub const fn brake_row(&self) -> usize {
         self.rows() - 1
     }
-
-    /// The neighbours of a node, with whether the way there is horizontal.
-    pub fn neighbours(&self, node: Node) -> impl Iterator<Item = (Node, bool)> {
-        let (column, row, width) = (self.column(node), self.row(node), self.columns());
-        [
-            (column > 0).then(|| (node - 1, true)),
-            (column + 1 < width).then(|| (node + 1, true)),
-            (row > 0).then(|| (node - width, false)),
-            (row + 1 < self.rows()).then(|| (node + width, false)),
-        ]
-        .into_iter()
-        .flatten()
-    }
 }

@@ -5,6 +5,7 @@
 
 mod board;
 mod dice;
+mod draft;
 mod figures;
 mod grid;
 mod handle;
@@ -20,6 +21,8 @@ mod power;
 #[cfg(test)]
 #[expect(clippy::unwrap_used, reason = "a test stops at the first surprise")]
 mod power_tests;
+mod saying;
+mod search;
 mod stage;
 #[cfg(test)]
 #[expect(clippy::unwrap_used, reason = "a test stops at the first surprise")]
@@ -73,7 +76,7 @@ impl Layout {
 
     /// How many times shafts cross in the drawing.
     pub fn crossings(&self) -> usize {
-        self.plan.crossings
+        self.plan.crossings.len()
     }
 }
 
@@ -87,7 +90,10 @@ impl Stage<'_> {
         });
         face.or_else(|| {
             let segments = wires::segments(self).into_iter();
-            let near = segments.map(|segment| (segment.distance(point), segment.shaft));
+            let near = segments.filter_map(|segment| match segment.body {
+                Body::Shaft(shaft) => Some((segment.distance(point), shaft)),
+                Body::Housing => None,
+            });
             near.filter(|(distance, _)| *distance <= NEAR)
                 .min_by(|a, b| a.0.total_cmp(&b.0))
                 .map(|(_, shaft)| shaft)
@@ -103,7 +109,10 @@ impl Stage<'_> {
         scene.line(at(6.0, axis), at(size.width - 6.0, axis), chain);
         packs::draw_housing(&mut scene, self);
         match &live.powers {
-            Some(powers) => power::draw(&mut scene, self, live, powers),
+            Some(powers) => {
+                wires::draw_supports(&mut scene, self);
+                power::draw(&mut scene, self, live, powers);
+            }
             None => wires::draw(&mut scene, self, live),
         }
         figures::draw(&mut scene, self, live);

@@ -46,7 +46,7 @@ pub fn part_area(stage: &Stage<'_>, part: &Part) -> Bounds {
     // (outer edge, inner edge), as distances down from the top.
     let (top, bottom) = match (part.level, pair) {
         (Level::Sun, true) => (meeting(stage, part.coupling) + 0.5, sun + 7.0),
-        (Level::Sun, false) if part.side == Side::Right && figure == Figure::TwoSuns => {
+        (Level::Sun, false) if is_large_sun(figure, part) => {
             (between(stage).1 - SHORT + 1.0, sun + 7.0)
         }
         (Level::Sun, false) => (sun - 27.0, sun + 7.0),
@@ -74,6 +74,11 @@ pub fn part_area(stage: &Stage<'_>, part: &Part) -> Bounds {
     }
 }
 
+/// Whether a part is the sun of the long pinions.
+fn is_large_sun(figure: Figure, part: &Part) -> bool {
+    matches!(figure, Figure::TwoSuns { small } if small != part.side)
+}
+
 /// Where the two gears of an external pair mesh: it divides the distance of their axes as their
 /// teeth do, as far as both are still seen.
 fn meeting(stage: &Stage<'_>, coupling: usize) -> f64 {
@@ -96,9 +101,13 @@ fn meeting(stage: &Stage<'_>, coupling: usize) -> f64 {
 /// steps.
 pub fn raised(stage: &Stage<'_>, part: &Part) -> Option<Bounds> {
     let (first, second) = steps(stage, part.coupling)?;
+    let Figure::Stepped { sun, .. } = stage.plan().figures[part.coupling] else {
+        return None;
+    };
     let own = match (part.level, part.side) {
         (Level::Pin, _) => return None,
-        (Level::Ring, _) | (Level::Sun, Side::Right) => second,
+        (Level::Ring, _) => second,
+        (Level::Sun, side) if side == sun.other() => second,
         (Level::Sun, _) => first,
     };
     let base = part_area(stage, part);
@@ -172,13 +181,18 @@ pub fn pinion_faces(
                 })
                 .collect()
         }
-        Figure::TwoSuns => {
+        Figure::TwoSuns { small } => {
             let mut pinions: Vec<(usize, Teeth)> = pinions.collect();
             sort_short_by_key(&mut pinions, |&(pinion, _)| pinion);
             let edge = inner - SHORT;
-            let short = row(edge, inner, Side::Left);
+            let short = row(edge, inner, small);
             let long = row(outer, edge, Side::Whole);
-            let pins = [[left, short.left + short.width + 4.0], [left, right]];
+            // The short pinions' pins end within the set, and its other side holds the long ones.
+            let short_pin = match small {
+                Side::Right => [short.left - 4.0, right],
+                _ => [left, short.left + short.width + 4.0],
+            };
+            let pins = [short_pin, [left, right]];
             let faces = pinions.into_iter().zip([short, long]).zip(pins);
             faces
                 .map(|((pinion, area), pin)| face(area, pinion, "P", pin))
@@ -242,11 +256,7 @@ fn steps(stage: &Stage<'_>, coupling: usize) -> Option<(Bounds, Bounds)> {
             height: 2.0 * radius - 1.0,
         }
     };
-    let other = match sun {
-        Side::Left => Side::Right,
-        _ => Side::Left,
-    };
-    Some((area(sun, first), area(other, second)))
+    Some((area(sun, first), area(sun.other(), second)))
 }
 
 /// The half of a stretch on a side, with a gap in the middle between both.

@@ -24,9 +24,12 @@ pub enum Figure {
         /// Whether the other step meshes with a sun as well.
         second_sun: bool,
     },
-    /// Two suns side by side, short pinions on the left one, long ones on the right one that
-    /// reach over both, and the ring around these.
-    TwoSuns,
+    /// Two suns side by side, short pinions on the one, long ones on the other that reach over
+    /// both, and the ring around these.
+    TwoSuns {
+        /// Where the sun with the short pinions is.
+        small: Side,
+    },
     /// A gear on the main axis and one on a parallel axis above it.
     Pair {
         /// Whether the upper gear is internal.
@@ -58,6 +61,17 @@ pub enum Side {
     Right,
     /// All of it.
     Whole,
+}
+
+impl Side {
+    /// The side across.
+    pub const fn other(self) -> Self {
+        match self {
+            Self::Left => Self::Right,
+            Self::Right => Self::Left,
+            Self::Whole => Self::Whole,
+        }
+    }
 }
 
 impl From<Plane> for Side {
@@ -103,8 +117,9 @@ impl Part {
     }
 }
 
-/// The figures of all couplings, and their parts.
-pub fn parts(train: &Train) -> (Vec<Figure>, Vec<Part>) {
+/// The figures of all couplings, and their parts. A set with two suns may be put in either way
+/// round, which `turned` says of each coupling.
+pub fn parts(train: &Train, turned: &[bool]) -> (Vec<Figure>, Vec<Part>) {
     let on_second_axis = second_axis(train);
     let mut figures = Vec::new();
     let mut parts = Vec::new();
@@ -112,8 +127,13 @@ pub fn parts(train: &Train) -> (Vec<Figure>, Vec<Part>) {
         let facts = coupling.facts();
         let (members, bodies) = (facts.members(), train.members(index));
         let profile = facts.profile();
+        let first_side = if turned[index] {
+            Side::Right
+        } else {
+            Side::Left
+        };
         let figure = if profile.coaxial {
-            set_figure(facts, &profile)
+            set_figure(facts, &profile, first_side)
         } else {
             let above = |body: &Body| matches!(body, Body::Shaft(s) if on_second_axis[*s]);
             let internal = profile.gears.iter().any(|gear| gear.internal);
@@ -132,8 +152,8 @@ pub fn parts(train: &Train) -> (Vec<Figure>, Vec<Part>) {
                     body,
                     level,
                     side: match fact.role {
-                        Role::SmallSun | Role::FirstSun => Side::Left,
-                        Role::LargeSun | Role::SecondSun => Side::Right,
+                        Role::SmallSun | Role::FirstSun => first_side,
+                        Role::LargeSun | Role::SecondSun => first_side.other(),
                         _ => Side::Whole,
                     },
                 });
@@ -158,7 +178,7 @@ fn share(members: &[Member<'_>], of_second: bool) -> f64 {
 }
 
 /// How a set about one axis is drawn.
-fn set_figure(facts: &dyn CouplingKind, profile: &Profile) -> Figure {
+fn set_figure(facts: &dyn CouplingKind, profile: &Profile, first_side: Side) -> Figure {
     let gears = &profile.gears;
     let steps = gears.iter().find_map(|gear| match gear.partner {
         Some(Partner::Fixed(other)) => Some((gears.get(other)?, gear)),
@@ -171,9 +191,8 @@ fn set_figure(facts: &dyn CouplingKind, profile: &Profile) -> Figure {
         (Some((first, second)), suns) => {
             let [teeth, others] = [first, second].map(|gear| f64::from(gear.teeth.get()));
             Figure::Stepped {
-                // Two suns stand in their order from the input's end.
                 sun: if suns == 2 {
-                    Side::Left
+                    first_side
                 } else {
                     first.plane.into()
                 },
@@ -182,7 +201,7 @@ fn set_figure(facts: &dyn CouplingKind, profile: &Profile) -> Figure {
                 second_sun: suns == 2,
             }
         }
-        (None, 2) => Figure::TwoSuns,
+        (None, 2) => Figure::TwoSuns { small: first_side },
         (None, _) => Figure::Set {
             pinion_rows: facts.pinions().len(),
         },

@@ -239,13 +239,17 @@ fn column_steps(plan: &Plan, train: &Train) -> Vec<f64> {
 /// Half the width of the gears at a column; two gears side by side need more.
 fn half_face(plan: &Plan, column: usize) -> f64 {
     match plan.figures.get(plan.grid.set_at(column)) {
-        Some(Figure::Stepped { .. } | Figure::TwoSuns) => HALF_FACE_OF_TWO,
+        Some(Figure::Stepped { .. } | Figure::TwoSuns { .. }) => HALF_FACE_OF_TWO,
         _ => HALF_FACE,
     }
 }
 
 /// The packs whose middle is at a column: kind (0 brake, 1 clutch) and name.
-fn packs_at(plan: &Plan, train: &Train, column: usize) -> impl Iterator<Item = (usize, String)> {
+fn packs_at<'a>(
+    plan: &'a Plan,
+    train: &'a Train,
+    column: usize,
+) -> impl Iterator<Item = (usize, String)> + 'a {
     let middles: Vec<(usize, usize)> = plan
         .packs
         .iter()
@@ -255,10 +259,13 @@ fn packs_at(plan: &Plan, train: &Train, column: usize) -> impl Iterator<Item = (
         })
         .collect();
     let elements = train.scenario().elements.iter();
-    elements
+    let packs = elements
         .zip(middles)
         .filter(move |(_, (_, middle))| *middle == column)
-        .map(|(element, (kind, _))| (kind, longest_name(element)))
+        .map(|(element, (kind, _))| (kind, longest_name(element)));
+    // What holds a member to the housing keeps clear of brakes.
+    let supports = plan.supports.iter().filter(move |&&at| at == column);
+    packs.chain(supports.map(|_| (0, String::new())))
 }
 
 fn used_columns(plan: &Plan) -> Vec<bool> {

@@ -3,7 +3,7 @@
 use std::collections::{BTreeSet, HashMap};
 use std::path::Path;
 
-use levertrain_core::{Body, ElementSet};
+use levertrain_core::{Body, ElementSet, Nesting};
 
 use super::*;
 use crate::document::session::Session;
@@ -147,11 +147,57 @@ fn no_two_shafts_run_along_the_same_step() {
 }
 
 #[test]
-fn shafts_of_our_scenarios_hardly_cross() {
+fn nothing_crosses_where_nothing_must() {
     for (name, session) in scenarios() {
         let crossings = session.layout().crossings();
-        assert!(crossings <= 2, "{name}: {crossings} crossings");
+        match session.train().nesting() {
+            Nesting::Nests => assert_eq!(crossings, 0, "{name} can be built"),
+            Nesting::Crosses => assert_eq!(crossings, 1, "{name} cannot be built"),
+            Nesting::Undecided => panic!("{name} is undecided"),
+        }
     }
+}
+
+#[test]
+fn members_on_the_housing_are_led_up_to_it() {
+    let mut held = 0;
+    for (name, session) in scenarios() {
+        let plan = &session.layout().plan;
+        let housing = plan.runs.last().unwrap();
+        let still = |part: &&parts::Part| part.body == Body::Housing;
+        for part in plan.parts.iter().filter(still) {
+            let comes_up = |column: usize| {
+                let end = plan.grid.node(column, plan.grid.brake_row());
+                pieces(&[part.nodes(&plan.grid), vec![end]], housing) == 1
+            };
+            assert!(
+                plan.supports.iter().any(|&column| comes_up(column)),
+                "{name}"
+            );
+            held += 1;
+        }
+    }
+    assert!(held >= 3, "too few members on the housing to tell");
+}
+
+#[test]
+fn what_crosses_is_named() {
+    let said = |prefix: &str| {
+        let mut all = scenarios().into_iter();
+        let (_, session) = all.find(|(name, _)| name.starts_with(prefix)).unwrap();
+        session.layout().caution()
+    };
+    assert_eq!(said("02"), None);
+    let said_of_one = said("01").unwrap();
+    assert!(
+        said_of_one.starts_with("Cannot be built as drawn: "),
+        "{said_of_one}"
+    );
+    let said_of_held = said("04").unwrap();
+    assert!(
+        said_of_held.contains("would pass through"),
+        "{said_of_held}"
+    );
 }
 
 #[test]

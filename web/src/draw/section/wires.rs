@@ -2,7 +2,7 @@
 
 use levertrain_core::Body;
 
-use super::stage::Stage;
+use super::stage::{HOUSING, Stage};
 use crate::draw::scene::{Bounds, Ink, Point, Scene, Stroke, at};
 use crate::motion::live::Live;
 
@@ -14,8 +14,8 @@ const HALO: f64 = 8.0;
 /// A straight piece of a shaft.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Segment {
-    /// Index of the shaft.
-    pub shaft: usize,
+    /// What it is of: a shaft, or the housing, which holds a member with it.
+    pub body: Body,
     /// One end.
     pub from: Point,
     /// The other.
@@ -38,11 +38,18 @@ impl Segment {
     }
 }
 
-/// The straight pieces of every shaft, as long as they go.
+/// The straight pieces of every shaft and of what holds members to the housing, as long as they
+/// go.
 pub fn segments(stage: &Stage<'_>) -> Vec<Segment> {
     let grid = stage.plan().grid;
     let mut segments = Vec::new();
-    for (shaft, run) in stage.plan().runs.iter().enumerate() {
+    let shafts = stage.plan().runs.len() - 1;
+    for (member, run) in stage.plan().runs.iter().enumerate() {
+        let body = if member == shafts {
+            Body::Housing
+        } else {
+            Body::Shaft(member)
+        };
         // Neighbours along a row differ by one, along a column by a row's length.
         for length in [1, grid.columns()] {
             // Whether a step leads on from each node.
@@ -59,13 +66,22 @@ pub fn segments(stage: &Stage<'_>) -> Vec<Segment> {
                     end += length;
                 }
                 segments.push(Segment {
-                    shaft,
+                    body,
                     from: stage.point(start),
                     to: stage.point(end),
                 });
             }
         }
     }
+    // What holds a member comes up to the housing from the row that brakes hang on.
+    segments.extend(stage.plan().supports.iter().map(|&column| {
+        let x = stage.x(column);
+        Segment {
+            body: Body::Housing,
+            from: at(x, HOUSING),
+            to: at(x, stage.y(grid.brake_row())),
+        }
+    }));
     segments
 }
 
@@ -77,10 +93,7 @@ fn same_line(grid: &super::grid::Grid, node: usize, length: usize) -> bool {
 /// Draws every shaft; where two cross, the one that runs along the axis passes behind.
 pub fn draw(scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>) {
     let segments = segments(stage);
-    for segment in segments
-        .iter()
-        .filter(|segment| live.lit == Some(segment.shaft))
-    {
+    for segment in segments.iter().filter(|segment| live.is_lit(segment.body)) {
         scene.line(
             segment.from,
             segment.to,
@@ -89,11 +102,15 @@ pub fn draw(scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>) {
     }
     let (along, across): (Vec<Segment>, Vec<Segment>) =
         segments.into_iter().partition(Segment::is_horizontal);
+    let stroke = |body: Body| match body {
+        Body::Housing => Stroke::solid(Ink::Housing, SHAFT),
+        Body::Shaft(_) => live.stroke(body, SHAFT),
+    };
     for segment in &along {
-        line(scene, live, segment);
+        line(scene, segment, stroke(segment.body));
     }
     for upright in &across {
-        for flat in along.iter().filter(|flat| flat.shaft != upright.shaft) {
+        for flat in along.iter().filter(|flat| flat.body != upright.body) {
             if let Some(crossing) = crossing(flat, upright) {
                 const CLEAR: f64 = 7.0;
                 scene.fill_box(
@@ -109,7 +126,7 @@ pub fn draw(scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>) {
         }
     }
     for segment in &across {
-        line(scene, live, segment);
+        line(scene, segment, stroke(segment.body));
     }
 }
 
@@ -121,9 +138,16 @@ fn crossing(flat: &Segment, upright: &Segment) -> Option<Point> {
         .then_some(point)
 }
 
+/// Draws what holds members to the housing.
+pub fn draw_supports(scene: &mut Scene, stage: &Stage<'_>) {
+    let all = segments(stage).into_iter();
+    for segment in all.filter(|segment| segment.body == Body::Housing) {
+        line(scene, &segment, Stroke::solid(Ink::Housing, SHAFT));
+    }
+}
+
 /// A straight piece with its ends squared, so that corners close.
-fn line(scene: &mut Scene, live: &Live<'_>, segment: &Segment) {
-    let stroke = live.stroke(Body::Shaft(segment.shaft), SHAFT);
+fn line(scene: &mut Scene, segment: &Segment, stroke: Stroke) {
     let (dx, dy) = (segment.to.x - segment.from.x, segment.to.y - segment.from.y);
     let length = dx.hypot(dy);
     if length < 0.01 {

@@ -1,0 +1,261 @@
+//! The search for a good plan of a half-section.
+//!
+//! The first plans come from shuffled orders of placing and joining everything (`draft.rs`). The
+//! best is then bettered by taking some shafts and elements away and putting them back in another
+//! order (large neighbourhood search; P. Shaw, "Using constraint programming and local search methods
+//! to solve vehicle routing problems", 1998), mostly such as cross. Room about the sets costs a toll
+//! as the dice fall, so that shafts find other ways past them. Where the train can be built round one
+//! axis that goes on longer until nothing crosses. The dice are the same every time.
+
+use levertrain_core::coupling::Coupling;
+use levertrain_core::{Body, Nesting, Train};
+
+use super::board::{Crossing, Toll};
+use super::dice::Dice;
+use super::draft::Draft;
+use super::grid::{Grid, Node};
+use super::parts::{Figure, Part, parts};
+use super::plan::{PackPlace, Plan, member};
+
+/// Orders tried at first.
+const ORDERS: usize = 12;
+/// Rounds of bettering a plan, and how many times as many while shafts cross that need not.
+const ROUNDS: usize = 150;
+const LONGER: usize = 10;
+/// Work allowed, in nodes times tasks times rounds: a large train opens nearly as fast as a small.
+const WORK: usize = 2_000_000;
+/// Rounds from letting a plan get worse to letting it get better only, and how much worse.
+const COOLING: usize = 150;
+const HEAT: u32 = 80;
+
+/// A plan in which something may be missing yet.
+#[derive(Debug, Clone)]
+pub struct Sketch {
+    pub grid: Grid,
+    pub figures: Vec<Figure>,
+    pub parts: Vec<Part>,
+    pub runs: Vec<Vec<(Node, Node)>>,
+    pub packs: Vec<Option<PackPlace>>,
+    pub ends: [Option<Node>; 2],
+    /// For each part that is held to the housing, the column where it comes up to it.
+    pub supports: Vec<Option<usize>>,
+    pub crossings: Vec<Crossing>,
+    /// What it costs; less is better.
+    pub cost: u32,
+}
+
+/// Something to place or join.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Task {
+    /// Join all that belongs to a shaft.
+    Shaft(usize),
+    /// Place an element.
+    Element(usize),
+    /// Hold a part to the housing.
+    Support(usize),
+}
+
+impl Plan {
+    /// Plans the half-section of a train.
+    pub fn of(train: &Train) -> Self {
+        // What cannot be built crosses once at least.
+        let fewest = usize::from(train.nesting() != Nesting::Nests);
+        // A grid with more rows and columns always has room in the end.
+        for room in 1.. {
+            let mut dice = Dice::new();
+            let mut sketches: Vec<Sketch> = ways_round(train)
+                .iter()
+                .filter_map(|turned| Sketch::bare(train, room, turned).first(train, &mut dice))
+                .collect();
+            let crosses = |sketch: &Sketch| sketch.crossings.len() > fewest;
+            for times in [1, LONGER] {
+                for at in 0..sketches.len() {
+                    if times == 1 || sketches.iter().all(crosses) {
+                        sketches[at].better(train, fewest, times, &mut dice);
+                    }
+                }
+            }
+            let best = sketches.into_iter().min_by_key(|sketch| sketch.cost);
+            if let Some(plan) = best.and_then(Sketch::whole) {
+                return plan;
+            }
+        }
+        unreachable!("the grid grows until everything has room")
+    }
+}
+
+/// The ways to put sets with two suns in, their own way first: each of the first few turned or not.
+fn ways_round(train: &Train) -> Vec<Vec<bool>> {
+    const FEW: usize = 2;
+    let couplings = &train.scenario().couplings;
+    let mut ways = vec![vec![false; couplings.len()]];
+    let suns = |coupling: &Coupling| {
+        let members = coupling.facts().members();
+        members.iter().filter(|member| member.role.is_sun()).count()
+    };
+    let of_two = (0..couplings.len()).filter(|&at| suns(&couplings[at]) == 2);
+    for coupling in of_two.take(FEW) {
+        for way in 0..ways.len() {
+            let mut turned = ways[way].clone();
+            turned[coupling] = true;
+            ways.push(turned);
+        }
+    }
+    ways
+}
+
+impl Sketch {
+    /// Nothing but the gears.
+    fn bare(train: &Train, room: usize, turned: &[bool]) -> Self {
+        let scenario = train.scenario();
+        let (figures, parts) = parts(train, turned);
+        Self {
+            grid: Grid {
+                sets: scenario.couplings.len(),
+                gap_columns: 7 + 3 * room,
+                inner_rows: 3 + 2 * room,
+                outer_rows: 2 + 2 * room,
+            },
+            figures,
+            supports: vec![None; parts.len()],
+            parts,
+            runs: vec![Vec::new(); scenario.shafts.len() + 1],
+            packs: vec![None; scenario.elements.len()],
+            ends: [None; 2],
+            crossings: Vec::new(),
+            cost: u32::MAX,
+        }
+    }
+
+    /// The plan, once everything is there.
+    fn whole(self) -> Option<Plan> {
+        let [input, output] = self.ends;
+        Some(Plan {
+            grid: self.grid,
+            figures: self.figures,
+            parts: self.parts,
+            runs: self.runs,
+            packs: self.packs.into_iter().collect::<Option<_>>()?,
+            ends: [input?, output?],
+            supports: self.supports.into_iter().flatten().collect(),
+            crossings: self.crossings,
+        })
+    }
+
+    /// Everything there is to do.
+    fn tasks(&self) -> Vec<Task> {
+        let held = |part: &usize| self.parts[*part].body == Body::Housing;
+        let shafts = (0..self.runs.len() - 1).map(Task::Shaft);
+        let supports = (0..self.parts.len()).filter(held).map(Task::Support);
+        shafts
+            .chain((0..self.packs.len()).map(Task::Element))
+            .chain(supports)
+            .collect()
+    }
+
+    /// The best of some orders.
+    fn first(&self, train: &Train, dice: &mut Dice) -> Option<Self> {
+        let mut tasks = self.tasks();
+        let mut best: Option<Self> = None;
+        for order in 0..self.rounds().min(ORDERS) {
+            if order > 0 {
+                dice.shuffle(&mut tasks);
+            }
+            let plan = Draft::without(self, train, self.tolls(dice), |_| true).finish(&tasks);
+            if let Some(plan) = plan {
+                if best.as_ref().is_none_or(|best| plan.cost < best.cost) {
+                    best = Some(plan);
+                }
+            }
+        }
+        best
+    }
+
+    fn rounds(&self) -> usize {
+        (WORK / (self.grid.nodes() * self.tasks().len())).clamp(4, ROUNDS)
+    }
+
+    /// Betters the plan; the longer way ends where no more than `fewest` are left to cross.
+    fn better(&mut self, train: &Train, fewest: usize, times: usize, dice: &mut Dice) {
+        let all = self.tasks();
+        let mut current = self.clone();
+        for round in 0..self.rounds() * times {
+            if times > 1 && round % COOLING == 0 && self.crossings.len() <= fewest {
+                break;
+            }
+            let mut anew = current.taken_away(train, &all, dice);
+            dice.shuffle(&mut anew);
+            let tolls = self.tolls(dice);
+            let draft = Draft::without(&current, train, tolls, |task| anew.contains(&task));
+            let Some(plan) = draft.finish(&anew) else {
+                continue;
+            };
+            // Worse now and then, less and less, or there would be no way out of a corner.
+            let heat = HEAT * (COOLING - round % COOLING) as u32 / COOLING as u32;
+            let mut worse = 0;
+            while dice.below(2) == 0 {
+                worse += heat;
+            }
+            if plan.cost < self.cost {
+                self.clone_from(&plan);
+            }
+            if plan.cost <= current.cost + worse {
+                current = plan;
+            }
+        }
+    }
+
+    /// Tolls as the dice fall: none as often as not.
+    fn tolls(&self, dice: &mut Dice) -> Vec<Toll> {
+        const HIGH: u16 = 60;
+        let any = dice.below(2) == 0;
+        let mut toll = || if any && dice.below(2) == 0 { HIGH } else { 0 };
+        let sets = 0..=self.grid.sets;
+        sets.map(|_| Toll {
+            under: toll(),
+            over: toll(),
+            before: toll(),
+        })
+        .collect()
+    }
+
+    /// Some tasks to do anew: shafts that cross if any do, some others, and elements on them.
+    fn taken_away(&self, train: &Train, all: &[Task], dice: &mut Dice) -> Vec<Task> {
+        let shafts = self.runs.len() - 1;
+        let mut chosen = vec![false; shafts + 1];
+        let mut last = dice.below(shafts);
+        if let Some(at) = self.crossings.len().checked_sub(1) {
+            last = self.crossings[dice.below(at + 1)].members[dice.below(2)];
+        }
+        chosen[last] = true;
+        for _ in 0..1 + dice.below(4) {
+            // What it crosses, or is joined to by a clutch, is most likely in its way.
+            let crossed = self.crossings.iter().map(|crossing| crossing.members);
+            let joined =
+                (0..self.packs.len()).map(|at| train.ends(at).map(|end| member(end, train)));
+            let pairs = crossed.chain(joined);
+            let near: Vec<usize> = pairs
+                .filter_map(|[a, b]| match last {
+                    _ if last == a => Some(b),
+                    _ if last == b => Some(a),
+                    _ => None,
+                })
+                .filter(|&near| near < shafts)
+                .collect();
+            last = match near.len() {
+                count if count > 0 && dice.below(4) > 0 => near[dice.below(count)],
+                _ => dice.below(shafts),
+            };
+            chosen[last] = true;
+        }
+        let anew = |task: &Task| match *task {
+            Task::Shaft(shaft) => chosen[shaft],
+            Task::Element(element) => {
+                let on = train.ends(element).map(|end| chosen[member(end, train)]);
+                dice.below(10) < if on.contains(&true) { 6 } else { 1 }
+            }
+            Task::Support(_) => chosen[shafts] || dice.below(4) == 0,
+        };
+        all.iter().copied().filter(anew).collect()
+    }
+}

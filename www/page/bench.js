@@ -7,6 +7,7 @@ import { Frames } from "../kit/frames.js";
 import { Board } from "../panels/board.js";
 import { answerBand } from "../stage/answer.js";
 import { caption } from "../stage/caption.js";
+import { layoutCaution } from "../stage/layout_caution.js";
 import { controls } from "../stage/controls.js";
 import { ranges } from "../stage/ranges.js";
 import { shownQuantity } from "../stage/shown_quantity.js";
@@ -85,7 +86,7 @@ export class Bench {
         h(
           "div",
           { class: "columns" },
-          h("div", { class: "stage-column" }, this.#stage.node, caption(desk), answer.rest, controls(desk), about),
+          h("div", { class: "stage-column" }, this.#stage.node, layoutCaution(desk), caption(desk), answer.rest, controls(desk), about),
           h("div", { class: "side" }, ...this.#board.column("side")),
           h("div", { class: "below" }, ...this.#board.column("below")),
         ),

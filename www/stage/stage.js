@@ -124,7 +124,8 @@ export function stage(desk, page, signal) {
 
   function describe() {
     const name = desk.info?.name ?? "";
-    section.setAttribute("aria-label", `Half-section drawing of ${name}`);
+    const caution = desk.info?.caution;
+    section.setAttribute("aria-label", `Half-section drawing of ${name}${caution ? `. ${caution}` : ""}`);
     lever.setAttribute("aria-label", `Lever diagram of ${name}; the table of members says the same`);
     fit();
   }

@@ -44,7 +44,7 @@ impl Sandbox {
     #[wasm_bindgen(unchecked_return_type = "TrainInfo")]
     pub fn open(&mut self, text: &str) -> Result<JsValue, JsValue> {
         let session = Session::open(text).map_err(problems)?;
-        let info = plain(&TrainInfo::of(session.train()))?;
+        let info = plain(&TrainInfo::of(session.train(), session.layout()))?;
         self.session = Some(session);
         Ok(info)
     }

@@ -8,7 +8,7 @@ export type OneWays = "settled" | "ambiguous" | "contradictory";
 
 export type StateKey = "driving" | "over-applied" | "neutral" | "output-held" | "tied-up";
 
-export type RangeInfo = { id: string, label: string, applied: Array<string>, };
+export type Named = { id: string, label: string, };
 
 /**
  * A number exactly and as a decimal.
@@ -44,9 +44,15 @@ teeth: number | null,
  */
 speed: Exact | null, };
 
-export type CouplingInfo = { id: string, label: string, kind: string, members: Array<Member>, };
-
-export type Named = { id: string, label: string, };
+export type ElementInfo = { id: string, label: string, kind: ElementKind, 
+/**
+ * Labels of the two bodies it joins.
+ */
+ends: [string, string], 
+/**
+ * The same inside a sentence.
+ */
+nouns: [string, string], };
 
 /**
  * A tooth rule that a coupling does not satisfy.
@@ -61,15 +67,9 @@ coupling: string,
  */
 text: string, };
 
-export type ElementInfo = { id: string, label: string, kind: ElementKind, 
-/**
- * Labels of the two bodies it joins.
- */
-ends: [string, string], 
-/**
- * The same inside a sentence.
- */
-nouns: [string, string], };
+export type RangeInfo = { id: string, label: string, applied: Array<string>, };
+
+export type CouplingInfo = { id: string, label: string, kind: string, members: Array<Member>, };
 
 /**
  * A train as the page needs it to build its controls.
@@ -84,6 +84,10 @@ housing: string, input: string, output: string, shafts: Array<Named>, couplings:
  */
 joinable: boolean, 
 /**
+ * What the half-section shows that cannot be built.
+ */
+caution: string | null, 
+/**
  * Whether any clutch or brake has friction data.
  */
 friction: boolean, 
@@ -93,116 +97,9 @@ friction: boolean,
 engine: string | null, converter: string | null, load: string | null, };
 
 /**
- * A smallest set that fights.
+ * A shift element's slip.
  */
-export type FightReport = { 
-/**
- * Ids of the elements.
- */
-elements: Array<string>, 
-/**
- * Ids of the couplings.
- */
-couplings: Array<string>, };
-
-/**
- * A formula in symbols and with its tooth counts put in.
- */
-export type Formula = { 
-/**
- * `1 + R1/S1`.
- */
-symbols: string, 
-/**
- * `1 + 84/36`.
- */
-numbers: string, 
-/**
- * The symbols as the inside of a MathML `math` element.
- */
-symbolsMathml: string, 
-/**
- * The numbers likewise.
- */
-numbersMathml: string, };
-
-/**
- * left = right.
- */
-export type EquationReport = { 
-/**
- * Id of the coupling.
- */
-coupling: string, 
-/**
- * Left side.
- */
-left: Formula, 
-/**
- * Right side.
- */
-right: Formula, };
-
-/**
- * The formula of a ratio and the speed equations it comes from.
- */
-export type Working = { 
-/**
- * The ratio in tooth symbols; `null` when there is none to give.
- */
-ratio: Formula | null, 
-/**
- * Why there is none to give: `no-ratio`, `only-these-teeth` or `too-long`.
- */
-noFormula: "no-ratio" | "only-these-teeth" | "too-long" | null, 
-/**
- * The speed equation of each mesh row.
- */
-equations: Array<EquationReport>, };
-
-/**
- * The order of a mesh: times n / 60 it is a frequency in Hz at n rev/min. `null` is what is not
- * determined, or a standing output.
- */
-export type MeshOrderReport = { 
-/**
- * Which mesh.
- */
-mesh: string, 
-/**
- * Tooth meetings per input turn.
- */
-perInput: Exact | null, 
-/**
- * Tooth meetings per output turn.
- */
-perOutput: Exact | null, };
-
-/**
- * A pinion's speed about its own pin.
- */
-export type PinionReport = { 
-/**
- * What to call it.
- */
-name: string, 
-/**
- * Its tooth count; of a stepped pinion, that of the step on the sun.
- */
-teeth: number, 
-/**
- * Tooth count of the other step of a stepped pinion.
- */
-secondStep: number | null, 
-/**
- * Per input turn, relative to the carrier.
- */
-speed: Exact | null, };
-
-/**
- * A coupling's members, pinions and meshes.
- */
-export type CouplingReport = { 
+export type ElementReport = { 
 /**
  * Its id.
  */
@@ -212,21 +109,34 @@ id: string,
  */
 label: string, 
 /**
- * Its kind in words.
+ * `brake`, `clutch` or `one-way`.
  */
-kind: string, 
+kind: ElementKind, 
 /**
- * Its members.
+ * Whether it is applied, or locks.
  */
-members: Array<Member>, 
+applied: boolean, 
 /**
- * Its pinions, each with its speed about its own pin.
+ * Speed of its first end minus that of its second, per input turn.
  */
-pinions: Array<PinionReport>, 
+slip: Exact | null, };
+
 /**
- * Its meshes, each with its orders.
+ * A shaft's speed.
  */
-meshes: Array<MeshOrderReport>, };
+export type ShaftReport = { 
+/**
+ * Its id.
+ */
+id: string, 
+/**
+ * What people call it.
+ */
+label: string, 
+/**
+ * Per input turn.
+ */
+speed: Exact | null, };
 
 /**
  * What an element carries.
@@ -310,26 +220,48 @@ elements: Array<ElementEffort>,
 recirculating: Exact | null, };
 
 /**
- * A shaft's speed.
+ * The order of a mesh: times n / 60 it is a frequency in Hz at n rev/min. `null` is what is not
+ * determined, or a standing output.
  */
-export type ShaftReport = { 
+export type MeshOrderReport = { 
 /**
- * Its id.
+ * Which mesh.
  */
-id: string, 
+mesh: string, 
 /**
- * What people call it.
+ * Tooth meetings per input turn.
  */
-label: string, 
+perInput: Exact | null, 
 /**
- * Per input turn.
+ * Tooth meetings per output turn.
+ */
+perOutput: Exact | null, };
+
+/**
+ * A pinion's speed about its own pin.
+ */
+export type PinionReport = { 
+/**
+ * What to call it.
+ */
+name: string, 
+/**
+ * Its tooth count; of a stepped pinion, that of the step on the sun.
+ */
+teeth: number, 
+/**
+ * Tooth count of the other step of a stepped pinion.
+ */
+secondStep: number | null, 
+/**
+ * Per input turn, relative to the carrier.
  */
 speed: Exact | null, };
 
 /**
- * A shift element's slip.
+ * A coupling's members, pinions and meshes.
  */
-export type ElementReport = { 
+export type CouplingReport = { 
 /**
  * Its id.
  */
@@ -339,17 +271,89 @@ id: string,
  */
 label: string, 
 /**
- * `brake`, `clutch` or `one-way`.
+ * Its kind in words.
  */
-kind: ElementKind, 
+kind: string, 
 /**
- * Whether it is applied, or locks.
+ * Its members.
  */
-applied: boolean, 
+members: Array<Member>, 
 /**
- * Speed of its first end minus that of its second, per input turn.
+ * Its pinions, each with its speed about its own pin.
  */
-slip: Exact | null, };
+pinions: Array<PinionReport>, 
+/**
+ * Its meshes, each with its orders.
+ */
+meshes: Array<MeshOrderReport>, };
+
+/**
+ * A smallest set that fights.
+ */
+export type FightReport = { 
+/**
+ * Ids of the elements.
+ */
+elements: Array<string>, 
+/**
+ * Ids of the couplings.
+ */
+couplings: Array<string>, };
+
+/**
+ * A formula in symbols and with its tooth counts put in.
+ */
+export type Formula = { 
+/**
+ * `1 + R1/S1`.
+ */
+symbols: string, 
+/**
+ * `1 + 84/36`.
+ */
+numbers: string, 
+/**
+ * The symbols as the inside of a MathML `math` element.
+ */
+symbolsMathml: string, 
+/**
+ * The numbers likewise.
+ */
+numbersMathml: string, };
+
+/**
+ * left = right.
+ */
+export type EquationReport = { 
+/**
+ * Id of the coupling.
+ */
+coupling: string, 
+/**
+ * Left side.
+ */
+left: Formula, 
+/**
+ * Right side.
+ */
+right: Formula, };
+
+/**
+ * The formula of a ratio and the speed equations it comes from.
+ */
+export type Working = { 
+/**
+ * The ratio in tooth symbols; `null` when there is none to give.
+ */
+ratio: Formula | null, 
+/**
+ * Why there is none to give: `no-ratio`, `only-these-teeth` or `too-long`.
+ */
+noFormula: "no-ratio" | "only-these-teeth" | "too-long" | null, 
+/**
+ * The speed equation of each mesh row.
+ */
+equations: Array<EquationReport>, };
 
 /**
  * What a combination does and why, with the motion of each shaft as a word.

@@ -7,6 +7,8 @@ use levertrain_core::words::noun;
 use levertrain_core::{Body, Combination, Duty, ElementSet, Problem, Train, TrainLever};
 use serde::Serialize;
 
+use crate::draw::section::Layout;
+
 /// A train as the page needs it to build its controls.
 #[derive(Debug, Serialize)]
 #[cfg_attr(feature = "types", derive(ts_rs::TS))]
@@ -24,6 +26,8 @@ pub struct TrainInfo<'a> {
     warnings: Vec<WarningReport>,
     /// Whether any two levers can be joined in one.
     joinable: bool,
+    /// What the half-section shows that cannot be built.
+    caution: Option<String>,
     /// Whether any clutch or brake has friction data.
     friction: bool,
     /// Labels of what stands around the train.
@@ -70,8 +74,8 @@ struct RangeInfo<'a> {
 }
 
 impl<'a> TrainInfo<'a> {
-    /// Describes a train.
-    pub fn of(train: &'a Train) -> Self {
+    /// Describes a train and its layout.
+    pub fn of(train: &'a Train, layout: &Layout) -> Self {
         let scenario = train.scenario();
         let elements = scenario
             .elements
@@ -122,6 +126,7 @@ impl<'a> TrainInfo<'a> {
             elements: elements.collect(),
             ranges: ranges.collect(),
             warnings: warnings(train),
+            caution: layout.caution(),
             joinable: TrainLever::merged(train).len() < TrainLever::separate(train).len(),
             friction: scenario.elements.iter().any(|x| x.friction().is_some()),
             engine: scenario.engine.as_ref().map(|x| x.label.as_str()),

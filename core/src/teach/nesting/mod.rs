@@ -19,7 +19,8 @@
 //!
 //! A shaft with several carriers is a vertex for each, joined to a tree, and all else on the shaft
 //! is joined to one of them; which is searched for. The order of the sets along the axis does not
-//! matter: the half-plane can be stretched until they stand in any.
+//! matter: the half-plane can be stretched until they stand in any. A set may be put in either way
+//! round.
 
 mod planarity;
 

@@ -6,7 +6,7 @@ pub struct Dice(u64);
 impl Dice {
     /// The same one every time, with a seed for which our scenarios are soon laid out well.
     pub const fn new() -> Self {
-        Self(0x0B6F_35AF_B784_05CF)
+        Self(0x5D98_1274_B245_2D49)
     }
 
     /// A number below `bound`.

@@ -19,9 +19,11 @@ use super::plan::{PackPlace, Plan, member};
 
 /// Orders tried at first.
 const ORDERS: usize = 12;
-/// Rounds of bettering a plan, and how many times as many while shafts cross that need not.
+/// Rounds of bettering a plan, and how many times as many while shafts cross that need not, or
+/// more than one pair of those of which some must.
 const ROUNDS: usize = 150;
 const LONGER: usize = 10;
+const LONGER_WHERE_SOME_MUST: usize = 3;
 /// Work allowed, in nodes times tasks times rounds: a large train opens nearly as fast as a small.
 const WORK: usize = 2_000_000;
 /// Rounds from letting a plan get worse to letting it get better only, and how much worse.
@@ -59,7 +61,10 @@ impl Plan {
     /// Plans the half-section of a train.
     pub fn of(train: &Train) -> Self {
         // What cannot be built crosses once at least.
-        let fewest = usize::from(train.nesting() != Nesting::Nests);
+        let (fewest, longer) = match train.nesting() {
+            Nesting::Nests => (0, LONGER),
+            Nesting::Crosses | Nesting::Undecided => (1, LONGER_WHERE_SOME_MUST),
+        };
         // A grid with more rows and columns always has room in the end.
         for room in 1.. {
             let mut dice = Dice::new();
@@ -68,7 +73,7 @@ impl Plan {
                 .filter_map(|turned| Sketch::bare(train, room, turned).first(train, &mut dice))
                 .collect();
             let crosses = |sketch: &Sketch| sketch.crossings.len() > fewest;
-            for times in [1, LONGER] {
+            for times in [1, longer] {
                 for at in 0..sketches.len() {
                     if times == 1 || sketches.iter().all(crosses) {
                         sketches[at].better(train, fewest, times, &mut dice);
@@ -207,7 +212,7 @@ impl Sketch {
 
     /// Tolls as the dice fall: none as often as not.
     fn tolls(&self, dice: &mut Dice) -> Vec<Toll> {
-        const HIGH: u16 = 60;
+        const HIGH: u16 = 200;
         let any = dice.below(2) == 0;
         let mut toll = || if any && dice.below(2) == 0 { HIGH } else { 0 };
         let sets = 0..=self.grid.sets;

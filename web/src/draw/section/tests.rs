@@ -320,3 +320,29 @@ fn a_one_way_clutch_that_stands_still_beside_a_brake_does_not_overrun() {
     assert_eq!(said(&["V", "H"]).as_deref(), Some("One-way Q idle"));
     assert_eq!(said(&["V"]).as_deref(), Some("One-way Q idle"));
 }
+
+#[test]
+fn packs_touch_no_line_but_their_own() {
+    for (name, session) in scenarios() {
+        for width in [320.0, 390.0, 860.0, 1920.0] {
+            let stage = session.layout().stage(width);
+            for (element, pack) in stage.plan().packs.iter().enumerate() {
+                let upright = matches!(pack, plan::PackPlace::Brake { .. });
+                let area = packs::area(stage.pack_centre(element), upright);
+                let ends = session.train().ends(element);
+                for segment in wires::segments(&stage) {
+                    let line = Bounds {
+                        left: segment.from.x.min(segment.to.x) - wires::SHAFT / 2.0,
+                        top: segment.from.y.min(segment.to.y) - wires::SHAFT / 2.0,
+                        width: (segment.from.x - segment.to.x).abs() + wires::SHAFT,
+                        height: (segment.from.y - segment.to.y).abs() + wires::SHAFT,
+                    };
+                    assert!(
+                        !line.overlaps(&area) || (ends.contains(&segment.body) && !upright),
+                        "{name} at {width}: pack {element} at {area:?} on {segment:?}"
+                    );
+                }
+            }
+        }
+    }
+}

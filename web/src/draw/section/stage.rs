@@ -17,6 +17,8 @@ const BESIDE_SET: f64 = 14.0;
 const HALF_FACE: f64 = 24.0;
 const HALF_FACE_OF_TWO: f64 = 50.0;
 const BETWEEN_PACKS: f64 = 58.0;
+/// From the middle of a set to that of the next: their levers stand under them, with letters.
+const BETWEEN_SETS: f64 = 120.0;
 /// Room for the arrows and words at both ends.
 const END: f64 = 78.0;
 /// How far a train may be stretched along the axis to fill a wide page.
@@ -191,7 +193,7 @@ fn column_steps(plan: &Plan, train: &Train) -> Vec<f64> {
     let mut steps = vec![0.0; grid.columns()];
     // Where the last pack of each kind stands, from the left, and half the room its name takes.
     let mut last_pack: [Option<(f64, f64)>; 2] = [None, None];
-    let (mut along, mut before_is_set) = (0.0, false);
+    let (mut along, mut before_is_set, mut last_set) = (0.0, false, None::<f64>);
     for column in 0..grid.columns() {
         let in_set = grid.in_set(column);
         if !used[column] {
@@ -205,6 +207,10 @@ fn column_steps(plan: &Plan, train: &Train) -> Vec<f64> {
         // The first column of a set is not half a face away from the set before it.
         if in_set && (column == 0 || !grid.in_set(column - 1)) {
             step = BESIDE_SET.max(step.min(TRACK));
+            let middle = along + half_face(plan, column);
+            if let Some(before) = last_set {
+                step = step.max(before + BETWEEN_SETS - middle);
+            }
         }
         // Half the room that the widest name of each kind takes here; packs of one column stand
         // above one another.
@@ -224,6 +230,9 @@ fn column_steps(plan: &Plan, train: &Train) -> Vec<f64> {
             }
         }
         along += step;
+        if in_set && !grid.is_set_edge(column) {
+            last_set = Some(along);
+        }
         // Room for a brake over the middle of a set is made before the set: gears keep one width.
         let half = half_face(plan, column);
         if grid.in_set(column) && !grid.is_set_edge(column) && step > half {

@@ -167,10 +167,10 @@ impl Sketch {
                 dice.shuffle(&mut tasks);
             }
             let plan = Draft::without(self, train, self.tolls(dice), |_| true).finish(&tasks);
-            if let Some(plan) = plan {
-                if best.as_ref().is_none_or(|best| plan.cost < best.cost) {
-                    best = Some(plan);
-                }
+            if let Some(plan) = plan
+                && best.as_ref().is_none_or(|best| plan.cost < best.cost)
+            {
+                best = Some(plan);
             }
         }
         best

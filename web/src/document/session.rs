@@ -9,6 +9,7 @@ use crate::draw::section::Layout;
 use crate::motion::glide::Glide;
 use crate::motion::live::{Live, Motion, motions};
 use crate::motion::powers::Powers;
+use crate::motion::reach::Reach;
 use crate::units::speed_unit::SpeedUnit;
 use crate::units::torque_unit::TorqueUnit;
 
@@ -23,6 +24,8 @@ const ANIMATED_TURNS_PER_SECOND: f64 = 0.25;
 pub struct Session {
     train: Train,
     layout: Layout,
+    /// How far speeds reach in the named ranges.
+    reach: Reach,
     applied: ElementSet,
     speeds: Glide,
     grips: Glide,
@@ -53,8 +56,10 @@ impl Session {
             false => train.range(0),
         };
         let layout = Layout::of(&train);
-        let standing = Standing::of(&train, applied);
+        let reach = Reach::of_ranges(&train);
+        let standing = Standing::of(&train, applied, reach);
         let mut session = Self {
+            reach,
             speeds: Glide::at(illustrated(&train, standing.holding)),
             grips: Glide::at(closures(&train, standing.holding, None)),
             standing,
@@ -94,7 +99,7 @@ impl Session {
     pub fn apply(&mut self, applied: ElementSet) {
         self.applied = applied;
         self.drag = None;
-        self.standing = Standing::of(&self.train, applied);
+        self.standing = Standing::of(&self.train, applied, self.reach);
         let holding = self.standing.holding;
         self.speeds.go_to(illustrated(&self.train, holding));
         self.grips.go_to(closures(&self.train, holding, None));
@@ -241,6 +246,7 @@ impl Session {
             input_speed: self.input_speed,
             speed_unit: self.speed_unit,
             preview: self.drag.as_ref().map(|(_, speeds)| speeds.clone()),
+            reach: self.standing.reach,
             powers: self.standing.powers.clone().filter(|_| self.show_power),
         }
     }
@@ -252,13 +258,17 @@ struct Standing {
     holding: ElementSet,
     motions: Vec<Motion>,
     fighting: ElementSet,
+    /// How far speeds reach, those of the ranges included.
+    reach: Reach,
     powers: Option<Powers>,
 }
 
 impl Standing {
-    fn of(train: &Train, applied: ElementSet) -> Self {
+    fn of(train: &Train, applied: ElementSet, mut reach: Reach) -> Self {
         let combination = train.settle(applied, Duty::Drive).combination;
+        reach.take_all(train, combination.applied());
         Self {
+            reach,
             holding: combination.applied(),
             motions: motions(&combination),
             fighting: combination

@@ -3,6 +3,7 @@
 use levertrain_core::{Body, Combination, ElementSet, Train};
 
 use crate::motion::powers::Powers;
+use crate::motion::reach::Reach;
 use crate::units::speed_unit::SpeedUnit;
 
 /// How a member moves, as a drawing must tell it apart.
@@ -59,6 +60,8 @@ pub struct Live<'a> {
     pub speed_unit: SpeedUnit,
     /// Speeds that the change being tried would give; `None` where it leaves them free.
     pub preview: Option<Vec<Option<f64>>>,
+    /// How far speeds reach in the named ranges and in what is applied.
+    pub reach: Reach,
     /// Power to be shown on the half-section, where it is wanted and known.
     pub powers: Option<Powers>,
 }

@@ -4,3 +4,4 @@
 pub(crate) mod glide;
 pub mod live;
 pub mod powers;
+pub mod reach;

@@ -44,34 +44,14 @@ impl Axis {
     /// against a fixed axis; only a combination beyond all of those stretches it, for as long
     /// as it is shown or previewed.
     pub(super) fn of(live: &Live<'_>, top: f64, bottom: f64) -> Self {
-        let (mut low, mut high) = (0.0_f64, 1.0_f64);
-        let mut reach = |speed: f64| {
-            if speed.is_finite() {
-                low = low.min(speed);
-                high = high.max(speed);
-            }
-        };
-        let train = live.train;
-        let ranges = (0..train.scenario().ranges.len()).map(|range| train.range(range));
-        for applied in ranges.chain([live.applied]) {
-            let combination = train.solve(applied);
-            if combination.degrees_of_freedom() > 1 {
-                // Free members are shown too, at speeds that could be theirs.
-                let shown = train.illustrate(applied);
-                shown.iter().for_each(|speed| reach(speed.to_f64()));
-            } else {
-                (0..live.speeds.len())
-                    .filter_map(|shaft| combination.shaft_speed(shaft))
-                    .for_each(|speed| reach(speed.to_f64()));
-            }
-        }
-        live.speeds.iter().copied().for_each(&mut reach);
+        let mut reach = live.reach;
+        live.speeds.iter().for_each(|&speed| reach.take(speed));
         let previewed = live.preview.iter().flatten().flatten();
-        previewed.copied().for_each(&mut reach);
+        previewed.for_each(|&speed| reach.take(speed));
         let rate = (live.input_speed != 0.0).then_some(live.speed_unit);
         Self {
-            low,
-            high,
+            low: reach.low,
+            high: reach.high,
             top,
             bottom,
             unit: rate.map_or(1.0, |unit| unit.of(live.input_speed)),

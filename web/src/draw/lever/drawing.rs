@@ -10,7 +10,6 @@ use crate::draw::scene::{Dash, Ink, Point, Scene, Stroke, at};
 use crate::motion::live::Motion;
 
 const BAR: f64 = 4.0;
-const LINK: f64 = 2.0;
 /// Clear ground around a node: lines that pass behind it stop short of it.
 const CLEARANCE: f64 = 4.0;
 
@@ -61,7 +60,7 @@ fn highlight(scene: &mut Scene, diagram: &Diagram<'_>) {
     for link in &diagram.links {
         if diagram.live.is_lit(Body::Shaft(link.shaft)) {
             let (first, last) = link.reach();
-            scene.line(first, last, Stroke::solid(Ink::Lit, LINK + 6.0));
+            scene.line(first, last, Stroke::solid(Ink::Lit, marks::LINK + 6.0));
         }
     }
     for node in diagram.nodes().filter(|node| node.lit) {
@@ -73,7 +72,7 @@ fn highlight(scene: &mut Scene, diagram: &Diagram<'_>) {
 /// Ties between levers. Where one passes a node that it does not belong to it goes behind it,
 /// with a gap on either side.
 fn links(scene: &mut Scene, diagram: &Diagram<'_>) {
-    let stroke = |shaft: usize| diagram.live.stroke(Body::Shaft(shaft), LINK);
+    let stroke = |shaft: usize| diagram.live.stroke(Body::Shaft(shaft), marks::LINK);
     for link in &diagram.links {
         let (first, last) = link.reach();
         scene.line(first, last, stroke(link.shaft));

@@ -20,6 +20,9 @@ enum Entry {
     Way(Motion),
     Member(Role),
     Held,
+    Free,
+    Fights,
+    Shared,
     Input,
     Output,
 }
@@ -30,6 +33,9 @@ impl Entry {
             Self::Way(motion) => motion.word(),
             Self::Member(role) => role.word(),
             Self::Held => "held",
+            Self::Free => "free",
+            Self::Fights => "fights",
+            Self::Shared => "one shaft",
             Self::Input => "input",
             Self::Output => "output",
         }
@@ -40,7 +46,8 @@ impl Entry {
         match self {
             Self::Way(_) => 14.0,
             Self::Member(_) => 21.0,
-            Self::Held => 29.0,
+            Self::Held | Self::Shared => 29.0,
+            Self::Free | Self::Fights => 24.0,
             Self::Input | Self::Output => 24.0,
         }
     }
@@ -67,6 +74,13 @@ impl Entry {
             Self::Member(role) => node(Motion::Held, false, false, Some(role.letter())),
             Self::Input => node(Motion::Held, true, false, None),
             Self::Output => node(Motion::Held, false, true, None),
+            Self::Free => node(Motion::Free, false, false, None),
+            Self::Fights => node(Motion::Fighting, false, false, None),
+            Self::Shared => scene.line(
+                at(centre.x - 10.0, centre.y),
+                at(centre.x + 10.0, centre.y),
+                Stroke::solid(Ink::Held, marks::LINK),
+            ),
             Self::Held => marks::ground(scene, at(centre.x, centre.y - 3.0)),
             Self::Way(motion) => {
                 let up = if motion == Motion::Forward { -1.0 } else { 1.0 };
@@ -144,6 +158,10 @@ fn entries(train: &Train) -> Vec<Entry> {
     };
     let ways = [Motion::Forward, Motion::Backward].map(Entry::Way);
     let roles = ROLES.into_iter().filter(present).map(Entry::Member);
-    let signs = [Entry::Held, Entry::Input, Entry::Output];
-    ways.into_iter().chain(roles).chain(signs).collect()
+    let states = [Entry::Held, Entry::Free, Entry::Fights];
+    let several = train.scenario().couplings.len() > 1;
+    let shared = several.then_some(Entry::Shared);
+    let ends = [Entry::Input, Entry::Output];
+    let signs = ways.into_iter().chain(roles).chain(states);
+    signs.chain(shared).chain(ends).collect()
 }

@@ -18,6 +18,8 @@ const RING: f64 = 4.0;
 const FRAME: f64 = 4.5;
 const FRAME_OUTSIDE_RING: f64 = 8.0;
 const BREAK: f64 = 5.0;
+/// Width of the line between the nodes of one shaft.
+pub(super) const LINK: f64 = 2.0;
 /// Radius of a node of the change being tried.
 pub(super) const GHOST: f64 = 5.0;
 /// Height of the ground sign, and half its width.

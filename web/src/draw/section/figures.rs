@@ -281,17 +281,22 @@ impl Gear {
             height,
         } = self.area;
         let bottom = top + height;
-        let offset = (self.turned - self.turned.floor()) * TOOTH_PITCH;
-        let mut y = bottom - offset;
+        // Every few teeth one is marked: of lines that are all alike none shows the way.
+        const MARKED: i64 = 6;
+        let passed = self.turned.floor();
+        let mut tooth = passed as i64;
+        let mut y = bottom - (self.turned - passed) * TOOTH_PITCH;
         while y > top + 0.5 {
             if y < bottom - 0.5 {
-                scene.line(
-                    at(left, y),
-                    at(left + width, y),
-                    Stroke::solid(Ink::Guide, 1.0),
-                );
+                let stroke = if tooth.rem_euclid(MARKED) == 0 {
+                    Stroke::solid(Ink::Quiet, 2.0)
+                } else {
+                    Stroke::solid(Ink::Guide, 1.0)
+                };
+                scene.line(at(left, y), at(left + width, y), stroke);
             }
             y -= TOOTH_PITCH;
+            tooth -= 1;
         }
     }
 

@@ -32,6 +32,7 @@ pub fn declarations() -> String {
         config: Config::new(),
         seen: Vec::new(),
         text: "// Made from the Rust types: see `web/src/boundary/declarations.rs`.\n".to_owned(),
+        types: Vec::new(),
     };
     written.words("ElementKind", &["brake", "clutch", "one-way"]);
     written.words("MotionWord", &motions.map(Motion::word));
@@ -48,13 +49,18 @@ pub fn declarations() -> String {
     written.visit::<Handle>();
     written.visit::<StageSize>();
     written.visit::<ProblemInfo>();
-    written.text
+    // A type names its parts in another order in every build.
+    written.types.sort_unstable();
+    let texts = written.types.into_iter().map(|(_, text)| text);
+    written.text + &texts.collect::<String>()
 }
 
 struct Written {
     config: Config,
     seen: Vec<TypeId>,
     text: String,
+    /// Each declaration with its documentation before it.
+    types: Vec<(String, String)>,
 }
 
 impl Written {
@@ -66,7 +72,7 @@ impl Written {
 }
 
 impl TypeVisitor for Written {
-    /// Declares a type after those it is made of, each once.
+    /// Declares a type and those it is made of, each once.
     fn visit<T: TS + 'static + ?Sized>(&mut self) {
         if self.seen.contains(&TypeId::of::<T>()) {
             return;
@@ -79,6 +85,7 @@ impl TypeVisitor for Written {
         }
         let docs = T::docs().unwrap_or_default();
         let declared = T::decl(&self.config);
-        self.text += &format!("\n{docs}export {declared}\n");
+        let text = format!("\n{docs}export {declared}\n");
+        self.types.push((declared, text));
     }
 }

@@ -8,353 +8,6 @@ export type OneWays = "settled" | "ambiguous" | "contradictory";
 
 export type StateKey = "driving" | "over-applied" | "neutral" | "output-held" | "tied-up";
 
-export type Named = { id: string, label: string, };
-
-/**
- * A number exactly and as a decimal.
- */
-export type Exact = { 
-/**
- * `12/5`, `-2`.
- */
-fraction: string, 
-/**
- * The nearest `f64`.
- */
-decimal: number, };
-
-/**
- * A member of a coupling.
- */
-export type Member = { 
-/**
- * `sun`, `ring`, `carrier`…
- */
-role: string, 
-/**
- * Id of its shaft, or `housing`.
- */
-shaft: string, 
-/**
- * Its tooth count; a carrier has none.
- */
-teeth: number | null, 
-/**
- * Per input turn.
- */
-speed: Exact | null, };
-
-export type ElementInfo = { id: string, label: string, kind: ElementKind, 
-/**
- * Labels of the two bodies it joins.
- */
-ends: [string, string], 
-/**
- * The same inside a sentence.
- */
-nouns: [string, string], };
-
-/**
- * A tooth rule that a coupling does not satisfy.
- */
-export type WarningReport = { 
-/**
- * Id of the coupling.
- */
-coupling: string, 
-/**
- * The rule with its numbers, as a sentence.
- */
-text: string, };
-
-export type RangeInfo = { id: string, label: string, applied: Array<string>, };
-
-export type CouplingInfo = { id: string, label: string, kind: string, members: Array<Member>, };
-
-/**
- * A train as the page needs it to build its controls.
- */
-export type TrainInfo = { name: string, about: string, 
-/**
- * What the housing is called.
- */
-housing: string, input: string, output: string, shafts: Array<Named>, couplings: Array<CouplingInfo>, elements: Array<ElementInfo>, ranges: Array<RangeInfo>, warnings: Array<WarningReport>, 
-/**
- * Whether any two levers can be joined in one.
- */
-joinable: boolean, 
-/**
- * What the half-section shows that cannot be built.
- */
-caution: string | null, 
-/**
- * Whether any clutch or brake has friction data.
- */
-friction: boolean, 
-/**
- * Labels of what stands around the train.
- */
-engine: string | null, converter: string | null, load: string | null, };
-
-/**
- * A shift element's slip.
- */
-export type ElementReport = { 
-/**
- * Its id.
- */
-id: string, 
-/**
- * What people call it.
- */
-label: string, 
-/**
- * `brake`, `clutch` or `one-way`.
- */
-kind: ElementKind, 
-/**
- * Whether it is applied, or locks.
- */
-applied: boolean, 
-/**
- * Speed of its first end minus that of its second, per input turn.
- */
-slip: Exact | null, };
-
-/**
- * A shaft's speed.
- */
-export type ShaftReport = { 
-/**
- * Its id.
- */
-id: string, 
-/**
- * What people call it.
- */
-label: string, 
-/**
- * Per input turn.
- */
-speed: Exact | null, };
-
-/**
- * What an element carries.
- */
-export type ElementEffort = { 
-/**
- * Its id.
- */
-id: string, 
-/**
- * Torque from its first end to its second; a brake's holding torque.
- */
-torque: Exact | null, 
-/**
- * Power from its first end to its second.
- */
-power: Exact | null, };
-
-/**
- * A member's part of the power that goes into its set.
- */
-export type ShareReport = { 
-/**
- * Index among the members.
- */
-member: number, 
-/**
- * Its part.
- */
-share: Exact, };
-
-/**
- * The efforts of a coupling's members, in member order.
- */
-export type CouplingEffort = { 
-/**
- * Its id.
- */
-id: string, 
-/**
- * Torque on each member from its shaft.
- */
-torques: Array<Exact | null>, 
-/**
- * Power into the coupling through each member.
- */
-powers: Array<Exact | null>, 
-/**
- * Where two members or more drive at once: index of each, and its part of what goes in.
- */
-shares: Array<ShareReport>, };
-
-/**
- * Ideal torques per unit of input torque, and powers per unit of input power. `null` is a
- * torque that equilibrium does not determine.
- */
-export type Effort = { 
-/**
- * Whether every torque is determined; otherwise more is applied than needed.
- */
-determinate: boolean, 
-/**
- * Torque on the train from outside at the output: minus what it delivers.
- */
-output: Exact | null, 
-/**
- * Torque the train puts on the housing.
- */
-housing: Exact | null, 
-/**
- * One entry a coupling.
- */
-couplings: Array<CouplingEffort>, 
-/**
- * One entry an element, open ones with zero.
- */
-elements: Array<ElementEffort>, 
-/**
- * The largest power anywhere where that is more than the input's.
- */
-recirculating: Exact | null, };
-
-/**
- * The order of a mesh: times n / 60 it is a frequency in Hz at n rev/min. `null` is what is not
- * determined, or a standing output.
- */
-export type MeshOrderReport = { 
-/**
- * Which mesh.
- */
-mesh: string, 
-/**
- * Tooth meetings per input turn.
- */
-perInput: Exact | null, 
-/**
- * Tooth meetings per output turn.
- */
-perOutput: Exact | null, };
-
-/**
- * A pinion's speed about its own pin.
- */
-export type PinionReport = { 
-/**
- * What to call it.
- */
-name: string, 
-/**
- * Its tooth count; of a stepped pinion, that of the step on the sun.
- */
-teeth: number, 
-/**
- * Tooth count of the other step of a stepped pinion.
- */
-secondStep: number | null, 
-/**
- * Per input turn, relative to the carrier.
- */
-speed: Exact | null, };
-
-/**
- * A coupling's members, pinions and meshes.
- */
-export type CouplingReport = { 
-/**
- * Its id.
- */
-id: string, 
-/**
- * What people call it.
- */
-label: string, 
-/**
- * Its kind in words.
- */
-kind: string, 
-/**
- * Its members.
- */
-members: Array<Member>, 
-/**
- * Its pinions, each with its speed about its own pin.
- */
-pinions: Array<PinionReport>, 
-/**
- * Its meshes, each with its orders.
- */
-meshes: Array<MeshOrderReport>, };
-
-/**
- * A smallest set that fights.
- */
-export type FightReport = { 
-/**
- * Ids of the elements.
- */
-elements: Array<string>, 
-/**
- * Ids of the couplings.
- */
-couplings: Array<string>, };
-
-/**
- * A formula in symbols and with its tooth counts put in.
- */
-export type Formula = { 
-/**
- * `1 + R1/S1`.
- */
-symbols: string, 
-/**
- * `1 + 84/36`.
- */
-numbers: string, 
-/**
- * The symbols as the inside of a MathML `math` element.
- */
-symbolsMathml: string, 
-/**
- * The numbers likewise.
- */
-numbersMathml: string, };
-
-/**
- * left = right.
- */
-export type EquationReport = { 
-/**
- * Id of the coupling.
- */
-coupling: string, 
-/**
- * Left side.
- */
-left: Formula, 
-/**
- * Right side.
- */
-right: Formula, };
-
-/**
- * The formula of a ratio and the speed equations it comes from.
- */
-export type Working = { 
-/**
- * The ratio in tooth symbols; `null` when there is none to give.
- */
-ratio: Formula | null, 
-/**
- * Why there is none to give: `no-ratio`, `only-these-teeth` or `too-long`.
- */
-noFormula: "no-ratio" | "only-these-teeth" | "too-long" | null, 
-/**
- * The speed equation of each mesh row.
- */
-equations: Array<EquationReport>, };
-
 /**
  * What a combination does and why, with the motion of each shaft as a word.
  */
@@ -437,9 +90,38 @@ working: Working,
 effort: Effort | null, };
 
 /**
- * What a combination does, for the list of all of them.
+ * How the applied elements of a combination hold at an input torque. Torques are in N·m.
  */
-export type Outcome = { applied: Array<string>, state: StateKey, ratio: Exact | null, };
+export type Capacity = { 
+/**
+ * The input torque.
+ */
+inputTorque: number, 
+/**
+ * The applied elements and the one-way clutches that lock; none where it does not drive.
+ */
+elements: Array<ElementCapacity>, 
+/**
+ * Id of the element that slips first as the input torque grows, where that is known.
+ */
+firstToSlip: string | null, 
+/**
+ * The largest input torque before that.
+ */
+mostInput: number | null, };
+
+/**
+ * The range chart.
+ */
+export type Chart = { 
+/**
+ * One entry a range.
+ */
+ranges: Array<RangeReport>, 
+/**
+ * Largest forward ratio over the smallest.
+ */
+spread: Exact | null, };
 
 /**
  * What one combination does. Speeds are per input turn; `null` is a member that floats.
@@ -475,9 +157,32 @@ shafts: Array<ShaftReport>,
 elements: Array<ElementReport>, };
 
 /**
- * One range of the chart.
+ * The efforts of a coupling's members, in member order.
  */
-export type RangeReport = { 
+export type CouplingEffort = { 
+/**
+ * Its id.
+ */
+id: string, 
+/**
+ * Torque on each member from its shaft.
+ */
+torques: Array<Exact | null>, 
+/**
+ * Power into the coupling through each member.
+ */
+powers: Array<Exact | null>, 
+/**
+ * Where two members or more drive at once: index of each, and its part of what goes in.
+ */
+shares: Array<ShareReport>, };
+
+export type CouplingInfo = { id: string, label: string, kind: string, members: Array<Member>, };
+
+/**
+ * A coupling's members, pinions and meshes.
+ */
+export type CouplingReport = { 
 /**
  * Its id.
  */
@@ -487,75 +192,21 @@ id: string,
  */
 label: string, 
 /**
- * Ratio of this range over the next other ratio.
+ * Its kind in words.
  */
-step: Exact | null, 
+kind: string, 
 /**
- * `settled`, `ambiguous` or `contradictory`: how its one-way clutches settle.
+ * Its members.
  */
-oneWays: OneWays, 
+members: Array<Member>, 
 /**
- * Whether it holds the output back when the load drives.
+ * Its pinions, each with its speed about its own pin.
  */
-engineBraking: boolean, 
+pinions: Array<PinionReport>, 
 /**
- * Ids of the applied elements; one-way clutches, which lock by themselves, are left out.
+ * Its meshes, each with its orders.
  */
-applied: Array<string>, 
-/**
- * `driving`, `over-applied`, `neutral`, `output-held` or `tied-up`.
- */
-state: StateKey, 
-/**
- * Input speed over output speed.
- */
-ratio: Exact | null, 
-/**
- * How many speeds could be chosen independently.
- */
-degreesOfFreedom: number, 
-/**
- * How many applied elements take away no freedom.
- */
-surplus: number, 
-/**
- * Every shaft.
- */
-shafts: Array<ShaftReport>, 
-/**
- * Every shift element.
- */
-elements: Array<ElementReport>, };
-
-/**
- * The range chart.
- */
-export type Chart = { 
-/**
- * One entry a range.
- */
-ranges: Array<RangeReport>, 
-/**
- * Largest forward ratio over the smallest.
- */
-spread: Exact | null, };
-
-/**
- * The loss of a mesh.
- */
-export type MeshLoss = { 
-/**
- * Id of its coupling.
- */
-coupling: string, 
-/**
- * Which mesh.
- */
-mesh: string, 
-/**
- * Its loss as a share of the power that goes in.
- */
-share: number, };
+meshes: Array<MeshOrderReport>, };
 
 /**
  * The loss of an open element.
@@ -571,38 +222,34 @@ element: string,
 share: number, };
 
 /**
- * How a combination fares with losses. Torques are per unit of input torque, losses shares of
- * the power that goes in.
+ * Ideal torques per unit of input torque, and powers per unit of input power. `null` is a
+ * torque that equilibrium does not determine.
  */
-export type Losses = { 
+export type Effort = { 
 /**
- * `drives`, `self-locking`, `ambiguous`, `indeterminate`, `too-many`, or `no-drive`.
+ * Whether every torque is determined; otherwise more is applied than needed.
  */
-outcome: "drives" | "self-locking" | "ambiguous" | "indeterminate" | "too-many" | "no-drive", 
+determinate: boolean, 
 /**
- * Power out over power in, where it drives.
+ * Torque on the train from outside at the output: minus what it delivers.
  */
-efficiency: number | null, 
+output: Exact | null, 
 /**
- * Torque on the train from outside at the output.
+ * Torque the train puts on the housing.
  */
-output: number | null, 
+housing: Exact | null, 
 /**
- * Loss of each mesh of each coupling.
+ * One entry a coupling.
  */
-meshes: Array<MeshLoss>, 
+couplings: Array<CouplingEffort>, 
 /**
- * Loss in the drag of each open element that slips.
+ * One entry an element, open ones with zero.
  */
-drag: Array<DragLoss>, 
+elements: Array<ElementEffort>, 
 /**
- * Torque each element passes from its first end to its second, in the scenario's order.
+ * The largest power anywhere where that is more than the input's.
  */
-elements: Array<number>, 
-/**
- * Torques on the members of each coupling, in member order.
- */
-couplings: Array<Array<number>>, };
+recirculating: Exact | null, };
 
 /**
  * What an applied element must hold, and can.
@@ -642,25 +289,280 @@ greatestPressure: number | null,
 mostInput: number | null, };
 
 /**
- * How the applied elements of a combination hold at an input torque. Torques are in N·m.
+ * What an element carries.
  */
-export type Capacity = { 
+export type ElementEffort = { 
 /**
- * The input torque.
+ * Its id.
  */
-inputTorque: number, 
+id: string, 
 /**
- * The applied elements and the one-way clutches that lock; none where it does not drive.
+ * Torque from its first end to its second; a brake's holding torque.
  */
-elements: Array<ElementCapacity>, 
+torque: Exact | null, 
 /**
- * Id of the element that slips first as the input torque grows, where that is known.
+ * Power from its first end to its second.
  */
-firstToSlip: string | null, 
+power: Exact | null, };
+
+export type ElementInfo = { id: string, label: string, kind: ElementKind, 
 /**
- * The largest input torque before that.
+ * Labels of the two bodies it joins.
  */
-mostInput: number | null, };
+ends: [string, string], 
+/**
+ * The same inside a sentence.
+ */
+nouns: [string, string], };
+
+/**
+ * A shift element's slip.
+ */
+export type ElementReport = { 
+/**
+ * Its id.
+ */
+id: string, 
+/**
+ * What people call it.
+ */
+label: string, 
+/**
+ * `brake`, `clutch` or `one-way`.
+ */
+kind: ElementKind, 
+/**
+ * Whether it is applied, or locks.
+ */
+applied: boolean, 
+/**
+ * Speed of its first end minus that of its second, per input turn.
+ */
+slip: Exact | null, };
+
+/**
+ * left = right.
+ */
+export type EquationReport = { 
+/**
+ * Id of the coupling.
+ */
+coupling: string, 
+/**
+ * Left side.
+ */
+left: Formula, 
+/**
+ * Right side.
+ */
+right: Formula, };
+
+/**
+ * A number exactly and as a decimal.
+ */
+export type Exact = { 
+/**
+ * `12/5`, `-2`.
+ */
+fraction: string, 
+/**
+ * The nearest `f64`.
+ */
+decimal: number, };
+
+/**
+ * A smallest set that fights.
+ */
+export type FightReport = { 
+/**
+ * Ids of the elements.
+ */
+elements: Array<string>, 
+/**
+ * Ids of the couplings.
+ */
+couplings: Array<string>, };
+
+/**
+ * A formula in symbols and with its tooth counts put in.
+ */
+export type Formula = { 
+/**
+ * `1 + R1/S1`.
+ */
+symbols: string, 
+/**
+ * `1 + 84/36`.
+ */
+numbers: string, 
+/**
+ * The symbols as the inside of a MathML `math` element.
+ */
+symbolsMathml: string, 
+/**
+ * The numbers likewise.
+ */
+numbersMathml: string, };
+
+/**
+ * Where a shift element can be taken hold of in the half-section drawing, in CSS pixels.
+ */
+export type Handle = { 
+/**
+ * Id of the element.
+ */
+id: string, 
+/**
+ * Left edge.
+ */
+left: number, 
+/**
+ * Upper edge.
+ */
+top: number, 
+/**
+ * Width.
+ */
+width: number, 
+/**
+ * Height.
+ */
+height: number, 
+/**
+ * The way a drag closes it: `(1, 0)` to the right, `(0, -1)` up.
+ */
+closes: [number, number], 
+/**
+ * Whether the opposite way closes it as well: either pack can be the one that is moved.
+ */
+bothWays: boolean, 
+/**
+ * How far it must be dragged to close, in CSS pixels.
+ */
+travel: number, };
+
+/**
+ * How a combination fares with losses. Torques are per unit of input torque, losses shares of
+ * the power that goes in.
+ */
+export type Losses = { 
+/**
+ * `drives`, `self-locking`, `ambiguous`, `indeterminate`, `too-many`, or `no-drive`.
+ */
+outcome: "drives" | "self-locking" | "ambiguous" | "indeterminate" | "too-many" | "no-drive", 
+/**
+ * Power out over power in, where it drives.
+ */
+efficiency: number | null, 
+/**
+ * Torque on the train from outside at the output.
+ */
+output: number | null, 
+/**
+ * Loss of each mesh of each coupling.
+ */
+meshes: Array<MeshLoss>, 
+/**
+ * Loss in the drag of each open element that slips.
+ */
+drag: Array<DragLoss>, 
+/**
+ * Torque each element passes from its first end to its second, in the scenario's order.
+ */
+elements: Array<number>, 
+/**
+ * Torques on the members of each coupling, in member order.
+ */
+couplings: Array<Array<number>>, };
+
+/**
+ * A member of a coupling.
+ */
+export type Member = { 
+/**
+ * `sun`, `ring`, `carrier`…
+ */
+role: string, 
+/**
+ * Id of its shaft, or `housing`.
+ */
+shaft: string, 
+/**
+ * Its tooth count; a carrier has none.
+ */
+teeth: number | null, 
+/**
+ * Per input turn.
+ */
+speed: Exact | null, };
+
+/**
+ * The loss of a mesh.
+ */
+export type MeshLoss = { 
+/**
+ * Id of its coupling.
+ */
+coupling: string, 
+/**
+ * Which mesh.
+ */
+mesh: string, 
+/**
+ * Its loss as a share of the power that goes in.
+ */
+share: number, };
+
+/**
+ * The order of a mesh: times n / 60 it is a frequency in Hz at n rev/min. `null` is what is not
+ * determined, or a standing output.
+ */
+export type MeshOrderReport = { 
+/**
+ * Which mesh.
+ */
+mesh: string, 
+/**
+ * Tooth meetings per input turn.
+ */
+perInput: Exact | null, 
+/**
+ * Tooth meetings per output turn.
+ */
+perOutput: Exact | null, };
+
+export type Named = { id: string, label: string, };
+
+/**
+ * Where engine, train and load agree. Speeds in rev/min, torques in N·m, powers in W.
+ */
+export type Operating = { 
+/**
+ * `steady`, or why there is no steady point: `load-too-great`, `below-table`, `past-table`,
+ * `coasting`, `overruns`, or, where no power passes, `no-drive`, `self-locking`,
+ * `ambiguous`, `indeterminate`, `too-many`.
+ */
+outcome: "steady" | "load-too-great" | "below-table" | "past-table" | "coasting" | "overruns" | "no-drive" | "self-locking" | "ambiguous" | "indeterminate" | "too-many", 
+/**
+ * The same as a sentence.
+ */
+words: string, 
+/**
+ * Power out over power in of the train while the engine drives.
+ */
+efficiency: number | null, 
+/**
+ * Every steady point, by rising speed.
+ */
+points: Array<OperatingPoint>, 
+/**
+ * With an open converter: where the engine settles while the output is held.
+ */
+stall: OperatingPoint | null, 
+/**
+ * Torque with which the load holds the output at standstill.
+ */
+loadAtRest: number | null, };
 
 /**
  * A steady point.
@@ -728,72 +630,120 @@ converterLoss: number,
 gearLoss: number, };
 
 /**
- * Where engine, train and load agree. Speeds in rev/min, torques in N·m, powers in W.
+ * What a combination does, for the list of all of them.
  */
-export type Operating = { 
-/**
- * `steady`, or why there is no steady point: `load-too-great`, `below-table`, `past-table`,
- * `coasting`, `overruns`, or, where no power passes, `no-drive`, `self-locking`,
- * `ambiguous`, `indeterminate`, `too-many`.
- */
-outcome: "steady" | "load-too-great" | "below-table" | "past-table" | "coasting" | "overruns" | "no-drive" | "self-locking" | "ambiguous" | "indeterminate" | "too-many", 
-/**
- * The same as a sentence.
- */
-words: string, 
-/**
- * Power out over power in of the train while the engine drives.
- */
-efficiency: number | null, 
-/**
- * Every steady point, by rising speed.
- */
-points: Array<OperatingPoint>, 
-/**
- * With an open converter: where the engine settles while the output is held.
- */
-stall: OperatingPoint | null, 
-/**
- * Torque with which the load holds the output at standstill.
- */
-loadAtRest: number | null, };
+export type Outcome = { applied: Array<string>, state: StateKey, ratio: Exact | null, };
 
 /**
- * Where a shift element can be taken hold of in the half-section drawing, in CSS pixels.
+ * A pinion's speed about its own pin.
  */
-export type Handle = { 
+export type PinionReport = { 
 /**
- * Id of the element.
+ * What to call it.
+ */
+name: string, 
+/**
+ * Its tooth count; of a stepped pinion, that of the step on the sun.
+ */
+teeth: number, 
+/**
+ * Tooth count of the other step of a stepped pinion.
+ */
+secondStep: number | null, 
+/**
+ * Per input turn, relative to the carrier.
+ */
+speed: Exact | null, };
+
+/**
+ * A problem for the page.
+ */
+export type ProblemInfo = { place: string, problem: string, fix: string, };
+
+export type RangeInfo = { id: string, label: string, applied: Array<string>, };
+
+/**
+ * One range of the chart.
+ */
+export type RangeReport = { 
+/**
+ * Its id.
  */
 id: string, 
 /**
- * Left edge.
+ * What people call it.
  */
-left: number, 
+label: string, 
 /**
- * Upper edge.
+ * Ratio of this range over the next other ratio.
  */
-top: number, 
+step: Exact | null, 
 /**
- * Width.
+ * `settled`, `ambiguous` or `contradictory`: how its one-way clutches settle.
  */
-width: number, 
+oneWays: OneWays, 
 /**
- * Height.
+ * Whether it holds the output back when the load drives.
  */
-height: number, 
+engineBraking: boolean, 
 /**
- * The way a drag closes it: `(1, 0)` to the right, `(0, -1)` up.
+ * Ids of the applied elements; one-way clutches, which lock by themselves, are left out.
  */
-closes: [number, number], 
+applied: Array<string>, 
 /**
- * Whether the opposite way closes it as well: either pack can be the one that is moved.
+ * `driving`, `over-applied`, `neutral`, `output-held` or `tied-up`.
  */
-bothWays: boolean, 
+state: StateKey, 
 /**
- * How far it must be dragged to close, in CSS pixels.
+ * Input speed over output speed.
  */
-travel: number, };
+ratio: Exact | null, 
+/**
+ * How many speeds could be chosen independently.
+ */
+degreesOfFreedom: number, 
+/**
+ * How many applied elements take away no freedom.
+ */
+surplus: number, 
+/**
+ * Every shaft.
+ */
+shafts: Array<ShaftReport>, 
+/**
+ * Every shift element.
+ */
+elements: Array<ElementReport>, };
+
+/**
+ * A shaft's speed.
+ */
+export type ShaftReport = { 
+/**
+ * Its id.
+ */
+id: string, 
+/**
+ * What people call it.
+ */
+label: string, 
+/**
+ * Per input turn.
+ */
+speed: Exact | null, };
+
+/**
+ * A member's part of the power that goes into its set.
+ */
+export type ShareReport = { 
+/**
+ * Index among the members.
+ */
+member: number, 
+/**
+ * Its part.
+ */
+share: Exact, };
 
 /**
  * Size of the stage for an available width, in CSS pixels.
@@ -813,6 +763,56 @@ sectionHeight: number,
 leverHeight: number, };
 
 /**
- * A problem for the page.
+ * A train as the page needs it to build its controls.
  */
-export type ProblemInfo = { place: string, problem: string, fix: string, };
+export type TrainInfo = { name: string, about: string, 
+/**
+ * What the housing is called.
+ */
+housing: string, input: string, output: string, shafts: Array<Named>, couplings: Array<CouplingInfo>, elements: Array<ElementInfo>, ranges: Array<RangeInfo>, warnings: Array<WarningReport>, 
+/**
+ * Whether any two levers can be joined in one.
+ */
+joinable: boolean, 
+/**
+ * What the half-section shows that cannot be built.
+ */
+caution: string | null, 
+/**
+ * Whether any clutch or brake has friction data.
+ */
+friction: boolean, 
+/**
+ * Labels of what stands around the train.
+ */
+engine: string | null, converter: string | null, load: string | null, };
+
+/**
+ * A tooth rule that a coupling does not satisfy.
+ */
+export type WarningReport = { 
+/**
+ * Id of the coupling.
+ */
+coupling: string, 
+/**
+ * The rule with its numbers, as a sentence.
+ */
+text: string, };
+
+/**
+ * The formula of a ratio and the speed equations it comes from.
+ */
+export type Working = { 
+/**
+ * The ratio in tooth symbols; `null` when there is none to give.
+ */
+ratio: Formula | null, 
+/**
+ * Why there is none to give: `no-ratio`, `only-these-teeth` or `too-long`.
+ */
+noFormula: "no-ratio" | "only-these-teeth" | "too-long" | null, 
+/**
+ * The speed equation of each mesh row.
+ */
+equations: Array<EquationReport>, };

@@ -30,7 +30,7 @@ export function fill(panel, { desk, signal }) {
       speed,
       " of the input.",
     ),
-    pins.node,
+    scroller(pins.node, "Pins", signal),
   );
 
   follow(desk, ["answer", "speed", "units"], () => {

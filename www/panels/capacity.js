@@ -5,7 +5,7 @@ import { follow } from "../state/follow.js";
 import { listed, NO_BREAK, NONE, number } from "../kit/format.js";
 import { unitOf } from "../state/units.js";
 import { IDLE } from "../state/effort_words.js";
-import { table } from "../kit/table.js";
+import { scroller, table } from "../kit/table.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
 /** @typedef {import("./registry.js").Surroundings} Surroundings */
@@ -23,23 +23,23 @@ const WITHOUT_MARGIN = { idle: IDLE, undetermined: "not determined", "no-data": 
  * @param {Panel} panel
  * @param {Surroundings} surroundings
  */
-export function fill(panel, { desk }) {
+export function fill(panel, { desk, signal }) {
   const words = h("p", { "data-part": "capacity-words" });
   const toHold = h("span");
-  const { node: holding, body: rows } = table("Margins", ["", toHold, "Margin"], [1]);
+  const { node: holding, body: rows } = table("Margins", ["Element", toHold, "Margin"], [1]);
   const capacityUnit = h("span");
   const heads = [capacityUnit, "Uniform wear", "Uniform pressure", "N/mm²"];
   const { node: capacities, body: linings } = table("Capacity", heads, [1, 2, 3]);
   panel.fill(
     words,
-    holding,
+    scroller(holding, "Margins", signal),
     h(
       "p",
       { class: "note" },
       "Margin: capacity by uniform wear over the torque to hold, without losses. " +
         "The line across the bar is 1; below it the element slips.",
     ),
-    capacities,
+    scroller(capacities, "Capacity", signal),
     h(
       "p",
       { class: "note" },

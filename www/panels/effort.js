@@ -31,7 +31,7 @@ import { unitChoice } from "../stage/unit_choice.js";
 export function fill(panel, { desk }) {
   const notes = h("div", { class: "effort-notes", "data-part": "effort-notes" });
   const heads = [h("span", {}), h("span", {}), h("span", {})];
-  const { node: efforts, body } = table("Torque and power", ["", ...heads], [1, 2, 3]);
+  const { node: efforts, body } = table("Torque and power", ["Set and member", ...heads], [1, 2, 3]);
   const signs = h(
     "p",
     { class: "note" },

@@ -19,6 +19,7 @@ mod keyboard;
 mod link;
 mod mesh_orders;
 mod motion;
+mod narrow;
 mod network;
 mod operating;
 mod pictures;

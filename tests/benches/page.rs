@@ -1,4 +1,4 @@
-//! How fast the page is: a drag in the browser, the engine beside the same code compiled natively,
+//! How fast the page is: opening it in a fresh browser, a drag in the browser, the engine beside the same code compiled natively,
 //! and what it weighs.
 //!
 //! Run by `cargo xtask bench`. It prints figures and judges none: they depend on the machine.
@@ -18,6 +18,8 @@ use xtask::test_environment::SITE;
 const SIX_SPEED: &str = "04-six-speed-three-sets";
 const ENGINES_COMPARED_ON: [&str; 2] = [SIX_SPEED, "05-eight-speed-four-sets"];
 
+/// How often the page is opened.
+const OPENINGS: usize = 9;
 /// Movements of the drag that is timed.
 const MOVES: usize = 300;
 /// Presses of a switch that are timed.
@@ -40,8 +42,9 @@ fn main() -> Result<()> {
     {
         return Ok(());
     }
+    println!("Page, at 1280 × 800 in headless Chromium without graphics hardware:");
+    report_opening()?;
     page::open(View::LAPTOP, &format!("#s={SIX_SPEED}&on=W,J"), |page| {
-        println!("Page, at 1280 × 800 in headless Chromium without graphics hardware:");
         report_drag(page)?;
         for stem in ENGINES_COMPARED_ON {
             report_engines(page, stem)?;
@@ -50,6 +53,55 @@ fn main() -> Result<()> {
         println!("  engine: {}", size::measure(&engine)?);
         Ok(())
     })
+}
+
+/// What the browser itself says of opening the page with nothing in its cache.
+fn report_opening() -> Result<()> {
+    let [mut drawn, mut requests, mut shift, mut longest] = [const { Vec::new() }; 4];
+    for _ in 0..OPENINGS {
+        page::open(View::LAPTOP, "", |page| {
+            page.rest()?;
+            let figures: [f64; 4] = page.get(
+                "(async () => { \
+                    const seen = (type) => new Promise((resolve) => { \
+                        new PerformanceObserver((list) => resolve(list.getEntries())) \
+                            .observe({ type, buffered: true }); \
+                        setTimeout(() => resolve([]), 500); \
+                    }); \
+                    const sum = (entries) => entries.reduce((all, { value }) => all + value, 0); \
+                    const longest = (entries) => \
+                        Math.max(0, ...entries.map(({ duration }) => duration)); \
+                    return [ \
+                        performance.getEntriesByName('levertrain-open')[0].startTime, \
+                        1 + performance.getEntriesByType('resource').length, \
+                        sum(await seen('layout-shift')), \
+                        longest(await seen('longtask')), \
+                    ]; \
+                })()",
+                Value::Null,
+            )?;
+            for (list, figure) in [&mut drawn, &mut requests, &mut shift, &mut longest]
+                .into_iter()
+                .zip(figures)
+            {
+                list.push(figure);
+            }
+            Ok(())
+        })?;
+    }
+    let median = |figures| -> Result<f64> {
+        let figures = Times::new(figures).context("the page was not opened")?;
+        Ok(figures.share(0.5))
+    };
+    println!(
+        "  cold open: first drawing after {:.0} ms, {} requests, layout shift {:.3}, \
+         longest task {:.0} ms (medians of {OPENINGS})",
+        median(drawn)?,
+        median(requests)?,
+        median(shift)?,
+        median(longest)?,
+    );
+    Ok(())
 }
 
 /// Script time from the handling of a pointer event to finished drawings, as the page measures it.
@@ -95,6 +147,7 @@ fn report_engines(page: &Page, stem: &str) -> Result<()> {
     page.get::<()>(
         "(async () => { \
             const engine = await import(new URL('engine/levertrain.js', location.href)); \
+            await engine.default(); \
             window.sandbox = new engine.Sandbox(); \
             const text = await fetch(`scenarios/${args}.json`); \
             sandbox.open(await text.text()); \

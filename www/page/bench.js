@@ -198,6 +198,7 @@ export class Bench {
 
   #count() {
     this.#drawn += 1;
+    if (this.#drawn === 1) performance.mark("levertrain-open");
     this.#host.dataset.frame = String(this.#drawn);
   }
 }

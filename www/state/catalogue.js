@@ -3,24 +3,43 @@
 import { Failure } from "../kit/faults.js";
 import { siteFile } from "../kit/site.js";
 
-/** @typedef {{ stem: string, name: string }} Entry */
+/** @typedef {{ stem: string, name: string, text: string }} Entry */
+
+const LIST = "scenarios/index.json";
 
 /** Longest scenario file in bytes; the engine refuses more, but need not be handed it. */
 const MOST_BYTES = 64 * 1024;
 
-/** @returns {Promise<Entry[]>} */
-export async function listScenarios() {
-  const response = await fetchFrom("index.json");
-  const entries = /** @type {{ file: string, name: string }[]} */ (await response.json());
-  return entries.map(({ file, name }) => ({ stem: file.replace(/\.json$/, ""), name }));
+/** @type {Promise<Entry[]> | undefined} */
+let listing;
+
+/**
+ * All of them, with their texts, once for every element on the page: to open another one later needs
+ * no network.
+ */
+export function listScenarios() {
+  listing ??= list();
+  return listing;
 }
 
 /**
  * The text of a scenario that comes with the page.
- * @param {string} stem
+ * @param {string} stem of one in the list
  */
 export async function readScenario(stem) {
-  return (await fetchFrom(`${encodeURIComponent(stem)}.json`)).text();
+  const entries = await listScenarios();
+  return /** @type {Entry} */ (entries.find((entry) => entry.stem === stem)).text;
+}
+
+async function list() {
+  try {
+    const entries = /** @type {{ file: string, name: string, text: string }[]} */ (await fetchList());
+    return entries.map(({ file, name, text }) => ({ stem: file.replace(/\.json$/, ""), name, text }));
+  } catch (error) {
+    // A later try may succeed.
+    listing = undefined;
+    throw error;
+  }
 }
 
 /**
@@ -38,19 +57,18 @@ export function readFile(file) {
   return file.text();
 }
 
-/** @param {string} name */
-async function fetchFrom(name) {
+async function fetchList() {
   /** @type {string} */
   let reason;
   try {
-    const response = await fetch(siteFile(`scenarios/${name}`));
-    if (response.ok) return response;
+    const response = await fetch(siteFile(LIST));
+    if (response.ok) return await response.json();
     reason = `the host answered ${response.status}`;
   } catch (error) {
     reason = error instanceof Error ? error.message : String(error);
   }
   throw new Failure(
-    `scenarios/${name}`,
+    LIST,
     `the file could not be read (${reason})`,
     "check the connection and reload the page",
   );

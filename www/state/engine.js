@@ -24,10 +24,13 @@ async function load() {
   }
   try {
     // By its address: it stays a file of its own where the page's modules are made into one.
-    const engine = /** @type {Engine} */ (await import(siteFile("engine/levertrain.js").href));
-    await engine.default({
-      module_or_path: siteFile("engine/levertrain_bg.wasm"),
-    });
+    const script = import(siteFile("engine/levertrain.js").href);
+    // Asked for at the same time as the module that wants it.
+    const compiled = fetch(siteFile("engine/levertrain_bg.wasm"));
+    // Where the module fails, that is what is told.
+    compiled.catch(() => undefined);
+    const engine = /** @type {Engine} */ (await script);
+    await engine.default({ module_or_path: compiled });
     return engine;
   } catch (error) {
     // A later try may succeed.

@@ -1,4 +1,5 @@
-//! The list of scenarios the page offers: a static host cannot list a folder, so the build does.
+//! The scenarios the page offers, in one file: a static host cannot list a folder, and a page that has
+//! them all needs the network no more.
 
 use std::path::{Path, PathBuf};
 
@@ -38,7 +39,8 @@ pub fn files(folder: &Path) -> Result<Vec<PathBuf>> {
     Ok(files)
 }
 
-/// The list as JSON text: `[{"file": "…", "name": "…"}, …]` in the order given, without the schema.
+/// The list as JSON text: `[{"file": "…", "name": "…", "text": "…"}, …]` in the order given,
+/// without the schema. The text is the file's own, as faults are told by its lines.
 ///
 /// # Errors
 /// A file cannot be read, is not JSON, or has no name; the message says which. Whether it is a
@@ -65,7 +67,7 @@ pub fn list(files: &[PathBuf]) -> Result<String> {
         let Some(name) = scenario.get("name").and_then(Value::as_str) else {
             bail!("{} has no \"name\"", path.display());
         };
-        entries.push(json!({ "file": file, "name": name }));
+        entries.push(json!({ "file": file, "name": name, "text": text }));
     }
     if entries.is_empty() {
         bail!("there are no scenarios to list: the page would have nothing to show");
@@ -93,8 +95,8 @@ mod tests {
         assert_eq!(names, ["a.json", "b.json", "schema.json"]);
         let list: Value = serde_json::from_str(&list(&files)?)?;
         let expected = json!([
-            {"file": "a.json", "name": "First"},
-            {"file": "b.json", "name": "Second \"b\""},
+            {"file": "a.json", "name": "First", "text": "{\"name\": \"First\"}"},
+            {"file": "b.json", "name": "Second \"b\"", "text": r#"{"name": "Second \"b\""}"#},
         ]);
         assert_eq!(list, expected);
         Ok(())

@@ -12,6 +12,7 @@
  */
 
 import { Bench } from "./page/bench.js";
+import { keepForOffline } from "./page/offline.js";
 import { listScenarios } from "./state/catalogue.js";
 import { Desk } from "./state/desk.js";
 import { h, icon } from "./kit/dom.js";
@@ -164,6 +165,7 @@ class LeverTrain extends HTMLElement {
       await lettered;
       if (signal.aborted) return;
       bench.redraw();
+      keepForOffline();
     } finally {
       clearTimeout(waiting);
     }

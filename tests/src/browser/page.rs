@@ -30,7 +30,9 @@ const LOOK_AGAIN: Duration = Duration::from_millis(15);
 /// A browser that shows a page of the site.
 pub struct Page {
     session: Session,
-    site: Site,
+    /// None once the server is cut.
+    site: Option<Site>,
+    address: String,
     view: View,
     /// Parts of the messages that are expected in the browser's log.
     expected: Vec<&'static str>,
@@ -76,7 +78,8 @@ impl Page {
         session.cdp("Page.addScriptToEvaluateOnNewDocument", source)?;
         let started = Self {
             session,
-            site,
+            address: site.address().to_owned(),
+            site: Some(site),
             view,
             expected: Vec::new(),
         };
@@ -86,7 +89,7 @@ impl Page {
 
     /// Where the site is served, with a `/` at the end.
     pub fn address(&self) -> &str {
-        self.site.address()
+        &self.address
     }
 
     /// The screen the page is on.
@@ -318,6 +321,22 @@ impl Page {
         self.session
             .cdp("Network.emulateNetworkConditions", conditions)?;
         Ok(())
+    }
+
+    /// Stops the server for good: nothing answers at the page's address any more.
+    pub fn cut_server(&mut self) {
+        self.site = None;
+    }
+
+    /// Loads the page again, as the reader's key does, and waits until its drawings are there.
+    ///
+    /// # Errors
+    /// The page does not load, or shows no drawing.
+    pub fn reload(&self) -> Result<()> {
+        self.run("window.before = true", Value::Null)?;
+        self.session.run(async |client| client.refresh().await)?;
+        self.until("the page is a new one", "!window.before && probe.isOpen()")?;
+        self.rest()
     }
 
     /// Back in the history of the page.

@@ -21,6 +21,7 @@ mod mesh_orders;
 mod motion;
 mod narrow;
 mod network;
+mod offline;
 mod operating;
 mod pictures;
 mod scenarios;

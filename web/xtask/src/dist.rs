@@ -9,7 +9,7 @@ use std::path::{Path, PathBuf};
 use anyhow::{Context, Result, bail};
 
 use crate::wasm_toolchain::WasmToolchain;
-use crate::{bundle, engine, paths, scenario_index, sheets, size};
+use crate::{bundle, engine, offline, paths, scenario_index, sheets, size};
 
 const ENGINE: &str = "engine";
 const SCENARIOS: &str = "scenarios";
@@ -58,9 +58,10 @@ fn fill(toolchain: &WasmToolchain, folder: &Path, modules: Modules) -> Result<()
     engine::build(toolchain, &folder.join(ENGINE))?;
     assemble(paths::root(), folder)?;
     match modules {
-        Modules::One => bundle::make_one(folder),
-        Modules::Separate => bundle::preload_all(folder),
+        Modules::One => bundle::make_one(folder)?,
+        Modules::Separate => bundle::preload_all(folder)?,
     }
+    offline::list_files(folder)
 }
 
 /// Moves the site at once where it can, so that no half-written one is ever seen.

@@ -13,6 +13,7 @@ pub mod command_line;
 pub mod dist;
 pub mod engine;
 pub mod node;
+pub mod offline;
 pub mod oracle;
 pub mod page_types;
 pub mod paths;

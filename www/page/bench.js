@@ -48,7 +48,7 @@ export class Bench {
     this.#host = host;
     this.desk = desk;
     this.#frames = new Frames((seconds) => this.#frame(seconds), signal);
-    this.#opening = new Opening(desk, entries, () => host.getAttribute("scenario"));
+    this.#opening = new Opening(desk, entries, () => host.getAttribute("scenario"), host.hasAttribute("address"));
     const redraw = () => this.redraw();
     // Inside someone else's page the main part, the first heading and the ground are theirs.
     const ownPage = host.hasAttribute("address");

@@ -5,6 +5,7 @@ import { MOST_SPEED, MOST_TORQUE } from "../kit/format.js";
 import { assumptionsFrom, USUAL_ASSUMPTIONS } from "../state/assumptions.js";
 import { readFile, readScenario } from "../state/catalogue.js";
 import { isTrap } from "../state/engine.js";
+import { keepFiles, keptFiles } from "../state/kept_files.js";
 import { roadFrom, USUAL_ROAD } from "../state/road.js";
 import { shownFrom } from "../state/shown.js";
 import { unitsFrom, USUAL_UNITS } from "../state/units.js";
@@ -16,9 +17,10 @@ export class Opening {
   #desk;
   #entries;
   #usual;
+  #keeps;
   /** Files the user opened: they stay at hand until the page closes. */
   /** @type {import("../address/history.js").OwnFile[]} */
-  files = [];
+  files;
   /** Counts openings, so that a slow one that was overtaken is dropped. */
   #count = 0;
 
@@ -26,11 +28,15 @@ export class Opening {
    * @param {Desk} desk
    * @param {import("../state/catalogue.js").Entry[]} entries the scenarios that come with the page
    * @param {() => string | null} usual the scenario of whoever asks for none, where one is named
+   * @param {boolean} keeps whether files are kept over a reload: in somebody else's page, what the
+   *   browser stores is theirs
    */
-  constructor(desk, entries, usual) {
+  constructor(desk, entries, usual, keeps) {
     this.#desk = desk;
     this.#entries = entries;
     this.#usual = usual;
+    this.#keeps = keeps;
+    this.files = keeps ? keptFiles() : [];
   }
 
   /**
@@ -70,6 +76,19 @@ export class Opening {
       this.#desk.dismiss();
     } catch (error) {
       this.#desk.report(error, unopened(name));
+      return;
+    }
+    this.#keep(name);
+  }
+
+  /** Has a reload find the files again, or says that it will not. @param {string} name */
+  #keep(name) {
+    if (!this.#keeps) return;
+    try {
+      keepFiles(this.files);
+    } catch {
+      const failure = new Failure(name, "this browser does not keep it for a reload", "open it again after one");
+      this.#desk.report(failure, `${name} is open, until the page is reloaded.`);
     }
   }
 

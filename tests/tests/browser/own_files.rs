@@ -1,0 +1,64 @@
+//! The user's own files, over a reload.
+
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use anyhow::{Result, ensure};
+use levertrain_tests::browser::{Page, View, page};
+use levertrain_tests::files;
+use serde_json::Value;
+
+use crate::by_hand::{self, FIRST, SIXTH};
+
+const NAME: &str = "Kept over a reload";
+
+/// A file of the user's own: the six-speed under another name.
+fn own_file(file: &str) -> Result<PathBuf> {
+    let scenarios = files::scenarios()?;
+    let six = scenarios.iter().find(|file| file.stem == by_hand::STEM);
+    let mut train: Value = serde_json::from_str(six.map_or("", |file| &file.text))?;
+    train["name"] = NAME.into();
+    let path = Path::new(env!("CARGO_TARGET_TMPDIR")).join(file);
+    fs::write(&path, train.to_string())?;
+    Ok(path)
+}
+
+fn open(page: &Page, file: &Path) -> Result<()> {
+    page.open_file(file)?;
+    page.until("it is open", "location.hash === ''")?;
+    page.rest()
+}
+
+/// Catches a reload that has lost the file, or what is applied in it.
+#[test]
+fn an_opened_file_survives_a_reload() -> Result<()> {
+    page::open(View::LAPTOP, &by_hand::link(FIRST), |page| {
+        open(page, &own_file("kept.json")?)?;
+        ensure!(page.messages()?.is_empty(), "{:?}", page.messages()?);
+        page.click_range(SIXTH.id)?;
+        let before = page.seen()?;
+        page.reload()?;
+        let after = page.seen()?;
+        ensure!(after.ratio.as_deref() == Some(SIXTH.ratio), "{after:?}");
+        ensure!(after.scenario == before.scenario, "{after:?}");
+        ensure!(page.messages()?.is_empty(), "{:?}", page.messages()?);
+        Ok(())
+    })
+}
+
+/// Catches a file that will be lost at a reload without a word.
+#[test]
+fn a_file_that_cannot_be_kept_is_open_all_the_same_and_it_is_said() -> Result<()> {
+    page::open(View::LAPTOP, &by_hand::link(FIRST), |page| {
+        page.run(
+            "Storage.prototype.setItem = () => { throw new DOMException('', 'QuotaExceededError') }",
+            Value::Null,
+        )?;
+        open(page, &own_file("unkept.json")?)?;
+        let messages = page.messages()?;
+        ensure!(messages.len() == 1, "{messages:?}");
+        ensure!(messages[0].contains("unkept.json"), "{messages:?}");
+        ensure!(messages[0].contains("reload"), "{messages:?}");
+        Ok(())
+    })
+}

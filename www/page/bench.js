@@ -56,7 +56,7 @@ export class Bench {
     this.#stage = stage(desk, { drawn: () => this.#count(), redraw, alsoDraw }, signal);
     const coloured = ownPage ? [host, document.documentElement] : [host];
     const colours = new Colours(desk, coloured, () => this.#stage.draw(), signal);
-    const warning = cautions();
+    const warning = cautions(ownPage);
     const top = header(
       desk,
       entries,

@@ -2,10 +2,11 @@
 
 import { h } from "../kit/dom.js";
 
-export function cautions() {
+/** @param {boolean} ownPage whether landmarks of the page are the element's to set */
+export function cautions(ownPage) {
   return h(
-    "div",
-    { class: "cautions", role: "group", id: "cautions", hidden: true, "aria-label": "Cautions", "data-part": "cautions" },
+    ownPage ? "section" : "div",
+    { class: "cautions", role: ownPage ? null : "group", id: "cautions", hidden: true, "aria-label": "Cautions", "data-part": "cautions" },
     h(
       "p",
       {},

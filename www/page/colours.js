@@ -4,6 +4,9 @@ import { onSystemChange, paletteFor, rememberChoice, rememberedChoice, wantsStil
 
 /** @typedef {import("../state/theme.js").Choice} Choice */
 
+/** What drawings are printed in: their own ground is a tint, and paper is white. */
+const ON_PAPER = "contrast";
+
 export class Colours {
   #desk;
   #coloured;
@@ -21,7 +24,7 @@ export class Colours {
     this.#coloured = coloured;
     this.#drawNow = drawNow;
     onSystemChange(() => this.#apply(), signal);
-    addEventListener("beforeprint", () => this.#print("light"), { signal });
+    addEventListener("beforeprint", () => this.#print(ON_PAPER), { signal });
     addEventListener("afterprint", () => this.#print(paletteFor(this.choice)), { signal });
     this.#apply();
   }

@@ -45,6 +45,8 @@ export function stage(desk, page, signal) {
     const size = desk.fit(available);
     if (!size) return;
     sheet.style.width = `${size.width}px`;
+    // On paper both keep their shape in whatever room there is.
+    sheet.style.setProperty("--tall", String((size.sectionHeight + size.leverHeight) / size.width));
     resize(section, size.width, size.sectionHeight, scale);
     resize(lever, size.width, size.leverHeight, scale);
     const scrolls = size.width > available + 1;

@@ -3,8 +3,9 @@
 use std::path::Path;
 use std::time::{Duration, Instant};
 
-use anyhow::{Context, Result, bail, ensure};
+use anyhow::{Context, Result, anyhow, bail, ensure};
 use fantoccini::elements::Element;
+use fantoccini::wd::{PrintConfiguration, PrintSize};
 use serde::de::DeserializeOwned;
 use serde_json::{Value, json};
 use xtask::site::{self, Site};
@@ -363,6 +364,28 @@ impl Page {
         self.session
             .cdp("Page.setBypassCSP", json!({ "enabled": true }))?;
         Ok(())
+    }
+
+    /// The page as a PDF.
+    ///
+    /// # Errors
+    /// The browser refuses.
+    pub fn print(&self, size: PrintSize) -> Result<Vec<u8>> {
+        let paper = PrintConfiguration::builder().size(size).build();
+        let paper = paper.map_err(|error| anyhow!("{error:?}"))?;
+        self.session
+            .run(async |client| client.print(paper.clone()).await)
+    }
+
+    /// Lays the page out as for paper, or as for the screen.
+    ///
+    /// # Errors
+    /// The browser refuses.
+    pub fn lay_out_for_paper(&self, paper: bool) -> Result<()> {
+        let mut media = self.view.media();
+        media["media"] = json!(if paper { "print" } else { "" });
+        self.session.cdp("Emulation.setEmulatedMedia", media)?;
+        self.rest()
     }
 
     /// Expects the browser to log an error that has this text in it.

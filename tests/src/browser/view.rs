@@ -89,7 +89,7 @@ impl View {
         Ok(())
     }
 
-    fn media(self) -> Value {
+    pub(super) fn media(self) -> Value {
         let scheme = if self.dark { "dark" } else { "light" };
         let motion = if self.still {
             "reduce"

@@ -25,5 +25,6 @@ mod offline;
 mod operating;
 mod own_files;
 mod pictures;
+mod print;
 mod scenarios;
 mod touch;

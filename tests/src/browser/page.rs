@@ -65,14 +65,37 @@ pub fn open_in(
     if skipped() {
         return Ok(());
     }
-    let mut page = Page::start(folder, view, page)?;
+    let site = site::start_under(folder, SUB_PATH)?;
+    open_on(site, view, page, test)
+}
+
+/// As [`open`], with a page of another folder that somebody else's host sends with its own policy.
+///
+/// # Errors
+/// As [`open`].
+pub fn open_foreign(
+    folder: &Path,
+    policy: &str,
+    page: &str,
+    test: impl FnOnce(&mut Page) -> Result<()>,
+) -> Result<()> {
+    let site = site::start_foreign(folder, SUB_PATH, policy)?;
+    open_on(site, View::LAPTOP, page, test)
+}
+
+fn open_on(
+    site: Site,
+    view: View,
+    page: &str,
+    test: impl FnOnce(&mut Page) -> Result<()>,
+) -> Result<()> {
+    let mut page = Page::start(site, view, page)?;
     let outcome = test(&mut page).and_then(|()| page.check_faults());
     outcome.map_err(|error| page.explain(error))
 }
 
 impl Page {
-    fn start(folder: &Path, view: View, page: &str) -> Result<Self> {
-        let site = site::start_under(folder, SUB_PATH)?;
+    fn start(site: Site, view: View, page: &str) -> Result<Self> {
         let session = Session::start(&Environment::read()?)?;
         view.apply(&session)?;
         let source = json!({ "source": PROBE });

@@ -23,6 +23,7 @@ mod narrow;
 mod network;
 mod offline;
 mod operating;
+mod other_origin;
 mod own_files;
 mod pictures;
 mod print;

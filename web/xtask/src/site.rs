@@ -79,6 +79,20 @@ pub fn start_under(folder: &Path, sub_path: &str) -> Result<Site> {
 /// # Errors
 /// As [`start`].
 pub fn start_on(listener: TcpListener, folder: &Path, sub_path: &str) -> Result<Site> {
+    serve_on(listener, folder, sub_path, CONTENT_SECURITY_POLICY)
+}
+
+/// Serves `folder` on a free port under a sub-path with another Content-Security-Policy: somebody
+/// else's host.
+///
+/// # Errors
+/// As [`start`], or the policy is no text for a header.
+pub fn start_foreign(folder: &Path, sub_path: &str, policy: &str) -> Result<Site> {
+    let listener = TcpListener::bind((Ipv4Addr::LOCALHOST, 0)).context("no free port")?;
+    serve_on(listener, folder, sub_path, policy)
+}
+
+fn serve_on(listener: TcpListener, folder: &Path, sub_path: &str, policy: &str) -> Result<Site> {
     if !folder.is_dir() {
         bail!("there is no folder {} to serve", folder.display());
     }
@@ -88,7 +102,7 @@ pub fn start_on(listener: TcpListener, folder: &Path, sub_path: &str) -> Result<
     let runtime = tokio::runtime::Builder::new_current_thread()
         .enable_all()
         .build()?;
-    let router = router(folder, &path);
+    let router = router(folder, &path, HeaderValue::from_str(policy)?);
     let (stop, stopped) = oneshot::channel();
     let thread = std::thread::Builder::new()
         .name(format!("site {address}"))
@@ -116,19 +130,24 @@ async fn serve(listener: TcpListener, router: Router) -> Result<()> {
     Ok(axum::serve(listener, router).await?)
 }
 
-fn router(folder: &Path, path: &str) -> Router {
+fn router(folder: &Path, path: &str, policy: HeaderValue) -> Router {
     let files = ServeDir::new(folder);
     let router = match path {
         "/" => Router::new().fallback_service(files),
         _ => Router::new().nest_service(path, files),
     };
     let headers: [(HeaderName, &'static str); 4] = [
-        (header::CONTENT_SECURITY_POLICY, CONTENT_SECURITY_POLICY),
+        // Pages of other hosts may take the element from here.
+        (header::ACCESS_CONTROL_ALLOW_ORIGIN, "*"),
         // The browser asks each time, so a new build shows at the next reload.
         (header::CACHE_CONTROL, "no-cache"),
         (header::X_CONTENT_TYPE_OPTIONS, "nosniff"),
         (header::REFERRER_POLICY, "no-referrer"),
     ];
+    let router = router.layer(SetResponseHeaderLayer::overriding(
+        header::CONTENT_SECURITY_POLICY,
+        policy,
+    ));
     headers.into_iter().fold(router, |router, (name, value)| {
         router.layer(SetResponseHeaderLayer::overriding(
             name,

@@ -105,6 +105,8 @@ fn every_answer_carries_the_strict_headers() -> Result<()> {
             "{path}"
         );
         assert_eq!(answer.header("cache-control"), Some("no-cache"), "{path}");
+        let allowed = answer.header("access-control-allow-origin");
+        assert_eq!(allowed, Some("*"), "{path}");
     }
     for forbidden in ["unsafe-inline", "'unsafe-eval'", "http:", "https:", "*"] {
         assert!(!CONTENT_SECURITY_POLICY.contains(forbidden), "{forbidden}");

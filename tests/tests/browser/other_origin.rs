@@ -1,0 +1,64 @@
+//! The element from another host than the page it stands in, under the policy that README names.
+
+use std::fs;
+use std::path::Path;
+
+use anyhow::{Context, Result, ensure};
+use levertrain_tests::browser::{page, required, skipped};
+use serde_json::Value;
+use xtask::test_environment::SITE;
+use xtask::{paths, site};
+
+use crate::by_hand::{self, FIRST};
+
+/// The line of README that starts with `script-src HOST`.
+fn policy(host: &str) -> Result<String> {
+    let readme = fs::read_to_string(paths::root().join("README.md"))?;
+    let line = readme
+        .lines()
+        .map(str::trim)
+        .find(|line| line.starts_with("script-src HOST"))
+        .context("README names no policy")?;
+    Ok(format!(
+        "default-src 'none'; {}",
+        line.replace("HOST", host)
+    ))
+}
+
+/// Catches a file that the element asks for and the policy in README forbids, a host of ours that
+/// does not let others have its files, and an address that is taken from the page's host.
+#[test]
+fn the_element_works_from_another_host_under_the_policy_in_readme() -> Result<()> {
+    if skipped() {
+        return Ok(());
+    }
+    let ours = site::start(&required(SITE)?)?;
+    let host = ours.address().trim_end_matches('/');
+    let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join("other-origin");
+    fs::create_dir_all(&folder)?;
+    fs::write(
+        folder.join("lesson.html"),
+        format!(
+            "<!doctype html><html lang=\"en\"><meta charset=\"utf-8\"><title>Lesson</title>\
+             <script type=\"module\" src=\"{host}/element.js\"></script><h1>Lesson</h1>\
+             <lever-train scenario=\"{}\" applied=\"{}\"></lever-train>",
+            by_hand::STEM,
+            FIRST.applied.join(",")
+        ),
+    )?;
+    page::open_foreign(&folder, &policy(host)?, "lesson.html", |page| {
+        // The browser asks for an icon by itself.
+        page.expect_fault("favicon.ico");
+        let seen = page.seen()?;
+        ensure!(seen.ratio.as_deref() == Some(FIRST.ratio), "{seen:?}");
+        for panel in ["effort", "share", "bearings"] {
+            page.unfold(panel)?;
+        }
+        let faces: usize = page.get(
+            "[...document.fonts].filter(({ status }) => status === 'loaded').length",
+            Value::Null,
+        )?;
+        ensure!(faces > 0, "no face has come");
+        Ok(())
+    })
+}

@@ -136,6 +136,15 @@ impl Page {
         self.rest()
     }
 
+    /// Goes to the page as a file of this machine, where it cannot start.
+    ///
+    /// # Errors
+    /// The browser refuses.
+    pub fn goto_file(&self, file: &Path) -> Result<()> {
+        let address = format!("file://{}", file.display());
+        self.session.run(async |client| client.goto(&address).await)
+    }
+
     /// Changes the screen, or what the system asks for.
     ///
     /// # Errors

@@ -1,10 +1,11 @@
-//! The element from another host than the page it stands in, under the policy that README names.
+//! Other origins: the element from another host than its page's, under the policy that README names, and
+//! the page as a file.
 
 use std::fs;
 use std::path::Path;
 
 use anyhow::{Context, Result, ensure};
-use levertrain_tests::browser::{page, required, skipped};
+use levertrain_tests::browser::{View, page, required, skipped};
 use serde_json::Value;
 use xtask::test_environment::SITE;
 use xtask::{paths, site};
@@ -60,5 +61,28 @@ fn the_element_works_from_another_host_under_the_policy_in_readme() -> Result<()
         )?;
         ensure!(faces > 0, "no face has come");
         Ok(())
+    })
+}
+
+/// Catches a page that stays silent where its scripts do not run.
+#[test]
+fn opened_as_a_file_the_page_says_why_it_does_not_start() -> Result<()> {
+    page::open(View::LAPTOP, "", |page| {
+        let words = "document.querySelector('.before-blocked')";
+        ensure!(
+            !page.get::<bool>(&format!("{words}.checkVisibility()"), Value::Null)?,
+            "said by a page that has started"
+        );
+        for part in ["did not load", "file:"] {
+            page.expect_fault(part);
+        }
+        page.goto_file(&required(SITE)?.join("index.html"))?;
+        page.until(
+            "it says why",
+            &format!(
+                "{words}.checkVisibility({{ visibilityProperty: true }}) \
+                 && {words}.textContent.includes('file://')"
+            ),
+        )
     })
 }

@@ -17,7 +17,7 @@ import { listScenarios } from "./state/catalogue.js";
 import { Desk } from "./state/desk.js";
 import { h, icon } from "./kit/dom.js";
 import { loadEngine } from "./state/engine.js";
-import { Failure, faultsOf } from "./kit/faults.js";
+import { Failure, problemsOf } from "./kit/problems.js";
 import { loadFonts } from "./kit/fonts.js";
 import { styles } from "./kit/sheets.js";
 import { rootedAt } from "./kit/site.js";
@@ -180,7 +180,7 @@ class LeverTrain extends HTMLElement {
     for (const ask of this.#asked.splice(0)) ask(detail);
     this.dispatchEvent(new CustomEvent("levertrain-error", { detail, bubbles: true, composed: true }));
     const body = this.shadowRoot?.querySelector(".levertrain");
-    const faults = faultsOf(error).map(({ place, problem, fix }) =>
+    const problems = problemsOf(error).map(({ place, problem, fix }) =>
       h("p", {}, h("b", {}, place), `: ${problem}. To mend it: ${fix}.`),
     );
     body?.replaceChildren(
@@ -189,7 +189,7 @@ class LeverTrain extends HTMLElement {
         { class: "empty", role: "alert", "data-part": "empty" },
         h("p", { class: "wordmark" }, icon("mark"), "Levertrain"),
         h("p", { class: "empty-heading" }, "The sandbox cannot start."),
-        ...faults,
+        ...problems,
       ),
     );
   }

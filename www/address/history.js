@@ -1,6 +1,6 @@
 /** Keeps the page's address and what is on screen the same, both ways. */
 
-import { faultsOf } from "../kit/faults.js";
+import { problemsOf } from "../kit/problems.js";
 import { fragmentOf, viewOf } from "./link.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
@@ -110,8 +110,8 @@ export class History {
       this.#desk.report(failed);
     } else if (shown) {
       this.#desk.dismiss();
-      const faults = view.failures?.flatMap(faultsOf) ?? [];
-      if (faults.length > 0) this.#desk.report({ faults }, PARTLY);
+      const problems = view.failures?.flatMap(problemsOf) ?? [];
+      if (problems.length > 0) this.#desk.report({ problems }, PARTLY);
     } else {
       return;
     }

@@ -5,7 +5,7 @@
 
 import { assumptionsCode, USUAL_ASSUMPTIONS } from "../state/assumptions.js";
 import { DEFAULT_SPEED, DEFAULT_TORQUE } from "../state/desk.js";
-import { Failure } from "../kit/faults.js";
+import { Failure } from "../kit/problems.js";
 import { MOST_SPEED, MOST_TORQUE } from "../kit/format.js";
 import { roadCode, USUAL_ROAD } from "../state/road.js";
 import { shownNames } from "../state/shown.js";

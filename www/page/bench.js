@@ -119,17 +119,17 @@ export class Bench {
     if (this.#history) await this.#history.start(wishes);
     else await this.show(wishes);
     if (!this.desk.info) {
-      const { faults } = this.desk;
+      const { problems } = this.desk;
       await this.show({});
       const heading = "What the link asks for cannot be shown; here is another scenario instead.";
-      if (faults.length > 0) this.desk.report({ faults }, heading);
+      if (problems.length > 0) this.desk.report({ problems }, heading);
     }
     this.ready = true;
     await this.#board.start();
   }
 
   /**
-   * Opens what a view asks for; on a fault everything on screen stays.
+   * Opens what a view asks for; on a problem everything on screen stays.
    * @param {View} view
    */
   show(view) {
@@ -137,7 +137,7 @@ export class Bench {
   }
 
   /**
-   * Changes only what a view speaks of; on a fault nothing.
+   * Changes only what a view speaks of; on a problem nothing.
    * @param {View} view
    */
   change(view) {

@@ -2,7 +2,7 @@
 
 import { h, icon, unseen } from "../kit/dom.js";
 
-/** More faults than these would push the drawings off the screen. */
+/** More problems than these would push the drawings off the screen. */
 const SHOWN = 6;
 
 /** @param {import("../state/desk.js").Desk} desk */
@@ -23,16 +23,16 @@ export function messages(desk) {
   const node = h("div", { role: "alert", class: "messages" });
 
   function update() {
-    const { faults } = desk;
-    const items = faults
+    const { problems } = desk;
+    const items = problems
       .slice(0, SHOWN)
       .map(({ place, problem, fix }) =>
         h("li", {}, h("b", {}, place), `: ${problem}. `, h("span", { class: "fix" }, sentence(fix))),
       );
-    if (faults.length > SHOWN) items.push(h("li", {}, `…and ${faults.length - SHOWN} more.`));
+    if (problems.length > SHOWN) items.push(h("li", {}, `…and ${problems.length - SHOWN} more.`));
     list.replaceChildren(...items);
     heading.textContent = desk.heading;
-    node.replaceChildren(...(faults.length > 0 ? [body] : []));
+    node.replaceChildren(...(problems.length > 0 ? [body] : []));
   }
   desk.addEventListener("message", update);
   return node;

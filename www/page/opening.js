@@ -1,6 +1,6 @@
 /** Opening scenarios: those that come with the page, by what a view asks for, and the user's own. */
 
-import { Failure } from "../kit/faults.js";
+import { Failure } from "../kit/problems.js";
 import { MOST_SPEED, MOST_TORQUE } from "../kit/format.js";
 import { assumptionsFrom, USUAL_ASSUMPTIONS } from "../state/assumptions.js";
 import { readFile, readScenario } from "../state/catalogue.js";
@@ -40,7 +40,7 @@ export class Opening {
   }
 
   /**
-   * Opens what a view asks for; on a fault everything on screen stays.
+   * Opens what a view asks for; on a problem everything on screen stays.
    * @param {View} view
    */
   async show(view) {
@@ -145,7 +145,7 @@ export class Opening {
   }
 
   /**
-   * Changes what is on screen in what a view speaks of; on a fault nothing changes.
+   * Changes what is on screen in what a view speaks of; on a problem nothing changes.
    * @param {View} view
    */
   change(view) {

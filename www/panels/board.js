@@ -1,6 +1,6 @@
 /** The panels of an element: their headings at once, what is in them when it is needed. */
 
-import { Failure, faultsOf } from "../kit/faults.js";
+import { Failure, problemsOf } from "../kit/problems.js";
 import { Panel } from "../kit/panel.js";
 import { follow } from "../state/follow.js";
 import { PANELS } from "./registry.js";
@@ -84,7 +84,7 @@ class Slot {
     } catch (error) {
       // Unfolded again, it tries again.
       this.#filling = undefined;
-      const reason = faultsOf(error).map(({ problem }) => problem);
+      const reason = problemsOf(error).map(({ problem }) => problem);
       const problem = `what belongs in the panel did not load (${reason.join("; ")})`;
       desk.report(new Failure(this.entry.title, problem, "check the connection and reload the page"));
     } finally {

@@ -1,6 +1,6 @@
 /** What is assumed about losses, and what the engine makes of it. */
 
-import { Failure } from "../kit/faults.js";
+import { Failure } from "../kit/problems.js";
 
 /** @typedef {import("./desk.js").Desk} Desk */
 /** @typedef {import("./desk.js").Sandbox} Sandbox */

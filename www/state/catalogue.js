@@ -1,6 +1,6 @@
 /** The scenarios that come with the page. */
 
-import { Failure } from "../kit/faults.js";
+import { Failure } from "../kit/problems.js";
 import { siteFile } from "../kit/site.js";
 
 /** @typedef {{ stem: string, name: string, text: string }} Entry */

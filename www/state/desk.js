@@ -4,12 +4,12 @@
  * Views listen to its events and ask it for changes:
  * `train` (another scenario), `answer` (other elements applied), `preview` (a pack is dragged, or
  * no longer), `speed`, `torque`, `units`, `assumptions` (about losses), `road` (pedal, slope and
- * lock-up), `light` (a member is pointed at), `look` (colours, sizes, turning) and `message` (faults
+ * lock-up), `light` (a member is pointed at), `look` (colours, sizes, turning) and `message` (problems
  * for the user).
  */
 
 import { isTrap } from "./engine.js";
-import { Faults, faultsOf } from "../kit/faults.js";
+import { Problems, problemsOf } from "../kit/problems.js";
 import { USUAL_ASSUMPTIONS } from "./assumptions.js";
 import { Quantities } from "./quantities.js";
 import { USUAL_ROAD } from "./road.js";
@@ -19,7 +19,7 @@ import { unitOf, USUAL_UNITS } from "./units.js";
 /** @typedef {import("../engine/levertrain.js").TrainInfo} TrainInfo */
 /** @typedef {import("../engine/levertrain.js").Answer} Answer */
 /** @typedef {import("../engine/levertrain.js").StageSize} StageSize */
-/** @typedef {import("../kit/faults.js").Fault} Fault */
+/** @typedef {import("../kit/problems.js").Problem} Problem */
 /** @typedef {{ stem: string } | { file: number, name: string }} Source where a scenario came from */
 /** @typedef {{ id: string, answer: Answer }} Preview what changing one element over would give */
 /** @typedef {{ coupling: string, index: number }} MemberPlace a member of a coupling */
@@ -51,10 +51,10 @@ export class Desk extends EventTarget {
   /** The member that is pointed at, where it is one rather than a whole shaft. */
   /** @type {MemberPlace | undefined} */
   litMember;
-  /** @type {Fault[]} */
-  faults = [];
+  /** @type {Problem[]} */
+  problems = [];
   heading = "";
-  /** What the faults came as. @type {Error | undefined} */
+  /** What the problems came as. @type {Error | undefined} */
   failure;
   speed = DEFAULT_SPEED;
   torque = DEFAULT_TORQUE;
@@ -74,7 +74,7 @@ export class Desk extends EventTarget {
   }
 
   /**
-   * Opens a scenario. On a fault everything on screen stays.
+   * Opens a scenario. On a problem everything on screen stays.
    * @param {string} text
    * @param {Source} source
    * @param {{ applied?: string[], speed?: number, torque?: number, units?: import("./units.js").Units, road?: import("./road.js").Road, assumptions?: import("./assumptions.js").Assumptions, shown?: import("./shown.js").Shown }} [view]
@@ -295,16 +295,16 @@ export class Desk extends EventTarget {
    * @param {string} [heading] what that means for what is on screen
    */
   report(error, heading = "That did not work. What was on screen is still there.") {
-    this.faults = faultsOf(error);
-    this.failure = error instanceof Error ? error : new Faults(this.faults);
+    this.problems = problemsOf(error);
+    this.failure = error instanceof Error ? error : new Problems(this.problems);
     this.heading = this.info ? heading : "Nothing can be shown yet.";
     this.#emit("message");
   }
 
   /** Takes the message away. */
   dismiss() {
-    if (this.faults.length === 0) return;
-    this.faults = [];
+    if (this.problems.length === 0) return;
+    this.problems = [];
     this.failure = undefined;
     this.#emit("message");
   }
@@ -368,14 +368,14 @@ export class Desk extends EventTarget {
     const place = "engine";
     const problem = `it stopped working (${error.message})`;
     if (this.#traps > 2 || !this.source) {
-      this.report({ faults: [{ place, problem, fix: "choose another scenario or reload" }] });
+      this.report({ problems: [{ place, problem, fix: "choose another scenario or reload" }] });
       return;
     }
     try {
       this.open(this.#text, this.source, { applied });
       const fix = "go on; should it happen again, reload the page";
       const heading = "The engine was started afresh with this scenario.";
-      this.report({ faults: [{ place, problem, fix }] }, heading);
+      this.report({ problems: [{ place, problem, fix }] }, heading);
     } catch (second) {
       this.report(second);
     }

@@ -1,6 +1,6 @@
 /** The engine, loaded once for every element on the page. */
 
-import { Failure } from "../kit/faults.js";
+import { Failure } from "../kit/problems.js";
 import { siteFile } from "../kit/site.js";
 
 /** @typedef {typeof import("../engine/levertrain.js")} Engine */

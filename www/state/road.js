@@ -1,6 +1,6 @@
 /** What driver and road ask for, and the operating point the engine finds for it. */
 
-import { Failure } from "../kit/faults.js";
+import { Failure } from "../kit/problems.js";
 
 /** @typedef {import("./desk.js").Desk} Desk */
 

@@ -1,6 +1,6 @@
 /** What the drawings show beside speeds, and how they show it. */
 
-import { Failure } from "../kit/faults.js";
+import { Failure } from "../kit/problems.js";
 
 /** @typedef {{ power: boolean, merged: boolean }} Shown power on the half-section, levers joined */
 

@@ -5,7 +5,7 @@
  * definitions of the international foot, pound and standard gravity.
  */
 
-import { Failure } from "../kit/faults.js";
+import { Failure } from "../kit/problems.js";
 
 /** Metres. */
 const FOOT = 0.3048;

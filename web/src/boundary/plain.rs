@@ -28,10 +28,10 @@ pub fn nothing_open() -> JsValue {
 pub fn problems(problems: Vec<Problem>) -> JsValue {
     #[derive(Serialize)]
     struct Thrown {
-        faults: Vec<ProblemInfo>,
+        problems: Vec<ProblemInfo>,
     }
     let thrown = Thrown {
-        faults: problems.into_iter().map(ProblemInfo::from).collect(),
+        problems: problems.into_iter().map(ProblemInfo::from).collect(),
     };
     // Plain strings always convert; a string says at least that something went wrong.
     plain(&thrown).unwrap_or_else(|error| error)

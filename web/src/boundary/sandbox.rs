@@ -1,6 +1,6 @@
 //! The wasm boundary: JavaScript values in, plain data out. Thin on purpose.
 //!
-//! Errors are thrown as `{ faults: [{ place, problem, fix }] }`; what was on screen stays.
+//! Errors are thrown as `{ problems: [{ place, problem, fix }] }`; what was on screen stays.
 
 use levertrain_core::report::{
     CapacityReport, ChartReport, CombinationReport, LossReport, OperatingReport,

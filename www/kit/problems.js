@@ -1,24 +1,24 @@
 /** What went wrong, in one shape: where, what, and what to do about it. */
 
-/** @typedef {{ place: string, problem: string, fix: string }} Fault */
+/** @typedef {{ place: string, problem: string, fix: string }} Problem */
 
-/** Longest text of a fault in characters: it may quote a whole link. */
+/** Longest text of a problem in characters: it may quote a whole link. */
 const LONGEST = 160;
 
 /** Characters that show nothing, break lines or turn the direction of what follows. */
 const HIDDEN = /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu;
 
 /** What went wrong, as an error that says so in one text. */
-export class Faults extends Error {
-  /** @param {Fault[]} faults */
-  constructor(faults) {
-    super(faults.map(({ place, problem, fix }) => `${place}: ${problem}; ${fix}`).join("\n"));
-    this.faults = faults;
+export class Problems extends Error {
+  /** @param {Problem[]} problems */
+  constructor(problems) {
+    super(problems.map(({ place, problem, fix }) => `${place}: ${problem}; ${fix}`).join("\n"));
+    this.problems = problems;
   }
 }
 
-/** A fault found by the page itself. */
-export class Failure extends Faults {
+/** A problem found by the page itself. */
+export class Failure extends Problems {
   /**
    * @param {string} place
    * @param {string} problem
@@ -30,14 +30,14 @@ export class Failure extends Faults {
 }
 
 /**
- * The faults of anything thrown, by the engine, the page or the browser.
+ * The problems of anything thrown, by the engine, the page or the browser.
  * @param {unknown} error
- * @returns {Fault[]}
+ * @returns {Problem[]}
  */
-export function faultsOf(error) {
-  const faults = /** @type {{ faults?: Fault[] } | null} */ (error)?.faults;
+export function problemsOf(error) {
+  const problems = /** @type {{ problems?: Problem[] } | null} */ (error)?.problems;
   const problem = error instanceof Error ? error.message : String(error);
-  const found = Array.isArray(faults) && faults.length > 0 ? faults : [{ place: "page", problem, fix: "reload the page" }];
+  const found = Array.isArray(problems) && problems.length > 0 ? problems : [{ place: "page", problem, fix: "reload the page" }];
   return found.map(({ place, problem, fix }) => ({ place: legible(place), problem: legible(problem), fix }));
 }
 

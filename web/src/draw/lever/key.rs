@@ -47,7 +47,9 @@ impl Entry {
             Self::Way(_) => 14.0,
             Self::Member(_) => 21.0,
             Self::Held | Self::Shared => 29.0,
-            Self::Free | Self::Fights => 24.0,
+            Self::Free => 24.0,
+            // Its edge reaches further out than any other sign's.
+            Self::Fights => 32.0,
             Self::Input | Self::Output => 24.0,
         }
     }

@@ -1,7 +1,7 @@
 //! Every scenario in the page says what the core says.
 
 use anyhow::{Context, Result, ensure};
-use levertrain_core::{Combination, Duty, State};
+use levertrain_core::{Combination, Duty, Nesting, State};
 use levertrain_tests::browser::{Page, View, page};
 use levertrain_tests::files;
 use serde_json::{Value, json};
@@ -188,4 +188,30 @@ fn all_32_combinations_of_the_six_speed_are_listed() -> Result<()> {
             Ok(())
         },
     )
+}
+
+/// Catches a train that cannot be built round one axis and is shown as if it could, and the other way
+/// round: the core decides it, the page must say it.
+#[test]
+fn what_cannot_be_built_is_said_beside_the_drawing() -> Result<()> {
+    page::open(View::LAPTOP, "", |page| {
+        for file in files::scenarios()? {
+            page.choose(&file.stem)?;
+            let said = page.shows("[data-part=layout-caution]")?;
+            let train = by_core::parse(&file.text)?;
+            let crosses = train.nesting() == Nesting::Crosses;
+            ensure!(
+                said == crosses,
+                "{}: said {said}, crosses {crosses}",
+                file.stem
+            );
+            let text: String = page.get("probe.text('[data-part=layout-caution]')", Value::Null)?;
+            ensure!(
+                text.starts_with("Cannot be built as drawn: ") == crosses,
+                "{}: {text:?}",
+                file.stem
+            );
+        }
+        Ok(())
+    })
 }

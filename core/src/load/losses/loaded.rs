@@ -151,7 +151,8 @@ impl<'a> Loaded<'a> {
 enum Ideal {
     /// Everything turns at a speed that is known, so that it does not matter what carries none.
     AllTurn,
-    Some(Balance),
+    /// Something floats, or more is applied than needed.
+    Solved(Balance),
 }
 
 impl Ideal {
@@ -169,7 +170,7 @@ impl Ideal {
         if combination.degrees_of_freedom() == 1 && equations + 1 == scenario.shafts.len() {
             Self::AllTurn
         } else {
-            Self::Some(Balance::of(combination))
+            Self::Solved(Balance::of(combination))
         }
     }
 
@@ -187,7 +188,7 @@ impl Ideal {
     fn is_zero(&self, torque: impl FnOnce(&Balance) -> Option<Fraction>) -> Option<bool> {
         match self {
             Self::AllTurn => Some(false),
-            Self::Some(balance) => Some(torque(balance)?.is_zero()),
+            Self::Solved(balance) => Some(torque(balance)?.is_zero()),
         }
     }
 }

@@ -47,7 +47,7 @@ export class Colours {
     }
   }
 
-  /** @param {string} palette */
+  /** @param {ReturnType<typeof paletteFor>} palette */
   #print(palette) {
     this.#desk.setLook({ palette });
     this.#drawNow();

@@ -58,7 +58,7 @@ export function fill(panel, { desk, signal }) {
   let found = [];
 
   function ask() {
-    found = desk.ask((sandbox) => sandbox.capacityChart(desk.torque)) ?? [];
+    found = desk.ask((sandbox) => sandbox.capacityChart()) ?? [];
     if (found.length > 0) show();
   }
 

@@ -1,7 +1,7 @@
 /** The range chart: elements, ratio, step and efficiency of every range; a click applies one. */
 
 import { h, unseen } from "../kit/dom.js";
-import { lossChartOf, lossesAreQuick } from "../state/assumptions.js";
+import { lossesAreQuick } from "../state/assumptions.js";
 import { follow } from "../state/follow.js";
 import { fraction, listed, NONE, number, ratio } from "../kit/format.js";
 import { LOSS_OUTCOMES } from "../state/effort_words.js";
@@ -65,7 +65,7 @@ export function fill(panel, { desk }) {
   }
 
   function fillEfficiencies() {
-    const found = (lossesAreQuick(desk) && lossChartOf(desk)) || [];
+    const found = (lossesAreQuick(desk) && desk.ask((sandbox) => sandbox.lossChart())) || [];
     holder.toggleAttribute("data-no-losses", found.length === 0);
     coasting.textContent = desk.assumptions.coasting ? " coasting" : "";
     rows.forEach((row, at) => {

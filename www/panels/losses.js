@@ -2,7 +2,7 @@
 
 import { h } from "../kit/dom.js";
 import { follow } from "../state/follow.js";
-import { DRAG_SLIP, isDrag, isMesh, lossesAreQuick, lossesOf, MOST_DRAG } from "../state/assumptions.js";
+import { DRAG_SLIP, isDrag, isMesh, lossesAreQuick, MOST_DRAG } from "../state/assumptions.js";
 import { number } from "../kit/format.js";
 import { formula } from "../kit/mathml.js";
 import { percent } from "../state/quantities.js";
@@ -38,7 +38,7 @@ export function fill(panel, { desk }) {
       panel.hint("");
       return;
     }
-    const found = lossesOf(desk);
+    const found = desk.ask((sandbox) => sandbox.losses());
     const efficiency = found?.efficiency ?? null;
     panel.hint(efficiency === null ? "" : percent(efficiency));
     list.hidden = efficiency === null;

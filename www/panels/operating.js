@@ -5,7 +5,7 @@ import { lossesAreQuick } from "../state/assumptions.js";
 import { follow } from "../state/follow.js";
 import { MOST_SPEED, MOST_TORQUE, NO_BREAK, number } from "../kit/format.js";
 import { percent } from "../state/quantities.js";
-import { GRADES, operatingOf } from "../state/road.js";
+import { GRADES } from "../state/road.js";
 import { unitOf } from "../state/units.js";
 import { drawing } from "../stage/drawing.js";
 import { table } from "../kit/table.js";
@@ -78,7 +78,7 @@ export function fill(panel, { desk, redraw, draws, signal }) {
       panel.hint("");
       return;
     }
-    found = operatingOf(desk);
+    found = desk.ask((sandbox) => sandbox.operating());
     if (!found) return;
     for (const [at, kind] of KINDS.entries()) heads[at].textContent = unitOf(desk.units, kind).name;
     if (words.textContent !== found.words) words.textContent = found.words;

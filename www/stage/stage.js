@@ -17,6 +17,8 @@ const MEASURES_KEPT = 1000;
 
 /** Canvas pixels to a CSS pixel, at least, so that fine lines stay fine on any screen. */
 const LEAST_SCALE = 2;
+/** More cannot be seen, and the engine refuses it. */
+const MOST_SCALE = 8;
 
 /**
  * @param {Desk} desk
@@ -40,7 +42,7 @@ export function stage(desk, page, signal) {
   function fit() {
     const available = scroller.clientWidth;
     if (!desk.info || available === 0) return;
-    const scale = Math.max(LEAST_SCALE, devicePixelRatio);
+    const scale = Math.min(Math.max(LEAST_SCALE, devicePixelRatio), MOST_SCALE);
     if (scale !== desk.look.scale) desk.setLook({ scale });
     const size = desk.fit(available);
     if (!size) return;

@@ -3,7 +3,6 @@
 import { Failure } from "../kit/problems.js";
 
 /** @typedef {import("./desk.js").Desk} Desk */
-/** @typedef {import("./desk.js").Sandbox} Sandbox */
 
 /**
  * @typedef {object} Assumptions
@@ -32,45 +31,6 @@ export function lossesAreQuick({ info }) {
   // A set of four members is two gear trains and the meshes both go through.
   const trains = info?.couplings.map(({ members }) => (members.length > 3 ? 3 : 1)) ?? [];
   return trains.reduce((sum, count) => sum + count, 0) <= MOST_UNASKED;
-}
-
-/**
- * What the applied elements do with losses; nothing where no drag can be told.
- * @param {Desk} desk
- */
-export function lossesOf(desk) {
-  return lossy(desk, (sandbox, mesh, drag, coasting) => sandbox.losses(mesh, drag, coasting));
-}
-
-/**
- * The same for every range.
- * @param {Desk} desk
- */
-export function lossChartOf(desk) {
-  return lossy(desk, (sandbox, mesh, drag, coasting) => sandbox.lossChart(mesh, drag, coasting));
-}
-
-/**
- * @template T
- * @param {Desk} desk
- * @param {(sandbox: Sandbox, mesh: number, drag: number, coasting: boolean) => T} question
- */
-function lossy(desk, question) {
-  const { mesh, coasting } = desk.assumptions;
-  const drag = normalisedDrag(desk);
-  return drag === undefined ? undefined : desk.ask((sandbox) => question(sandbox, mesh, drag, coasting));
-}
-
-/**
- * The drag in the engine's measure: parts of the input torque at a slip of the input speed.
- * Without an input torque there is nothing to measure it by.
- * @param {Desk} desk
- * @returns {number | undefined}
- */
-function normalisedDrag({ assumptions, speed, torque }) {
-  if (assumptions.drag === 0) return 0;
-  const drag = (assumptions.drag * speed) / DRAG_SLIP / torque;
-  return Number.isFinite(drag) ? drag : undefined;
 }
 
 /**

@@ -18,7 +18,7 @@ import { unitOf, USUAL_UNITS } from "./units.js";
 /** @typedef {import("../engine/levertrain.js").Sandbox} Sandbox */
 /** @typedef {import("../engine/levertrain.js").TrainInfo} TrainInfo */
 /** @typedef {import("../engine/levertrain.js").Answer} Answer */
-/** @typedef {import("../engine/levertrain.js").StageSize} StageSize */
+/** @typedef {import("../engine/levertrain.js").Settings} Settings */
 /** @typedef {import("../kit/problems.js").Problem} Problem */
 /** @typedef {{ stem: string } | { file: number, name: string }} Source where a scenario came from */
 /** @typedef {{ id: string, answer: Answer }} Preview what changing one element over would give */
@@ -32,6 +32,7 @@ export class Desk extends EventTarget {
   #sandbox;
   #engine;
   #text = "";
+  /** @type {Pick<Settings, "palette" | "scale" | "merged" | "rate" | "power" | "width">} */
   #look = { palette: "light", scale: 2, merged: false, rate: 0, power: false, width: 800 };
   /** Counts what was said: events of one count are said together. */
   said = 0;
@@ -109,7 +110,7 @@ export class Desk extends EventTarget {
     this.road = road ?? this.road;
     this.assumptions = assumptions ?? this.assumptions;
     Object.assign(this.#look, shown);
-    this.#dress(fresh);
+    this.#send(fresh);
     this.#emit("train", "answer", "speed", "torque", "units", "road", "assumptions", "look");
   }
 
@@ -179,32 +180,35 @@ export class Desk extends EventTarget {
   /** @param {number} speed rev/min */
   setSpeed(speed) {
     this.speed = speed;
-    this.ask((sandbox) => sandbox.setInputSpeed(speed));
+    this.ask((sandbox) => this.#send(sandbox));
     this.#emit("speed");
   }
 
   /** @param {number} torque N·m */
   setTorque(torque) {
     this.torque = torque;
+    this.ask((sandbox) => this.#send(sandbox));
     this.#emit("torque");
   }
 
   /** @param {Partial<import("./units.js").Units>} change */
   setUnits(change) {
     this.units = { ...this.units, ...change };
-    this.ask((sandbox) => this.#letter(sandbox));
+    this.ask((sandbox) => this.#send(sandbox));
     this.#emit("units");
   }
 
   /** @param {Partial<import("./assumptions.js").Assumptions>} change */
   assume(change) {
     this.assumptions = { ...this.assumptions, ...change };
+    this.ask((sandbox) => this.#send(sandbox));
     this.#emit("assumptions");
   }
 
   /** @param {Partial<import("./road.js").Road>} change */
   drive(change) {
     this.road = { ...this.road, ...change };
+    this.ask((sandbox) => this.#send(sandbox));
     this.#emit("road");
   }
 
@@ -216,11 +220,11 @@ export class Desk extends EventTarget {
   /**
    * Changes how things look: colours, pixels to a CSS pixel, joined levers, rate of turning, and
    * whether the half-section shows power instead of speed.
-   * @param {Partial<{ palette: string, scale: number, merged: boolean, rate: number, power: boolean }>} change
+   * @param {Partial<Pick<Settings, "palette" | "scale" | "merged" | "rate" | "power">>} change
    */
   setLook(change) {
     Object.assign(this.#look, change);
-    if (this.#sandbox) this.ask((sandbox) => this.#dress(sandbox));
+    this.ask((sandbox) => this.#send(sandbox));
     this.#emit("look");
   }
 
@@ -235,11 +239,11 @@ export class Desk extends EventTarget {
 
   /**
    * @param {number} width CSS pixels there are
-   * @returns {StageSize | undefined}
+   * @returns {import("../engine/levertrain.js").StageSize | undefined} the sizes the drawings then have
    */
   fit(width) {
     this.#look.width = width;
-    return this.ask((sandbox) => sandbox.fitStage(width));
+    return this.ask((sandbox) => this.#send(sandbox));
   }
 
   handles() {
@@ -323,23 +327,22 @@ export class Desk extends EventTarget {
     return this.info?.elements.find((element) => element.id === id)?.label ?? id;
   }
 
-  /** @param {Sandbox} sandbox */
-  #dress(sandbox) {
-    const { palette, scale, merged, rate, power, width } = this.#look;
-    sandbox.setPalette(palette);
-    sandbox.setScale(scale);
-    sandbox.setMerged(merged);
-    sandbox.setRate(rate);
-    sandbox.setShowPower(power);
-    sandbox.setInputSpeed(this.speed);
-    this.#letter(sandbox);
-    sandbox.fitStage(width);
-  }
-
-  /** @param {Sandbox} sandbox */
-  #letter(sandbox) {
-    sandbox.setSpeedUnit(unitOf(this.units, "speed").name);
-    sandbox.setTorqueUnit(unitOf(this.units, "torque").name);
+  /**
+   * Sends all that is set, in one call.
+   * @param {Sandbox} sandbox
+   */
+  #send(sandbox) {
+    /** @type {Settings} */
+    const settings = {
+      ...this.#look,
+      ...this.assumptions,
+      ...this.road,
+      speed: this.speed,
+      torque: this.torque,
+      speed_unit: unitOf(this.units, "speed").name,
+      torque_unit: unitOf(this.units, "torque").name,
+    };
+    return sandbox.set(JSON.stringify(settings));
   }
 
   /**

@@ -1,8 +1,6 @@
-/** What driver and road ask for, and the operating point the engine finds for it. */
+/** What driver and road ask for. */
 
 import { Failure } from "../kit/problems.js";
-
-/** @typedef {import("./desk.js").Desk} Desk */
 
 /**
  * @typedef {object} Road
@@ -16,18 +14,6 @@ export const USUAL_ROAD = { pedal: 0.3, grade: 0, lockup: false };
 
 /** Steepest slopes the page offers, in percent. */
 export const GRADES = { min: -20, max: 30 };
-
-/**
- * The operating point of the applied elements; null where the scenario has no engine.
- * @param {Desk} desk
- */
-export function operatingOf(desk) {
-  const { pedal, grade, lockup } = desk.road;
-  return desk.ask((sandbox) => {
-    sandbox.setConditions(pedal, grade, lockup, desk.assumptions.mesh);
-    return sandbox.operating();
-  });
-}
 
 /**
  * A short text for links and attributes: pedal and slope in percent, and 1 for locked.

@@ -3,5 +3,6 @@
 mod read;
 mod strict;
 
-pub(crate) use read::{Fields, Read, count, list, one_of, read_fields, tagged};
-pub(crate) use strict::strict;
+pub use read::{Fields, Read, Value, one_of, read_fields};
+pub(crate) use read::{count, list, tagged};
+pub use strict::strict;

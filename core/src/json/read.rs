@@ -3,12 +3,13 @@
 //! Written out instead of derived: the messages are ours, all problems of an object are found at
 //! once, and the engine that a page loads is smaller by a twentieth.
 
-use serde_json::{Map, Value};
+use serde_json::Map;
+pub use serde_json::Value;
 
 use crate::base::problem::Problem;
 
-/// What can stand in a scenario file.
-pub(crate) trait Read: Sized {
+/// What can stand in a scenario file, or in settings.
+pub trait Read: Sized {
     /// Reads the value at `place`, the path of a field or empty for the whole file; `None`
     /// after noting at least one problem.
     fn read(value: Value, place: &str, problems: &mut Vec<Problem>) -> Option<Self>;
@@ -16,13 +17,14 @@ pub(crate) trait Read: Sized {
 
 /// Implements [`Read`] for a struct by the names of its fields; those after `optional` may be
 /// left out, which `null` is not.
+#[macro_export]
 macro_rules! read_fields {
     ($kind:ty { $($name:ident),+ } $(optional { $($spare:ident),+ })?) => {
         impl $crate::json::Read for $kind {
             fn read(
-                value: serde_json::Value,
+                value: $crate::json::Value,
                 place: &str,
-                problems: &mut Vec<$crate::base::problem::Problem>,
+                problems: &mut Vec<$crate::Problem>,
             ) -> Option<Self> {
                 let names = [$(stringify!($name)),+];
                 let spare: &[&str] = &[$($(stringify!($spare)),+)?];
@@ -36,10 +38,10 @@ macro_rules! read_fields {
         }
     };
 }
-pub(crate) use read_fields;
+pub use read_fields;
 
 /// The fields of an object that have not been read yet.
-pub(crate) struct Fields<'f> {
+pub struct Fields<'f> {
     place: String,
     fields: Map<String, Value>,
     problems: &'f mut Vec<Problem>,
@@ -48,7 +50,7 @@ pub(crate) struct Fields<'f> {
 impl<'f> Fields<'f> {
     /// The fields of an object that must have all of `names` and may have the `spare` ones.
     /// Notes what is missing or unknown; `None` only if it is no object.
-    pub(crate) fn of(
+    pub fn of(
         value: Value,
         place: &str,
         names: &[&str],
@@ -76,13 +78,13 @@ impl<'f> Fields<'f> {
     }
 
     /// A field; that it is missing has been noted.
-    pub(crate) fn take<T: Read>(&mut self, name: &str) -> Option<T> {
+    pub fn take<T: Read>(&mut self, name: &str) -> Option<T> {
         let value = self.fields.remove(name)?;
         T::read(value, &within(&self.place, name), self.problems)
     }
 
     /// A field that may be left out.
-    pub(crate) fn take_spare<T: Read>(&mut self, name: &str) -> Option<Option<T>> {
+    pub fn take_spare<T: Read>(&mut self, name: &str) -> Option<Option<T>> {
         if self.fields.contains_key(name) {
             self.take(name).map(Some)
         } else {
@@ -148,7 +150,7 @@ fn misfit<T>(
 }
 
 /// Reads one of a few words.
-pub(crate) fn one_of<T: Copy>(
+pub fn one_of<T: Copy>(
     value: &Value,
     place: &str,
     words: &[(&str, T)],
@@ -223,6 +225,21 @@ impl Read for f64 {
     fn read(value: Value, place: &str, problems: &mut Vec<Problem>) -> Option<Self> {
         let number = value.as_f64();
         number.or_else(|| misfit(place, "not a number", &value, "write a number", problems))
+    }
+}
+
+impl Read for bool {
+    fn read(value: Value, place: &str, problems: &mut Vec<Problem>) -> Option<Self> {
+        let read = value.as_bool();
+        read.or_else(|| {
+            misfit(
+                place,
+                "neither true nor false",
+                &value,
+                "write one of them",
+                problems,
+            )
+        })
     }
 }
 

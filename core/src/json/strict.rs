@@ -17,7 +17,7 @@ const SHOWN: usize = 12;
 ///
 /// # Errors
 /// The first place that is not so.
-pub(crate) fn strict(text: &str) -> Result<Value, Problem> {
+pub fn strict(text: &str) -> Result<Value, Problem> {
     let refusal = RefCell::new(None);
     let mut reader = serde_json::Deserializer::from_str(text);
     let within = Within {

@@ -9,6 +9,7 @@ use levertrain_core::{Fraction, State};
 use ts_rs::{Config, TS, TypeVisitor};
 
 use super::wire::{Answer, Outcome, ProblemInfo, TrainInfo};
+use crate::document::settings::Settings;
 use crate::draw::section::{Handle, StageSize};
 use crate::motion::live::Motion;
 
@@ -49,6 +50,7 @@ pub fn declarations() -> String {
     written.visit::<Handle>();
     written.visit::<StageSize>();
     written.visit::<ProblemInfo>();
+    written.visit::<Settings>();
     // A type names its parts in another order in every build.
     written.types.sort_unstable();
     let texts = written.types.into_iter().map(|(_, text)| text);

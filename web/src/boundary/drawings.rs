@@ -7,6 +7,7 @@ use web_sys::HtmlCanvasElement;
 use super::pictures;
 use super::plain::plain;
 use super::sandbox::Sandbox;
+use crate::document::settings::Settings;
 use crate::draw::scene::Point;
 use crate::draw::{Device, flow, lever, paint};
 
@@ -18,35 +19,22 @@ impl Sandbox {
         Ok(flow::height(&self.session()?.live(), width))
     }
 
-    /// Fits the stage into an available width; sizes in CSS pixels.
-    #[wasm_bindgen(js_name = fitStage, unchecked_return_type = "StageSize")]
-    pub fn fit_stage(&mut self, available: f64) -> Result<JsValue, JsValue> {
-        self.stage_width = available;
-        let session = self.session()?;
-        plain(&session.layout().stage(available).size())
-    }
-
     /// Where each element can be taken hold of in the half-section drawing.
     #[wasm_bindgen(unchecked_return_type = "Handle[]")]
     pub fn handles(&self) -> Result<JsValue, JsValue> {
         let session = self.session()?;
-        plain(
-            &session
-                .layout()
-                .stage(self.stage_width)
-                .handles(session.train()),
-        )
+        plain(&session.stage().handles(session.train()))
     }
 
     /// Id of the shaft drawn at a point of a drawing (`section` or `lever`), if any.
     #[wasm_bindgen(js_name = shaftAt)]
     pub fn shaft_at(&self, drawing: &str, x: f64, y: f64) -> Result<Option<String>, JsValue> {
         let session = self.session()?;
-        let stage = session.layout().stage(self.stage_width);
+        let stage = session.stage();
         let point = Point { x, y };
         let shaft = match drawing {
             "section" => stage.shaft_at(point),
-            "lever" => lever::shaft_at(&session.live(), &stage, self.merged, point),
+            "lever" => lever::shaft_at(&session.live(), &stage, session.settings().merged, point),
             _ => None,
         };
         Ok(shaft.map(|shaft| session.train().scenario().shafts[shaft].id.clone()))
@@ -55,34 +43,23 @@ impl Sandbox {
     /// Draws `section`, `lever`, `flow`, `operating`, or `end:` and the id of a coupling. The
     /// canvas's backing store must have the size of the drawing times the scale.
     pub fn draw(&self, drawing: &str, canvas: HtmlCanvasElement) -> Result<(), JsValue> {
-        let css = (
-            f64::from(canvas.width()) / self.scale,
-            f64::from(canvas.height()) / self.scale,
-        );
-        let scene = pictures::on_page(self.session()?, drawing, self.stage(), css)?;
+        let session = self.session()?;
+        let Settings { scale, palette, .. } = *session.settings();
+        let [width, height] =
+            [canvas.width(), canvas.height()].map(|pixels| f64::from(pixels) / scale);
+        let scene = pictures::on_page(session, drawing, (width, height))?;
         let mut backend = CanvasBackend::with_canvas_object(canvas)
             .ok_or_else(|| JsValue::from_str("the canvas has no 2d context"))?;
-        paint(
-            &scene,
-            &mut backend,
-            self.palette,
-            Device::canvas(self.scale),
-        )
-        .map_err(|error| JsValue::from_str(&error.to_string()))
+        paint(&scene, &mut backend, palette, Device::canvas(scale))
+            .map_err(|error| JsValue::from_str(&error.to_string()))
     }
 
     /// A drawing as the text of an SVG file, in CSS pixels. The half-section and the levers have
     /// a size of their own, the others `width` by `height`.
     pub fn svg(&self, drawing: &str, width: f64, height: f64) -> Result<String, JsValue> {
-        let size = (width, height);
-        let scene = pictures::scene(self.session()?, drawing, self.stage(), size)?;
-        crate::draw::svg(&scene, self.palette).map_err(|error| JsValue::from_str(&error))
-    }
-}
-
-impl Sandbox {
-    /// The stage's width, and whether levers are merged.
-    fn stage(&self) -> (f64, bool) {
-        (self.stage_width, self.merged)
+        let session = self.session()?;
+        let scene = pictures::scene(session, drawing, (width, height))?;
+        crate::draw::svg(&scene, session.settings().palette)
+            .map_err(|error| JsValue::from_str(&error))
     }
 }

@@ -10,6 +10,4 @@ mod pictures;
 mod plain;
 #[cfg(target_arch = "wasm32")]
 mod sandbox;
-#[cfg(target_arch = "wasm32")]
-mod settings;
 pub mod wire;

@@ -9,36 +9,28 @@ use crate::draw::{end_view, flow, lever, operating};
 
 /// A drawing as it stands on the page, where the levers are under the half-section; otherwise as
 /// [`scene`].
-pub fn on_page(
-    session: &Session,
-    drawing: &str,
-    (stage_width, merged): (f64, bool),
-    size: (f64, f64),
-) -> Result<Scene, JsValue> {
+pub fn on_page(session: &Session, drawing: &str, size: (f64, f64)) -> Result<Scene, JsValue> {
     if drawing == "lever" {
-        let stage = session.layout().stage(stage_width);
+        let merged = session.settings().merged;
+        let stage = session.stage();
         return Ok(lever::scene_under_section(&session.live(), &stage, merged));
     }
-    scene(session, drawing, (stage_width, merged), size)
+    scene(session, drawing, size)
 }
 
 /// A drawing of what is on screen. The half-section and the levers fit the width of the stage,
 /// and sets that share two shafts may be merged into one lever; the others have `size`.
-pub fn scene(
-    session: &Session,
-    drawing: &str,
-    (stage_width, merged): (f64, bool),
-    size: (f64, f64),
-) -> Result<Scene, JsValue> {
+pub fn scene(session: &Session, drawing: &str, size: (f64, f64)) -> Result<Scene, JsValue> {
     let live = session.live();
-    let stage = || session.layout().stage(stage_width);
+    let settings = session.settings();
     Ok(match drawing {
-        "section" => stage().scene(&live),
-        "lever" => lever::scene(&live, &stage(), merged),
+        "section" => session.stage().scene(&live),
+        "lever" => lever::scene(&live, &session.stage(), settings.merged),
         "flow" => flow::scene(&live, size),
         "operating" => {
-            let (conditions, units) = (session.conditions(), session.units());
-            operating::scene(&session.combination(), conditions, units, size)
+            let units = (settings.speed_unit, settings.torque_unit);
+            let conditions = settings.conditions();
+            operating::scene(&session.combination(), &conditions, units, size)
         }
         _ => {
             let mut couplings = session.train().scenario().couplings.iter();

@@ -11,7 +11,7 @@ use wasm_bindgen::prelude::*;
 use super::plain::{nothing_open, plain, problems};
 use crate::boundary::wire::{Answer, Outcome, TrainInfo};
 use crate::document::session::Session;
-use crate::draw::Palette;
+use crate::document::settings::Settings;
 
 #[wasm_bindgen(typescript_custom_section)]
 const TYPES: &str = include_str!("types.d.ts");
@@ -19,11 +19,7 @@ const TYPES: &str = include_str!("types.d.ts");
 /// The sandbox: one train on screen, and the pictures of it.
 #[wasm_bindgen]
 pub struct Sandbox {
-    pub(super) session: Option<Session>,
-    pub(super) palette: Palette,
-    pub(super) scale: f64,
-    pub(super) stage_width: f64,
-    pub(super) merged: bool,
+    session: Option<Session>,
 }
 
 #[wasm_bindgen]
@@ -31,19 +27,16 @@ impl Sandbox {
     /// A sandbox with nothing on screen.
     #[wasm_bindgen(constructor)]
     pub fn new() -> Self {
-        Self {
-            session: None,
-            palette: Palette::Light,
-            scale: 2.0,
-            stage_width: 800.0,
-            merged: false,
-        }
+        Self { session: None }
     }
 
-    /// Opens a scenario file. On a problem the previous one stays.
+    /// Opens a scenario file, with the settings of the previous one. On a problem that one stays.
     #[wasm_bindgen(unchecked_return_type = "TrainInfo")]
     pub fn open(&mut self, text: &str) -> Result<JsValue, JsValue> {
-        let session = Session::open(text).map_err(problems)?;
+        let mut session = Session::open(text).map_err(problems)?;
+        if let Some(previous) = &self.session {
+            session.set(previous.settings().clone());
+        }
         let info = plain(&TrainInfo::of(session.train(), session.layout()))?;
         self.session = Some(session);
         Ok(info)
@@ -78,31 +71,45 @@ impl Sandbox {
         plain(&ChartReport::from(&self.session()?.train().range_chart()))
     }
 
-    /// What the applied elements do with losses: mesh efficiency (above 0, at most 1), drag of
-    /// open elements (torque per unit of slip, in units of the input's), and whether the load
-    /// drives the input.
-    #[wasm_bindgen(unchecked_return_type = "Losses")]
-    pub fn losses(&self, mesh: f64, drag: f64, coasting: bool) -> Result<JsValue, JsValue> {
+    /// Assumes and shows as the settings say, a `Settings` as JSON text, and returns how large the
+    /// stage is then, in CSS pixels. On a problem the previous settings stay.
+    #[wasm_bindgen(unchecked_return_type = "StageSize")]
+    pub fn set(&mut self, settings: &str) -> Result<JsValue, JsValue> {
+        let settings = Settings::parse(settings).map_err(problems)?;
+        let session = self.session_mut()?;
+        session.set(settings);
+        plain(&session.stage().size())
+    }
+
+    /// What the applied elements do with losses; null where there is a drag but no input torque to
+    /// measure it by.
+    #[wasm_bindgen(unchecked_return_type = "Losses | null")]
+    pub fn losses(&self) -> Result<JsValue, JsValue> {
         let session = self.session()?;
-        let model = loss_model(mesh, drag, coasting)?;
-        plain(&losses_of(session.train(), session.applied(), &model))
+        let model = session.settings().losses();
+        plain(&model.map(|model| losses_of(session.train(), session.applied(), &model)))
     }
 
     /// The same for every named range, in order.
-    #[wasm_bindgen(js_name = lossChart, unchecked_return_type = "Losses[]")]
-    pub fn loss_chart(&self, mesh: f64, drag: f64, coasting: bool) -> Result<JsValue, JsValue> {
-        let train = self.session()?.train();
-        let model = loss_model(mesh, drag, coasting)?;
-        let ranges = 0..train.scenario().ranges.len();
-        let reports = ranges.map(|range| losses_of(train, train.range(range), &model));
-        plain(&reports.collect::<Vec<_>>())
+    #[wasm_bindgen(js_name = lossChart, unchecked_return_type = "Losses[] | null")]
+    pub fn loss_chart(&self) -> Result<JsValue, JsValue> {
+        let session = self.session()?;
+        let train = session.train();
+        let chart = |model| -> Vec<LossReport> {
+            let ranges = 0..train.scenario().ranges.len();
+            let reports = ranges.map(|range| losses_of(train, train.range(range), &model));
+            reports.collect()
+        };
+        plain(&session.settings().losses().map(chart))
     }
 
-    /// How the applied elements of every named range hold at an input torque in N·m, in order;
-    /// nothing where the scenario has no friction data.
+    /// How the applied elements of every named range hold at the input torque, in order; nothing
+    /// where the scenario has no friction data.
     #[wasm_bindgen(js_name = capacityChart, unchecked_return_type = "Capacity[]")]
-    pub fn capacity_chart(&self, torque: f64) -> Result<JsValue, JsValue> {
-        let chart = self.session()?.train().range_chart();
+    pub fn capacity_chart(&self) -> Result<JsValue, JsValue> {
+        let session = self.session()?;
+        let torque = session.settings().torque;
+        let chart = session.train().range_chart();
         let reports = chart.ranges.iter();
         let reports = reports.filter_map(|entry| CapacityReport::of(&entry.combination, torque));
         plain(&reports.collect::<Vec<_>>())
@@ -114,7 +121,7 @@ impl Sandbox {
         let session = self.session()?;
         plain(&OperatingReport::of(
             &session.combination(),
-            session.conditions(),
+            &session.settings().conditions(),
         ))
     }
 
@@ -219,8 +226,4 @@ fn losses_of(train: &Train, applied: ElementSet, model: &LossModel) -> LossRepor
         Duty::Drive
     };
     LossReport::of(&train.settle(applied, duty).combination, model)
-}
-
-fn loss_model(mesh: f64, drag: f64, coasting: bool) -> Result<LossModel, JsValue> {
-    LossModel::new(mesh, drag, coasting).map_err(|problem| problems(vec![problem]))
 }

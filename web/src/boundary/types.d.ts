@@ -716,6 +716,75 @@ shafts: Array<ShaftReport>,
 elements: Array<ElementReport>, };
 
 /**
+ * Everything that is set and stays set.
+ */
+export type Settings = { 
+/**
+ * The colours.
+ */
+palette: "light" | "dark" | "contrast" | "dark-contrast", 
+/**
+ * Canvas pixels to a CSS pixel.
+ */
+scale: number, 
+/**
+ * CSS pixels that there are for the half-section and the levers.
+ */
+width: number, 
+/**
+ * Whether two sets that share two shafts are drawn as one lever.
+ */
+merged: boolean, 
+/**
+ * How fast the drawings turn, as a share of the full rate; 0 stands still.
+ */
+rate: number, 
+/**
+ * Whether the half-section shows power by the width of its lines.
+ */
+power: boolean, 
+/**
+ * Input speed in rev/min.
+ */
+speed: number, 
+/**
+ * Input torque in N·m.
+ */
+torque: number, 
+/**
+ * The unit that drawings letter speeds in: `rev/min` or `rad/s`.
+ */
+speed_unit: string, 
+/**
+ * The unit that drawings letter torques in: `N·m` or `lbf·ft`.
+ */
+torque_unit: string, 
+/**
+ * Efficiency of every mesh, above 0 and at most 1.
+ */
+mesh: number, 
+/**
+ * Drag of each open clutch or brake, in N·m at 1000 rev/min of slip.
+ */
+drag: number, 
+/**
+ * Whether the load drives the input.
+ */
+coasting: boolean, 
+/**
+ * Pedal position, 0 released to 1 full.
+ */
+pedal: number, 
+/**
+ * Slope of the road as rise over run; negative downhill.
+ */
+grade: number, 
+/**
+ * Whether the lock-up clutch of the converter is applied.
+ */
+lockup: boolean, };
+
+/**
  * A shaft's speed.
  */
 export type ShaftReport = { 

@@ -1,3 +1,4 @@
 //! What is on screen, with no browser: the train that is open, what is applied, what is dragged.
 
 pub mod session;
+pub mod settings;

@@ -2,19 +2,14 @@
 //!
 //! A session knows no browser and no clock; whoever holds it tells it how much time has passed.
 
-use levertrain_core::operating::Conditions;
 use levertrain_core::{Combination, Duty, ElementSet, Problem, Train};
 
-use crate::draw::section::Layout;
+use super::settings::Settings;
+use crate::draw::section::{Layout, Stage};
 use crate::motion::glide::Glide;
 use crate::motion::live::{Live, Motion, motions};
 use crate::motion::powers::Powers;
 use crate::motion::reach::Reach;
-use crate::units::speed_unit::SpeedUnit;
-use crate::units::torque_unit::TorqueUnit;
-
-/// Input speed of a fresh session, in rev/min.
-pub const DEFAULT_INPUT_SPEED: f64 = 1000.0;
 
 /// Turns per second of the input as animated, at full animation rate: slow enough to follow a
 /// pinion by eye.
@@ -30,18 +25,12 @@ pub struct Session {
     speeds: Glide,
     grips: Glide,
     angles: Vec<f64>,
-    /// Share of the full animation rate; 0 stands still.
-    rate: f64,
     /// What the applied elements do, as far as the drawings ask in every frame.
     standing: Standing,
     /// The pack being dragged, and the speeds that changing it over would give.
     drag: Option<(usize, Vec<Option<f64>>)>,
     lit: Option<usize>,
-    input_speed: f64,
-    speed_unit: SpeedUnit,
-    torque_unit: TorqueUnit,
-    show_power: bool,
-    conditions: Conditions,
+    settings: Settings,
 }
 
 impl Session {
@@ -67,14 +56,9 @@ impl Session {
             train,
             layout,
             applied,
-            rate: 0.0,
             drag: None,
             lit: None,
-            input_speed: DEFAULT_INPUT_SPEED,
-            speed_unit: SpeedUnit::default(),
-            torque_unit: TorqueUnit::default(),
-            show_power: false,
-            conditions: Conditions::default(),
+            settings: Settings::default(),
         };
         session.settle();
         Ok(session)
@@ -155,64 +139,24 @@ impl Session {
         self.lit = shaft;
     }
 
-    /// Input speed in rev/min.
-    pub fn input_speed(&self) -> f64 {
-        self.input_speed
+    /// What is assumed and how it is shown.
+    pub fn settings(&self) -> &Settings {
+        &self.settings
     }
 
-    /// Sets the input speed in rev/min; what is not a finite number is ignored.
-    pub fn set_input_speed(&mut self, speed: f64) {
-        if speed.is_finite() {
-            self.input_speed = speed;
-        }
+    /// Assumes and shows as these settings say.
+    pub fn set(&mut self, settings: Settings) {
+        self.settings = settings;
     }
 
-    /// Chooses the unit that the drawings letter speeds in.
-    pub fn set_speed_unit(&mut self, unit: SpeedUnit) {
-        self.speed_unit = unit;
-    }
-
-    /// Chooses the unit that the drawings letter torques in.
-    pub fn set_torque_unit(&mut self, unit: TorqueUnit) {
-        self.torque_unit = unit;
-    }
-
-    /// The units that drawings letter speeds and torques in.
-    pub fn units(&self) -> (SpeedUnit, TorqueUnit) {
-        (self.speed_unit, self.torque_unit)
-    }
-
-    /// Chooses whether the half-section shows power by the width of its lines.
-    pub fn set_show_power(&mut self, show: bool) {
-        self.show_power = show;
-    }
-
-    /// What driver and road ask for.
-    pub fn conditions(&self) -> &Conditions {
-        &self.conditions
-    }
-
-    /// Sets what driver and road ask for.
-    ///
-    /// # Errors
-    /// A number is out of its range; what was set before stays.
-    pub fn set_conditions(&mut self, conditions: Conditions) -> Result<(), Problem> {
-        self.conditions = conditions.checked()?;
-        Ok(())
+    /// The stage in the width there is.
+    pub fn stage(&self) -> Stage<'_> {
+        self.layout.stage(self.settings.width)
     }
 
     /// What the applied elements do, one-way clutches settled for drive.
     pub fn combination(&self) -> Combination<'_> {
         self.train.settle(self.applied, Duty::Drive).combination
-    }
-
-    /// Sets how fast the drawings turn, as a share of the full rate; 0 stands still.
-    pub fn set_rate(&mut self, rate: f64) {
-        self.rate = if rate.is_finite() {
-            rate.clamp(0.0, 4.0)
-        } else {
-            0.0
-        };
     }
 
     /// Lets `seconds` pass; whether the next frame will differ.
@@ -225,11 +169,12 @@ impl Session {
         };
         let speeds_move = self.speeds.advance(seconds);
         let grips_move = self.grips.advance(seconds);
-        let turn = self.rate * ANIMATED_TURNS_PER_SECOND * std::f64::consts::TAU * seconds;
+        let rate = self.settings.rate;
+        let turn = rate * ANIMATED_TURNS_PER_SECOND * std::f64::consts::TAU * seconds;
         for (angle, speed) in self.angles.iter_mut().zip(self.speeds.shown()) {
             *angle += turn * speed;
         }
-        speeds_move || grips_move || self.rate > 0.0
+        speeds_move || grips_move || rate > 0.0
     }
 
     /// This instant, for the drawings.
@@ -243,11 +188,11 @@ impl Session {
             grips: self.grips.shown(),
             fighting: self.standing.fighting,
             lit: self.lit,
-            input_speed: self.input_speed,
-            speed_unit: self.speed_unit,
+            input_speed: self.settings.speed,
+            speed_unit: self.settings.speed_unit,
             preview: self.drag.as_ref().map(|(_, speeds)| speeds.clone()),
             reach: self.standing.reach,
-            powers: self.standing.powers.clone().filter(|_| self.show_power),
+            powers: self.standing.powers.clone().filter(|_| self.settings.power),
         }
     }
 }

@@ -19,14 +19,16 @@ pub enum Palette {
 }
 
 impl Palette {
-    /// The palette with this name.
-    pub fn named(name: &str) -> Option<Self> {
-        match name {
-            "light" => Some(Self::Light),
-            "dark" => Some(Self::Dark),
-            "contrast" => Some(Self::Contrast),
-            "dark-contrast" => Some(Self::DarkContrast),
-            _ => None,
+    /// All there are.
+    pub const ALL: [Self; 4] = [Self::Light, Self::Dark, Self::Contrast, Self::DarkContrast];
+
+    /// Its name.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Light => "light",
+            Self::Dark => "dark",
+            Self::Contrast => "contrast",
+            Self::DarkContrast => "dark-contrast",
         }
     }
 

@@ -11,12 +11,8 @@ pub enum SpeedUnit {
 }
 
 impl SpeedUnit {
-    const ALL: [Self; 2] = [Self::RevPerMin, Self::RadPerSecond];
-
-    /// The unit with this name.
-    pub fn named(name: &str) -> Option<Self> {
-        Self::ALL.into_iter().find(|unit| unit.name() == name)
-    }
+    /// All there are.
+    pub const ALL: [Self; 2] = [Self::RevPerMin, Self::RadPerSecond];
 
     /// Its name.
     pub const fn name(self) -> &'static str {

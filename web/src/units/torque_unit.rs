@@ -15,12 +15,8 @@ pub enum TorqueUnit {
 const POUND_FORCE_FOOT: f64 = 0.453_592_37 * 9.806_65 * 0.304_8;
 
 impl TorqueUnit {
-    const ALL: [Self; 2] = [Self::NewtonMetre, Self::PoundForceFoot];
-
-    /// The unit with this name.
-    pub fn named(name: &str) -> Option<Self> {
-        Self::ALL.into_iter().find(|unit| unit.name() == name)
-    }
+    /// All there are.
+    pub const ALL: [Self; 2] = [Self::NewtonMetre, Self::PoundForceFoot];
 
     /// Its name.
     pub const fn name(self) -> &'static str {

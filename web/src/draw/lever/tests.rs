@@ -11,6 +11,7 @@ use super::marks::Look;
 use super::saying::VALUE_SIZE;
 use super::{scene, shaft_at};
 use crate::document::session::Session;
+use crate::document::settings::Settings;
 use crate::draw::scene::{Bounds, Label, Mark, Point, Scene, at};
 use crate::motion::live::{Live, Motion};
 use crate::units::speed_unit::SpeedUnit;
@@ -211,7 +212,10 @@ fn previews_glides_and_odd_input_speeds_are_drawn_clear() {
             session.apply(session.train().range(range));
             for (step, speed) in [(0.03, 1370.0), (0.05, -2500.0), (0.06, 0.0), (0.2, 1e7)] {
                 session.advance(step);
-                session.set_input_speed(speed);
+                session.set(Settings {
+                    speed,
+                    ..Settings::default()
+                });
                 let what = format!("{name}, range {range}, {speed} rev/min");
                 check(&session.live(), &session, 720.0, false, &what);
             }
@@ -417,6 +421,9 @@ fn states_are_said_in_words() {
     assert!(says_besides_key(&session, "fights"));
     assert!(says(&session, "input 1000 rev/min: blocked"));
     // 1000 · 2π / 60.
-    session.set_speed_unit(SpeedUnit::RadPerSecond);
+    session.set(Settings {
+        speed_unit: SpeedUnit::RadPerSecond,
+        ..Settings::default()
+    });
     assert!(says(&session, "input 104.7 rad/s: blocked"));
 }

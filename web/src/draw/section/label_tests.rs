@@ -4,6 +4,7 @@ use std::path::Path;
 
 use super::*;
 use crate::document::session::Session;
+use crate::document::settings::Settings;
 use crate::draw::scene::{Mark, Point};
 
 const WIDTHS: [f64; 6] = [320.0, 390.0, 640.0, 860.0, 1280.0, 1920.0];
@@ -167,7 +168,10 @@ fn check_all(name: &str, text: &str) -> Vec<Vec<String>> {
     let mut session = Session::open(text).unwrap();
     let mut said = Vec::new();
     for power in [false, true] {
-        session.set_show_power(power);
+        session.set(Settings {
+            power,
+            ..Settings::default()
+        });
         for width in WIDTHS {
             for range in 0..session.train().scenario().ranges.len() {
                 session.apply(session.train().range(range));

@@ -7,6 +7,7 @@ use std::path::Path;
 use super::power::{sources, steps};
 use super::*;
 use crate::document::session::Session;
+use crate::document::settings::Settings;
 use crate::draw::scene::Mark;
 use crate::motion::powers::Powers;
 
@@ -21,7 +22,10 @@ fn each_range(mut check: impl FnMut(&str, &Session, &Powers)) {
             continue;
         }
         let mut session = Session::open(&std::fs::read_to_string(&path).unwrap()).unwrap();
-        session.set_show_power(true);
+        session.set(Settings {
+            power: true,
+            ..Settings::default()
+        });
         for range in 0..session.train().scenario().ranges.len() {
             session.apply(session.train().range(range));
             session.settle();

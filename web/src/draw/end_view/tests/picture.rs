@@ -7,6 +7,7 @@ use levertrain_core::ElementSet;
 use super::super::scene;
 use super::{COUPLINGS, opened, session};
 use crate::document::session::Session;
+use crate::document::settings::Settings;
 use crate::draw::scene::{Bounds, Ink, Label, Mark, Point, Scene};
 use crate::motion::live::{Live, Motion};
 
@@ -23,7 +24,7 @@ const SIZES: [(f64, f64); 5] = [
 /// scenario file there is in each of its ranges.
 fn for_each_live(mut visit: impl FnMut(&Live<'_>)) {
     let mut show = |mut session: Session, sets: &[ElementSet]| {
-        session.set_rate(1.0);
+        session.set(turning());
         for &set in sets {
             session.apply(set);
             session.settle();
@@ -216,7 +217,7 @@ fn there_are_as_many_pinions_as_the_set_has() {
 #[test]
 fn captions_and_scale_keep_still_while_gears_turn_and_states_change() {
     let mut session = session(COUPLINGS[0]);
-    session.set_rate(1.0);
+    session.set(turning());
     let ring = |session: &Session| {
         let scene = scene(&session.live(), 0, (400.0, 400.0));
         let rim = scene
@@ -297,5 +298,13 @@ fn odd_sizes_and_gears_that_do_not_fit_draw_something_or_nothing_but_never_panic
             }
         }
         assert!(scene(&session.live(), 1, (400.0, 400.0)).marks.is_empty());
+    }
+}
+
+/// The usual settings, with the sets turning.
+fn turning() -> Settings {
+    Settings {
+        rate: 1.0,
+        ..Settings::default()
     }
 }

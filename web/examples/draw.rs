@@ -6,8 +6,10 @@
 
 use std::process::ExitCode;
 
-use levertrain_web::draw::{Palette, end_view, flow, lever, operating, svg};
+use levertrain_web::draw::{Palette, flow, svg};
+use levertrain_web::pictures;
 use levertrain_web::session::Session;
+use levertrain_web::settings::Settings;
 
 fn main() -> ExitCode {
     match run() {
@@ -24,21 +26,24 @@ fn main() -> ExitCode {
 
 fn run() -> Result<String, String> {
     let mut plain = Vec::new();
-    let (mut apply, mut width, mut palette) = (None, 860.0, Palette::Light);
-    let (mut merged, mut power) = (false, false);
+    let mut apply = None;
+    let mut settings = Settings {
+        width: 860.0,
+        ..Settings::default()
+    };
     let mut arguments = std::env::args().skip(1);
     while let Some(argument) = arguments.next() {
         let mut value = || arguments.next().ok_or(format!("{argument} needs a value"));
         match argument.as_str() {
             "--apply" => apply = Some(value()?),
             "--width" => {
-                width = value()?
+                settings.width = value()?
                     .parse()
                     .map_err(|_| "--width needs a number".to_owned())?;
             }
-            "--dark" => palette = Palette::Dark,
-            "--merged" => merged = true,
-            "--power" => power = true,
+            "--dark" => settings.palette = Palette::Dark,
+            "--merged" => settings.merged = true,
+            "--power" => settings.power = true,
             _ => plain.push(argument),
         }
     }
@@ -57,28 +62,15 @@ fn run() -> Result<String, String> {
         session.apply(applied);
         session.settle();
     }
-    session.set_show_power(power);
-    let live = session.live();
-    let stage = session.layout().stage(width);
-    let scene = match drawing {
-        "section" => stage.scene(&live),
-        "lever" => lever::scene(&live, &stage, merged),
-        "flow" => flow::scene(&live, (width, flow::height(&live, width))),
-        "operating" => {
-            let size = (width, width / 2.0);
-            let (conditions, units) = (session.conditions(), session.units());
-            operating::scene(&session.combination(), conditions, units, size)
-        }
-        other => {
-            let couplings = &session.train().scenario().couplings;
-            let id = other.strip_prefix("end:").unwrap_or(other);
-            let coupling = couplings
-                .iter()
-                .position(|coupling| coupling.facts().id() == id);
-            let coupling = coupling.ok_or(format!("no drawing or coupling is called {other}"))?;
-            end_view::scene(&live, coupling, (width, width))
-        }
+    let Settings { width, palette, .. } = settings;
+    session.set(settings);
+    let height = match drawing {
+        "flow" => flow::height(&session.live(), width),
+        "operating" => width / 2.0,
+        _ => width,
     };
+    let scene = pictures::scene(&session, drawing, (width, height))
+        .map_err(|problem| problem.to_string())?;
     std::fs::write(out, svg(&scene, palette)?).map_err(|error| format!("{out}: {error}"))?;
     Ok(format!(
         "{out}: shafts cross {} times",

@@ -10,6 +10,6 @@ pub mod draw;
 mod motion;
 mod units;
 
-pub use document::session;
+pub use document::{pictures, session, settings};
 pub use motion::{live, powers};
 pub use units::{speed_unit, torque_unit};

@@ -4,9 +4,9 @@ use plotters_canvas::CanvasBackend;
 use wasm_bindgen::prelude::*;
 use web_sys::HtmlCanvasElement;
 
-use super::pictures;
-use super::plain::plain;
+use super::plain::{plain, problems};
 use super::sandbox::Sandbox;
+use crate::document::pictures;
 use crate::document::settings::Settings;
 use crate::draw::scene::Point;
 use crate::draw::{Device, flow, lever, paint};
@@ -47,7 +47,8 @@ impl Sandbox {
         let Settings { scale, palette, .. } = *session.settings();
         let [width, height] =
             [canvas.width(), canvas.height()].map(|pixels| f64::from(pixels) / scale);
-        let scene = pictures::on_page(session, drawing, (width, height))?;
+        let scene = pictures::on_page(session, drawing, (width, height))
+            .map_err(|problem| problems(vec![problem]))?;
         let mut backend = CanvasBackend::with_canvas_object(canvas)
             .ok_or_else(|| JsValue::from_str("the canvas has no 2d context"))?;
         paint(&scene, &mut backend, palette, Device::canvas(scale))
@@ -58,7 +59,8 @@ impl Sandbox {
     /// a size of their own, the others `width` by `height`.
     pub fn svg(&self, drawing: &str, width: f64, height: f64) -> Result<String, JsValue> {
         let session = self.session()?;
-        let scene = pictures::scene(session, drawing, (width, height))?;
+        let scene = pictures::scene(session, drawing, (width, height))
+            .map_err(|problem| problems(vec![problem]))?;
         crate::draw::svg(&scene, session.settings().palette)
             .map_err(|error| JsValue::from_str(&error))
     }

@@ -5,8 +5,6 @@ pub mod declarations;
 #[cfg(target_arch = "wasm32")]
 mod drawings;
 #[cfg(target_arch = "wasm32")]
-mod pictures;
-#[cfg(target_arch = "wasm32")]
 mod plain;
 #[cfg(target_arch = "wasm32")]
 mod sandbox;

@@ -6,15 +6,6 @@ use wasm_bindgen::JsValue;
 
 use crate::boundary::wire::ProblemInfo;
 
-/// The problem of a name that means nothing: where it was given, what it should be, what there is.
-pub fn no_such(place: &str, name: &str, what: &str, fix: &str) -> JsValue {
-    problems(vec![Problem::new(
-        place,
-        format!("\"{name}\" is not {what}"),
-        fix,
-    )])
-}
-
 /// The problem of a sandbox without a train.
 pub fn nothing_open() -> JsValue {
     problems(vec![Problem::new(

@@ -1,4 +1,5 @@
 //! What is on screen, with no browser: the train that is open, what is applied, what is dragged.
 
+pub mod pictures;
 pub mod session;
 pub mod settings;

@@ -1,15 +1,17 @@
 //! Drawings by name.
 
-use wasm_bindgen::JsValue;
+use levertrain_core::Problem;
 
-use super::plain::no_such;
-use crate::document::session::Session;
+use super::session::Session;
 use crate::draw::scene::Scene;
 use crate::draw::{end_view, flow, lever, operating};
 
 /// A drawing as it stands on the page, where the levers are under the half-section; otherwise as
 /// [`scene`].
-pub fn on_page(session: &Session, drawing: &str, size: (f64, f64)) -> Result<Scene, JsValue> {
+///
+/// # Errors
+/// There is no drawing of that name.
+pub fn on_page(session: &Session, drawing: &str, size: (f64, f64)) -> Result<Scene, Problem> {
     if drawing == "lever" {
         let merged = session.settings().merged;
         let stage = session.stage();
@@ -20,7 +22,10 @@ pub fn on_page(session: &Session, drawing: &str, size: (f64, f64)) -> Result<Sce
 
 /// A drawing of what is on screen. The half-section and the levers fit the width of the stage,
 /// and sets that share two shafts may be merged into one lever; the others have `size`.
-pub fn scene(session: &Session, drawing: &str, size: (f64, f64)) -> Result<Scene, JsValue> {
+///
+/// # Errors
+/// There is no drawing of that name.
+pub fn scene(session: &Session, drawing: &str, size: (f64, f64)) -> Result<Scene, Problem> {
     let live = session.live();
     let settings = session.settings();
     Ok(match drawing {
@@ -37,7 +42,9 @@ pub fn scene(session: &Session, drawing: &str, size: (f64, f64)) -> Result<Scene
             let id = drawing.strip_prefix("end:");
             let coupling = couplings.position(|coupling| Some(coupling.facts().id()) == id);
             let fix = "use section, lever, flow, operating or end: and the id of a coupling";
-            let coupling = coupling.ok_or_else(|| no_such("drawing", drawing, "a drawing", fix))?;
+            let coupling = coupling.ok_or_else(|| {
+                Problem::new("drawing", format!("\"{drawing}\" is not a drawing"), fix)
+            })?;
             end_view::scene(&live, coupling, size)
         }
     })

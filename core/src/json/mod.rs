@@ -3,6 +3,6 @@
 mod read;
 mod strict;
 
-pub use read::{Fields, Read, Value, one_of, read_fields};
+pub use read::{Fields, Problem, Read, Value, one_of, read_fields};
 pub(crate) use read::{count, list, tagged};
 pub use strict::strict;

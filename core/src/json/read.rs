@@ -6,7 +6,7 @@
 use serde_json::Map;
 pub use serde_json::Value;
 
-use crate::base::problem::Problem;
+pub use crate::base::problem::Problem;
 
 /// What can stand in a scenario file, or in settings.
 pub trait Read: Sized {
@@ -24,7 +24,7 @@ macro_rules! read_fields {
             fn read(
                 value: $crate::json::Value,
                 place: &str,
-                problems: &mut Vec<$crate::Problem>,
+                problems: &mut Vec<$crate::json::Problem>,
             ) -> Option<Self> {
                 let names = [$(stringify!($name)),+];
                 let spare: &[&str] = &[$($(stringify!($spare)),+)?];

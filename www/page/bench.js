@@ -6,12 +6,14 @@ import { acceptDrops } from "../kit/drop.js";
 import { Frames } from "../kit/frames.js";
 import { Board } from "../panels/board.js";
 import { answerBand } from "../stage/answer.js";
+import { brief } from "../stage/brief.js";
 import { caption } from "../stage/caption.js";
 import { layoutCaution } from "../stage/layout_caution.js";
 import { controls } from "../stage/controls.js";
 import { ranges } from "../stage/ranges.js";
 import { shownQuantity } from "../stage/shown_quantity.js";
 import { stage } from "../stage/stage.js";
+import { turning } from "../stage/turning.js";
 import { cautions } from "./cautions.js";
 import { Colours } from "./colours.js";
 import { header } from "./header.js";
@@ -73,6 +75,7 @@ export class Bench {
     const draws = (/** @type {() => void} */ draw) => this.#drawings.push(draw);
     this.#board = new Board({ desk, redraw, draws, signal }, width < PHONE);
     const answer = answerBand(desk);
+    const turn = turning(desk);
     const about = h("p", { class: "about", part: "about", "data-part": "about" });
     this.nodes = [
       top,
@@ -81,12 +84,13 @@ export class Bench {
       h(
         ownPage ? "main" : "div",
         { class: "body", part: "body" },
+        brief(desk, answer.figure, signal),
         answer.node,
-        ranges(desk, shownQuantity(desk)),
+        ranges(desk, [shownQuantity(desk), turn.play, this.#stage.whole]),
         h(
           "div",
           { class: "columns" },
-          h("div", { class: "stage-column" }, this.#stage.node, layoutCaution(desk), caption(desk), answer.rest, controls(desk), about),
+          h("div", { class: "stage-column" }, this.#stage.node, layoutCaution(desk), caption(desk), answer.rest, controls(desk, turn.rate), about),
           h("div", { class: "side" }, ...this.#board.column("side")),
           h("div", { class: "below" }, ...this.#board.column("below")),
         ),

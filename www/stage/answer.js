@@ -63,7 +63,7 @@ export function answerBand(desk) {
   }
 
   follow(desk, ["answer", "preview"], update);
-  return { node, rest };
+  return { node, rest, figure: line };
 }
 
 /**

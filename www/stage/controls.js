@@ -1,41 +1,22 @@
-/** Input speed and torque, turning, and how sets that share two shafts are drawn. */
+/** Input speed and torque, the rate of turning, and how sets that share two shafts are drawn. */
 
-import { h, icon } from "../kit/dom.js";
+import { h } from "../kit/dom.js";
 import { follow } from "../state/follow.js";
 import { MOST_SPEED, MOST_TORQUE, NO_BREAK, number } from "../kit/format.js";
 import { WHOLE } from "../state/quantities.js";
 import { forField, fromField, unitOf } from "../state/units.js";
 import { unitChoice } from "./unit_choice.js";
 
-/** Rates of turning as shares of the engine's full rate. */
-const RATES = [
-  { rate: 1, name: "Normal" },
-  { rate: 0.4, name: "Slow" },
-  { rate: 0.1, name: "Very slow" },
-];
-
-/** @param {import("../state/desk.js").Desk} desk */
-export function controls(desk) {
+/**
+ * @param {import("../state/desk.js").Desk} desk
+ * @param {HTMLElement} rate chooses how fast the drawings turn
+ */
+export function controls(desk, rate) {
   const limits = { min: 0, max: MOST_SPEED, step: 50 };
   const slider = input("range", { ...limits, "aria-label": "Input speed", input: slide });
   const speed = amountField(desk, "speed", MOST_SPEED, (value) => desk.setSpeed(value));
   const torque = amountField(desk, "torque", MOST_TORQUE, (value) => desk.setTorque(value));
   const merged = input("checkbox", { "data-part": "merged", change: merge });
-  const rates = /** @type {HTMLSelectElement} */ (
-    h(
-      "select",
-      { id: "rate", "data-part": "rate", change: turn },
-      ...RATES.map(({ rate, name }) => h("option", { value: rate }, name)),
-    )
-  );
-  const play = h("button", {
-    class: "plain play",
-    type: "button",
-    "data-part": "turning",
-    "aria-describedby": "stillness",
-    click: () => turn(desk.look.rate === 0),
-  });
-  const stillness = h("span", { class: "note", id: "stillness" }, "Your system asks for no motion.");
   const apart = h("span", { class: "note" }, " (no two sets here share two shafts)");
 
   const node = h(
@@ -54,14 +35,7 @@ export function controls(desk) {
       h("label", { for: "torque" }, "Input torque"),
       ...torque.nodes,
     ),
-    h(
-      "div",
-      { class: "control" },
-      play,
-      h("label", { class: "unseen", for: "rate" }, "How fast the drawings turn"),
-      h("span", { class: "select" }, rates),
-      stillness,
-    ),
+    rate,
     h(
       "label",
       { class: "control check" },
@@ -78,22 +52,12 @@ export function controls(desk) {
     desk.setLook({ merged: merged.checked });
   }
 
-  /** @param {unknown} on an event when the rate was chosen: turning goes on as it was */
-  function turn(on) {
-    const turning = typeof on === "boolean" ? on : desk.look.rate > 0;
-    desk.setLook({ rate: turning ? Number(rates.value) : 0 });
-  }
-
   function update() {
     slider.value = String(desk.speed);
     slider.setAttribute("aria-label", `Input speed in ${desk.quantities.unit("speed")}`);
     slider.setAttribute("aria-valuetext", desk.quantities.text("speed", WHOLE));
     speed.show(desk.speed);
     torque.show(desk.torque);
-    const turning = desk.look.rate > 0;
-    play.replaceChildren(icon(turning ? "pause" : "play"), turning ? "Stop" : "Turn");
-    play.disabled = desk.still;
-    stillness.hidden = !desk.still;
     const joinable = desk.info?.joinable ?? false;
     merged.disabled = !joinable;
     merged.checked = desk.look.merged && joinable;

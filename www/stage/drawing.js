@@ -1,6 +1,7 @@
 /** A drawing in a panel: a canvas as wide as there is room, painted in the frames of the stage. */
 
 import { h } from "../kit/dom.js";
+import { growthIn } from "./growth.js";
 import { resize } from "./stage.js";
 
 /**
@@ -37,14 +38,16 @@ export function drawing(desk, name, events, redraw, signal) {
   /**
    * Paints the canvas, unless it has no width yet or is up to date.
    * @param {string} subject what the engine knows the drawing by
-   * @param {(width: number) => number | undefined} heightAt height in CSS pixels at a width
+   * @param {(width: number) => number | undefined} heightAt the height it is drawn for at a width
    */
   function paint(subject, heightAt) {
     if (width === 0 || (events && !stale)) return;
-    const height = heightAt(width);
+    const growth = growthIn(holder);
+    const across = width / growth;
+    const height = heightAt(across);
     if (height === undefined) return;
     stale = false;
-    resize(canvas, width, height, desk.look.scale);
+    resize(canvas, across, height, desk.look.scale, growth);
     desk.draw(subject, canvas);
   }
 

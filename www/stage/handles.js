@@ -29,9 +29,13 @@ export function handles(desk, drawNow) {
     target.focus();
   });
 
-  /** Puts the switches where the packs are, in drawing order. */
-  function place() {
-    const found = desk.handles().sort((a, b) => a.left - b.left || a.top - b.top);
+  /**
+   * Puts the switches where the packs are, in drawing order.
+   * @param {number} zoom how much larger the drawing is shown than it is drawn
+   */
+  function place(zoom) {
+    const found = desk.handles().map((handle) => zoomed(handle, zoom));
+    found.sort((a, b) => a.left - b.left || a.top - b.top);
     const same =
       found.length === buttons.length &&
       found.every(({ id }, index) => buttons[index].dataset.elementId === id);
@@ -45,7 +49,9 @@ export function handles(desk, drawNow) {
     for (const button of buttons) {
       const handle = places.get(button.dataset.elementId ?? "");
       if (!handle) continue;
-      const [width, height] = [Math.max(handle.width, SMALLEST), Math.max(handle.height, SMALLEST)];
+      // Large enough for a finger, but never over the middle of another.
+      const room = Math.min(SMALLEST, ...found.filter((other) => other !== handle).map((other) => apart(handle, other)));
+      const [width, height] = [Math.max(handle.width, room), Math.max(handle.height, room)];
       button.style.left = `${handle.left - (width - handle.width) / 2}px`;
       button.style.top = `${handle.top - (height - handle.height) / 2}px`;
       button.style.width = `${width}px`;
@@ -98,4 +104,24 @@ export function handles(desk, drawNow) {
 
   follow(desk, ["answer"], update);
   return { node, place };
+}
+
+/**
+ * @param {Handle} handle
+ * @param {number} zoom
+ * @returns {Handle}
+ */
+function zoomed(handle, zoom) {
+  const { left, top, width, height, travel } = handle;
+  const [across, down] = [width * zoom, height * zoom];
+  return { ...handle, left: left * zoom, top: top * zoom, width: across, height: down, travel: travel * zoom };
+}
+
+/**
+ * How far apart the middles of two handles of one size are, in the direction in which they are further.
+ * @param {Handle} one
+ * @param {Handle} other
+ */
+function apart(one, other) {
+  return Math.max(Math.abs(one.left - other.left), Math.abs(one.top - other.top));
 }

@@ -8,7 +8,7 @@ const LONG = 10;
 
 /**
  * @param {import("../state/desk.js").Desk} desk
- * @param {HTMLElement} beside what stands in the same row
+ * @param {HTMLElement[]} beside what stands in the same row
  */
 export function ranges(desk, beside) {
   const buttons = h("div", { class: "range-buttons", role: "group", "aria-label": "Ranges" });
@@ -17,7 +17,7 @@ export function ranges(desk, beside) {
     { class: "plain", type: "button", "data-part": "release-all", click: () => desk.apply([]) },
     "Release all",
   );
-  const node = h("div", { class: "ranges", part: "ranges" }, buttons, h("div", { class: "ranges-end" }, beside, release));
+  const node = h("div", { class: "ranges", part: "ranges" }, buttons, h("div", { class: "ranges-end" }, ...beside, release));
 
   buttons.addEventListener("keydown", (event) => {
     const items = all();

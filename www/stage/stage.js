@@ -1,11 +1,15 @@
 /**
  * The stage: the half-section drawing with its switches, the lever diagram right under it, on one
- * axis and in one width. Where a train needs more width than there is, both scroll as one.
+ * axis and in one width. Both are drawn for the letters of a laptop and shown as much larger as the
+ * letters of the page are, unless the train would then be wider than its place. Where it is wider all the
+ * same, both scroll as one, or are shown whole and small.
  */
 
 import { h } from "../kit/dom.js";
 import { follow } from "../state/follow.js";
+import { growthIn } from "./growth.js";
 import { handles } from "./handles.js";
+import { wholeSwitch } from "./whole.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
 
@@ -15,8 +19,8 @@ const DRAG_MEASURE = "levertrain-drag";
 /** The browser never forgets a measurement by itself. */
 const MEASURES_KEPT = 1000;
 
-/** Canvas pixels to a CSS pixel, at least, so that fine lines stay fine on any screen. */
-const LEAST_SCALE = 2;
+/** Lines of less than so many pixels of the screen are drawn with twice as many, so that they stay fine. */
+const FINE = 1.5;
 /** More cannot be seen, and the engine refuses it. */
 const MOST_SCALE = 8;
 
@@ -38,24 +42,33 @@ export function stage(desk, page, signal) {
   );
   const scroller = h("div", { class: "stage", part: "stage", "data-part": "stage", role: "group" }, sheet);
 
+  const whole = wholeSwitch(scroller, fit);
+  /** How much larger both are shown than they are drawn. */
+  let zoom = 1;
+
   /** Fits both drawings to the width there is. */
   function fit() {
     const available = scroller.clientWidth;
     if (!desk.info || available === 0) return;
-    const scale = Math.min(Math.max(LEAST_SCALE, devicePixelRatio), MOST_SCALE);
-    if (scale !== desk.look.scale) desk.setLook({ scale });
-    const size = desk.fit(available);
+    const growth = growthIn(scroller);
+    const size = desk.fit(available / growth);
     if (!size) return;
-    sheet.style.width = `${size.width}px`;
+    const filled = available / size.width;
+    const wide = filled < 1 - 1 / available;
+    const grown = Math.max(1, Math.min(growth, filled));
+    zoom = wide && whole.on() ? filled : grown;
+    const fine = grown * devicePixelRatio;
+    const scale = Math.min(fine < FINE ? 2 * fine : fine, MOST_SCALE);
+    if (scale !== desk.look.scale) desk.setLook({ scale });
+    // For whoever wants to know where in the drawings a point is.
+    scroller.dataset.zoom = String(zoom);
+    sheet.style.width = `${size.width * zoom}px`;
     // On paper both keep their shape in whatever room there is.
     sheet.style.setProperty("--tall", String((size.sectionHeight + size.leverHeight) / size.width));
-    resize(section, size.width, size.sectionHeight, scale);
-    resize(lever, size.width, size.leverHeight, scale);
-    const scrolls = size.width > available + 1;
-    if (scrolls) scroller.tabIndex = 0;
-    else scroller.removeAttribute("tabindex");
-    scroller.setAttribute("aria-label", scrolls ? "Drawings; they scroll sideways" : "Drawings");
-    switches.place();
+    resize(section, size.width, size.sectionHeight, scale, zoom);
+    resize(lever, size.width, size.leverHeight, scale, zoom);
+    whole.update(wide);
+    switches.place(zoom);
     draw();
   }
 
@@ -98,7 +111,7 @@ export function stage(desk, page, signal) {
 
   for (const [drawing, node] of /** @type {const} */ ([["section", section], ["lever", lever]])) {
     const point = (/** @type {PointerEvent} */ event) => {
-      desk.light(desk.shaftAt(drawing, event.offsetX, event.offsetY));
+      desk.light(desk.shaftAt(drawing, event.offsetX / zoom, event.offsetY / zoom));
     };
     node.addEventListener("pointermove", point);
     node.addEventListener("pointerdown", point);
@@ -124,6 +137,8 @@ export function stage(desk, page, signal) {
 
   const observer = new ResizeObserver(fit);
   observer.observe(scroller);
+  // The letters grow with the height of the window too.
+  addEventListener("resize", fit, { signal });
   signal.addEventListener("abort", () => observer.disconnect());
 
   function describe() {
@@ -134,7 +149,7 @@ export function stage(desk, page, signal) {
     fit();
   }
   follow(desk, ["train"], describe);
-  return { node: scroller, draw, fit };
+  return { node: whole.frame, whole: whole.button, draw };
 }
 
 /** @param {string} drawing */
@@ -146,14 +161,15 @@ function canvas(drawing) {
 /**
  * Gives a canvas its size on the page and its pixels; setting them clears it, so only on a change.
  * @param {HTMLCanvasElement} canvas
- * @param {number} width CSS pixels
- * @param {number} height CSS pixels
- * @param {number} scale
+ * @param {number} width what it is drawn for
+ * @param {number} height the same
+ * @param {number} scale canvas pixels to what it is drawn for
+ * @param {number} zoom CSS pixels to what it is drawn for
  */
-export function resize(canvas, width, height, scale) {
+export function resize(canvas, width, height, scale, zoom) {
   const [across, down] = [Math.round(width * scale), Math.round(height * scale)];
-  canvas.style.width = `${width}px`;
-  canvas.style.height = `${height}px`;
+  canvas.style.width = `${width * zoom}px`;
+  canvas.style.height = `${height * zoom}px`;
   if (canvas.width !== across) canvas.width = across;
   if (canvas.height !== down) canvas.height = down;
 }

@@ -82,12 +82,20 @@ impl Page {
         self.session().actions(Actions::from(mouse).and(keys))
     }
 
+    /// Moves the mouse to a point, in CSS pixels of the window.
+    ///
+    /// # Errors
+    /// The browser refuses.
+    pub fn point_at(&self, place: (f64, f64)) -> Result<()> {
+        self.point(Device::Mouse, vec![move_to(place)])
+    }
+
     /// Moves the mouse to where nothing is: what it points at is lit.
     ///
     /// # Errors
     /// The browser refuses.
     pub fn point_away(&self) -> Result<()> {
-        self.point(Device::Mouse, vec![move_to((1.0, 1.0))])
+        self.point_at((1.0, 1.0))
     }
 
     /// Presses and releases keys, one after the other, where the focus is.

@@ -50,26 +50,28 @@ impl Page {
             node.scrollIntoView({ block: 'center', inline: 'center', behavior: 'instant' }); \
             const box = node.getBoundingClientRect(); \
             const section = probe.one('canvas[data-drawing=section]').getBoundingClientRect(); \
-            const width = probe.one('[data-part=stage]').clientWidth; \
-            return [box.x, box.y, box.width, box.height, section.x, section.y, width]; \
+            const stage = probe.one('[data-part=stage]'); \
+            return [box.x, box.y, box.width, box.height, section.x, section.y, stage.clientWidth, \
+                Number(stage.dataset.zoom)]; \
         })()";
-        let [x, y, width, height, left, top, available]: [f64; 7] = self.get(script, json!(id))?;
+        let [x, y, width, height, left, top, available, zoom]: [f64; 8] =
+            self.get(script, json!(id))?;
         let layout = Layout::of(train);
-        let handles = layout.stage(available).handles(train);
+        let handles = layout.stage(available / zoom).handles(train);
         let handle = handles
             .into_iter()
             .find(|handle| handle.id == id)
             .with_context(|| format!("the drawing has no pack of {id}"))?;
         let centre = (
-            left + handle.left + handle.width / 2.0,
-            top + handle.top + handle.height / 2.0,
+            left + (handle.left + handle.width / 2.0) * zoom,
+            top + (handle.top + handle.height / 2.0) * zoom,
         );
         let over = (x..=x + width).contains(&centre.0) && (y..=y + height).contains(&centre.1);
         ensure!(over, "the switch of {id} is not over its pack");
         Ok(Pack {
             id: id.to_owned(),
             centre,
-            travel: handle.travel,
+            travel: handle.travel * zoom,
             closes: handle.closes,
             both_ways: handle.both_ways,
         })

@@ -27,5 +27,6 @@ mod other_origin;
 mod own_files;
 mod pictures;
 mod print;
+mod room;
 mod scenarios;
 mod touch;

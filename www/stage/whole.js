@@ -1,0 +1,51 @@
+/** The switch that shows a train whole where it is wider than its place, and marks of what is cut off. */
+
+import { h } from "../kit/dom.js";
+
+/**
+ * @param {HTMLElement} scroller
+ * @param {() => void} changed
+ */
+export function wholeSwitch(scroller, changed) {
+  const button = h(
+    "button",
+    { class: "plain", type: "button", "aria-pressed": "false", "data-part": "whole", hidden: true, click: press },
+    "Whole train",
+  );
+  const frame = h("div", { class: "stage-frame" }, scroller, mark("left"), mark("right"));
+  scroller.addEventListener("scroll", point, { passive: true });
+  let on = false;
+
+  function press() {
+    on = !on;
+    button.setAttribute("aria-pressed", String(on));
+    changed();
+  }
+
+  /**
+   * Follows what has changed about the size.
+   * @param {boolean} wide whether the train is wider than its place
+   */
+  function update(wide) {
+    button.hidden = !wide;
+    const scrolls = wide && !on;
+    if (scrolls) scroller.tabIndex = 0;
+    else scroller.removeAttribute("tabindex");
+    scroller.setAttribute("aria-label", scrolls ? "Drawings; they scroll sideways" : "Drawings");
+    point();
+  }
+
+  /** Marks the sides on which there is more. */
+  function point() {
+    const { scrollLeft, scrollWidth, clientWidth } = scroller;
+    frame.toggleAttribute("data-more-left", scrollLeft > 1);
+    frame.toggleAttribute("data-more-right", scrollLeft + clientWidth < scrollWidth - 1);
+  }
+
+  return { button, frame, update, on: () => on };
+}
+
+/** @param {"left" | "right"} side */
+function mark(side) {
+  return h("div", { class: `more more-${side}`, "aria-hidden": "true" });
+}

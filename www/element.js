@@ -6,7 +6,8 @@
  * percent and 1 for lock-up applied or 0, comma-separated), `losses` (mesh efficiency in percent,
  * drag in N·m and 1 for coasting or 0, comma-separated), `shows` (`power` on the half-section, levers `joined`,
  * comma-separated), and `address` for the one element that
- * shares its view with the page's address.
+ * shares its view with the page's address. It shows answer and drawings; `with` names what else there is
+ * to be, comma-separated: `header`, `ranges`, `controls`, `about`, `panels` or the ids of single ones, `all`.
  * It dispatches `levertrain-ready` once it can be used, `levertrain-change` with the answer in `detail`
  * after every change, and `levertrain-error` with an `Error` in `detail` when something went wrong.
  */
@@ -28,7 +29,7 @@ rootedAt(import.meta.url);
 const PATIENCE = 100;
 
 class LeverTrain extends HTMLElement {
-  static observedAttributes = ["scenario", "applied", "speed", "torque", "units", "road", "losses", "shows"];
+  static observedAttributes = ["scenario", "applied", "speed", "torque", "units", "road", "losses", "shows", "with"];
 
   /** @type {AbortController | undefined} */
   #life;
@@ -110,8 +111,10 @@ class LeverTrain extends HTMLElement {
     const changed = [...this.#changed];
     this.#changed.clear();
     const all = wishes(this);
+    const view = Object.entries(all).filter(([name]) => changed.includes(name));
+    if (changed.includes("with")) this.#bench?.equip(listIn(this, "with") ?? []);
     if (changed.includes("scenario")) this.#bench?.show(all);
-    else this.#bench?.change(Object.fromEntries(Object.entries(all).filter(([name]) => changed.includes(name))));
+    else if (view.length > 0) this.#bench?.change(Object.fromEntries(view));
   }
 
   /**
@@ -151,7 +154,8 @@ class LeverTrain extends HTMLElement {
       const [engine, entries] = await Promise.all([loadEngine(), listScenarios(), dressed]);
       if (signal.aborted) return;
       if (entries.length === 0) throw noScenarios();
-      const bench = new Bench(this, new Desk(engine), entries, ground.clientWidth, signal);
+      const equipment = listIn(this, "with") ?? [];
+      const bench = new Bench(this, new Desk(engine), entries, ground.clientWidth, equipment, signal);
       this.#bench = bench;
       clearTimeout(waiting);
       // Laid out, so that drawings fit; seen only when all is in its place.
@@ -159,6 +163,7 @@ class LeverTrain extends HTMLElement {
       body.replaceChildren(...bench.nodes);
       await bench.start(wishes(this)).finally(() => body.removeAttribute("data-opening"));
       if (signal.aborted) return;
+      bench.checkEquipment(equipment);
       for (const ask of this.#asked.splice(0)) ask();
       this.dispatchEvent(new CustomEvent("levertrain-ready", { bubbles: true, composed: true }));
       // Letters measured before the faces came would stay in the drawings.

@@ -15,10 +15,12 @@ import { shownQuantity } from "../stage/shown_quantity.js";
 import { stage } from "../stage/stage.js";
 import { turning } from "../stage/turning.js";
 import { cautions } from "./cautions.js";
+import { checkEquipment, equipmentFrom } from "./equipment.js";
 import { Colours } from "./colours.js";
-import { header } from "./header.js";
+import { cautionsButton, header } from "./header.js";
 import { messages } from "./messages.js";
 import { Opening } from "./opening.js";
+import { hasNoLandmarks, ownsPage } from "./owner.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
 /** @typedef {import("../address/link.js").View} View */
@@ -36,6 +38,8 @@ export class Bench {
   /** What else is drawn in a frame. @type {(() => void)[]} */
   #drawings = [];
   #drawn = 0;
+  /** Takes on what is to be shown. @type {(equipment: import("./equipment.js").Equipment) => void} */
+  #furnish;
   /** Whether it has opened what it was to open. */
   ready = false;
 
@@ -44,21 +48,23 @@ export class Bench {
    * @param {Desk} desk
    * @param {import("../state/catalogue.js").Entry[]} entries
    * @param {number} width CSS pixels there are
+   * @param {string[]} equipment what to show beside answer and drawings
    * @param {AbortSignal} signal
    */
-  constructor(host, desk, entries, width, signal) {
+  constructor(host, desk, entries, width, equipment, signal) {
     this.#host = host;
     this.desk = desk;
     this.#frames = new Frames((seconds) => this.#frame(seconds), signal);
-    this.#opening = new Opening(desk, entries, () => host.getAttribute("scenario"), host.hasAttribute("address"));
+    const ownPage = ownsPage(host, signal);
+    this.#opening = new Opening(desk, entries, () => host.getAttribute("scenario"), ownPage);
     const redraw = () => this.redraw();
-    // Inside someone else's page the main part, the first heading and the ground are theirs.
-    const ownPage = host.hasAttribute("address");
+    // Inside someone else's page the main part and the first heading are theirs.
+    const landmarks = ownPage && hasNoLandmarks();
     const alsoDraw = () => this.#drawings.forEach((draw) => draw());
     this.#stage = stage(desk, { drawn: () => this.#count(), redraw, alsoDraw }, signal);
     const coloured = ownPage ? [host, document.documentElement] : [host];
     const colours = new Colours(desk, coloured, () => this.#stage.draw(), signal);
-    const warning = cautions(ownPage);
+    const warning = cautions(landmarks);
     const top = header(
       desk,
       entries,
@@ -69,36 +75,60 @@ export class Bench {
         openFile: (file) => this.#opening.openFile(file),
         chooseTheme: (choice) => colours.choose(choice),
       },
-      warning,
-      ownPage,
+      cautionsButton(warning, "plain"),
+      landmarks,
     );
     const draws = (/** @type {() => void} */ draw) => this.#drawings.push(draw);
     this.#board = new Board({ desk, redraw, draws, signal }, width < PHONE);
     const answer = answerBand(desk);
     const turn = turning(desk);
+    const shown = shownQuantity(desk);
+    const rangeRow = ranges(desk, [shown, turn.play, this.#stage.whole]);
+    const settings = controls(desk, turn.rate);
+    const foot = h("p", { class: "foot" }, cautionsButton(warning, "bare"));
     const about = h("p", { class: "about", part: "about", "data-part": "about" });
+    const columns = h(
+      "div",
+      { class: "columns" },
+      h("div", { class: "stage-column" }, this.#stage.node, layoutCaution(desk), caption(desk), answer.rest, settings, about, foot),
+      h("div", { class: "side" }, ...this.#board.column("side")),
+      h("div", { class: "below" }, ...this.#board.column("below")),
+    );
     this.nodes = [
-      top,
-      warning,
+      h("div", {}, top, warning),
       messages(desk),
       h(
-        ownPage ? "main" : "div",
+        landmarks ? "main" : "div",
         { class: "body", part: "body" },
         brief(desk, answer.figure, signal),
         answer.node,
-        ranges(desk, [shownQuantity(desk), turn.play, this.#stage.whole]),
-        h(
-          "div",
-          { class: "columns" },
-          h("div", { class: "stage-column" }, this.#stage.node, layoutCaution(desk), caption(desk), answer.rest, controls(desk, turn.rate), about),
-          h("div", { class: "side" }, ...this.#board.column("side")),
-          h("div", { class: "below" }, ...this.#board.column("below")),
-        ),
+        rangeRow.node,
+        columns,
       ),
     ];
 
+    this.#furnish = ({ bands, panels, unfolded }) => {
+      const named = bands.has("header");
+      top.hidden = !named;
+      // Wherever its button is, the text comes right after it.
+      foot.hidden = named;
+      (named ? top : foot).after(warning);
+      rangeRow.offer(bands.has("ranges"));
+      for (const node of [shown, turn.play, settings]) node.hidden = !bands.has("controls");
+      about.hidden = !bands.has("about");
+      this.#board.choose(panels, unfolded);
+      spread();
+    };
+    const spread = () => columns.toggleAttribute("data-alone", !this.#board.has("side"));
+    this.#furnish(equipmentFrom(equipment));
+    // Which panels there are is the train's business too.
+    desk.addEventListener("train", spread);
+
     this.#history = ownPage ? new History(desk, this.#opening, signal) : undefined;
-    acceptDrops(ownPage ? document.documentElement : host, host, (file) => this.#opening.openFile(file), signal);
+    // A page that offers no files takes none either.
+    if (!top.hidden) {
+      acceptDrops(ownPage ? document.documentElement : host, host, (file) => this.#opening.openFile(file), signal);
+    }
     desk.addEventListener("train", () => (about.textContent = desk.info?.about ?? ""));
     desk.addEventListener("answer", () => {
       const detail = desk.answer;
@@ -130,6 +160,28 @@ export class Bench {
     }
     this.ready = true;
     await this.#board.start();
+  }
+
+  /**
+   * Shows beside answer and drawings what these names say.
+   * @param {string[]} names
+   */
+  equip(names) {
+    this.#furnish(equipmentFrom(names));
+    this.#board.start();
+    this.checkEquipment(names);
+  }
+
+  /**
+   * Tells of a name that is none; all others are heeded.
+   * @param {string[]} names
+   */
+  checkEquipment(names) {
+    try {
+      checkEquipment(names);
+    } catch (error) {
+      this.desk.report(error, "Not everything that the page asks for can be shown.");
+    }
   }
 
   /**

@@ -2,11 +2,11 @@
 
 import { h } from "../kit/dom.js";
 
-/** @param {boolean} ownPage whether landmarks of the page are the element's to set */
-export function cautions(ownPage) {
+/** @param {boolean} landmarks whether landmarks of the page are the element's to set */
+export function cautions(landmarks) {
   return h(
-    ownPage ? "section" : "div",
-    { class: "cautions", role: ownPage ? null : "group", id: "cautions", hidden: true, "aria-label": "Cautions", "data-part": "cautions" },
+    landmarks ? "section" : "div",
+    { class: "cautions", role: landmarks ? null : "group", id: "cautions", hidden: true, "aria-label": "Cautions", "data-part": "cautions" },
     h(
       "p",
       {},

@@ -14,10 +14,10 @@ const OWN_FILE = "file/";
  * @param {import("../state/catalogue.js").Entry[]} entries
  * @param {import("../state/theme.js").Choice} theme
  * @param {{ pick(stem: string): void, pickFile(key: number): void, openFile(file: File): void, chooseTheme(choice: import("../state/theme.js").Choice): void }} actions
- * @param {HTMLElement} cautions what the cautions button shows and hides
- * @param {boolean} ownPage whether the page is about the element alone: its headline is then the page's
+ * @param {HTMLElement} cautions the button that shows the cautions
+ * @param {boolean} landmarks whether landmarks and headline of the page are the element's to set
  */
-export function header(desk, entries, theme, actions, cautions, ownPage) {
+export function header(desk, entries, theme, actions, cautions, landmarks) {
   const picker = /** @type {HTMLSelectElement} */ (
     h("select", { id: "scenario", "data-part": "scenario-picker", change: pick })
   );
@@ -31,9 +31,9 @@ export function header(desk, entries, theme, actions, cautions, ownPage) {
   const own = new Map();
 
   const node = h(
-    ownPage ? "header" : "div",
+    landmarks ? "header" : "div",
     { class: "top", part: "top" },
-    h(ownPage ? "h1" : "p", { class: "wordmark" }, icon("mark"), "Levertrain"),
+    h(landmarks ? "h1" : "p", { class: "wordmark" }, icon("mark"), "Levertrain"),
     h(
       "div",
       { class: "picker" },
@@ -46,7 +46,7 @@ export function header(desk, entries, theme, actions, cautions, ownPage) {
       ),
       chooser,
     ),
-    h("div", { class: "top-end" }, cautionsButton(cautions), themeChoice(theme, actions)),
+    h("div", { class: "top-end" }, cautions, themeChoice(theme, actions)),
   );
 
   follow(desk, ["train"], () => {
@@ -93,12 +93,15 @@ export function header(desk, entries, theme, actions, cautions, ownPage) {
   return node;
 }
 
-/** @param {HTMLElement} cautions */
-function cautionsButton(cautions) {
+/**
+ * @param {HTMLElement} cautions what the button shows and hides
+ * @param {string} look
+ */
+export function cautionsButton(cautions, look) {
   const button = h(
     "button",
     {
-      class: "plain",
+      class: look,
       type: "button",
       "aria-expanded": "false",
       "aria-controls": cautions.id,

@@ -23,6 +23,23 @@ export class Board {
     this.#slots = PANELS.map((entry, at) => new Slot(entry, surroundings, narrow ? at === 0 : Boolean(entry.open)));
   }
 
+  /**
+   * Which panels there are to be.
+   * @param {Set<string>} wanted by their ids
+   * @param {Set<string>} unfolded those that are unfolded though they usually are not
+   */
+  choose(wanted, unfolded) {
+    for (const slot of this.#slots) slot.choose(wanted.has(slot.entry.id), unfolded.has(slot.entry.id));
+  }
+
+  /**
+   * Whether a column has a panel in it.
+   * @param {Entry["column"]} column
+   */
+  has(column) {
+    return this.column(column).some(({ hidden }) => !hidden);
+  }
+
   /** @param {Entry["column"]} column */
   column(column) {
     return this.#slots.filter(({ entry }) => entry.column === column).map(({ panel }) => panel.node);
@@ -33,10 +50,11 @@ export class Board {
    * then the modules of the rest are fetched: an open page needs the network no more.
    */
   async start() {
-    await Promise.all(this.#slots.filter(({ panel }) => panel.open).map((slot) => slot.fill()));
+    const slots = this.#slots.filter(({ wanted }) => wanted);
+    await Promise.all(slots.filter(({ panel }) => panel.open).map((slot) => slot.fill()));
     whenIdle(async () => {
-      await Promise.all(this.#slots.filter(({ entry }) => entry.hints).map((slot) => slot.fill()));
-      for (const slot of this.#slots) slot.fetch();
+      await Promise.all(slots.filter(({ entry }) => entry.hints).map((slot) => slot.fill()));
+      for (const slot of slots) slot.fetch();
     });
   }
 }
@@ -46,6 +64,8 @@ class Slot {
   #surroundings;
   /** @type {Promise<void> | undefined} */
   #filling;
+  #filled = false;
+  wanted = true;
 
   /**
    * @param {Entry} entry
@@ -57,11 +77,25 @@ class Slot {
     this.#surroundings = surroundings;
     this.panel = new Panel(entry.id, entry.title, entry.wide);
     this.panel.node.open = open;
-    this.#busy(open || Boolean(entry.hints));
-    this.panel.toggled(() => this.panel.open && this.fill());
-    const { desk } = surroundings;
-    const { needs } = entry;
-    if (needs) follow(desk, ["train"], () => (this.panel.node.hidden = !desk.info || !needs(desk.info)));
+    this.panel.toggled(() => this.panel.open && this.wanted && this.fill());
+    follow(surroundings.desk, ["train"], () => this.#show());
+  }
+
+  /**
+   * @param {boolean} wanted
+   * @param {boolean} unfolded
+   */
+  choose(wanted, unfolded) {
+    this.wanted = wanted;
+    if (unfolded) this.panel.node.open = true;
+    this.#busy(wanted && !this.#filled && (this.panel.open || Boolean(this.entry.hints)));
+    this.#show();
+  }
+
+  #show() {
+    const { info } = this.#surroundings.desk;
+    const { needs } = this.entry;
+    this.panel.node.hidden = !this.wanted || Boolean(needs && !(info && needs(info)));
   }
 
   /** Puts in what the panel shows, once. */
@@ -81,6 +115,7 @@ class Slot {
     try {
       const { fill } = await this.entry.load();
       if (!signal.aborted) fill(this.panel, this.#surroundings);
+      this.#filled = true;
     } catch (error) {
       // Unfolded again, it tries again.
       this.#filling = undefined;

@@ -24,6 +24,7 @@ export function fill(panel, { desk }) {
   const embed = /** @type {HTMLTextAreaElement} */ (
     h("textarea", { id: "embed", readonly: true, rows: 4, spellcheck: "false", "data-part": "embed", focus: () => embed.select() })
   );
+  const full = /** @type {HTMLInputElement} */ (h("input", { type: "checkbox", "data-part": "embed-all", change: update }));
   const own = h("p", { class: "note" }, "A link can hold only the scenarios that come with the page; pass your file on with it.");
   const linked = h(
     "div",
@@ -32,6 +33,7 @@ export function fill(panel, { desk }) {
     h("div", { class: "copy" }, link, copyButton(link)),
     h("label", { for: "embed" }, "Embed this view in a page"),
     embed,
+    h("label", { class: "control check" }, full, h("span", {}, "With ranges, controls and panels, not only answer and drawings")),
     copyButton(embed),
   );
   panel.fill(
@@ -40,7 +42,7 @@ export function fill(panel, { desk }) {
     own,
   );
 
-  follow(desk, ["answer", "speed", "torque", "units", "road", "assumptions", "look"], () => {
+  function update() {
     const { source, answer } = desk;
     const stem = source && "stem" in source ? source.stem : undefined;
     linked.hidden = stem === undefined;
@@ -48,12 +50,13 @@ export function fill(panel, { desk }) {
     if (stem === undefined || !answer) return;
     link.value = new URL(fragmentOf(stem, answer.applied, desk), pageAddress()).href;
     const module = siteFile("element.js");
-    const attributes = { scenario: stem, applied: answer.applied.join(), speed: desk.speed, ...unusualCodes(desk) };
+    const attributes = { scenario: stem, applied: answer.applied.join(), speed: desk.speed, ...unusualCodes(desk), with: full.checked ? "all" : undefined };
     const said = Object.entries(attributes).filter(([, value]) => value !== undefined);
     embed.value =
       `<script type="module" src="${module}"></script>\n` +
       `<lever-train ${said.map(([name, value]) => `${name}="${value}"`).join(" ")}></lever-train>`;
-  });
+  }
+  follow(desk, ["answer", "speed", "torque", "units", "road", "assumptions", "look"], update);
 }
 
 /** The page that comes with the element, whichever page the element is in. */

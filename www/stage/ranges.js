@@ -11,6 +11,8 @@ const LONG = 10;
  * @param {HTMLElement[]} beside what stands in the same row
  */
 export function ranges(desk, beside) {
+  /** Whether there are to be buttons at all. */
+  let offered = true;
   const buttons = h("div", { class: "range-buttons", role: "group", "aria-label": "Ranges" });
   const release = h(
     "button",
@@ -40,7 +42,18 @@ export function ranges(desk, beside) {
     );
     const long = desk.info?.ranges.some(({ label }) => label.length > LONG) ?? false;
     buttons.toggleAttribute("data-long", long);
-    release.hidden = (desk.info?.elements.length ?? 0) === 0;
+    show();
+  }
+
+  function show() {
+    buttons.hidden = !offered;
+    release.hidden = !offered || (desk.info?.elements.length ?? 0) === 0;
+  }
+
+  /** @param {boolean} wanted */
+  function offer(wanted) {
+    offered = wanted;
+    show();
   }
 
   function update() {
@@ -62,5 +75,5 @@ export function ranges(desk, beside) {
 
   follow(desk, ["train"], build);
   follow(desk, ["answer"], update);
-  return node;
+  return { node, offer };
 }

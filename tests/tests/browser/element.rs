@@ -19,8 +19,8 @@ fn in_page(name: &str, head: &str, test: impl FnOnce(&mut Page) -> Result<()>) -
         "<!doctype html><html lang=\"en\"><meta charset=\"utf-8\">{head}<title>Lesson</title>\
          <link rel=\"icon\" href=\"data:,\"><script type=\"module\" src=\"element.js\"></script>\
          <main><h1>Lesson</h1>\
-         <lever-train id=\"one\" scenario=\"{stem}\" applied=\"{first}\"></lever-train>\
-         <lever-train id=\"two\" scenario=\"01-one-set\"></lever-train></main>",
+         <lever-train id=\"one\" with=\"all\" scenario=\"{stem}\" applied=\"{first}\"></lever-train>\
+         <lever-train id=\"two\" with=\"all\" scenario=\"01-one-set\"></lever-train></main>",
         stem = by_hand::STEM,
         first = FIRST.applied.join(","),
     );
@@ -185,6 +185,66 @@ fn in_somebodys_page_it_has_no_landmarks_and_offers_its_parts() -> Result<()> {
             let there = format!("Boolean(probe.one('[part={part}]', '#one'))");
             ensure!(page.get::<bool>(&there, Value::Null)?, "no part {part}");
         }
+        Ok(())
+    })
+}
+
+/// Catches several elements of which each takes the page for its own: their main parts, their headlines
+/// and what they write into its address.
+#[test]
+fn a_page_is_about_one_element_only() -> Result<()> {
+    if skipped() {
+        return Ok(());
+    }
+    let element = |id: &str, stem: &str| {
+        format!("<lever-train address with=\"all\" id=\"{id}\" scenario=\"{stem}\"></lever-train>")
+    };
+    let page = |name: &str, before: &str| {
+        let text = format!(
+            "<!doctype html><html lang=\"en\"><meta charset=\"utf-8\"><title>Lesson</title>\
+             <link rel=\"icon\" href=\"data:,\"><script type=\"module\" src=\"element.js\"></script>\
+             {before}{}{}",
+            element("one", by_hand::STEM),
+            element("two", "01-one-set"),
+        );
+        (name.to_owned(), text)
+    };
+    let pages = [
+        page("two.html", ""),
+        page("beside.html", "<main><h1>Lesson</h1></main>"),
+    ];
+    let files: Vec<(&str, &str)> = pages
+        .iter()
+        .map(|(name, text)| (name.as_str(), text.as_str()))
+        .collect();
+    let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join("one-main");
+    let site = own_site::make(folder, &files)?;
+    page::open_in(&site, View::LAPTOP, "two.html", |page| {
+        for (name, marks) in [("two.html", [1, 1, 1]), ("beside.html", [0, 0, 0])] {
+            page.goto(name)?;
+            page.until("the second one is open", "probe.isOpen('#two')")?;
+            let found: [usize; 3] = page.get(
+                "['main', 'header', 'h1'].map((mark) => \
+                    ['#one', '#two'].flatMap((id) => probe.all(mark, id)).length)",
+                Value::Null,
+            )?;
+            ensure!(found == marks, "{name}: {found:?}");
+            page.click_in("#two", "[data-part=release-all]")?;
+            page.rest()?;
+            let address: String = page.get("location.hash", Value::Null)?;
+            ensure!(address.contains(by_hand::STEM), "{address}");
+            ensure!(page.seen_in("#two")?.stem.as_deref() == Some("01-one-set"));
+        }
+        // When the first goes, its place is free.
+        page.run(
+            "probe.host('#one').remove(); const node = probe.host('#two'); node.remove(); \
+             setTimeout(() => document.body.append(node))",
+            Value::Null,
+        )?;
+        page.until("it is back", "probe.isOpen('#two')")?;
+        // What is in the address is now its business.
+        page.rest()?;
+        ensure!(page.seen_in("#two")?.stem.as_deref() == Some(by_hand::STEM));
         Ok(())
     })
 }

@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use anyhow::{Context, Result, ensure};
-use levertrain_tests::browser::{Page, View, own_site, page, skipped};
+use levertrain_tests::browser::{Device, Page, View, own_site, page, skipped};
 use serde_json::{Value, json};
 
 use crate::by_hand::{self, FIRST, SECOND, THIRD};
@@ -19,8 +19,8 @@ fn host_page() -> String {
          <script type=\"module\" src=\"element.js\"></script>\
          <script type=\"module\" src=\"element.js?again\"></script>\
          <h1>Lesson</h1>\
-         <lever-train id=\"left\" scenario=\"{}\" applied=\"V,J\" speed=\"1500\"></lever-train>\
-         <lever-train id=\"right\" scenario=\"02-three-speed-common-sun\"></lever-train>",
+         <lever-train id=\"left\" with=\"all\" scenario=\"{}\" applied=\"V,J\" speed=\"1500\"></lever-train>\
+         <lever-train id=\"right\" with=\"all\" scenario=\"02-three-speed-common-sun\"></lever-train>",
         by_hand::STEM
     )
 }
@@ -164,6 +164,137 @@ fn one_that_is_removed_while_it_loads_does_not_start() -> Result<()> {
         page.rest()?;
         let alive: bool = page.get("Boolean(hasty.answer || hasty.dataset.frame)", Value::Null)?;
         ensure!(!alive, "it has started");
+        Ok(())
+    })
+}
+
+/// A page with one element in it that has these attributes.
+fn alone(name: &str, attributes: &str, test: impl FnOnce(&mut Page) -> Result<()>) -> Result<()> {
+    if skipped() {
+        return Ok(());
+    }
+    let text = format!(
+        "<!doctype html><html lang=\"en\"><meta charset=\"utf-8\"><title>Lesson</title>\
+         <link rel=\"icon\" href=\"data:,\"><script type=\"module\" src=\"element.js\"></script>\
+         <h1>Lesson</h1><lever-train scenario=\"{}\" applied=\"{}\" {attributes}></lever-train>",
+        by_hand::STEM,
+        FIRST.applied.join(","),
+    );
+    let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join(name);
+    let site = own_site::make(folder, &[("lesson.html", &text)])?;
+    page::open_in(&site, View::LAPTOP, "lesson.html", test)
+}
+
+/// What is on screen besides answer and drawings, by the names that the attribute knows it by.
+fn furnished(page: &Page) -> Result<Vec<String>> {
+    page.rest()?;
+    page.get(
+        "[['header', '.top'], ['ranges', '.range-buttons button'], ['controls', '.controls'], \
+            ['controls', '[data-part=turning]'], ['controls', '[data-shows]'], ['about', '.about']] \
+            .filter(([, selector]) => probe.one(selector).checkVisibility()).map(([name]) => name) \
+            .concat(probe.all('.panel').filter((node) => node.checkVisibility()) \
+                .map((node) => node.dataset.part + (node.open ? '' : ' folded')))",
+        Value::Null,
+    )
+}
+
+/// Catches an element that fills somebody else's page with more than what it was put there to show: it
+/// is answer and drawings, with the cautions one press away.
+#[test]
+fn it_is_answer_and_drawings_unless_more_is_asked_for() -> Result<()> {
+    alone("compact", "", |page| {
+        ensure!(furnished(page)?.is_empty(), "{:?}", furnished(page)?);
+        let seen = page.seen()?;
+        ensure!(seen.ratio.as_deref() == Some(FIRST.ratio), "{seen:?}");
+        let [column, room]: [f64; 2] = page.get(
+            "[probe.one('.stage').clientWidth, probe.one('.body').clientWidth]",
+            Value::Null,
+        )?;
+        ensure!(column == room, "drawings {column} px wide in {room} px");
+        let fetched: Vec<String> = page.get(
+            "probe.all('.panel-body').filter((node) => node.childElementCount > 0) \
+                .map((node) => node.parentElement.dataset.part)",
+            Value::Null,
+        )?;
+        ensure!(fetched.is_empty(), "filled without being seen: {fetched:?}");
+
+        page.click("[data-part=cautions-button]:not(.top *)")?;
+        ensure!(page.shows("[data-part=cautions]")?, "no cautions");
+
+        // It is worked with all the same.
+        let pack = page.pack(&by_hand::train()?, "W")?;
+        page.drag(Device::Mouse, &pack, -0.9)?;
+        ensure!(page.seen()?.applied == ["J"], "no drag");
+        Ok(())
+    })
+}
+
+/// Catches parts that are shown without being named, and an attribute that is read only once.
+#[test]
+fn a_page_names_what_else_it_wants() -> Result<()> {
+    alone("named", "with=\"ranges, working\"", |page| {
+        ensure!(furnished(page)? == ["ranges", "working"]);
+        page.until(
+            "the working is there",
+            "probe.all('[data-part=working] math').length > 0",
+        )?;
+        for (names, expected) in [
+            ("header,about", vec!["header", "about"]),
+            (
+                "controls,chart",
+                vec!["controls", "controls", "controls", "chart"],
+            ),
+        ] {
+            page.run(
+                "probe.host('lever-train').setAttribute('with', args)",
+                json!(names),
+            )?;
+            let shown = furnished(page)?;
+            ensure!(shown == expected, "{names}: {shown:?}");
+        }
+        page.run(
+            "probe.host('lever-train').setAttribute('with', 'all')",
+            Value::Null,
+        )?;
+        let all = furnished(page)?;
+        ensure!(
+            all.len() > 15 && all.contains(&"chart".to_owned()),
+            "{all:?}"
+        );
+        ensure!(page.messages()?.is_empty(), "{:?}", page.messages()?);
+
+        page.run(
+            "probe.host('lever-train').setAttribute('with', 'ranges,curtains')",
+            Value::Null,
+        )?;
+        page.until("it says so", "probe.one('[data-part=message]')")?;
+        let messages = page.messages()?;
+        ensure!(messages[0].contains("\"curtains\""), "{messages:?}");
+        ensure!(furnished(page)? == ["ranges"], "what is known is heeded");
+        Ok(())
+    })?;
+    alone("misnamed", "with=\"everything\"", |page| {
+        let messages = page.messages()?;
+        ensure!(
+            messages.len() == 1 && messages[0].contains("\"everything\""),
+            "{messages:?}"
+        );
+        Ok(())
+    })
+}
+
+/// Catches a panel that pages can ask for and README does not tell them of.
+#[test]
+fn readme_names_every_panel() -> Result<()> {
+    alone("every-panel", "with=\"all\"", |page| {
+        let readme = std::fs::read_to_string(xtask::paths::root().join("README.md"))?;
+        let panels: Vec<String> = page.get(
+            "probe.all('.panel').map((node) => node.dataset.part)",
+            Value::Null,
+        )?;
+        for panel in panels {
+            ensure!(readme.contains(&format!("`{panel}`")), "{panel}");
+        }
         Ok(())
     })
 }

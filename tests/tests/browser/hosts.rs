@@ -116,7 +116,7 @@ fn file(name: &str) -> String {
 
 fn text(style: &str, markup: &str) -> String {
     let element = format!(
-        "<lever-train scenario=\"{}\" applied=\"V,J\"></lever-train>",
+        "<lever-train with=\"all\" scenario=\"{}\" applied=\"V,J\"></lever-train>",
         by_hand::STEM
     );
     format!(

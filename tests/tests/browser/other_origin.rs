@@ -42,7 +42,7 @@ fn the_element_works_from_another_host_under_the_policy_in_readme() -> Result<()
         format!(
             "<!doctype html><html lang=\"en\"><meta charset=\"utf-8\"><title>Lesson</title>\
              <script type=\"module\" src=\"{host}/element.js\"></script><h1>Lesson</h1>\
-             <lever-train scenario=\"{}\" applied=\"{}\"></lever-train>",
+             <lever-train with=\"all\" scenario=\"{}\" applied=\"{}\"></lever-train>",
             by_hand::STEM,
             FIRST.applied.join(",")
         ),

@@ -4,7 +4,7 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use anyhow::{Result, ensure};
+use anyhow::{Context, Result, ensure};
 use levertrain_tests::files::root;
 
 const CORE: &[&str] = &[
@@ -12,6 +12,15 @@ const CORE: &[&str] = &[
 ];
 const WEB: &[&str] = &["units", "motion", "draw", "document", "boundary"];
 const WWW: &[&str] = &["kit", "state", "address", "stage", "panels", "page"];
+
+/// The drawings, each with those it may use: levers stand on the columns of the half-section.
+const DRAWINGS: &[(&str, &[&str])] = &[
+    ("end_view", &[]),
+    ("flow", &[]),
+    ("operating", &[]),
+    ("section", &[]),
+    ("lever", &["section"]),
+];
 
 #[test]
 fn the_core_uses_only_rooms_before_its_own() -> Result<()> {
@@ -26,6 +35,41 @@ fn boundary_and_drawings_use_only_rooms_before_their_own() -> Result<()> {
 #[test]
 fn the_page_imports_only_from_rooms_before_its_own() -> Result<()> {
     check(&root().join("www"), WWW, "js", script_uses)
+}
+
+#[test]
+fn drawings_use_only_what_all_share_and_those_they_stand_on() -> Result<()> {
+    let folder = root().join("web/src/draw");
+    let is_drawing = |name: &str| DRAWINGS.iter().any(|(drawing, _)| *drawing == name);
+    let (mut wrong, mut seen) = (Vec::new(), Vec::new());
+    for file in files_in(&folder, "rs")? {
+        let within = file.strip_prefix(&folder)?.with_extension("");
+        let own = within.components().next().context("a file has a name")?;
+        let own = own.as_os_str().to_string_lossy().into_owned();
+        if own == "mod" {
+            continue;
+        }
+        seen.push(own.clone());
+        let text = fs::read_to_string(&file)?;
+        let code = code_of(&text);
+        let mut uses = names_after(code, "crate::draw::");
+        let inner = file.strip_prefix(folder.join(&own)).map_or(0, depth);
+        let out = "super::".repeat(inner + 1);
+        uses.extend(names_after(code, &out));
+        let mut allowed = DRAWINGS.iter().filter(|(drawing, _)| *drawing == own);
+        let allowed = allowed.next().map_or(&[][..], |(_, others)| others);
+        let others = uses.iter().filter(|used| is_drawing(used) && **used != own);
+        let not_allowed = others.filter(|used| !allowed.contains(&used.as_str()));
+        wrong.extend(not_allowed.map(|used| format!("{} uses {used}", within.display())));
+    }
+    ensure!(wrong.is_empty(), "{}", wrong.join("\n"));
+    for (drawing, _) in DRAWINGS {
+        ensure!(
+            seen.iter().any(|own| own == drawing),
+            "there is no {drawing}"
+        );
+    }
+    Ok(())
 }
 
 /// Fails with every use of a room that is not listed up to the user's own.
@@ -85,8 +129,7 @@ fn files_in(folder: &Path, ending: &str) -> Result<Vec<PathBuf>> {
 
 /// The first name of each path that leaves the module, outside tests.
 fn rust_uses(text: &str, depth: usize) -> Vec<String> {
-    let tests = text.find("#[cfg(test)]\nmod tests {");
-    let code = &text[..tests.unwrap_or(text.len())];
+    let code = code_of(text);
     let lines = code
         .lines()
         .filter(|line| !line.trim_start().starts_with("//"));
@@ -97,6 +140,12 @@ fn rust_uses(text: &str, depth: usize) -> Vec<String> {
         uses.extend(names_after(line, &out_of_the_room));
     }
     uses
+}
+
+/// A source without its tests.
+fn code_of(text: &str) -> &str {
+    let tests = text.find("#[cfg(test)]\nmod tests {");
+    &text[..tests.unwrap_or(text.len())]
 }
 
 /// The folder of each module that is imported, now or when it is wanted; not the built engine's,

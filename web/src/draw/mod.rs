@@ -10,6 +10,9 @@ pub mod palette;
 pub mod scene;
 pub mod section;
 mod strokes;
+#[cfg(test)]
+#[expect(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+mod tests;
 pub mod text;
 mod ticks;
 

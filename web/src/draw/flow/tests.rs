@@ -1,45 +1,20 @@
 //! The flow of every driving range of every scenario: what goes in comes out, nothing on top
 //! of anything, loops to be seen.
 
-use std::path::Path;
-
 use levertrain_core::{ElementSet, PowerFlow, Torques};
 
 use super::ribbon::{Ribbon, Run};
 use super::sheet::BEND;
 use super::*;
-use crate::document::session::Session;
 use crate::draw::scene::{Mark, at};
+use crate::draw::tests::sessions;
 
 const WIDTHS: [f64; 3] = [360.0, 720.0, 1100.0];
-
-/// Every scenario file, by name.
-fn scenarios() -> Vec<(String, Session)> {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../scenarios");
-    let entries = std::fs::read_dir(folder).unwrap();
-    let mut files: Vec<_> = entries
-        .map(|entry| entry.unwrap().path())
-        .filter(|path| {
-            let name = path.file_name().unwrap().to_string_lossy();
-            name.ends_with(".json") && name != "schema.json"
-        })
-        .collect();
-    files.sort();
-    assert!(!files.is_empty(), "no scenario files");
-    files
-        .into_iter()
-        .map(|path| {
-            let name = path.file_stem().unwrap().to_string_lossy().into_owned();
-            let text = std::fs::read_to_string(path).unwrap();
-            (name, Session::open(&text).unwrap())
-        })
-        .collect()
-}
 
 /// Calls `check` with every range whose powers are known, named, and the pages it is drawn on.
 fn each_range(mut check: impl FnMut(&str, &Live<'_>, &[(f64, f64)])) {
     let mut checked = 0;
-    for (name, mut session) in scenarios() {
+    for (name, mut session) in sessions() {
         for range in 0..session.train().scenario().ranges.len() {
             session.apply(session.train().range(range));
             session.settle();
@@ -291,7 +266,7 @@ fn a_straight_band_is_straight() {
 #[test]
 fn what_does_not_drive_gets_a_sentence() {
     let mut sentences = 0;
-    for (name, mut session) in scenarios() {
+    for (name, mut session) in sessions() {
         session.apply(ElementSet::NONE);
         for elements in [0_u32, u32::MAX] {
             let count = session.train().scenario().elements.len();
@@ -319,7 +294,7 @@ fn what_does_not_drive_gets_a_sentence() {
 
 #[test]
 fn the_preferred_height_holds_every_range_that_lies_the_same_way() {
-    for (name, mut session) in scenarios() {
+    for (name, mut session) in sessions() {
         for width in WIDTHS {
             let mut heights = Vec::new();
             for range in 0..session.train().scenario().ranges.len() {

@@ -1,8 +1,6 @@
 //! What every lever diagram must satisfy, checked on all that the scenarios can show.
 
 use std::fmt::Write as _;
-use std::fs;
-use std::path::Path;
 
 use levertrain_core::{Body, ElementSet};
 
@@ -13,30 +11,11 @@ use super::{scene, shaft_at};
 use crate::document::session::Session;
 use crate::document::settings::Settings;
 use crate::draw::scene::{Bounds, Label, Mark, Point, Scene, at};
+use crate::draw::tests::scenarios;
 use crate::motion::live::{Live, Motion};
 use crate::units::speed_unit::SpeedUnit;
 
 const WIDTHS: [f64; 4] = [360.0, 720.0, 860.0, 1200.0];
-
-/// Name and text of every scenario file.
-fn scenarios() -> Vec<(String, String)> {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../scenarios");
-    let Ok(entries) = fs::read_dir(&folder) else {
-        panic!("cannot read {}", folder.display());
-    };
-    let mut scenarios: Vec<(String, String)> = entries
-        .filter_map(|entry| {
-            let path = entry.ok()?.path();
-            let name = path.file_name()?.to_str()?.to_owned();
-            // The list of scenarios and their schema stand beside them.
-            let is_scenario = name.ends_with(".json") && name.starts_with(char::is_numeric);
-            is_scenario.then(|| (name, fs::read_to_string(&path).unwrap_or_default()))
-        })
-        .collect();
-    assert!(scenarios.len() >= 5, "too few in {}", folder.display());
-    scenarios.sort();
-    scenarios
-}
 
 /// Twelve sets in a row on twenty-four shafts with long names, the carrier of each on the sun
 /// of the next.

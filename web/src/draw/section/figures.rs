@@ -1,9 +1,9 @@
 //! Suns, pinions, carriers, rings and gear pairs as they look in half-section.
 
+use levertrain_core::Body;
 use levertrain_core::coupling::{CouplingKind, PinionSpin, Role, Teeth};
-use levertrain_core::{Body, Train};
 
-use super::outlines::{CARRIER_SIDE, part_area, pinion_faces, raised, seam};
+use super::outlines::{CARRIER_SIDE, part_area, pinion_faces};
 use super::parts::{Level, Part};
 use super::stage::Stage;
 use super::wires::SHAFT;
@@ -27,21 +27,18 @@ pub struct Face {
 
 /// The outlines of the gears of a coupling's members, for hit testing.
 pub fn faces<'s>(stage: &'s Stage<'_>) -> impl Iterator<Item = Face> + 's {
-    stage.plan().parts.iter().flat_map(move |part| {
-        let areas = std::iter::once(part_area(stage, part)).chain(raised(stage, part));
-        areas.map(|area| Face {
-            area,
-            body: part.body,
-        })
+    stage.plan().parts.iter().map(move |part| Face {
+        area: part_area(stage, part),
+        body: part.body,
     })
 }
 
 /// The box that a coupling fills with everything drawn of it.
-pub fn outline(stage: &Stage<'_>, train: &Train, coupling: usize) -> Option<Bounds> {
+pub fn outline(stage: &Stage<'_>, coupling: usize) -> Option<Bounds> {
     // A carrier's sides, the axis of a gear on one of its own.
     const RIM: f64 = 2.0;
     const OWN_AXIS: f64 = 12.0;
-    let facts = train.scenario().couplings[coupling].facts();
+    let facts = stage.train().scenario().couplings[coupling].facts();
     let parts = || {
         stage
             .plan()
@@ -60,8 +57,7 @@ pub fn outline(stage: &Stage<'_>, train: &Train, coupling: usize) -> Option<Boun
                 ..face.area
             }
         });
-    let gears =
-        parts().flat_map(|part| std::iter::once(part_area(stage, part)).chain(raised(stage, part)));
+    let gears = parts().map(|part| part_area(stage, part));
     let whole = gears.chain(pinions).reduce(|one, other| {
         let (left, top) = (one.left.min(other.left), one.top.min(other.top));
         let right = (one.left + one.width).max(other.left + other.width);
@@ -114,8 +110,11 @@ fn draw_part(
         return;
     }
     let Some(teeth) = member.teeth else { return };
+    let area = part_area(stage, part);
     let gear = Gear {
-        area: part_area(stage, part),
+        area,
+        clear: area,
+        narrowest: area.width - stage.widened(part.coupling, area.width),
         body: part.body,
         turned: live.angle(part.body) * turns_to_teeth(teeth),
         names: if member.role.is_of_set() {
@@ -131,16 +130,6 @@ fn draw_part(
         pinion: false,
     };
     gear.draw(scene, live);
-    if let Some(area) = raised(stage, part) {
-        let seam = seam(&gear.area, &area);
-        let step = Gear {
-            area,
-            names: Vec::new(),
-            ..gear
-        };
-        step.draw(scene, live);
-        scene.fill_box(seam, Ink::Metal);
-    }
 }
 
 /// Teeth that pass per radian.
@@ -195,6 +184,8 @@ fn draw_carrier(
         };
         let gear = Gear {
             area: face.area,
+            clear: face.clear,
+            narrowest: face.clear.width - stage.widened(part.coupling, face.clear.width),
             body: part.body,
             turned: pinion_angle(live, part, pinion) * turns_to_teeth(face.teeth),
             names: vec![
@@ -223,6 +214,10 @@ fn pinion_angle(live: &Live<'_>, part: &Part, pinion: &PinionSpin) -> f64 {
 /// A gear seen from the side.
 struct Gear {
     area: Bounds,
+    /// Where its name may stand, and how wide that is in the narrowest drawing: what it says there
+    /// it says in every width.
+    clear: Bounds,
+    narrowest: f64,
     body: Body,
     /// How many teeth have passed upwards on the near face.
     turned: f64,
@@ -302,14 +297,14 @@ impl Gear {
 
     /// Letter and teeth, and an arrow for the way the near face moves.
     fn name(&self, scene: &mut Scene, motion: Motion) {
-        let Bounds { width, height, .. } = self.area;
-        let Point { x, y } = self.area.middle();
+        let height = self.clear.height;
+        let Point { x, y } = self.clear.middle();
         let turns = matches!(motion, Motion::Forward | Motion::Backward);
         let arrow = turns && !self.pinion;
         // Room for the arrow is kept at rest too, so that a name does not change with the state.
         let (beside, rim) = (if self.pinion { 4.0 } else { 14.0 }, 0.1);
         let fits = |name: &&String| {
-            text::width(name, NAME_SIZE, false) + beside <= width - rim
+            text::width(name, NAME_SIZE, false) + beside <= self.narrowest - rim
                 && NAME_SIZE * text::LINE <= height - 1.0
         };
         let Some(name) = self.names.iter().find(fits) else {

@@ -1,34 +1,12 @@
 //! No text of a half-section touches a line, gear, pack or word that is not its own.
 
-use std::path::Path;
-
 use super::*;
 use crate::document::session::Session;
 use crate::document::settings::Settings;
-use crate::draw::scene::{Mark, Point};
+use crate::draw::scene::{Bounds, Mark, Point};
+use crate::draw::tests::scenarios;
 
 const WIDTHS: [f64; 6] = [320.0, 390.0, 640.0, 860.0, 1280.0, 1920.0];
-
-/// Name and text of every scenario file.
-fn scenarios() -> Vec<(String, String)> {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../scenarios");
-    let entries = std::fs::read_dir(folder).unwrap();
-    let mut files: Vec<(String, String)> = entries
-        .map(|entry| entry.unwrap().path())
-        .filter(|path| {
-            path.extension()
-                .is_some_and(|extension| extension == "json")
-        })
-        .filter(|path| path.file_name().is_some_and(|name| name != "schema.json"))
-        .map(|path| {
-            let name = path.file_stem().unwrap().to_string_lossy().into_owned();
-            (name, std::fs::read_to_string(path).unwrap())
-        })
-        .collect();
-    assert!(files.len() >= 5, "too few scenarios");
-    files.sort();
-    files
-}
 
 /// The same train with the longest labels that the format allows.
 fn with_long_labels(text: &str) -> String {

@@ -5,9 +5,8 @@
 
 use std::cell::Cell;
 
-use levertrain_core::Train;
-
 use super::figures::outline;
+use super::handle::StageSize;
 use super::packs;
 use super::plan::PackPlace;
 use super::stage::{HOUSING, Stage};
@@ -46,8 +45,30 @@ pub struct Place {
     pub text: String,
     /// Its middle.
     pub at: Point,
+    /// What it names.
+    subject: Bounds,
+    /// Its own box.
+    area: Bounds,
     /// A line that leads to what it names.
     pub leader: Option<[Point; 2]>,
+}
+
+impl Place {
+    /// The place in a drawing that is spread out along the axis: text and subject keep their size.
+    pub fn spread(&self, stage: &Stage<'_>) -> Self {
+        let moved = |area: &Bounds| Bounds {
+            left: stage.spread(area.middle().x) - area.width / 2.0,
+            ..*area
+        };
+        let (subject, area) = (moved(&self.subject), moved(&self.area));
+        Self {
+            at: at(stage.spread(self.at.x), self.at.y),
+            leader: leader(&subject, &area),
+            subject,
+            area,
+            ..self.clone()
+        }
+    }
 }
 
 /// The room of a drawing.
@@ -65,22 +86,24 @@ pub struct Room {
 
 impl Room {
     /// The room beside everything that a half-section draws; `line` is the widest line.
-    pub fn of(stage: &Stage<'_>, train: &Train, line: f64) -> Self {
-        let size = stage.size();
-        let axis = stage.axis();
-        let mut ink = vec![
-            around(at(0.0, HOUSING - 8.0), at(size.width, HOUSING), 1.0),
-            around(at(0.0, axis), at(size.width, axis), 0.5),
-        ];
+    pub fn of(stage: &Stage<'_>, line: f64) -> Self {
+        let train = stage.train();
+        let StageSize {
+            width,
+            section_height: height,
+            ..
+        } = stage.size();
+        let housing = [at(0.0, HOUSING - 8.0), at(width, HOUSING)];
+        let mut ink = vec![around(housing[0], housing[1], 1.0)];
+        let axes = stage.axis_lines().into_iter();
+        ink.extend(axes.map(|[from, to]| around(from, to, 0.5)));
         ink.extend(
             segments(stage)
                 .iter()
                 .map(|segment| around(segment.from, segment.to, line / 2.0)),
         );
         let couplings = 0..train.scenario().couplings.len();
-        let outlines: Vec<Bounds> = couplings
-            .filter_map(|at| outline(stage, train, at))
-            .collect();
+        let outlines: Vec<Bounds> = couplings.filter_map(|at| outline(stage, at)).collect();
         ink.extend(&outlines);
         let mut subjects = Vec::new();
         for (element, place) in stage.plan().packs.iter().enumerate() {
@@ -102,17 +125,18 @@ impl Room {
             ink.push(packs::break_area(centre));
             subjects.push(area);
         }
-        for (node, outer) in stage.plan().ends.iter().zip([8.0, size.width - 8.0]) {
-            let inner = stage.point(*node);
+        let shafts = [(train.input(), 8.0), (train.output(), width - 8.0)];
+        for (node, (shaft, outer)) in stage.plan().ends.iter().zip(&shafts) {
+            let inner = stage.point_of(*shaft, *node);
             // The arrow heads are wider than the line.
-            ink.push(around(inner, at(outer, inner.y), line.max(13.0) / 2.0));
+            ink.push(around(inner, at(*outer, inner.y), line.max(13.0) / 2.0));
         }
         Self {
             area: Bounds {
                 left: 2.0,
                 top: 2.0,
-                width: size.width - 4.0,
-                height: size.section_height - 4.0,
+                width: width - 4.0,
+                height: height - 4.0,
             },
             ink,
             subjects,
@@ -161,6 +185,8 @@ impl Room {
             return Some(Place {
                 text,
                 at: spot,
+                subject: wanted.subject,
+                area,
                 leader,
             });
         }

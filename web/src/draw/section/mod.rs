@@ -3,7 +3,10 @@
 //! [`Layout`] plans it once per train on a grid (`plan.rs`); [`Stage`] fits the plan to a width;
 //! the scene and the hit tests are read off the stage.
 
+mod axes;
 mod board;
+mod circles;
+mod columns;
 mod dice;
 mod draft;
 mod figures;
@@ -15,12 +18,17 @@ mod label_tests;
 mod labels;
 mod outlines;
 mod packs;
+mod pairs;
 mod parts;
+mod places;
 mod plan;
 mod power;
 #[cfg(test)]
-#[expect(clippy::unwrap_used, reason = "a test stops at the first surprise")]
 mod power_tests;
+#[cfg(test)]
+#[expect(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+mod proportion_tests;
+mod radii;
 mod saying;
 mod search;
 mod stage;
@@ -29,49 +37,74 @@ mod stage;
 mod tests;
 mod wires;
 
-use std::cell::RefCell;
-use std::rc::Rc;
+use std::cell::OnceCell;
 
-use levertrain_core::words::number;
 use levertrain_core::{Body, Train};
 
-use super::scene::{Align, Bounds, Dash, Ink, Label, Point, Scene, Stroke, at};
-use super::text;
-use crate::motion::live::{Live, Motion};
+use super::scene::{Align, Dash, Ink, Point, Scene, Stroke, at};
+use crate::motion::live::Live;
+use axes::Axes;
+use columns::column_steps;
 pub use handle::{Handle, StageSize};
-use labels::{Place, Room, Wanted};
+use places::Places;
 use plan::Plan;
+use radii::Radii;
 pub use stage::{Column, Stage};
-
-/// Font size of the names of sets.
-const SET_NAME: f64 = 13.0;
-/// Font sizes of the words and speeds at both ends.
-const END_NAME: f64 = 13.0;
-const END_SPEED: f64 = 12.0;
-/// As wide as speeds get.
-const WIDEST_SPEED: &str = "\u{2212}888.8";
 
 /// Where a train's parts stand, independent of the size of the drawing.
 #[derive(Debug, Clone)]
 pub struct Layout {
     train: Train,
     plan: Plan,
-    places: Cache,
+    radii: Radii,
+    /// Distance of each grid column from the one before it, at least.
+    steps: Vec<f64>,
+    places: Places,
+    /// Where they stand beside the wide lines of power.
+    with_power: OnceCell<Places>,
 }
 
 impl Layout {
     /// Lays a train out.
     pub fn of(train: &Train) -> Self {
-        Self {
-            plan: Plan::of(train),
+        let (mut plan, axes) = (Plan::of(train), Axes::of(train));
+        let own = axes.straighten(&mut plan, train);
+        let mut layout = Self {
+            radii: Radii::of(&plan, train, &axes, &own, false),
+            steps: column_steps(&plan, train),
+            plan,
             train: train.clone(),
-            places: RefCell::new(None),
+            places: Places::default(),
+            with_power: OnceCell::new(),
+        };
+        layout.letter();
+        layout
+    }
+
+    /// Finds places for all words; where an ordinary name would be cut, everything moves apart a bit.
+    fn letter(&mut self) {
+        const APART: f64 = 1.12;
+        const TIMES: usize = 3;
+        for _ in 0..TIMES {
+            let stage = self.stage(0.0);
+            let places = Places::find(&stage, wires::SHAFT);
+            // Long names are cut anyway.
+            let ordinary = Places::are_ordinary(&stage);
+            let with_power = ordinary.then(|| Places::find(&stage, power::WIDEST));
+            let all = [Some(&places), with_power.as_ref()];
+            let cut = all.into_iter().flatten().any(|all| all.cut_some(&stage));
+            self.places = places;
+            self.with_power = with_power.map_or_else(OnceCell::new, OnceCell::from);
+            if !ordinary || !cut {
+                break;
+            }
+            self.steps.iter_mut().for_each(|step| *step *= APART);
         }
     }
 
     /// Fits the layout to an available width in CSS pixels.
     pub fn stage(&self, available: f64) -> Stage<'_> {
-        Stage::fit(&self.plan, &self.train, available, &self.places)
+        Stage::fit(self, available)
     }
 
     /// How many times shafts cross in the drawing.
@@ -104,9 +137,10 @@ impl Stage<'_> {
     pub fn scene(&self, live: &Live<'_>) -> Scene {
         let size = self.size();
         let mut scene = Scene::new(size.width, size.section_height);
-        let axis = self.axis();
         let chain = Stroke::broken(Ink::Quiet, 1.0, Dash::Chain);
-        scene.line(at(6.0, axis), at(size.width - 6.0, axis), chain);
+        for [from, to] in self.axis_lines() {
+            scene.line(from, to, chain);
+        }
         packs::draw_housing(&mut scene, self);
         match &live.powers {
             Some(powers) => {
@@ -118,11 +152,46 @@ impl Stage<'_> {
         figures::draw(&mut scene, self, live);
         packs::draw(&mut scene, self, live);
         self.ends(&mut scene, live);
-        self.letter(&mut scene, live);
+        self.places(live.powers.is_some())
+            .letter(&mut scene, self, live);
         if let Some(powers) = &live.powers {
             power::note_capped(&mut scene, self, live.train, powers);
         }
         scene
+    }
+
+    /// The main axis, and those that the two ends turn about where it is another.
+    fn axis_lines(&self) -> Vec<[Point; 2]> {
+        const BEYOND: f64 = 12.0;
+        let mut lines = Vec::new();
+        let train = self.train();
+        let mut reach = [6.0, self.size().width - 6.0];
+        for end in [Side::Input, Side::Output] {
+            let body = end.body(train);
+            let Some(y) = self.own_axis(plan::member(body, train)) else {
+                continue;
+            };
+            let parts = self.plan().parts.iter();
+            let couplings = parts.filter(|part| part.body == body);
+            let faces: Vec<(f64, f64)> = couplings.map(|part| self.face(part.coupling)).collect();
+            let (inner, main) = match end {
+                Side::Input => {
+                    let right = faces.iter().map(|face| face.1).fold(0.0, f64::max);
+                    let left = faces.iter().map(|face| face.0);
+                    (right + BEYOND, left.fold(right, f64::min) - BEYOND)
+                }
+                Side::Output => {
+                    let left = faces.iter().map(|face| face.0);
+                    let left = left.fold(f64::INFINITY, f64::min);
+                    let right = faces.iter().map(|face| face.1);
+                    (left - BEYOND, right.fold(left, f64::max) + BEYOND)
+                }
+            };
+            lines.push([at(inner, y), at(reach[end as usize], y)]);
+            reach[end as usize] = main;
+        }
+        lines.push(reach.map(|x| at(x, self.axis())));
+        lines
     }
 
     /// Arrows where the input comes in and the output goes out.
@@ -147,136 +216,15 @@ impl Stage<'_> {
 
     /// Where the line of an end begins in the drawing, and where it leaves it.
     fn end(&self, end: Side) -> (Point, Point) {
-        let inner = self.point(self.plan().ends[end as usize]);
+        let shaft = plan::member(end.body(self.train()), self.train());
+        let inner = self.point_of(shaft, self.plan().ends[end as usize]);
         let x = match end {
             Side::Input => 8.0,
             Side::Output => self.size().width - 8.0,
         };
         (inner, at(x, inner.y))
     }
-
-    /// Where all words stand, in this size; worked out once, as it is the same in every state.
-    fn places(&self, live: &Live<'_>) -> Rc<Places> {
-        let key = (
-            self.size().width,
-            live.powers.is_some(),
-            live.speed_unit.name(),
-        );
-        let known = self.cache.borrow().clone();
-        if let Some((_, places)) = known.filter(|(known, _)| *known == key) {
-            return places;
-        }
-        let places = Rc::new(self.find_places(live.train, key.1, key.2));
-        *self.cache.borrow_mut() = Some((key, Rc::clone(&places)));
-        places
-    }
-
-    fn find_places(&self, train: &Train, power: bool, unit: &str) -> Places {
-        let line = if power { power::WIDEST } else { wires::SHAFT };
-        let mut room = Room::of(self, train, line);
-        let sets = train
-            .scenario()
-            .couplings
-            .iter()
-            .enumerate()
-            .map(|(index, coupling)| {
-                let (left, right) = self.face(index);
-                let middle = (left + right) / 2.0;
-                let column = self.columns()[index];
-                // Up to where the next one's may begin.
-                let width = 2.0 * (column.right - middle).min(middle - column.left) + 24.0;
-                let label = Label {
-                    at: at(middle, self.axis() + 17.0),
-                    text: labels::fitted(coupling.facts().label(), SET_NAME, true, width),
-                    size: SET_NAME,
-                    bold: true,
-                    ink: Ink::Text,
-                    align: Align::Centre,
-                    plate: false,
-                };
-                room.take(label.bounds());
-                label
-            });
-        let sets = sets.collect();
-        let ends = [Side::Input, Side::Output].map(|end| {
-            let (inner, outer) = self.end(end);
-            let subject = Bounds {
-                left: inner.x.min(outer.x),
-                top: inner.y - 6.0,
-                width: (inner.x - outer.x).abs(),
-                height: 12.0,
-            };
-            let mut put = |texts: Vec<String>, size: f64, bold: bool, rows: [f64; 4]| {
-                let wanted = Wanted {
-                    texts,
-                    size,
-                    bold,
-                    subject,
-                    first: rows
-                        .map(|dy| (at(outer.x, outer.y + dy), end.align()))
-                        .to_vec(),
-                };
-                room.place(&wanted)
-            };
-            let words = vec![end.word().to_owned()];
-            let word = put(words, END_NAME, true, [-17.0, 18.0, 31.0, -32.0]);
-            // Room for any speed: it must not move when the speed changes.
-            let widest = vec![format!("{WIDEST_SPEED} {unit}"), WIDEST_SPEED.to_owned()];
-            let speed = put(widest, END_SPEED, false, [18.0, 31.0, -17.0, -32.0]);
-            [word, speed]
-        });
-        let elements = packs::places(self, train, &mut room);
-        Places {
-            sets,
-            ends,
-            elements,
-        }
-    }
-
-    /// Names of sets, clutches and brakes, and the speeds of the two ends.
-    fn letter(&self, scene: &mut Scene, live: &Live<'_>) {
-        let places = self.places(live);
-        for label in &places.sets {
-            scene.label(label.clone());
-        }
-        for (end, [word, speed]) in [Side::Input, Side::Output].into_iter().zip(&places.ends) {
-            if let Some(place) = word {
-                labels::letter(scene, place, end.word(), END_NAME, true, Ink::Text);
-            }
-            let Some(place) = speed else { continue };
-            let body = end.body(live.train);
-            let value = number(live.lettered_speed(body), 4);
-            let said = match live.motion(body) {
-                Motion::Free => "free".to_owned(),
-                _ if place.text == WIDEST_SPEED => value,
-                _ => format!("{value} {}", live.speed_unit.name()),
-            };
-            let spare = [&place.text, &said].map(|text| text::width(text, END_SPEED, false));
-            let beside = match end {
-                Side::Input => spare[1] - spare[0],
-                Side::Output => spare[0] - spare[1],
-            };
-            let place = Place {
-                at: at(place.at.x + beside / 2.0, place.at.y),
-                ..place.clone()
-            };
-            labels::letter(scene, &place, &said, END_SPEED, false, Ink::Text);
-        }
-        packs::letter(scene, live, &places.elements);
-    }
 }
-
-/// Where the words of a half-section stand.
-#[derive(Debug, Clone)]
-struct Places {
-    sets: Vec<Label>,
-    /// Word and speed of the input and of the output.
-    ends: [[Option<Place>; 2]; 2],
-    elements: Vec<Option<Place>>,
-}
-
-/// The places last found, with the width, whether power is shown, and the unit of speed.
-type Cache = RefCell<Option<((f64, bool, &'static str), Rc<Places>)>>;
 
 /// One of the two ends of the drawing.
 #[derive(Debug, Clone, Copy, PartialEq)]

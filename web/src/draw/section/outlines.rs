@@ -1,26 +1,32 @@
 //! Where the gears of a coupling are in half-section: a box each, as they lie along the axis.
 
-use levertrain_core::coupling::{CouplingKind, Mount, Teeth};
-use levertrain_core::short_sort::sort_short_by_key;
+use levertrain_core::Body;
+use levertrain_core::coupling::{CouplingKind, Mount, Role, Teeth};
 
+use super::circles::{Circle, RIM};
+use super::grid::Node;
 use super::parts::{Figure, Level, Part, Side};
+use super::plan::member;
 use super::stage::Stage;
-use crate::draw::scene::Bounds;
+use crate::draw::scene::{Bounds, Point, at};
 
 /// How far the sides of a carrier stand from its pins.
 pub const CARRIER_SIDE: f64 = 9.0;
-/// How much narrower than the set's face a pinion is, each side.
-const PINION_INSET: f64 = 8.0;
+/// How much narrower than the set's face a pinion is, each side, and what has the carrier's sides
+/// beside it.
+const INSET: f64 = 8.0;
 /// Least distance of gears that do not mesh.
 const APART: f64 = 3.0;
-/// Height of the short pinions between two suns and the long pinions.
-const SHORT: f64 = 27.0;
+/// From the row of suns down to their inside.
+const HUB: f64 = 7.0;
 
 /// A gear of a pinion.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct PinionFace {
     /// Its outline.
     pub area: Bounds,
+    /// What of it no other pinion lies before.
+    pub clear: Bounds,
     /// Index of its pinion.
     pub pinion: usize,
     /// Its tooth count.
@@ -31,232 +37,201 @@ pub struct PinionFace {
     pub pin: [f64; 2],
 }
 
+/// What joins a gear to a lead of its shaft, where that does not reach it.
+#[derive(Debug, Clone)]
+pub struct Stem {
+    /// Of what it is.
+    pub body: Body,
+    /// The node of the gear's row that the lead meets.
+    pub node: Node,
+    /// From there to the gear, straight from point to point.
+    pub points: Vec<Point>,
+}
+
 /// The box of a member's gear, or of a carrier's sides.
 pub fn part_area(stage: &Stage<'_>, part: &Part) -> Bounds {
-    let grid = &stage.plan().grid;
+    let train = stage.train();
+    let facts = train.scenario().couplings[part.coupling].facts();
     let (left, right) = stage.face(part.coupling);
-    let sun = stage.y(grid.sun_row());
-    let pin = stage.y(grid.pin_row());
-    let ring = stage.y(grid.ring_row());
     let figure = stage.plan().figures[part.coupling];
-    let (pair, internal) = match figure {
-        Figure::Pair { internal, .. } => (!internal, internal),
-        _ => (false, false),
+    let gears = facts.profile().gears;
+    let own = gears.iter().zip(stage.gears(part.coupling));
+    let own = own
+        .into_iter()
+        .find(|(gear, _)| gear.mount == Mount::Member(part.member));
+    let Some((gear, &circle)) = own else {
+        let (top, bottom) = pins(stage, part.coupling, facts);
+        return upright(
+            stage,
+            (left, right),
+            (top + CARRIER_SIDE, bottom - CARRIER_SIDE),
+        );
     };
-    // (outer edge, inner edge), as distances down from the top.
-    let (top, bottom) = match (part.level, pair) {
-        (Level::Sun, true) => (meeting(stage, part.coupling) + 0.5, sun + 7.0),
-        (Level::Sun, false) if is_large_sun(figure, part) => {
-            (between(stage).1 - SHORT + 1.0, sun + 7.0)
+    let axis = stage.plan().grid.sun_row();
+    let hub = stage.axis() - stage.y(axis) - HUB;
+    let ends = match part.level {
+        _ if gear.internal => (circle.top() + RIM, circle.top()),
+        Level::Pin => (circle.top() - 0.5, circle.centre - circle.radius + 0.5),
+        // About an axis of its own it is solid, and cut there.
+        _ if stage.own_axis(member(part.body, train)).is_some() => {
+            (circle.top() - 0.5, circle.centre)
         }
-        (Level::Sun, false) => (sun - 27.0, sun + 7.0),
-        (Level::Pin, true) => {
-            let meeting = meeting(stage, part.coupling) - 0.5;
-            (2.0 * pin - meeting, meeting)
-        }
-        (Level::Pin, false) => (pin - CARRIER_SIDE, pin + CARRIER_SIDE),
-        // The pinion of an internal pair is on the main axis and the gear around it is not: its
-        // rim reaches in to where the two mesh.
-        (Level::Ring, _) if internal => (ring - 10.0, sun - 28.0),
-        (Level::Ring, _) => (ring - 10.0, ring + 9.0),
+        _ => (circle.top() - 0.5, hub.min(circle.top() - 2.0)),
     };
-    let inset = if part.level == Level::Pin && !pair {
-        0.0
-    } else {
-        1.0
+    // A carrier's sides may have to pass it.
+    let (pins, row) = (
+        pins(stage, part.coupling, facts),
+        stage.axis() - stage.y(stage.plan().grid.pin_row()),
+    );
+    let (top, bottom) = (
+        row.max(pins.0 + CARRIER_SIDE),
+        row.min(pins.1 - CARRIER_SIDE),
+    );
+    let passed = facts.profile().coaxial && ends.1 < top && bottom < ends.0;
+    let inset = if passed { INSET } else { 1.0 };
+    let side = match (figure, facts.members()[part.member].role) {
+        (Figure::Stepped { sun }, Role::Sun) => sun,
+        (Figure::Stepped { sun }, Role::Ring) => sun.other(),
+        _ => part.side,
     };
-    let (left, right) = half((left + inset, right - inset), part.side, APART);
+    upright(
+        stage,
+        half((left + inset, right - inset), side, APART),
+        ends,
+    )
+}
+
+/// A box along the axis from one distance above it down to another.
+fn upright(stage: &Stage<'_>, (left, right): (f64, f64), (top, bottom): (f64, f64)) -> Bounds {
     Bounds {
         left,
-        top,
+        top: stage.axis() - top,
         width: right - left,
-        height: bottom - top,
+        height: top - bottom,
     }
 }
 
-/// Whether a part is the sun of the long pinions.
-fn is_large_sun(figure: Figure, part: &Part) -> bool {
-    matches!(figure, Figure::TwoSuns { small } if small != part.side)
-}
-
-/// Where the two gears of an external pair mesh: it divides the distance of their axes as their
-/// teeth do, as far as both are still seen.
-fn meeting(stage: &Stage<'_>, coupling: usize) -> f64 {
-    const LEAST: f64 = 11.0;
-    const MOST: f64 = 64.0;
-    let grid = &stage.plan().grid;
-    let (axis, pin, sun) = (
-        stage.axis(),
-        stage.y(grid.pin_row()),
-        stage.y(grid.sun_row()),
-    );
-    let Figure::Pair { share, .. } = stage.plan().figures[coupling] else {
-        return sun;
-    };
-    let meeting = axis - (axis - pin) * share;
-    meeting.clamp(pin + LEAST, (pin + MOST).min(sun - LEAST))
-}
-
-/// What a sun or ring has besides its box: the step that reaches to the smaller of two pinion
-/// steps.
-pub fn raised(stage: &Stage<'_>, part: &Part) -> Option<Bounds> {
-    let (first, second) = steps(stage, part.coupling)?;
-    let Figure::Stepped { sun, .. } = stage.plan().figures[part.coupling] else {
-        return None;
-    };
-    let own = match (part.level, part.side) {
-        (Level::Pin, _) => return None,
-        (Level::Ring, _) => second,
-        (Level::Sun, side) if side == sun.other() => second,
-        (Level::Sun, _) => first,
-    };
-    let base = part_area(stage, part);
-    let (top, bottom) = if part.level == Level::Ring {
-        (base.top + base.height, own.top - 1.5)
-    } else {
-        (own.top + own.height + 1.5, base.top)
-    };
-    (bottom - top > 1.0).then_some(Bounds {
-        left: own.left,
-        top,
-        width: own.width,
-        height: bottom - top,
+/// The distances of the outermost and the innermost pins of a set.
+fn pins(stage: &Stage<'_>, coupling: usize, facts: &dyn CouplingKind) -> (f64, f64) {
+    let gears = facts.profile().gears;
+    let circles = gears.iter().zip(stage.gears(coupling));
+    let pinions = circles.filter(|(gear, _)| matches!(gear.mount, Mount::Pinion { .. }));
+    let start = (f64::NEG_INFINITY, f64::INFINITY);
+    pinions.fold(start, |(top, bottom), (_, circle)| {
+        (top.max(circle.centre), bottom.min(circle.centre))
     })
 }
 
-/// The strip along which a box and the step on it are one.
-pub fn seam(base: &Bounds, step: &Bounds) -> Bounds {
-    let y = if step.top < base.top {
-        base.top
-    } else {
-        step.top
-    };
-    Bounds {
-        left: step.left + 1.0,
-        top: y - 1.5,
-        width: step.width - 2.0,
-        height: 3.0,
+/// What joins gears and the leads of their shafts.
+pub fn stems(stage: &Stage<'_>) -> Vec<Stem> {
+    let (plan, train) = (stage.plan(), stage.train());
+    let grid = plan.grid;
+    let mut stems = Vec::new();
+    for part in &plan.parts {
+        // The sides of a carrier reach their leads by themselves.
+        let carrier = stage.gears(part.coupling).len() > 2 && part.level == Level::Pin;
+        if carrier {
+            continue;
+        }
+        let member = member(part.body, train);
+        let area = part_area(stage, part);
+        let nodes = part.nodes(&grid);
+        for &node in &nodes {
+            let leads = |&(a, b): &(Node, Node)| {
+                (a == node && !nodes.contains(&b)) || (b == node && !nodes.contains(&a))
+            };
+            if !plan.runs[member].iter().any(leads) {
+                continue;
+            }
+            let points = to_gear(stage.point_of(member, node), area, stage.own_axis(member));
+            if points.len() > 1 {
+                stems.push(Stem {
+                    body: part.body,
+                    node,
+                    points,
+                });
+            }
+        }
     }
+    stems
 }
 
-/// The gears of a set's pinions, from the axis outwards.
+/// From a lead along its row to a gear's box, and up or down to it where it is not in the row.
+fn to_gear(lead: Point, area: Bounds, own_axis: Option<f64>) -> Vec<Point> {
+    const TOUCH: f64 = 1.5;
+    let (right, bottom) = (area.left + area.width, area.top + area.height);
+    let mut points = vec![lead];
+    let beside = lead.x.clamp(area.left, right);
+    if lead.y < area.top - TOUCH || lead.y > bottom + TOUCH {
+        // A web stands in the middle of a rim; that about an axis of its own closes the gear off.
+        let foot = if own_axis.is_some() {
+            lead.x
+        } else {
+            area.middle().x
+        };
+        points.push(at(foot, lead.y));
+        points.push(at(foot, lead.y.clamp(area.top, bottom)));
+    } else {
+        points.push(at(beside, lead.y));
+    }
+    points.dedup_by(|one, other| (one.x - other.x).hypot(one.y - other.y) < TOUCH);
+    points
+}
+
+/// The gears of a set's pinions; those that others lie before come first.
 pub fn pinion_faces(
     stage: &Stage<'_>,
     coupling: usize,
     facts: &dyn CouplingKind,
 ) -> Vec<PinionFace> {
     let (left, right) = stage.face(coupling);
-    let (outer, inner) = between(stage);
+    let figure = stage.plan().figures[coupling];
     let gears = facts.profile().gears;
-    let pinions = gears.iter().filter_map(|gear| match gear.mount {
-        Mount::Pinion { pinion, .. } => Some((pinion, gear.teeth)),
+    let circles = gears.iter().zip(stage.gears(coupling));
+    let pinions = circles.filter_map(|(gear, &circle)| match gear.mount {
+        Mount::Pinion { pinion, .. } => Some((pinion, gear.teeth, circle)),
         Mount::Member(_) => None,
     });
-    let face = |area, (pinion, teeth), letter, pin| PinionFace {
-        area,
-        pinion,
-        teeth,
-        letter,
-        pin,
-    };
-    let row = |top: f64, bottom: f64, side| {
-        let whole = (left + PINION_INSET, right - PINION_INSET);
-        let (left, right) = half(whole, side, APART);
-        Bounds {
-            left,
-            top: top + 0.5,
-            width: right - left,
-            height: bottom - top - 1.0,
+    let face = |nth: usize, (pinion, teeth, circle): (usize, Teeth, Circle)| {
+        let (side, letter, gap) = match (figure, nth) {
+            (Figure::Stepped { sun }, 0) => (sun, "P", 0.0),
+            (Figure::Stepped { sun }, _) => (sun.other(), "Q", 0.0),
+            (Figure::TwoSuns { small }, 1) => (small, "P", APART),
+            _ => (Side::Whole, "P", 0.0),
+        };
+        let ends = (circle.top() - 0.5, circle.centre - circle.radius + 0.5);
+        let area = upright(stage, half((left + INSET, right - INSET), side, gap), ends);
+        // The pins of short pinions end within the set, and its other side holds the long ones.
+        let pin = match (figure, nth) {
+            (Figure::TwoSuns { small: Side::Right }, 1) => [area.left - 4.0, right],
+            (Figure::TwoSuns { .. }, 1) => [left, area.left + area.width + 4.0],
+            _ => [left, right],
+        };
+        let clear = match (figure, nth) {
+            (Figure::TwoSuns { small }, 0) => {
+                let ends = (area.left, area.left + area.width);
+                let (left, right) = half(ends, small.other(), APART);
+                Bounds {
+                    left,
+                    width: right - left,
+                    ..area
+                }
+            }
+            _ => area,
+        };
+        PinionFace {
+            area,
+            clear,
+            pinion,
+            teeth,
+            letter,
+            pin,
         }
     };
-    match stage.plan().figures[coupling] {
-        Figure::Set { pinion_rows } => {
-            let height = (inner - outer) / pinion_rows as f64;
-            let edge = |row: usize| inner - height * row as f64;
-            pinions
-                .enumerate()
-                .map(|(index, pinion)| {
-                    let area = row(edge(index + 1), edge(index), Side::Whole);
-                    face(area, pinion, "P", [left, right])
-                })
-                .collect()
-        }
-        Figure::TwoSuns { small } => {
-            let mut pinions: Vec<(usize, Teeth)> = pinions.collect();
-            sort_short_by_key(&mut pinions, |&(pinion, _)| pinion);
-            let edge = inner - SHORT;
-            let short = row(edge, inner, small);
-            let long = row(outer, edge, Side::Whole);
-            // The short pinions' pins end within the set, and its other side holds the long ones.
-            let short_pin = match small {
-                Side::Right => [short.left - 4.0, right],
-                _ => [left, short.left + short.width + 4.0],
-            };
-            let pins = [short_pin, [left, right]];
-            let faces = pinions.into_iter().zip([short, long]).zip(pins);
-            faces
-                .map(|((pinion, area), pin)| face(area, pinion, "P", pin))
-                .collect()
-        }
-        Figure::Stepped { .. } => {
-            let areas = steps(stage, coupling).map(|(first, second)| [first, second]);
-            let areas = areas.into_iter().flatten().zip(["P", "Q"]);
-            areas
-                .zip(pinions)
-                .map(|((area, letter), pinion)| face(area, pinion, letter, [left, right]))
-                .collect()
-        }
-        Figure::Pair { .. } => Vec::new(),
-    }
-}
-
-/// The edges of suns and rings that pinions reach to, the outer one first.
-fn between(stage: &Stage<'_>) -> (f64, f64) {
-    let grid = &stage.plan().grid;
-    (
-        stage.y(grid.ring_row()) + 10.0,
-        stage.y(grid.sun_row()) - 28.0,
-    )
-}
-
-/// The boxes of the two steps of stepped pinions, that on the first sun first.
-///
-/// The larger step reaches its mate and stays clear of the other; the smaller is as much smaller
-/// as its teeth are fewer, within what leaves room for its name and can still be told apart.
-fn steps(stage: &Stage<'_>, coupling: usize) -> Option<(Bounds, Bounds)> {
-    let Figure::Stepped {
-        sun,
-        sun_larger,
-        smaller,
-        second_sun,
-    } = stage.plan().figures[coupling]
-    else {
-        return None;
-    };
-    let (left, right) = stage.face(coupling);
-    let (outer, inner) = between(stage);
-    let large = (inner - outer) / 2.0 - APART;
-    let small = large * smaller.clamp(0.35, 0.97);
-    let pin = if sun_larger || second_sun {
-        inner - large
-    } else {
-        outer + large
-    };
-    let (first, second) = if sun_larger {
-        (large, small)
-    } else {
-        (small, large)
-    };
-    let area = |side, radius: f64| {
-        let (left, right) = half((left + PINION_INSET, right - PINION_INSET), side, 0.0);
-        Bounds {
-            left,
-            top: pin - radius + 0.5,
-            width: right - left,
-            height: 2.0 * radius - 1.0,
-        }
-    };
-    Some((area(sun, first), area(sun.other(), second)))
+    pinions
+        .enumerate()
+        .map(|(nth, pinion)| face(nth, pinion))
+        .collect()
 }
 
 /// The half of a stretch on a side, with a gap in the middle between both.

@@ -1,7 +1,7 @@
 //! Clutches and brakes as facing plate packs, open or closed, and the housing brakes hang on.
 
+use levertrain_core::Body;
 use levertrain_core::scenario::Element;
-use levertrain_core::{Body, Train};
 
 use super::labels::{self, Place, Room, Wanted};
 use super::plan::PackPlace;
@@ -83,14 +83,14 @@ pub fn draw(scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>) {
 }
 
 /// Where the name of each element stands: the longest it may have is clear there.
-pub fn places(stage: &Stage<'_>, train: &Train, room: &mut Room) -> Vec<Option<Place>> {
+pub fn places(stage: &Stage<'_>, room: &mut Room) -> Vec<Option<Place>> {
     let mut all_places = vec![None; stage.plan().packs.len()];
     // Brakes first: their row above the housing is theirs alone.
     let brake = |index: &usize| matches!(stage.plan().packs[*index], PackPlace::Brake { .. });
     let all = 0..stage.plan().packs.len();
     let clutches = all.clone().filter(|index| !brake(index));
     for index in all.filter(brake).chain(clutches) {
-        let element = &train.scenario().elements[index];
+        let element = &stage.train().scenario().elements[index];
         let centre = stage.pack_centre(index);
         let upright = brake(&index);
         let subject = area(centre, upright);
@@ -125,7 +125,7 @@ pub fn places(stage: &Stage<'_>, train: &Train, room: &mut Room) -> Vec<Option<P
 }
 
 /// Letters every element.
-pub fn letter(scene: &mut Scene, live: &Live<'_>, places: &[Option<Place>]) {
+pub fn letter(scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>, places: &[Option<Place>]) {
     let elements = live.train.scenario().elements.iter().zip(places);
     for (index, (element, place)) in elements.enumerate() {
         let Some(place) = place else { continue };
@@ -141,7 +141,7 @@ pub fn letter(scene: &mut Scene, live: &Live<'_>, places: &[Option<Place>]) {
         } else {
             Ink::Text
         };
-        labels::letter(scene, place, &text, NAME_SIZE, applied, ink);
+        labels::letter(scene, &place.spread(stage), &text, NAME_SIZE, applied, ink);
     }
 }
 

@@ -1,28 +1,20 @@
 //! What must be placed in a half-section: where each member of each coupling meets the grid.
 
-use levertrain_core::coupling::{CouplingKind, Member, Mount, Partner, Plane, Profile, Role};
+use levertrain_core::coupling::{Member, Mount, Partner, Plane, Profile, Role};
 use levertrain_core::{Body, Train};
 
+use super::axes::Axes;
 use super::grid::{Grid, Node, SET_COLUMNS};
 
 /// How a coupling is drawn.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Figure {
     /// Sun, pinions, ring about one axis.
-    Set {
-        /// Pinions between sun and ring.
-        pinion_rows: usize,
-    },
+    Set,
     /// A sun and a ring, or two suns, in two planes, each on its step of the pinions between.
     Stepped {
         /// Where the first sun and its step are; the others are on the other side.
         sun: Side,
-        /// Whether its step is the larger one.
-        sun_larger: bool,
-        /// Teeth of the smaller step over those of the larger.
-        smaller: f64,
-        /// Whether the other step meshes with a sun as well.
-        second_sun: bool,
     },
     /// Two suns side by side, short pinions on the one, long ones on the other that reach over
     /// both, and the ring around these.
@@ -36,8 +28,6 @@ pub enum Figure {
         internal: bool,
         /// Whether the first member is the upper one.
         first_above: bool,
-        /// Teeth of the gear on the main axis over those of both.
-        share: f64,
     },
 }
 
@@ -120,7 +110,7 @@ impl Part {
 /// The figures of all couplings, and their parts. A set with two suns may be put in either way
 /// round, which `turned` says of each coupling.
 pub fn parts(train: &Train, turned: &[bool]) -> (Vec<Figure>, Vec<Part>) {
-    let on_second_axis = second_axis(train);
+    let axes = Axes::of(train);
     let mut figures = Vec::new();
     let mut parts = Vec::new();
     for (index, coupling) in train.scenario().couplings.iter().enumerate() {
@@ -133,15 +123,13 @@ pub fn parts(train: &Train, turned: &[bool]) -> (Vec<Figure>, Vec<Part>) {
             Side::Left
         };
         let figure = if profile.coaxial {
-            set_figure(facts, &profile, first_side)
+            set_figure(&profile, first_side)
         } else {
-            let above = |body: &Body| matches!(body, Body::Shaft(s) if on_second_axis[*s]);
             let internal = profile.gears.iter().any(|gear| gear.internal);
-            let first_above = !internal && bodies.first().is_some_and(above);
+            let above = bodies.first().is_some_and(|&body| axes.is_above(body));
             Figure::Pair {
                 internal,
-                first_above,
-                share: share(&members, !internal && first_above),
+                first_above: !internal && above,
             }
         };
         for (member, (fact, &body)) in members.iter().zip(bodies).enumerate() {
@@ -164,47 +152,23 @@ pub fn parts(train: &Train, turned: &[bool]) -> (Vec<Figure>, Vec<Part>) {
     (figures, parts)
 }
 
-/// Teeth of one of the two gears of a pair over those of both.
-fn share(members: &[Member<'_>], of_second: bool) -> f64 {
-    let teeth = |role| {
-        let found = members.iter().find(|member| member.role == role);
-        found
-            .and_then(|member| member.teeth)
-            .map_or(1.0, |teeth| f64::from(teeth.get()))
-    };
-    let (first, second) = (teeth(Role::First), teeth(Role::Second));
-    let own = if of_second { second } else { first };
-    own / (first + second)
-}
-
 /// How a set about one axis is drawn.
-fn set_figure(facts: &dyn CouplingKind, profile: &Profile, first_side: Side) -> Figure {
+fn set_figure(profile: &Profile, first_side: Side) -> Figure {
     let gears = &profile.gears;
-    let steps = gears.iter().find_map(|gear| match gear.partner {
-        Some(Partner::Fixed(other)) => Some((gears.get(other)?, gear)),
+    let first_step = gears.iter().find_map(|gear| match gear.partner {
+        Some(Partner::Fixed(other)) => gears.get(other),
         _ => None,
     });
     let suns = gears
         .iter()
         .filter(|gear| !gear.internal && matches!(gear.mount, Mount::Member(_)));
-    match (steps, suns.count()) {
-        (Some((first, second)), suns) => {
-            let [teeth, others] = [first, second].map(|gear| f64::from(gear.teeth.get()));
-            Figure::Stepped {
-                sun: if suns == 2 {
-                    first_side
-                } else {
-                    first.plane.into()
-                },
-                sun_larger: teeth >= others,
-                smaller: (teeth / others).min(others / teeth),
-                second_sun: suns == 2,
-            }
-        }
-        (None, 2) => Figure::TwoSuns { small: first_side },
-        (None, _) => Figure::Set {
-            pinion_rows: facts.pinions().len(),
+    match (first_step, suns.count()) {
+        (Some(_), 2) => Figure::Stepped { sun: first_side },
+        (Some(first), _) => Figure::Stepped {
+            sun: first.plane.into(),
         },
+        (None, 2) => Figure::TwoSuns { small: first_side },
+        (None, _) => Figure::Set,
     }
 }
 
@@ -224,47 +188,5 @@ fn level(member: &Member<'_>, figure: Figure) -> Option<Level> {
             Some(if first_above { Level::Sun } else { Level::Pin })
         }
         (Role::First | Role::Second, _) => None,
-    }
-}
-
-/// Which shafts stand on a parallel axis: those an odd number of external pairs away from the
-/// input.
-fn second_axis(train: &Train) -> Vec<bool> {
-    let scenario = train.scenario();
-    let mut known: Vec<Option<bool>> = vec![None; scenario.shafts.len()];
-    known[train.input()] = Some(false);
-    // A chain of shafts is at most as long as there are shafts.
-    for _ in 0..scenario.shafts.len() {
-        for (index, coupling) in scenario.couplings.iter().enumerate() {
-            let coaxial = coupling.facts().profile().coaxial;
-            spread(&mut known, train.members(index), !coaxial);
-        }
-        for element in 0..scenario.elements.len() {
-            spread(&mut known, &train.ends(element), false);
-        }
-    }
-    known
-        .into_iter()
-        .map(|side| side.unwrap_or(false))
-        .collect()
-}
-
-/// Tells the shafts of a group which axis they are on from one that knows; `apart` when the
-/// two shafts of the group are on different axes.
-fn spread(known: &mut [Option<bool>], bodies: &[Body], apart: bool) {
-    let shafts: Vec<usize> = bodies
-        .iter()
-        .filter_map(|body| match body {
-            Body::Shaft(shaft) => Some(*shaft),
-            Body::Housing => None,
-        })
-        .collect();
-    let Some((from, side)) = shafts.iter().find_map(|&s| known[s].map(|side| (s, side))) else {
-        return;
-    };
-    for shaft in shafts {
-        if shaft != from && known[shaft].is_none() {
-            known[shaft] = Some(side != apart);
-        }
     }
 }

@@ -10,6 +10,7 @@ use levertrain_core::words::{Catalogue, number};
 use levertrain_core::{Body, Train};
 
 use super::grid::Node;
+use super::outlines::stems;
 use super::plan::{PackPlace, Plan};
 use super::stage::Stage;
 use crate::draw::scene::{Align, Bounds, Dash, Ink, Label, Point, Scene, Stroke, at};
@@ -154,6 +155,23 @@ struct Line {
 fn lines(stage: &Stage<'_>, train: &Train, powers: &Powers, shaft: usize) -> Vec<Line> {
     let plan = stage.plan();
     let mut steps = steps(plan, train, powers, shaft);
+    // What a lead brings to a gear goes on along its stem.
+    let stems = stems(stage).into_iter();
+    let stems = stems.filter(|stem| stem.body == Body::Shaft(shaft));
+    let stem_lines: Vec<Line> = stems
+        .flat_map(|stem| {
+            let into = |step: &Step| match stem.node {
+                node if node == step.to => step.flow,
+                node if node == step.from => -step.flow,
+                _ => 0.0,
+            };
+            let flow: f64 = steps.iter().map(into).sum();
+            let pieces: Vec<[Point; 2]> = stem.points.windows(2).map(|p| [p[0], p[1]]).collect();
+            pieces
+                .into_iter()
+                .map(move |[from, to]| Line { from, to, flow })
+        })
+        .collect();
     // Along rows first, then along columns, so that what continues a step follows it.
     let grid = &plan.grid;
     sort_short_by_key(&mut steps, |step| {
@@ -182,10 +200,11 @@ fn lines(stage: &Stage<'_>, train: &Train, powers: &Powers, shaft: usize) -> Vec
     lines
         .into_iter()
         .map(|(from, to, flow)| Line {
-            from: stage.point(from),
-            to: stage.point(to),
+            from: stage.point_of(shaft, from),
+            to: stage.point_of(shaft, to),
             flow,
         })
+        .chain(stem_lines)
         .collect()
 }
 

@@ -2,26 +2,19 @@
 //! it comes in at the input.
 
 use std::collections::BTreeMap;
-use std::path::Path;
 
 use super::power::{sources, steps};
 use super::*;
 use crate::document::session::Session;
 use crate::document::settings::Settings;
 use crate::draw::scene::Mark;
+use crate::draw::tests::sessions;
 use crate::motion::powers::Powers;
 
 /// Calls `check` with every range of every scenario whose powers are known.
 fn each_range(mut check: impl FnMut(&str, &Session, &Powers)) {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../scenarios");
     let mut checked = 0;
-    for entry in std::fs::read_dir(folder).unwrap() {
-        let path = entry.unwrap().path();
-        let name = path.file_name().unwrap().to_string_lossy().into_owned();
-        if !name.ends_with(".json") || name == "schema.json" {
-            continue;
-        }
-        let mut session = Session::open(&std::fs::read_to_string(&path).unwrap()).unwrap();
+    for (name, mut session) in sessions() {
         session.set(Settings {
             power: true,
             ..Settings::default()

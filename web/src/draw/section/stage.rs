@@ -1,31 +1,20 @@
-//! A plan fitted to a width: grid columns and rows turned into CSS pixels.
+//! A layout fitted to a width: grid columns and rows turned into places.
 
 use levertrain_core::Train;
 use levertrain_core::scenario::Element;
 
-use super::Cache;
+use super::circles::Circle;
 use super::handle::{Handle, StageSize};
-use super::packs::longest_name;
-use super::parts::Figure;
 use super::plan::{PackPlace, Plan};
+use super::power::WIDEST;
+use super::{Layout, Places};
 use crate::draw::scene::{Bounds, Point, at};
-use crate::draw::text;
 
-/// Least distances along the axis, in CSS pixels.
-const TRACK: f64 = 15.0;
-const BESIDE_SET: f64 = 14.0;
-const HALF_FACE: f64 = 24.0;
-const HALF_FACE_OF_TWO: f64 = 50.0;
-const BETWEEN_PACKS: f64 = 58.0;
-/// From the middle of a set to that of the next: their levers stand under them, with letters.
-const BETWEEN_SETS: f64 = 120.0;
 /// Room for the arrows and words at both ends.
 const END: f64 = 78.0;
 /// How far a train may be stretched along the axis to fill a wide page.
 const MOST_STRETCH: f64 = 2.1;
 
-/// Distances from the axis, in CSS pixels.
-const ROW: f64 = 13.0;
 /// Underside of the housing, from the top of the drawing.
 pub const HOUSING: f64 = 34.0;
 /// From the housing to the row that brakes hang on.
@@ -50,74 +39,115 @@ pub struct Column {
     pub right: f64,
 }
 
-/// A plan fitted to a width.
+/// A layout fitted to a width.
 #[derive(Debug, Clone)]
 pub struct Stage<'a> {
-    plan: &'a Plan,
-    /// Where words were found to stand.
-    pub(super) cache: &'a Cache,
-    size: StageSize,
+    layout: &'a Layout,
+    width: f64,
+    height: f64,
     columns: Vec<Column>,
+    along: Along,
     /// Position along the axis of each grid column.
     x: Vec<f64>,
     /// Position of each grid row, down from the top.
     y: Vec<f64>,
 }
 
+/// How places along the axis of the narrowest drawing are spread out. The ends keep their size.
+#[derive(Debug, Clone, Copy)]
+struct Along {
+    narrowest: f64,
+    stretch: f64,
+    width: f64,
+}
+
+impl Along {
+    fn of(self, x: f64) -> f64 {
+        let filled = (self.narrowest - 2.0 * END) * self.stretch + 2.0 * END;
+        let beside = (self.width - filled) / 2.0;
+        let last = self.narrowest - END;
+        match x {
+            _ if x < END => x,
+            _ if x > last => self.width - (self.narrowest - x),
+            _ => END + beside + (x - END) * self.stretch,
+        }
+    }
+}
+
 impl<'a> Stage<'a> {
-    /// Fits a plan to an available width; wider where the train needs it.
-    pub(super) fn fit(plan: &'a Plan, train: &Train, available: f64, cache: &'a Cache) -> Self {
-        let steps = column_steps(plan, train);
-        let natural: f64 = steps.iter().sum::<f64>() + 2.0 * END;
+    /// Fits a layout to an available width; wider where the train needs it.
+    pub(super) fn fit(layout: &'a Layout, available: f64) -> Self {
+        let narrowest = layout.steps.iter().sum::<f64>() + 2.0 * END;
         let available = if available.is_finite() {
-            available
+            available.max(narrowest)
         } else {
-            natural
+            narrowest
         };
-        let stretch = ((available - 2.0 * END) / (natural - 2.0 * END)).clamp(1.0, MOST_STRETCH);
-        let filled = (natural - 2.0 * END) * stretch + 2.0 * END;
-        let width = available.max(natural).floor();
-        let mut along = END + (width - filled) / 2.0;
-        let x: Vec<f64> = steps
+        let width = available.floor();
+        let stretch = (width - 2.0 * END) / (narrowest - 2.0 * END);
+        let along = Along {
+            narrowest,
+            stretch: stretch.clamp(1.0, MOST_STRETCH),
+            width,
+        };
+        let mut distance = END;
+        let x: Vec<f64> = layout
+            .steps
             .iter()
             .map(|step| {
-                along += step * stretch;
-                along
+                distance += step;
+                along.of(distance)
             })
             .collect();
-        let rows = row_radii(plan);
-        let brake_radius = rows[plan.grid.brake_row()];
-        let axis = HOUSING + BRAKE + brake_radius;
-        let y = rows.iter().map(|radius| axis - radius).collect();
-        let size = StageSize {
-            width,
-            section_height: (axis + FOOT).ceil(),
-            lever_height: LEVER_HEIGHT,
-        };
-        let columns = lever_columns(plan, &x, width);
+        let (plan, radii) = (&layout.plan, &layout.radii);
+        let axis = HOUSING + BRAKE + radii.rows[plan.grid.brake_row()];
         Self {
-            plan,
-            cache,
-            size,
-            columns,
+            layout,
+            width,
+            height: (axis + radii.below() + FOOT).ceil(),
+            columns: lever_columns(plan, &x, width),
+            along,
             x,
-            y,
+            y: radii.rows.iter().map(|radius| axis - radius).collect(),
         }
     }
 
     /// The plan.
-    pub(super) fn plan(&self) -> &Plan {
-        self.plan
+    pub(super) fn plan(&self) -> &'a Plan {
+        &self.layout.plan
     }
 
-    /// Sizes of the drawings.
+    /// The train.
+    pub(super) fn train(&self) -> &'a Train {
+        &self.layout.train
+    }
+
+    /// Where all words stand, beside shafts or beside the lines of power.
+    pub(super) fn places(&self, power: bool) -> &'a Places {
+        let find = || Places::find(&self.layout.stage(0.0), WIDEST);
+        match power {
+            true => self.layout.with_power.get_or_init(find),
+            false => &self.layout.places,
+        }
+    }
+
+    /// Sizes of the drawings in CSS pixels.
     pub fn size(&self) -> StageSize {
-        self.size
+        StageSize {
+            width: self.width,
+            section_height: self.height,
+            lever_height: LEVER_HEIGHT,
+        }
     }
 
     /// Where levers may stand, one place per coupling.
     pub fn columns(&self) -> &[Column] {
         &self.columns
+    }
+
+    /// Where a place of the narrowest drawing is in this one.
+    pub(super) fn spread(&self, x: f64) -> f64 {
+        self.along.of(x)
     }
 
     /// Position of a grid column.
@@ -137,19 +167,59 @@ impl<'a> Stage<'a> {
 
     /// Position of a grid node.
     pub(super) fn point(&self, node: usize) -> Point {
-        let grid = &self.plan.grid;
+        let grid = self.plan().grid;
         at(self.x[grid.column(node)], self.y[grid.row(node)])
+    }
+
+    /// Position of a grid node that a member runs through: those that turn about axes of their own
+    /// run along these.
+    pub(super) fn point_of(&self, member: usize, node: usize) -> Point {
+        let point = self.point(node);
+        match self.own_axis(member) {
+            Some(y) => at(point.x, y),
+            None => point,
+        }
+    }
+
+    /// Position of the axis of a member that turns about one of its own.
+    pub(super) fn own_axis(&self, member: usize) -> Option<f64> {
+        let axis = self.layout.radii.axes.get(member).copied().flatten();
+        axis.map(|above| self.axis() - above)
+    }
+
+    /// The gears of a coupling, in the order of its profile.
+    pub(super) fn gears(&self, coupling: usize) -> &[Circle] {
+        &self.layout.radii.gears[coupling]
+    }
+
+    /// How far a coupling reaches below the main axis.
+    pub(super) fn below(&self, coupling: usize) -> f64 {
+        let lowest = self.gears(coupling).iter().map(|gear| -gear.centre);
+        lowest.fold(0.0, f64::max)
     }
 
     /// Left and right end of the gears of a coupling.
     pub(super) fn face(&self, coupling: usize) -> (f64, f64) {
-        let start = self.plan.grid.set_start(coupling);
+        let start = self.plan().grid.set_start(coupling);
         (self.x[start], self.x[start + 2])
+    }
+
+    /// How much wider the gears of a coupling are than in the narrowest drawing, where they are
+    /// `wide` here: over all of its width or half of it.
+    pub(super) fn widened(&self, coupling: usize, wide: f64) -> f64 {
+        let (left, right) = self.face(coupling);
+        let widened = (right - left) * (1.0 - 1.0 / self.along.stretch);
+        let share = if wide > 0.6 * (right - left) {
+            1.0
+        } else {
+            0.5
+        };
+        widened * share
     }
 
     /// Middle of an element's plate packs.
     pub(super) fn pack_centre(&self, element: usize) -> Point {
-        match self.plan.packs[element] {
+        match self.plan().packs[element] {
             PackPlace::Brake { column } => at(self.x[column], HOUSING + BRAKE / 2.0),
             PackPlace::Clutch { column, row, .. } => {
                 at((self.x[column] + self.x[column + 2]) / 2.0, self.y[row])
@@ -184,164 +254,6 @@ impl<'a> Stage<'a> {
             })
             .collect()
     }
-}
-
-/// Distance of each grid column from the one before it; unused columns take no room.
-fn column_steps(plan: &Plan, train: &Train) -> Vec<f64> {
-    let grid = &plan.grid;
-    let used = used_columns(plan);
-    let mut steps = vec![0.0; grid.columns()];
-    // Where the last pack of each kind stands, from the left, and half the room its name takes.
-    let mut last_pack: [Option<(f64, f64)>; 2] = [None, None];
-    let (mut along, mut before_is_set, mut last_set) = (0.0, false, None::<f64>);
-    for column in 0..grid.columns() {
-        let in_set = grid.in_set(column);
-        if !used[column] {
-            continue;
-        }
-        let mut step = match (before_is_set, in_set) {
-            (true, true) => half_face(plan, column),
-            (false, false) => TRACK,
-            _ => BESIDE_SET,
-        };
-        // The first column of a set is not half a face away from the set before it.
-        if in_set && (column == 0 || !grid.in_set(column - 1)) {
-            step = BESIDE_SET.max(step.min(TRACK));
-            let middle = along + half_face(plan, column);
-            if let Some(before) = last_set {
-                step = step.max(before + BETWEEN_SETS - middle);
-            }
-        }
-        // Half the room that the widest name of each kind takes here; packs of one column stand
-        // above one another.
-        let mut halves: [Option<f64>; 2] = [None, None];
-        for (kind, name) in packs_at(plan, train, column) {
-            let half_name = text::width(&name, NAME_SIZE, true) / 2.0 + 5.0;
-            halves[kind] = Some(halves[kind].map_or(half_name, |half| half.max(half_name)));
-        }
-        for (last, half_name) in last_pack.iter().zip(halves) {
-            if let (Some((place, half)), Some(half_name)) = (last, half_name) {
-                step = step.max(place + (half + half_name).max(BETWEEN_PACKS) - along);
-            }
-        }
-        for (last, half_name) in last_pack.iter_mut().zip(halves) {
-            if let Some(half_name) = half_name {
-                *last = Some((along + step, half_name));
-            }
-        }
-        along += step;
-        if in_set && !grid.is_set_edge(column) {
-            last_set = Some(along);
-        }
-        // Room for a brake over the middle of a set is made before the set: gears keep one width.
-        let half = half_face(plan, column);
-        if grid.in_set(column) && !grid.is_set_edge(column) && step > half {
-            steps[column - 1] += step - half;
-            step = half;
-        }
-        steps[column] = step;
-        before_is_set = in_set;
-    }
-    steps
-}
-
-/// Half the width of the gears at a column; two gears side by side need more.
-fn half_face(plan: &Plan, column: usize) -> f64 {
-    match plan.figures.get(plan.grid.set_at(column)) {
-        Some(Figure::Stepped { .. } | Figure::TwoSuns { .. }) => HALF_FACE_OF_TWO,
-        _ => HALF_FACE,
-    }
-}
-
-/// The packs whose middle is at a column: kind (0 brake, 1 clutch) and name.
-fn packs_at<'a>(
-    plan: &'a Plan,
-    train: &'a Train,
-    column: usize,
-) -> impl Iterator<Item = (usize, String)> + 'a {
-    let middles: Vec<(usize, usize)> = plan
-        .packs
-        .iter()
-        .map(|pack| match *pack {
-            PackPlace::Brake { column } => (0, column),
-            PackPlace::Clutch { column, .. } => (1, column + 1),
-        })
-        .collect();
-    let elements = train.scenario().elements.iter();
-    let packs = elements
-        .zip(middles)
-        .filter(move |(_, (_, middle))| *middle == column)
-        .map(|(element, (kind, _))| (kind, longest_name(element)));
-    // What holds a member to the housing keeps clear of brakes.
-    let supports = plan.supports.iter().filter(move |&&at| at == column);
-    packs.chain(supports.map(|_| (0, String::new())))
-}
-
-fn used_columns(plan: &Plan) -> Vec<bool> {
-    let grid = &plan.grid;
-    let mut used: Vec<bool> = (0..grid.columns())
-        .map(|column| grid.in_set(column))
-        .collect();
-    for &(from, to) in plan.runs.iter().flatten() {
-        let (from, to) = (grid.column(from), grid.column(to));
-        if from == to {
-            used[from] = true;
-        }
-    }
-    for pack in &plan.packs {
-        match *pack {
-            PackPlace::Brake { column } => used[column] = true,
-            PackPlace::Clutch { column, .. } => used[column..column + 3].fill(true),
-        }
-    }
-    used
-}
-
-/// Distance of each grid row from the axis; unused rows take no room.
-fn row_radii(plan: &Plan) -> Vec<f64> {
-    let grid = &plan.grid;
-    let mut used = vec![false; grid.rows()];
-    for &(from, to) in plan.runs.iter().flatten() {
-        let (from, to) = (grid.row(from), grid.row(to));
-        if from == to {
-            used[from] = true;
-        }
-    }
-    let mut radii = vec![0.0; grid.rows()];
-    let mut radius = 0.0;
-    for row in 1..grid.rows() {
-        let sun = grid.sun_row();
-        radius += match row {
-            _ if row < sun => {
-                if used[row] {
-                    ROW
-                } else {
-                    0.0
-                }
-            }
-            _ if row == sun => 24.0,
-            // Low clutch row, pins, high clutch row, ring, from the sun outwards.
-            _ if row <= grid.ring_row() => [36.0, 32.0, 32.0, 24.0][row - sun - 1],
-            // The first drum clears the ring gears.
-            _ if row == grid.ring_row() + 1 => {
-                if used[row] {
-                    20.0
-                } else {
-                    8.0
-                }
-            }
-            _ if row == grid.brake_row() => 14.0,
-            _ => {
-                if used[row] {
-                    ROW
-                } else {
-                    0.0
-                }
-            }
-        };
-        radii[row] = radius;
-    }
-    radii
 }
 
 /// The room of each lever: half-way to the neighbouring sets, and not endlessly wide.

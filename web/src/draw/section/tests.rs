@@ -1,39 +1,13 @@
 //! The half-section of every scenario: all there, all joined, nothing on top of anything.
 
 use std::collections::{BTreeSet, HashMap};
-use std::path::Path;
 
 use levertrain_core::{Body, ElementSet, Nesting};
 
 use super::*;
 use crate::document::session::Session;
 use crate::draw::scene::{Bounds, Mark};
-
-/// Every scenario file, by name.
-fn scenarios() -> Vec<(String, Session)> {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../scenarios");
-    let mut files: Vec<_> = std::fs::read_dir(folder)
-        .unwrap()
-        .map(|entry| entry.unwrap().path())
-        .filter(|path| {
-            path.extension()
-                .is_some_and(|extension| extension == "json")
-        })
-        .filter(|path| path.file_name().is_some_and(|name| name != "schema.json"))
-        .collect();
-    files.sort();
-    assert!(!files.is_empty(), "no scenario files");
-    files
-        .into_iter()
-        .map(|path| {
-            let name = path.file_stem().unwrap().to_string_lossy().into_owned();
-            (
-                name,
-                Session::open(&std::fs::read_to_string(path).unwrap()).unwrap(),
-            )
-        })
-        .collect()
-}
+use crate::draw::tests::{session, sessions};
 
 /// Everything of a shaft that must be in one piece: gears, leads, input or output end.
 fn places(plan: &Plan, session: &Session, shaft: usize) -> Vec<Vec<usize>> {
@@ -118,7 +92,7 @@ fn pieces(places: &[Vec<usize>], run: &[(usize, usize)]) -> usize {
 
 #[test]
 fn every_shaft_is_in_one_piece() {
-    for (name, session) in scenarios() {
+    for (name, session) in sessions() {
         let plan = &session.layout().plan;
         for (shaft, run) in plan.runs.iter().enumerate() {
             let count = pieces(&places(plan, &session, shaft), run);
@@ -132,7 +106,7 @@ fn every_shaft_is_in_one_piece() {
 
 #[test]
 fn no_two_shafts_run_along_the_same_step() {
-    for (name, session) in scenarios() {
+    for (name, session) in sessions() {
         let mut owner = HashMap::new();
         for (shaft, run) in session.layout().plan.runs.iter().enumerate() {
             for &(a, b) in run {
@@ -148,7 +122,7 @@ fn no_two_shafts_run_along_the_same_step() {
 
 #[test]
 fn nothing_crosses_where_nothing_must() {
-    for (name, session) in scenarios() {
+    for (name, session) in sessions() {
         let crossings = session.layout().crossings();
         match session.train().nesting() {
             Nesting::Nests => assert_eq!(crossings, 0, "{name} can be built"),
@@ -162,7 +136,7 @@ fn nothing_crosses_where_nothing_must() {
 #[test]
 fn members_on_the_housing_are_led_up_to_it() {
     let mut held = 0;
-    for (name, session) in scenarios() {
+    for (name, session) in sessions() {
         let plan = &session.layout().plan;
         let housing = plan.runs.last().unwrap();
         let still = |part: &&parts::Part| part.body == Body::Housing;
@@ -183,11 +157,7 @@ fn members_on_the_housing_are_led_up_to_it() {
 
 #[test]
 fn what_crosses_is_named() {
-    let said = |prefix: &str| {
-        let mut all = scenarios().into_iter();
-        let (_, session) = all.find(|(name, _)| name.starts_with(prefix)).unwrap();
-        session.layout().caution()
-    };
+    let said = |start: &str| session(start).layout().caution();
     assert_eq!(said("02"), None);
     let said_of_one = said("01").unwrap();
     assert!(
@@ -203,7 +173,7 @@ fn what_crosses_is_named() {
 
 #[test]
 fn handles_are_large_apart_and_inside() {
-    for (name, session) in scenarios() {
+    for (name, session) in sessions() {
         for width in [360.0, 860.0, 1200.0] {
             let stage = session.layout().stage(width);
             let size = stage.size();
@@ -237,7 +207,7 @@ fn handles_are_large_apart_and_inside() {
 
 #[test]
 fn labels_do_not_overlap_and_everything_is_inside() {
-    for (name, mut session) in scenarios() {
+    for (name, mut session) in sessions() {
         let elements = session.train().scenario().elements.len();
         let sets = (0..1_u32 << elements).map(ElementSet::from_bits);
         for applied in sets.step_by(1 + (1 << elements) / 64) {
@@ -284,7 +254,7 @@ fn labels_do_not_overlap_and_everything_is_inside() {
 
 #[test]
 fn a_point_on_a_gear_finds_its_shaft() {
-    for (name, session) in scenarios() {
+    for (name, session) in sessions() {
         let stage = session.layout().stage(860.0);
         for face in figures::faces(&stage) {
             let Body::Shaft(shaft) = face.body else {
@@ -300,10 +270,7 @@ fn a_point_on_a_gear_finds_its_shaft() {
 
 #[test]
 fn a_one_way_clutch_that_stands_still_beside_a_brake_does_not_overrun() {
-    let (_, mut session) = scenarios()
-        .into_iter()
-        .find(|(name, _)| name.starts_with("07"))
-        .unwrap();
+    let mut session = session("07");
     let mut said = |applied: &[&str]| {
         let applied = session
             .train()
@@ -323,7 +290,7 @@ fn a_one_way_clutch_that_stands_still_beside_a_brake_does_not_overrun() {
 
 #[test]
 fn packs_touch_no_line_but_their_own() {
-    for (name, session) in scenarios() {
+    for (name, session) in sessions() {
         for width in [320.0, 390.0, 860.0, 1920.0] {
             let stage = session.layout().stage(width);
             for (element, pack) in stage.plan().packs.iter().enumerate() {

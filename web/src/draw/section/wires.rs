@@ -2,6 +2,7 @@
 
 use levertrain_core::Body;
 
+use super::outlines::stems;
 use super::stage::{HOUSING, Stage};
 use crate::draw::scene::{Bounds, Ink, Point, Scene, Stroke, at};
 use crate::motion::live::Live;
@@ -67,11 +68,18 @@ pub fn segments(stage: &Stage<'_>) -> Vec<Segment> {
                 }
                 segments.push(Segment {
                     body,
-                    from: stage.point(start),
-                    to: stage.point(end),
+                    from: stage.point_of(member, start),
+                    to: stage.point_of(member, end),
                 });
             }
         }
+    }
+    for stem in stems(stage) {
+        segments.extend(stem.points.windows(2).map(|ends| Segment {
+            body: stem.body,
+            from: ends[0],
+            to: ends[1],
+        }));
     }
     // What holds a member comes up to the housing from the row that brakes hang on.
     segments.extend(stage.plan().supports.iter().map(|&column| {

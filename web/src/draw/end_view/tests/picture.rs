@@ -1,14 +1,13 @@
 //! The drawing as a whole: complete, inside its bounds, readable.
 
-use std::path::Path;
-
 use levertrain_core::ElementSet;
 
 use super::super::scene;
-use super::{COUPLINGS, opened, session};
+use super::{COUPLINGS, session};
 use crate::document::session::Session;
 use crate::document::settings::Settings;
 use crate::draw::scene::{Bounds, Ink, Label, Mark, Point, Scene};
+use crate::draw::tests::sessions;
 use crate::motion::live::{Live, Motion};
 
 /// From a phone's corner of the page to a projector.
@@ -37,15 +36,7 @@ fn for_each_live(mut visit: impl FnMut(&Live<'_>)) {
         let sets = [[false, false], [true, false], [false, true], [true, true]];
         show(session(coupling), &sets.map(brakes));
     }
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../scenarios");
-    let files = std::fs::read_dir(folder).into_iter().flatten().flatten();
-    for path in files.map(|file| file.path()) {
-        let kind = path.extension().is_some_and(|kind| kind == "json");
-        if !kind || path.ends_with("schema.json") {
-            continue;
-        }
-        let text = std::fs::read_to_string(&path).unwrap_or_default();
-        let session = opened(&text);
+    for (_, session) in sessions() {
         let ranges = session.train().scenario().ranges.len();
         let sets: Vec<ElementSet> = (0..ranges)
             .map(|range| session.train().range(range))

@@ -1,0 +1,141 @@
+//! Where all words of a half-section stand: found once a train, the same in every state and width.
+
+use levertrain_core::words::number;
+
+use super::labels::{self, Place, Room, Wanted};
+use super::stage::Stage;
+use super::{Side, packs};
+use crate::draw::scene::{Align, Bounds, Ink, Label, Scene, at};
+use crate::draw::text;
+use crate::motion::live::{Live, Motion};
+use crate::units::speed_unit::SpeedUnit;
+
+/// Font size of the names of sets.
+const SET_NAME: f64 = 13.0;
+/// Font sizes of the words and speeds at both ends.
+const END_NAME: f64 = 13.0;
+const END_SPEED: f64 = 12.0;
+/// As wide as speeds get.
+const WIDEST_SPEED: &str = "\u{2212}888.8";
+
+/// Where the words of a half-section stand in the narrowest drawing.
+#[derive(Debug, Clone, Default)]
+pub struct Places {
+    sets: Vec<Label>,
+    /// Word and speed of the input and of the output.
+    ends: [[Option<Place>; 2]; 2],
+    elements: Vec<Option<Place>>,
+}
+
+impl Places {
+    /// Finds them, clear of anything that the drawing may show; `line` is the width of its lines.
+    pub fn find(stage: &Stage<'_>, line: f64) -> Self {
+        let train = stage.train();
+        let mut room = Room::of(stage, line);
+        let sets = train
+            .scenario()
+            .couplings
+            .iter()
+            .enumerate()
+            .map(|(index, coupling)| {
+                let (left, right) = stage.face(index);
+                let middle = (left + right) / 2.0;
+                let column = stage.columns()[index];
+                // Up to where the next one's may begin.
+                let width = 2.0 * (column.right - middle).min(middle - column.left) + 24.0;
+                let label = Label {
+                    at: at(middle, stage.axis() + stage.below(index) + 17.0),
+                    text: labels::fitted(coupling.facts().label(), SET_NAME, true, width),
+                    size: SET_NAME,
+                    bold: true,
+                    ink: Ink::Text,
+                    align: Align::Centre,
+                    plate: false,
+                };
+                room.take(label.bounds());
+                label
+            });
+        let sets = sets.collect();
+        let ends = [Side::Input, Side::Output].map(|end| {
+            let (inner, outer) = stage.end(end);
+            let subject = Bounds {
+                left: inner.x.min(outer.x),
+                top: inner.y - 6.0,
+                width: (inner.x - outer.x).abs(),
+                height: 12.0,
+            };
+            let mut put = |texts: Vec<String>, size: f64, bold: bool, rows: [f64; 4]| {
+                let wanted = Wanted {
+                    texts,
+                    size,
+                    bold,
+                    subject,
+                    first: rows
+                        .map(|dy| (at(outer.x, outer.y + dy), end.align()))
+                        .to_vec(),
+                };
+                room.place(&wanted)
+            };
+            let words = vec![end.word().to_owned()];
+            let word = put(words, END_NAME, true, [-17.0, 18.0, 31.0, -32.0]);
+            // Room for any speed in any unit: it must not move when the speed changes.
+            let unit = SpeedUnit::RevPerMin.name();
+            let widest = vec![format!("{WIDEST_SPEED} {unit}"), WIDEST_SPEED.to_owned()];
+            let speed = put(widest, END_SPEED, false, [18.0, 31.0, -17.0, -32.0]);
+            [word, speed]
+        });
+        let elements = packs::places(stage, &mut room);
+        Self {
+            sets,
+            ends,
+            elements,
+        }
+    }
+
+    /// Whether no clutch or brake of a train has a long name.
+    pub fn are_ordinary(stage: &Stage<'_>) -> bool {
+        const ORDINARY: usize = 24;
+        let mut elements = stage.train().scenario().elements.iter();
+        elements.all(|element| packs::longest_name(element).chars().count() <= ORDINARY)
+    }
+
+    /// Whether the name of a clutch or brake found no room as a whole.
+    pub fn cut_some(&self, stage: &Stage<'_>) -> bool {
+        let elements = stage.train().scenario().elements.iter();
+        let mut names = elements.map(packs::longest_name).zip(&self.elements);
+        names.any(|(name, place)| place.as_ref().is_none_or(|place| place.text != name))
+    }
+
+    /// Names of sets, clutches and brakes, and the speeds of the two ends.
+    pub fn letter(&self, scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>) {
+        for label in &self.sets {
+            scene.label(Label {
+                at: at(stage.spread(label.at.x), label.at.y),
+                ..label.clone()
+            });
+        }
+        for (end, [word, speed]) in [Side::Input, Side::Output].into_iter().zip(&self.ends) {
+            if let Some(place) = word {
+                let place = place.spread(stage);
+                labels::letter(scene, &place, end.word(), END_NAME, true, Ink::Text);
+            }
+            let Some(place) = speed else { continue };
+            let body = end.body(live.train);
+            let value = number(live.lettered_speed(body), 4);
+            let said = match live.motion(body) {
+                Motion::Free => Motion::Free.word().to_owned(),
+                _ if place.text == WIDEST_SPEED => value,
+                _ => format!("{value} {}", live.speed_unit.name()),
+            };
+            let spare = [&place.text, &said].map(|text| text::width(text, END_SPEED, false));
+            let beside = match end {
+                Side::Input => spare[1] - spare[0],
+                Side::Output => spare[0] - spare[1],
+            };
+            let mut place = place.spread(stage);
+            place.at.x += beside / 2.0;
+            labels::letter(scene, &place, &said, END_SPEED, false, Ink::Text);
+        }
+        packs::letter(scene, stage, live, &self.elements);
+    }
+}

@@ -1,21 +1,30 @@
 //! The WebDriver server of the browser, as a child process.
 
 use std::io::{BufRead, BufReader};
+use std::net::{Ipv4Addr, TcpListener, TcpStream};
 use std::path::Path;
 use std::process::{Child, ChildStdout, Command, Stdio};
+use std::thread;
+use std::time::{Duration, Instant};
 
-use anyhow::{Context, Result, bail};
+use anyhow::{Context, Result, bail, ensure};
 
 /// A running server; it is stopped when this is dropped, also when a test panics.
 pub(super) struct Driver {
     process: Child,
     port: u16,
     /// Kept open: a server that cannot write its messages may end.
-    _output: BufReader<ChildStdout>,
+    _output: Option<BufReader<ChildStdout>>,
+    /// A screen that nobody sees, for a browser that wants one.
+    screen: Option<Child>,
 }
 
 /// How often a server that ends at once is started.
 const TRIES: usize = 3;
+
+/// How long a server may take until it answers.
+const PATIENCE: Duration = Duration::from_secs(30);
+const LOOK_AGAIN: Duration = Duration::from_millis(50);
 
 impl Driver {
     /// Starts the server on a port it chooses itself, so that tests never meet on one. Between its
@@ -46,13 +55,53 @@ impl Driver {
             Ok((port, output)) => Ok(Self {
                 process,
                 port,
-                _output: output,
+                _output: Some(output),
+                screen: None,
             }),
             Err(error) => {
                 stop(&mut process);
                 Err(error.context(format!("{} did not start", program.display())))
             }
         }
+    }
+
+    /// Starts a server that does not say which port it has chosen, on one that is free.
+    pub(super) fn start_unseen(program: &Path, wants_screen: bool) -> Result<Self> {
+        let port = TcpListener::bind((Ipv4Addr::LOCALHOST, 0))?
+            .local_addr()?
+            .port();
+        let mut command = Command::new(program);
+        command.arg(format!("--port={port}"));
+        let mut screen = None;
+        if wants_screen {
+            let (display, process) = start_screen()?;
+            command
+                .env("DISPLAY", display)
+                .env_remove("WAYLAND_DISPLAY");
+            screen = Some(process);
+        }
+        let process = command
+            .stdin(Stdio::null())
+            .stdout(Stdio::null())
+            .stderr(Stdio::null())
+            .spawn()
+            .with_context(|| format!("cannot start {}", program.display()))?;
+        let driver = Self {
+            process,
+            port,
+            _output: None,
+            screen,
+        };
+        let start = Instant::now();
+        while TcpStream::connect((Ipv4Addr::LOCALHOST, port)).is_err() {
+            ensure!(
+                start.elapsed() < PATIENCE,
+                "{} does not answer",
+                program.display()
+            );
+            thread::sleep(LOOK_AGAIN);
+        }
+        Ok(driver)
     }
 
     pub(super) fn address(&self) -> String {
@@ -63,7 +112,40 @@ impl Driver {
 impl Drop for Driver {
     fn drop(&mut self) {
         stop(&mut self.process);
+        if let Some(screen) = &mut self.screen {
+            stop(screen);
+        }
     }
+}
+
+/// A screen in memory, and the name that programs know it by.
+fn start_screen() -> Result<(String, Child)> {
+    let mut process = Command::new("Xvfb")
+        .args([
+            "-displayfd",
+            "1",
+            "-screen",
+            "0",
+            "1400x1000x24",
+            "-nolisten",
+            "tcp",
+        ])
+        .stdin(Stdio::null())
+        .stdout(Stdio::piped())
+        .stderr(Stdio::null())
+        .spawn()
+        .context("cannot start Xvfb")?;
+    let mut number = String::new();
+    if let Some(output) = process.stdout.take() {
+        // It waits for nobody to read on: all it ever says is this.
+        BufReader::new(output).read_line(&mut number)?;
+    }
+    let number = number.trim();
+    if number.is_empty() {
+        stop(&mut process);
+        bail!("Xvfb did not start");
+    }
+    Ok((format!(":{number}"), process))
 }
 
 fn stop(process: &mut Child) {

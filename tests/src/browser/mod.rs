@@ -7,6 +7,7 @@
 mod driver;
 mod environment;
 mod input;
+mod other;
 pub mod own_site;
 mod pack;
 pub mod page;
@@ -17,6 +18,7 @@ mod view;
 
 pub use environment::{SKIP, required, skipped};
 pub use input::{Device, Key};
+pub use other::Other;
 pub use pack::Pack;
 pub use page::Page;
 pub use seen::{Canvas, Seen};

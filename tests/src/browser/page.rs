@@ -22,7 +22,7 @@ pub const ELEMENT: &str = "lever-train";
 /// Most tests are under a sub-path, where an address that starts at the root goes wrong.
 const SUB_PATH: &str = "some/sub-path";
 
-const PROBE: &str = include_str!("probe.js");
+pub(super) const PROBE: &str = include_str!("probe.js");
 
 /// How long a condition may take to come true. Generous: a busy machine is no fault.
 const PATIENCE: Duration = Duration::from_secs(30);
@@ -89,9 +89,7 @@ fn open_on(
     page: &str,
     test: impl FnOnce(&mut Page) -> Result<()>,
 ) -> Result<()> {
-    let mut page = Page::start(site, view, page)?;
-    let outcome = test(&mut page).and_then(|()| page.check_faults());
-    outcome.map_err(|error| page.explain(error))
+    Page::start(site, view, page)?.test(test)
 }
 
 impl Page {
@@ -100,15 +98,28 @@ impl Page {
         view.apply(&session)?;
         let source = json!({ "source": PROBE });
         session.cdp("Page.addScriptToEvaluateOnNewDocument", source)?;
+        let mut started = Self::on(session, site, page)?;
+        started.view = view;
+        Ok(started)
+    }
+
+    /// A page of the site in a browser that has been set up.
+    pub(super) fn on(session: Session, site: Site, page: &str) -> Result<Self> {
         let started = Self {
             session,
             address: site.address().to_owned(),
             site: Some(site),
-            view,
+            view: View::LAPTOP,
             expected: Vec::new(),
         };
         started.goto(page)?;
         Ok(started)
+    }
+
+    /// Runs the test; a failure is told with what the page looks like.
+    pub(super) fn test(&mut self, test: impl FnOnce(&mut Self) -> Result<()>) -> Result<()> {
+        let outcome = test(self).and_then(|()| self.check_faults());
+        outcome.map_err(|error| self.explain(error))
     }
 
     /// Where the site is served, with a `/` at the end.

@@ -11,7 +11,7 @@ use fantoccini::wd::{TimeoutConfiguration, WebDriverCompatibleCommand};
 use fantoccini::{Client, ClientBuilder, Locator};
 use http::Method;
 use hyper_util::client::legacy::connect::HttpConnector;
-use serde_json::{Value, json};
+use serde_json::{Map, Value, json};
 use tokio::runtime::{Builder, Runtime};
 use url::{ParseError, Url};
 
@@ -41,6 +41,8 @@ const COMMAND_LIMIT: Duration = Duration::from_secs(90);
 pub(super) struct Session {
     runtime: Runtime,
     client: Option<Client>,
+    /// Whether the driver has commands of its own beyond the standard.
+    chromium: bool,
     // After the client: the browser is closed through its driver.
     _driver: Driver,
 }
@@ -48,7 +50,6 @@ pub(super) struct Session {
 impl Session {
     pub(super) fn start(environment: &Environment) -> Result<Self> {
         let driver = Driver::start(&environment.driver)?;
-        let runtime = Builder::new_current_thread().enable_all().build()?;
         let capabilities = json!({
             "goog:chromeOptions": { "binary": environment.chromium, "args": ARGUMENTS },
             "goog:loggingPrefs": { "browser": "ALL" },
@@ -56,6 +57,16 @@ impl Session {
         let Value::Object(capabilities) = capabilities else {
             bail!("capabilities are an object");
         };
+        Self::connect(driver, capabilities, true)
+    }
+
+    /// A session of whichever browser the driver is for.
+    pub(super) fn connect(
+        driver: Driver,
+        capabilities: Map<String, Value>,
+        chromium: bool,
+    ) -> Result<Self> {
+        let runtime = Builder::new_current_thread().enable_all().build()?;
         let client = limited(&runtime, async {
             let mut builder = ClientBuilder::new(HttpConnector::new());
             builder.capabilities(capabilities);
@@ -65,6 +76,7 @@ impl Session {
         let session = Self {
             runtime,
             client: Some(client),
+            chromium,
             _driver: driver,
         };
         let limits = TimeoutConfiguration::new(Some(SCRIPT_LIMIT), Some(COMMAND_LIMIT), None);
@@ -88,8 +100,11 @@ impl Session {
             .with_context(|| format!("{command} failed"))
     }
 
-    /// What the browser has logged since it was last asked.
+    /// What the browser has logged since it was last asked; other browsers do not tell.
     pub(super) fn log(&self) -> Result<Vec<Value>> {
+        if !self.chromium {
+            return Ok(Vec::new());
+        }
         let entries = self.extension("se/log", json!({ "type": "browser" }))?;
         Ok(serde_json::from_value(entries)?)
     }

@@ -14,6 +14,7 @@ mod drag;
 mod effort;
 mod element;
 mod embedding;
+mod engines;
 mod hosts;
 mod keyboard;
 mod link;

@@ -29,7 +29,7 @@ pub fn run(arguments: &[OsString]) -> Result<()> {
         benches
             .args(["bench", "--workspace", "--bench", "*", "--"])
             .args(arguments);
-        test_environment::apply(&mut benches, Some(&browser), None);
+        test_environment::apply(&mut benches, Some(&browser), [None, None], None);
         process::run(&mut benches)
     })
 }

@@ -15,6 +15,7 @@ pub mod engine;
 pub mod node;
 pub mod offline;
 pub mod oracle;
+pub mod other_engines;
 pub mod page_types;
 pub mod paths;
 pub mod pins;

@@ -37,6 +37,13 @@ impl Steps {
         step().with_context(|| format!("step {} of {} ({name})", self.begun, self.total))
     }
 
+    /// As [`Steps::run`]; a step that fails is left out, with the tests that need it, and says why.
+    pub fn attempt<T>(&mut self, name: &str, step: impl FnOnce() -> Result<T>) -> Option<T> {
+        self.run(name, step)
+            .inspect_err(|error| println!("    SKIPPED, with the tests that need it: {error:#}"))
+            .ok()
+    }
+
     /// Announces a step that is left out, and why.
     pub fn skip(&mut self, name: &str, reason: &str) {
         self.begun += 1;
@@ -62,5 +69,14 @@ mod tests {
         let failed: Result<()> = steps.run("second", || anyhow::bail!("no"));
         let message = failed.map_err(|error| format!("{error:#}"));
         assert_eq!(message, Err("step 2 of 2 (second): no".into()));
+    }
+
+    #[test]
+    fn a_step_that_may_fail_counts_all_the_same() {
+        let mut steps = Steps::new(3);
+        assert_eq!(steps.attempt("first", || Ok(1)), Some(1));
+        let failed: Option<u8> = steps.attempt("second", || anyhow::bail!("no"));
+        assert_eq!(failed, None);
+        assert_eq!(steps.begun, 2);
     }
 }

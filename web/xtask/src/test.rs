@@ -6,14 +6,15 @@ use crate::browser::Browser;
 use crate::dist::Modules;
 use crate::node::Node;
 use crate::oracle::Oracle;
+use crate::other_engines::Engine;
 use crate::steps::Steps;
 use crate::wasm_toolchain::WasmToolchain;
-use crate::{dist, engine, page_types, paths, process, test_environment};
+use crate::{dist, engine, other_engines, page_types, paths, process, test_environment};
 
 const QUICK: &str = "as --quick was given; so are the tests that need it";
 
 /// The number of steps below, for the headings.
-const STEPS: usize = 12;
+const STEPS: usize = 14;
 
 /// Runs all steps and stops at the first that fails; `quick` leaves out browser and oracle.
 ///
@@ -23,8 +24,16 @@ pub fn run(quick: bool) -> Result<()> {
     let mut steps = Steps::new(STEPS);
     let toolchain = steps.run("Set-up: the wasm32 target", WasmToolchain::set_up)?;
     let browser = optional(&mut steps, quick, "Set-up: the browser", Browser::set_up)?;
+    let mut other = |name: &str, set_up: fn() -> Result<Engine>| {
+        if quick {
+            steps.skip(name, QUICK);
+            return None;
+        }
+        steps.attempt(name, set_up)
+    };
+    let firefox = other("Set-up: Firefox", other_engines::firefox);
+    let webkit = other("Set-up: WebKit", other_engines::webkit);
     let oracle = optional(&mut steps, quick, "Set-up: the oracle", Oracle::set_up)?;
-
     let node = optional(&mut steps, quick, "Set-up: Node.js", Node::set_up)?;
 
     steps.run("Formatting", || {
@@ -71,7 +80,8 @@ pub fn run(quick: bool) -> Result<()> {
     steps.run_quietly("Tests", || {
         let mut tests = process::cargo();
         tests.args(["test", "--workspace"]);
-        test_environment::apply(&mut tests, browser.as_ref(), oracle.as_ref());
+        let others = [firefox.as_ref(), webkit.as_ref()];
+        test_environment::apply(&mut tests, browser.as_ref(), others, oracle.as_ref());
         process::run(&mut tests)
     })
 }

@@ -6,6 +6,7 @@ use std::process::Command;
 
 use crate::browser::Browser;
 use crate::oracle::Oracle;
+use crate::other_engines::Engine;
 use crate::paths;
 
 /// The folder of the built site.
@@ -21,6 +22,11 @@ pub const CHROMIUM: &str = "LEVERTRAIN_CHROMIUM";
 /// The chromedriver program. When set by the user, that one is used.
 pub const CHROMEDRIVER: &str = "LEVERTRAIN_CHROMEDRIVER";
 
+/// The Firefox program, and its server; neither is set where they cannot be had.
+pub const FIREFOX: [&str; 2] = ["LEVERTRAIN_FIREFOX", "LEVERTRAIN_GECKODRIVER"];
+/// WebKit's browser, and its server; neither is set where they cannot be had.
+pub const WEBKIT: [&str; 2] = ["LEVERTRAIN_WEBKIT", "LEVERTRAIN_WEBKITDRIVER"];
+
 /// Set when the oracle was left out, so that the tests that need it pass over it and say so.
 pub const SKIP_ORACLE: &str = "LEVERTRAIN_SKIP_ORACLE";
 /// Set when the browser was left out, so that the tests that need it pass over it and say so.
@@ -28,7 +34,20 @@ pub const SKIP_BROWSER: &str = "LEVERTRAIN_SKIP_BROWSER";
 
 /// Hands down what has been set up or left out, and nothing that happens to be in our own
 /// environment.
-pub fn apply(command: &mut Command, browser: Option<&Browser>, oracle: Option<&Oracle>) {
+pub fn apply(
+    command: &mut Command,
+    browser: Option<&Browser>,
+    [firefox, webkit]: [Option<&Engine>; 2],
+    oracle: Option<&Oracle>,
+) {
+    for name in FIREFOX.iter().chain(&WEBKIT) {
+        command.env_remove(name);
+    }
+    for ([program, server], engine) in [(FIREFOX, firefox), (WEBKIT, webkit)] {
+        if let Some(Engine { browser, driver }) = engine {
+            command.env(program, browser).env(server, driver);
+        }
+    }
     for name in [
         ORACLE,
         PYTHON,

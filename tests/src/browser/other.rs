@@ -1,0 +1,77 @@
+//! Browsers with other engines than Chromium's.
+
+use std::env;
+use std::path::{Path, PathBuf};
+
+use anyhow::{Context, Result};
+use serde_json::{Value, json};
+use xtask::test_environment::{FIREFOX, WEBKIT};
+use xtask::{paths, site};
+
+use super::driver::Driver;
+use super::own_site;
+use super::page::{self, Page};
+use super::session::Session;
+
+/// A browser with another engine.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Other {
+    /// Gecko.
+    Firefox,
+    /// WebKit.
+    WebKit,
+}
+
+impl Other {
+    /// Opens the page of the built site at an element with these attributes, runs the test and closes
+    /// everything; says so where this browser is not to be had.
+    ///
+    /// # Errors
+    /// Those of the test, and any error the page reports unasked.
+    pub fn open(self, attributes: &str, test: impl FnOnce(&mut Page) -> Result<()>) -> Result<()> {
+        let Some([browser, driver]) = self.programs() else {
+            eprintln!("{self:?} is left out: there is none");
+            return Ok(());
+        };
+        // Other servers put no script before those of a page.
+        let host = format!(
+            "<!doctype html><html lang=\"en\"><meta charset=\"utf-8\"><title>Page</title>\
+             <link rel=\"icon\" href=\"data:,\"><link rel=\"stylesheet\" href=\"css/page.css\">\
+             <script src=\"probe.js\"></script><script type=\"module\" src=\"element.js\"></script>\
+             <lever-train address with=\"all\" {attributes}></lever-train>"
+        );
+        let folder = paths::target().join("tmp").join(format!("{self:?}"));
+        let site = own_site::make(folder, &[("page.html", &host), ("probe.js", page::PROBE)])?;
+        let session = self.session(&browser, &driver)?;
+        let mut page = Page::on(session, site::start(&site)?, "page.html")?;
+        page.test(test)
+    }
+
+    fn programs(self) -> Option<[PathBuf; 2]> {
+        let names = match self {
+            Self::Firefox => FIREFOX,
+            Self::WebKit => WEBKIT,
+        };
+        let [browser, driver] = names.map(|name| env::var_os(name).map(PathBuf::from));
+        Some([browser?, driver?])
+    }
+
+    fn session(self, browser: &Path, driver: &Path) -> Result<Session> {
+        let (driver, capabilities) = match self {
+            Self::Firefox => (
+                Driver::start_unseen(driver, false)?,
+                json!({ "moz:firefoxOptions": { "binary": browser, "args": ["-headless"] } }),
+            ),
+            Self::WebKit => (
+                Driver::start_unseen(driver, true)?,
+                json!({ "webkitgtk:browserOptions": { "binary": browser, "args": ["--automation"] } }),
+            ),
+        };
+        let Value::Object(capabilities) = capabilities else {
+            unreachable!("capabilities are an object");
+        };
+        let session = Session::connect(driver, capabilities, false).context("no session")?;
+        session.run(async |client| client.set_window_size(1280, 900).await)?;
+        Ok(session)
+    }
+}

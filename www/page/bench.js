@@ -18,6 +18,7 @@ import { cautions } from "./cautions.js";
 import { checkEquipment, equipmentFrom } from "./equipment.js";
 import { Colours } from "./colours.js";
 import { cautionsButton, header } from "./header.js";
+import { isolateNames } from "./isolation.js";
 import { messages } from "./messages.js";
 import { Opening } from "./opening.js";
 import { hasNoLandmarks, ownsPage } from "./owner.js";
@@ -107,6 +108,7 @@ export class Bench {
       ),
     ];
 
+    isolateNames(this.nodes, desk, signal);
     this.#furnish = ({ bands, panels, unfolded }) => {
       const named = bands.has("header");
       top.hidden = !named;

@@ -3,6 +3,7 @@
 import { h, icon, unseen } from "../kit/dom.js";
 import { follow } from "../state/follow.js";
 import { CHOICES } from "../state/theme.js";
+import { isolatedText } from "./isolation.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
 
@@ -66,7 +67,7 @@ export function header(desk, entries, theme, actions, cautions, landmarks) {
   function list(key, file, name) {
     const option = own.get(file) ?? h("option", {});
     option.setAttribute("value", `${OWN_FILE}${key}`);
-    option.textContent = `${name} (your file)`;
+    option.textContent = `${isolatedText(name)} (your file)`;
     if (!own.has(file)) picker.append(option);
     own.set(file, option);
   }

@@ -8,7 +8,7 @@
  * for the user).
  */
 
-import { isTrap } from "./engine.js";
+import { abandon, isTrap, replaceEngine, useEngine } from "./engine.js";
 import { Problems, problemsOf } from "../kit/problems.js";
 import { USUAL_ASSUMPTIONS } from "./assumptions.js";
 import { Quantities } from "./quantities.js";
@@ -31,6 +31,9 @@ export class Desk extends EventTarget {
   /** @type {Sandbox | undefined} */
   #sandbox;
   #engine;
+  #leaveEngine;
+  /** Whether nobody looks at it any more. */
+  #gone = false;
   #text = "";
   /** @type {Pick<Settings, "palette" | "scale" | "merged" | "rate" | "power" | "width">} */
   #look = { palette: "light", scale: 2, merged: false, rate: 0, power: false, width: 800 };
@@ -72,6 +75,9 @@ export class Desk extends EventTarget {
   constructor(engine) {
     super();
     this.#engine = engine;
+    this.#leaveEngine = useEngine((broken, fresh) => {
+      if (this.#engine === broken) this.#move(fresh);
+    });
   }
 
   /**
@@ -91,10 +97,11 @@ export class Desk extends EventTarget {
       answer = applied ? fresh.apply(applied) : fresh.answer();
       fresh.settle();
     } catch (error) {
-      if (!isTrap(error)) fresh.free();
+      // What is on screen goes on in another instance.
+      if (isTrap(error)) replaceEngine(this.#engine, fresh).catch(() => undefined);
+      else fresh.free();
       throw error;
     }
-    // A sandbox that trapped is lost: freeing it would trap again.
     this.#sandbox?.free();
     this.#sandbox = fresh;
     this.#text = text;
@@ -315,6 +322,8 @@ export class Desk extends EventTarget {
 
   /** Gives the sandbox's memory back. */
   free() {
+    this.#gone = true;
+    this.#leaveEngine();
     this.#sandbox?.free();
     this.#sandbox = undefined;
   }
@@ -362,10 +371,51 @@ export class Desk extends EventTarget {
     }
   }
 
-  /** @param {Error} error */
+  /**
+   * Starts afresh in another instance of the engine, once that is there.
+   * @param {Error} error
+   */
   #recover(error) {
+    const wreck = this.#sandbox;
     this.#sandbox = undefined;
     this.#traps += 1;
+    replaceEngine(this.#engine, wreck).then(
+      (engine) => this.#restart(engine, error),
+      (second) => this.report(second),
+    );
+  }
+
+  /**
+   * Goes on as before in another instance of the engine: a neighbour broke the one we shared.
+   * @param {import("./engine.js").Engine} engine
+   */
+  #move(engine) {
+    const { answer, lit } = this;
+    const wreck = this.#sandbox;
+    this.#engine = engine;
+    if (!wreck || !answer) return;
+    abandon(wreck);
+    this.#sandbox = new engine.Sandbox();
+    this.ask((sandbox) => {
+      sandbox.open(this.#text);
+      sandbox.apply(answer.applied);
+      sandbox.settle();
+      this.#send(sandbox);
+      if (lit !== undefined) sandbox.light(lit);
+    });
+    // A pack that is on its way is let go.
+    if (!this.preview) return;
+    this.preview = undefined;
+    this.#emit("preview");
+  }
+
+  /**
+   * @param {import("./engine.js").Engine} engine
+   * @param {Error} error
+   */
+  #restart(engine, error) {
+    this.#engine = engine;
+    if (this.#gone) return;
     // What broke it once is tried once more, then the scenario as it opens, then nothing.
     const applied = this.#traps === 1 ? this.answer?.applied : undefined;
     const place = "engine";

@@ -1,20 +1,83 @@
-/** The engine, loaded once for every element on the page. */
+/**
+ * The engine. Its program is compiled once for the page, and all elements share one instance of it, until
+ * it breaks: then a fresh one takes its place for all of them, as nobody knows what is still right in it.
+ */
 
 import { Failure } from "../kit/problems.js";
 import { siteFile } from "../kit/site.js";
 
 /** @typedef {typeof import("../engine/levertrain.js")} Engine */
 
-/** @type {Promise<Engine> | undefined} */
-let loading;
+/** @type {Promise<WebAssembly.Module> | undefined} */
+let program;
+
+/** The instance for whoever comes next. @type {Promise<Engine> | undefined} */
+let current;
+let started = 0;
+
+/** What takes the place of a broken one. @type {Map<Engine, Promise<Engine>>} */
+const replaced = new Map();
+
+/** Whoever is to be told of it. @type {Set<(broken: Engine, fresh: Engine) => void>} */
+const users = new Set();
+
+/**
+ * What was made in a broken instance. The browser would have the engine clear it away once nobody holds
+ * it, and break it again.
+ * @type {unknown[]}
+ */
+const wrecks = [];
 
 /** @returns {Promise<Engine>} */
 export function loadEngine() {
-  loading ??= load();
-  return loading;
+  current ??= start().catch((error) => {
+    // A later try may succeed.
+    current = program = undefined;
+    throw error;
+  });
+  return current;
 }
 
-async function load() {
+/**
+ * Calls back whenever an instance has been replaced.
+ * @param {(broken: Engine, fresh: Engine) => void} move
+ * @returns {() => void} ends it
+ */
+export function useEngine(move) {
+  users.add(move);
+  return () => users.delete(move);
+}
+
+/**
+ * Starts a fresh instance in place of one that broke, for all who use it.
+ * @param {Engine} broken
+ * @param {unknown} wreck what it broke in
+ */
+export function replaceEngine(broken, wreck) {
+  abandon(wreck);
+  let fresh = replaced.get(broken);
+  if (!fresh) {
+    fresh = start();
+    replaced.set(broken, fresh);
+    current = fresh;
+    fresh.then(
+      (engine) => users.forEach((move) => move(broken, engine)),
+      () => {
+        replaced.delete(broken);
+        current = undefined;
+      },
+    );
+  }
+  return fresh;
+}
+
+/** @param {unknown} wreck something of a broken instance */
+export function abandon(wreck) {
+  if (wreck) wrecks.push(wreck);
+}
+
+/** @returns {Promise<Engine>} */
+async function start() {
   if (typeof WebAssembly !== "object") {
     throw new Failure(
       "browser",
@@ -23,18 +86,20 @@ async function load() {
     );
   }
   try {
-    // By its address: it stays a file of its own where the page's modules are made into one.
-    const script = import(siteFile("engine/levertrain.js").href);
+    // By its address: it stays a file of its own where the page's modules are made into one. Under
+    // another address it is another module, with an instance of its own.
+    const address = siteFile("engine/levertrain.js");
+    if (started > 0) address.search = `again=${started}`;
+    started += 1;
+    const script = import(address.href);
     // Asked for at the same time as the module that wants it.
-    const compiled = fetch(siteFile("engine/levertrain_bg.wasm"));
+    program ??= fetch(siteFile("engine/levertrain_bg.wasm")).then(compile);
     // Where the module fails, that is what is told.
-    compiled.catch(() => undefined);
+    program.catch(() => undefined);
     const engine = /** @type {Engine} */ (await script);
-    await engine.default({ module_or_path: compiled });
+    await engine.default({ module_or_path: program });
     return engine;
   } catch (error) {
-    // A later try may succeed.
-    loading = undefined;
     const reason = error instanceof Error ? error.message : String(error);
     throw new Failure(
       "engine",
@@ -42,6 +107,14 @@ async function load() {
       "reload the page; if it stays so, the folder engine/ is missing or incomplete on the host",
     );
   }
+}
+
+/** @param {Response} response */
+async function compile(response) {
+  if (!response.ok) throw new Error(`the host answered ${response.status}`);
+  // While it comes, where the host says what it is; some do not.
+  const named = response.headers.get("Content-Type") === "application/wasm";
+  return named ? WebAssembly.compileStreaming(response) : WebAssembly.compile(await response.arrayBuffer());
 }
 
 /**

@@ -152,8 +152,15 @@ impl Page {
     /// # Errors
     /// The browser refuses.
     pub fn goto_file(&self, file: &Path) -> Result<()> {
-        let address = format!("file://{}", file.display());
-        self.session.run(async |client| client.goto(&address).await)
+        self.goto_silent(&format!("file://{}", file.display()))
+    }
+
+    /// Goes to an address at which nothing may be drawn.
+    ///
+    /// # Errors
+    /// The browser refuses.
+    pub fn goto_silent(&self, address: &str) -> Result<()> {
+        self.session.run(async |client| client.goto(address).await)
     }
 
     /// Changes the screen, or what the system asks for.

@@ -86,3 +86,26 @@ fn opened_as_a_file_the_page_says_why_it_does_not_start() -> Result<()> {
         )
     })
 }
+
+/// Catches a page that stays silent where its host, or what stands before it, forbids its scripts.
+#[test]
+fn where_its_scripts_are_forbidden_the_page_says_why_it_does_not_start() -> Result<()> {
+    page::open(View::LAPTOP, "", |page| {
+        let site = site::start_foreign(&required(SITE)?, "some/sub-path", "script-src 'none'")?;
+        for part in ["script-src", "did not load"] {
+            page.expect_fault(part);
+        }
+        page.goto_silent(&format!("{}index.html", site.address()))?;
+        let words = "document.querySelector('.before-blocked')";
+        page.until(
+            "it says why",
+            &format!(
+                "{words}.checkVisibility({{ visibilityProperty: true }}) \
+                 && {words}.textContent.includes('blocks its scripts')"
+            ),
+        )?;
+        let started: bool = page.get("Boolean(customElements.get('lever-train'))", Value::Null)?;
+        ensure!(!started, "the policy forbids nothing");
+        Ok(())
+    })
+}

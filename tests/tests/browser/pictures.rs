@@ -69,6 +69,18 @@ fn the_drawings_are_as_fine_as_the_screen() -> Result<()> {
                 ensure!((fineness.0 - fineness.1).abs() < 0.01, "{shown}");
             }
         }
+        // Moved to another screen, or zoomed, the page that is open follows.
+        for density in [1.0, 2.5] {
+            page.change_view(View::LAPTOP.density(density))?;
+            for drawing in DRAWINGS {
+                let Canvas { size, on_page, .. } = page.canvas(drawing)?;
+                let fineness = size.0 / on_page.0;
+                ensure!(
+                    (density - 0.01..=2.0 * density + 0.01).contains(&fineness),
+                    "{drawing} from another screen at {density}: {fineness}"
+                );
+            }
+        }
         Ok(())
     })
 }

@@ -191,9 +191,10 @@ fn a_phone_shows_a_train_whole_or_says_where_it_goes_on() -> Result<()> {
         page.change_view(View::LAPTOP)?;
         ensure!(!page.shows(WHOLE)?, "the switch is for nothing here");
         page.change_view(View::PHONE)?;
-        // Where the line with the ratio does not lie over it.
-        let scroll = "probe.one(args).scrollIntoView({ block: 'center', behavior: 'instant' })";
-        page.run(scroll, json!(WHOLE))?;
+        page.run(
+            "probe.one(args).scrollIntoView({ block: 'center', behavior: 'instant' })",
+            json!(WHOLE),
+        )?;
         page.click(WHOLE)?;
         page.rest()?;
         ensure!(sides(page)? == [false, true], "it cannot be switched off");
@@ -249,12 +250,16 @@ fn on_a_large_screen_all_grows_with_it() -> Result<()> {
             page.change_view(view)?;
             for file in files::scenarios()? {
                 page.goto(&format!("index.html#s={}", file.stem))?;
-                let [zoom, letters, room, filled, bottom]: [f64; 5] = page.get(
-                    "[Number(probe.one('[data-part=stage]').dataset.zoom), \
-                        parseFloat(getComputedStyle(probe.one('[data-part=members]')).fontSize) / 16, \
-                        probe.one('.body').clientWidth / innerWidth, \
-                        probe.one('.sheet').clientWidth / probe.one('[data-part=stage]').clientWidth, \
-                        probe.one('canvas[data-drawing=lever]').getBoundingClientRect().bottom / innerHeight]",
+                let [zoom, letters, room, filled, bottom, fineness]: [f64; 6] = page.get(
+                    "(() => { \
+                        const { width, bottom } = probe.one('canvas[data-drawing=lever]').getBoundingClientRect(); \
+                        const stage = probe.one('[data-part=stage]'); \
+                        return [Number(stage.dataset.zoom), \
+                            parseFloat(getComputedStyle(probe.one('[data-part=members]')).fontSize) / 16, \
+                            probe.one('.body').clientWidth / innerWidth, \
+                            width / stage.clientWidth, bottom / innerHeight, \
+                            probe.one('canvas[data-drawing=lever]').width / width]; \
+                    })()",
                     Value::Null,
                 )?;
                 let what = format!("{} on {} px", file.stem, view.width);
@@ -267,8 +272,6 @@ fn on_a_large_screen_all_grows_with_it() -> Result<()> {
                     "{what}: {filled} of the column"
                 );
                 ensure!(bottom > 0.85, "{what}: ends at {bottom} of the height");
-                let canvas = page.canvas("section")?;
-                let fineness = canvas.size.0 / canvas.on_page.0;
                 ensure!(fineness > 0.99, "{what}: {fineness} pixels to one");
                 let train = by_core::parse(&file.text)?;
                 ensure!(

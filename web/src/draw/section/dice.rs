@@ -6,7 +6,7 @@ pub struct Dice(u64);
 impl Dice {
     /// The same one every time, with a seed for which our scenarios are soon laid out well.
     pub const fn new() -> Self {
-        Self(0x5D98_1274_B245_2D49)
+        Self(0xC76D_0104_C41A_71BD)
     }
 
     /// A number below `bound`.

@@ -3,10 +3,12 @@
 //! A draft begins with the gears, which never move, and what is kept of an earlier plan. Members
 //! are routed along cheapest ways, clutches and brakes are put where their leads are cheapest.
 
+use std::rc::Rc;
+
 use levertrain_core::{Body, Train};
 
-use super::board::{Board, Exploration, Toll, Way};
-use super::grid::{Node, SET_COLUMNS};
+use super::board::{Board, Toll};
+use super::grid::Node;
 use super::plan::{PackPlace, member};
 use super::search::{Sketch, Task};
 
@@ -19,6 +21,8 @@ pub struct Draft<'a> {
     pieces: Vec<Vec<Vec<Node>>>,
     packs: Vec<Option<PackPlace>>,
     supports: Vec<Option<usize>>,
+    /// What it costs at least, by the lines that are kept or laid and what they cross.
+    cost: u32,
 }
 
 impl<'a> Draft<'a> {
@@ -29,23 +33,8 @@ impl<'a> Draft<'a> {
         tolls: Vec<Toll>,
         anew: impl Fn(Task) -> bool,
     ) -> Self {
-        let grid = plan.grid;
-        let mut board = Board::new(grid, tolls);
-        for set in 0..grid.sets {
-            for row in grid.sun_row()..=grid.ring_row() {
-                for column in 0..SET_COLUMNS {
-                    board.wall(grid.node(grid.set_start(set) + column, row));
-                }
-            }
-        }
+        let grid = plan.gears.grid;
         let members = plan.runs.len();
-        let mut pieces: Vec<Vec<Vec<Node>>> = vec![Vec::new(); members];
-        for part in &plan.parts {
-            let nodes = part.nodes(&grid);
-            let member = member(part.body, train);
-            nodes.iter().for_each(|&node| board.own(node, member));
-            pieces[member].push(nodes);
-        }
         let packs: Vec<Option<PackPlace>> = plan
             .packs
             .iter()
@@ -60,15 +49,20 @@ impl<'a> Draft<'a> {
             .collect();
         let mut draft = Self {
             train,
-            board,
+            board: plan.gears.board.with_tolls(tolls),
+            pieces: plan.gears.pieces.clone(),
             plan: Sketch {
+                gears: Rc::clone(&plan.gears),
                 runs: vec![Vec::new(); members],
+                packs: Vec::new(),
                 ends: [None; 2],
-                ..plan.clone()
+                supports: Vec::new(),
+                crossings: Vec::new(),
+                cost: u32::MAX,
             },
-            pieces,
             packs,
             supports,
+            cost: 0,
         };
         for element in 0..draft.packs.len() {
             if let Some(place) = draft.packs[element] {
@@ -90,6 +84,8 @@ impl<'a> Draft<'a> {
                 draft.keep(member, &plan.runs[member]);
             }
         }
+        let crossings = draft.board.all_crossings();
+        draft.cost = draft.board.price(&draft.plan.runs, &crossings);
         draft
     }
 
@@ -101,7 +97,7 @@ impl<'a> Draft<'a> {
 
     /// Puts an element in its place, its leads unjoined.
     fn put(&mut self, element: usize, place: PackPlace) {
-        let grid = self.plan.grid;
+        let grid = self.plan.gears.grid;
         let [first, second] = self.train.ends(element).map(|end| member(end, self.train));
         match place {
             PackPlace::Brake { column } => {
@@ -162,9 +158,12 @@ impl<'a> Draft<'a> {
         self.pieces[member] = rest;
     }
 
-    /// Does tasks in their order; `None` where one finds no room.
-    pub fn finish(mut self, tasks: &[Task]) -> Option<Sketch> {
+    /// Does tasks in their order; `None` where one finds no room, or all cost more than `dearest`.
+    pub fn finish(mut self, tasks: &[Task], dearest: u32) -> Option<Sketch> {
         for &task in tasks {
+            if self.cost > dearest {
+                return None;
+            }
             match task {
                 Task::Shaft(shaft) => self.join(shaft)?,
                 Task::Element(element) => match self.train.ends(element) {
@@ -183,7 +182,7 @@ impl<'a> Draft<'a> {
         self.plan.supports = self.supports;
         self.plan.crossings = self.board.all_crossings();
         self.plan.cost = self.board.price(&self.plan.runs, &self.plan.crossings);
-        Some(self.plan)
+        (self.plan.cost <= dearest).then_some(self.plan)
     }
 
     fn sources(&self, shaft: usize) -> Vec<Node> {
@@ -193,14 +192,15 @@ impl<'a> Draft<'a> {
     }
 
     /// Lays a member along a way.
-    fn lay(&mut self, member: usize, way: &Way) {
-        self.board.lay(member, &way.nodes);
-        self.plan.runs[member].extend(way.nodes.windows(2).map(|pair| (pair[0], pair[1])));
-        self.merge(member, way.nodes.clone());
+    fn lay(&mut self, member: usize, way: Vec<Node>) {
+        self.board.lay(member, &way);
+        self.cost += self.board.crossed(&way);
+        self.plan.runs[member].extend(way.windows(2).map(|pair| (pair[0], pair[1])));
+        self.merge(member, way);
     }
 
     fn join(&mut self, shaft: usize) -> Option<()> {
-        let last = self.plan.grid.columns() - 1;
+        let last = self.plan.gears.grid.columns() - 1;
         for (end, own, column) in [(0, self.train.input(), 0), (1, self.train.output(), last)] {
             if shaft == own && self.plan.ends[end].is_none() {
                 self.plan.ends[end] = Some(self.reach_end(shaft, column)?);
@@ -212,16 +212,17 @@ impl<'a> Draft<'a> {
     fn join_pieces(&mut self, shaft: usize) -> Option<()> {
         while self.pieces[shaft].len() > 1 {
             let (first, others) = self.pieces[shaft].split_first()?;
-            let mut goals = vec![false; self.plan.grid.nodes()];
+            let mut goals = vec![false; self.plan.gears.grid.nodes()];
             others.iter().flatten().for_each(|&node| goals[node] = true);
-            let found = self.board.explore(shaft, first, &goals);
+            let mut found = self.board.search(shaft, first);
+            found.spread_to(&goals);
             let (_, nearest) = others
                 .iter()
                 .flatten()
                 .filter_map(|&node| Some((found.cost(node)?, node)))
                 .min()?;
             let way = found.way(nearest)?;
-            self.lay(shaft, &way);
+            self.lay(shaft, way);
         }
         Some(())
     }
@@ -229,7 +230,7 @@ impl<'a> Draft<'a> {
     /// Leads a member that is part of the housing up to it.
     fn support(&mut self, part: usize) -> Option<()> {
         let housing = self.pieces.len() - 1;
-        let nodes = self.plan.parts[part].nodes(&self.plan.grid);
+        let nodes = self.plan.gears.parts[part].nodes(&self.plan.gears.grid);
         let column = self.rise(housing, &nodes)?;
         self.supports[part] = Some(column);
         Some(())
@@ -237,7 +238,7 @@ impl<'a> Draft<'a> {
 
     /// Leads a member to the row that brakes hang on; the column where it arrives.
     fn rise(&mut self, member: usize, sources: &[Node]) -> Option<usize> {
-        let grid = self.plan.grid;
+        let grid = self.plan.gears.grid;
         let row = grid.brake_row();
         let brakes = self
             .packs
@@ -259,13 +260,14 @@ impl<'a> Draft<'a> {
             let mut goals = vec![false; grid.nodes()];
             ends.iter()
                 .for_each(|&column| goals[grid.node(column, row)] = true);
-            let found = self.board.explore(member, sources, &goals);
+            let mut found = self.board.search(member, sources);
+            found.spread_to(&goals);
             let (_, column) = ends
                 .into_iter()
                 .filter_map(|column| Some((found.cost(grid.node(column, row))?, column)))
                 .min()?;
             let way = found.way(grid.node(column, row))?;
-            self.lay(member, &way);
+            self.lay(member, way);
             column
         };
         self.hold_at(member, grid.node(column, row));
@@ -280,7 +282,7 @@ impl<'a> Draft<'a> {
 
     /// Brings a shaft to the first or last column, near the axis where that is cheap.
     fn reach_end(&mut self, shaft: usize, column: usize) -> Option<Node> {
-        let grid = self.plan.grid;
+        let grid = self.plan.gears.grid;
         let sources = self.sources(shaft);
         if sources.is_empty() {
             let node = (0..grid.inner_rows)
@@ -290,16 +292,25 @@ impl<'a> Draft<'a> {
             self.pieces[shaft].push(vec![node]);
             return Some(node);
         }
-        let found = self.board.explore(shaft, &sources, &[]);
         // An end further out is worth a detour towards the axis.
         let away = |row: usize| 6 * row as u32;
-        let (_, end) = (0..grid.brake_row())
+        let ends: Vec<(usize, Node)> = (0..grid.brake_row())
             .map(|row| (row, grid.node(column, row)))
             .filter(|&(_, node)| self.board.may_end(shaft, node))
-            .filter_map(|(row, node)| Some((found.cost(node)? + away(row), node)))
-            .min()?;
-        let way = found.way(end)?;
-        self.lay(shaft, &way);
+            .collect();
+        let way = {
+            let mut found = self.board.search(shaft, &sources);
+            let end = cheapest(|most| {
+                found.spread(most);
+                let costs = ends
+                    .iter()
+                    .filter_map(|&(row, node)| Some((found.cost(node)? + away(row), node)));
+                costs.min()
+            })?;
+            found.way(end)?
+        };
+        let end = *way.last()?;
+        self.lay(shaft, way);
         Some(end)
     }
 
@@ -315,59 +326,27 @@ impl<'a> Draft<'a> {
         let [Body::Shaft(first), Body::Shaft(second)] = self.train.ends(element) else {
             return None;
         };
-        let grid = self.plan.grid;
+        let grid = self.plan.gears.grid;
         let reach = |shaft: usize| {
             let sources = self.sources(shaft);
-            (!sources.is_empty()).then(|| self.board.explore(shaft, &sources, &[]))
+            (!sources.is_empty()).then(|| self.board.search(shaft, &sources))
         };
-        let (from_first, from_second) = (reach(first), reach(second));
-        let cost = |found: &Option<Exploration>, shaft: usize, node: Node| {
-            if !self.board.may_end(shaft, node) {
-                return None;
+        let mut from = [first, second].map(reach);
+        let places = self.clutch_places();
+        let place = cheapest(|most| {
+            for found in from.iter_mut().flatten() {
+                found.spread(most);
             }
             // A shaft with nothing placed yet starts here.
-            found.as_ref().map_or(Some(0), |found| found.cost(node))
-        };
-        let mut best: Option<(u32, PackPlace)> = None;
-        for gap in 0..=grid.sets {
-            let start = grid.gap_start(gap);
-            for row in [grid.low_row(), grid.high_row()] {
-                // One column stays free at either side of the gap for leads that pass.
-                for column in start + 1..start + grid.gap_columns - 3 {
-                    let [left, body, right] = [0, 1, 2].map(|step| grid.node(column + step, row));
-                    if ![left, body, right]
-                        .iter()
-                        .all(|&node| self.board.is_empty(node))
-                    {
-                        continue;
-                    }
-                    for flipped in [false, true] {
-                        let (at_first, at_second) = if flipped {
-                            (right, left)
-                        } else {
-                            (left, right)
-                        };
-                        let Some(total) = cost(&from_first, first, at_first)
-                            .zip(cost(&from_second, second, at_second))
-                            .map(|(a, b)| a + b + self.board.toll_of_gap(gap))
-                        else {
-                            continue;
-                        };
-                        if best.is_none_or(|(least, _)| total < least) {
-                            best = Some((
-                                total,
-                                PackPlace::Clutch {
-                                    column,
-                                    row,
-                                    flipped,
-                                },
-                            ));
-                        }
-                    }
-                }
-            }
-        }
-        let (_, place) = best?;
+            let cost = |end: usize, node: Node| match &from[end] {
+                Some(found) => found.cost(node),
+                None => Some(0),
+            };
+            let costs = places.iter().filter_map(|&(toll, ends, place)| {
+                Some((cost(0, ends[0])? + cost(1, ends[1])? + toll, place))
+            });
+            costs.min_by_key(|&(cost, _)| cost)
+        })?;
         let PackPlace::Clutch { column, row, .. } = place else {
             return None;
         };
@@ -379,14 +358,64 @@ impl<'a> Draft<'a> {
                 .into_iter()
                 .find(|node| self.is_own(shaft, *node));
             if let Some(node) = own.filter(|_| !sources.is_empty()) {
-                let way = self.board.explore(shaft, &sources, &[]).way(node)?;
-                self.lay(shaft, &way);
+                let mut goals = vec![false; grid.nodes()];
+                goals[node] = true;
+                let mut found = self.board.search(shaft, &sources);
+                found.spread_to(&goals);
+                let way = found.way(node)?;
+                self.lay(shaft, way);
             }
         }
         Some(())
     }
 
+    /// Where a clutch may lie: what that costs beside the leads, the nodes where
+    /// they end, and the place.
+    fn clutch_places(&self) -> Vec<(u32, [Node; 2], PackPlace)> {
+        let grid = self.plan.gears.grid;
+        let mut places = Vec::new();
+        for gap in 0..=grid.sets {
+            let start = grid.gap_start(gap);
+            let toll = self.board.toll_of_gap(gap);
+            for row in [grid.low_row(), grid.high_row()] {
+                // One column stays free at either side of the gap for leads that pass.
+                for column in start + 1..start + grid.gap_columns - 3 {
+                    let nodes = [0, 1, 2].map(|step| grid.node(column + step, row));
+                    if !nodes.iter().all(|&node| self.board.is_empty(node)) {
+                        continue;
+                    }
+                    let [left, _, right] = nodes;
+                    for (flipped, ends) in [(false, [left, right]), (true, [right, left])] {
+                        let place = PackPlace::Clutch {
+                            column,
+                            row,
+                            flipped,
+                        };
+                        places.push((toll, ends, place));
+                    }
+                }
+            }
+        }
+        places
+    }
+
     fn is_own(&self, shaft: usize, node: Node) -> bool {
         self.pieces[shaft].iter().any(|piece| piece.contains(&node))
+    }
+}
+
+/// The cheapest thing there is, by what is known once everything within a cost has been found: what
+/// costs no more is known exactly then.
+fn cheapest<T>(mut within: impl FnMut(u32) -> Option<(u32, T)>) -> Option<T> {
+    const FIRST: u32 = 40;
+    let mut most = FIRST;
+    loop {
+        match within(most) {
+            Some((cost, thing)) if cost <= most => return Some(thing),
+            // What was found with a dearer way is no dearer than that.
+            Some((cost, _)) if most < u32::MAX / 2 => most = cost.min(2 * most),
+            None if most < u32::MAX / 2 => most *= 2,
+            found => return found.map(|(_, thing)| thing),
+        }
     }
 }

@@ -7,13 +7,15 @@
 //! as the dice fall, so that shafts find other ways past them. Where the train can be built round one
 //! axis that goes on longer until nothing crosses. The dice are the same every time.
 
+use std::rc::Rc;
+
 use levertrain_core::coupling::Coupling;
 use levertrain_core::{Body, Nesting, Train};
 
-use super::board::{Crossing, Toll};
+use super::board::{Board, Crossing, Toll};
 use super::dice::Dice;
 use super::draft::Draft;
-use super::grid::{Grid, Node};
+use super::grid::{Grid, Node, SET_COLUMNS};
 use super::parts::{Figure, Part, parts};
 use super::plan::{PackPlace, Plan, member};
 
@@ -30,12 +32,22 @@ const WORK: usize = 2_000_000;
 const COOLING: usize = 150;
 const HEAT: u32 = 80;
 
-/// A plan in which something may be missing yet.
-#[derive(Debug, Clone)]
-pub struct Sketch {
+/// What never moves: the gears on their grid.
+#[derive(Debug)]
+pub struct Gears {
     pub grid: Grid,
     pub figures: Vec<Figure>,
     pub parts: Vec<Part>,
+    /// The grid with nothing but the gears on it.
+    pub board: Board,
+    /// For each member, its gears' nodes.
+    pub pieces: Vec<Vec<Vec<Node>>>,
+}
+
+/// A plan in which something may be missing yet.
+#[derive(Debug, Clone)]
+pub struct Sketch {
+    pub gears: Rc<Gears>,
     pub runs: Vec<Vec<(Node, Node)>>,
     pub packs: Vec<Option<PackPlace>>,
     pub ends: [Option<Node>; 2],
@@ -109,22 +121,50 @@ fn ways_round(train: &Train) -> Vec<Vec<bool>> {
     ways
 }
 
+impl Gears {
+    fn of(train: &Train, room: usize, turned: &[bool]) -> Self {
+        let scenario = train.scenario();
+        let grid = Grid {
+            sets: scenario.couplings.len(),
+            gap_columns: 7 + 3 * room,
+            inner_rows: 3 + 2 * room,
+            outer_rows: 2 + 2 * room,
+        };
+        let mut board = Board::new(grid);
+        for set in 0..grid.sets {
+            for row in grid.sun_row()..=grid.ring_row() {
+                for column in 0..SET_COLUMNS {
+                    board.wall(grid.node(grid.set_start(set) + column, row));
+                }
+            }
+        }
+        let (figures, parts) = parts(train, turned);
+        let mut pieces = vec![Vec::new(); scenario.shafts.len() + 1];
+        for part in &parts {
+            let nodes = part.nodes(&grid);
+            let member = member(part.body, train);
+            nodes.iter().for_each(|&node| board.own(node, member));
+            pieces[member].push(nodes);
+        }
+        Self {
+            grid,
+            figures,
+            parts,
+            board,
+            pieces,
+        }
+    }
+}
+
 impl Sketch {
     /// Nothing but the gears.
     fn bare(train: &Train, room: usize, turned: &[bool]) -> Self {
         let scenario = train.scenario();
-        let (figures, parts) = parts(train, turned);
+        let gears = Gears::of(train, room, turned);
         Self {
-            grid: Grid {
-                sets: scenario.couplings.len(),
-                gap_columns: 7 + 3 * room,
-                inner_rows: 3 + 2 * room,
-                outer_rows: 2 + 2 * room,
-            },
-            figures,
-            supports: vec![None; parts.len()],
-            parts,
-            runs: vec![Vec::new(); scenario.shafts.len() + 1],
+            supports: vec![None; gears.parts.len()],
+            runs: vec![Vec::new(); gears.pieces.len()],
+            gears: Rc::new(gears),
             packs: vec![None; scenario.elements.len()],
             ends: [None; 2],
             crossings: Vec::new(),
@@ -136,9 +176,9 @@ impl Sketch {
     fn whole(self) -> Option<Plan> {
         let [input, output] = self.ends;
         Some(Plan {
-            grid: self.grid,
-            figures: self.figures,
-            parts: self.parts,
+            grid: self.gears.grid,
+            figures: self.gears.figures.clone(),
+            parts: self.gears.parts.clone(),
             runs: self.runs,
             packs: self.packs.into_iter().collect::<Option<_>>()?,
             ends: [input?, output?],
@@ -149,9 +189,9 @@ impl Sketch {
 
     /// Everything there is to do.
     fn tasks(&self) -> Vec<Task> {
-        let held = |part: &usize| self.parts[*part].body == Body::Housing;
+        let held = |part: &usize| self.gears.parts[*part].body == Body::Housing;
         let shafts = (0..self.runs.len() - 1).map(Task::Shaft);
-        let supports = (0..self.parts.len()).filter(held).map(Task::Support);
+        let supports = (0..self.supports.len()).filter(held).map(Task::Support);
         shafts
             .chain((0..self.packs.len()).map(Task::Element))
             .chain(supports)
@@ -166,18 +206,15 @@ impl Sketch {
             if order > 0 {
                 dice.shuffle(&mut tasks);
             }
-            let plan = Draft::without(self, train, self.tolls(dice), |_| true).finish(&tasks);
-            if let Some(plan) = plan
-                && best.as_ref().is_none_or(|best| plan.cost < best.cost)
-            {
-                best = Some(plan);
-            }
+            let dearest = best.as_ref().map_or(u32::MAX, |best| best.cost - 1);
+            let draft = Draft::without(self, train, self.tolls(dice), |_| true);
+            best = draft.finish(&tasks, dearest).or(best);
         }
         best
     }
 
     fn rounds(&self) -> usize {
-        (WORK / (self.grid.nodes() * self.tasks().len())).clamp(4, ROUNDS)
+        (WORK / (self.gears.grid.nodes() * self.tasks().len())).clamp(4, ROUNDS)
     }
 
     /// Betters the plan; the longer way ends where no more than `fewest` are left to cross.
@@ -191,22 +228,20 @@ impl Sketch {
             let mut anew = current.taken_away(train, &all, dice);
             dice.shuffle(&mut anew);
             let tolls = self.tolls(dice);
-            let draft = Draft::without(&current, train, tolls, |task| anew.contains(&task));
-            let Some(plan) = draft.finish(&anew) else {
-                continue;
-            };
             // Worse now and then, less and less, or there would be no way out of a corner.
             let heat = HEAT * (COOLING - round % COOLING) as u32 / COOLING as u32;
             let mut worse = 0;
             while dice.below(2) == 0 {
                 worse += heat;
             }
+            let draft = Draft::without(&current, train, tolls, |task| anew.contains(&task));
+            let Some(plan) = draft.finish(&anew, current.cost + worse) else {
+                continue;
+            };
             if plan.cost < self.cost {
                 self.clone_from(&plan);
             }
-            if plan.cost <= current.cost + worse {
-                current = plan;
-            }
+            current = plan;
         }
     }
 
@@ -215,7 +250,7 @@ impl Sketch {
         const HIGH: u16 = 200;
         let any = dice.below(2) == 0;
         let mut toll = || if any && dice.below(2) == 0 { HIGH } else { 0 };
-        let sets = 0..=self.grid.sets;
+        let sets = 0..=self.gears.grid.sets;
         sets.map(|_| Toll {
             under: toll(),
             over: toll(),

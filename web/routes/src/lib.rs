@@ -1,0 +1,170 @@
+//! Cheapest ways across a grid of rows and columns, where bends cost, and lines that are in the way
+//! can be crossed at a price.
+//!
+//! A crate of its own, since nearly all the time in laying out a train goes here: it is compiled
+//! for speed, the drawings for size.
+
+mod buckets;
+mod lines;
+
+use buckets::Buckets;
+use lines::Obstacle;
+pub use lines::{Lines, Owner};
+
+/// A place on the grid: row times the number of columns, plus column.
+pub type Node = usize;
+
+/// What it costs to go about a grid.
+#[derive(Debug, Clone)]
+pub struct Ground {
+    /// Number of columns.
+    pub columns: usize,
+    /// What a step from each node along its row costs (0), and one along its column to the next
+    /// row (1), the same both ways; [`NO_WAY`] where there is none.
+    pub steps: [Vec<u16>; 2],
+    /// What turning costs.
+    pub bend: u16,
+    /// What crossing a line costs.
+    pub crossing: u16,
+}
+
+/// In place of what a step costs, which is never nothing.
+pub const NO_WAY: u16 = 0;
+
+/// How a node was reached: along its row (0), across it (1), or as a start.
+const ARRIVALS: usize = 3;
+const START: usize = 2;
+
+/// How a node was reached in one of the ways there are.
+#[derive(Debug, Clone, Copy)]
+struct Reached {
+    cost: u32,
+    /// The state before, or that of [`UNREACHED`] at a start.
+    before: u32,
+}
+
+const UNREACHED: Reached = Reached {
+    cost: u32::MAX,
+    before: u32::MAX,
+};
+
+/// Least costs from some starts, as far as they have been asked for (Dijkstra, with a bucket a cost:
+/// R. B. Dial, "Algorithm 360", Communications of the ACM 12, 1969).
+pub struct Search<'a> {
+    ground: &'a Ground,
+    obstacles: Vec<Obstacle>,
+    states: Vec<Reached>,
+    queue: Buckets,
+}
+
+impl<'a> Search<'a> {
+    /// A search for a member's ways that has not left its starts. Not inlined: it is to stay as fast
+    /// as this crate is compiled.
+    #[inline(never)]
+    pub fn new(ground: &'a Ground, lines: &Lines, member: u8, starts: &[Node]) -> Self {
+        let obstacles = lines.obstacles(member);
+        let dearest = ground.steps.iter().flatten().max();
+        let dearest = dearest.map_or(0, |&step| usize::from(step));
+        let mut search = Self {
+            states: vec![UNREACHED; obstacles.len() * ARRIVALS],
+            queue: Buckets::new(dearest + usize::from(ground.bend) + usize::from(ground.crossing)),
+            ground,
+            obstacles,
+        };
+        for &start in starts {
+            let state = start * ARRIVALS + START;
+            search.states[state].cost = 0;
+            search.queue.push(0, state);
+        }
+        search
+    }
+
+    /// Spreads as far as `most` reaches.
+    #[inline(never)]
+    pub fn spread(&mut self, most: u32) {
+        while let Some((cost, state)) = self.queue.pop(most) {
+            self.step(cost, state);
+        }
+    }
+
+    /// Spreads to the first of the goals.
+    #[inline(never)]
+    pub fn spread_to(&mut self, goals: &[bool]) {
+        while let Some((cost, state)) = self.queue.pop(u32::MAX) {
+            if goals[state / ARRIVALS] {
+                break;
+            }
+            self.step(cost, state);
+        }
+    }
+
+    /// Goes on from a state to all its neighbours.
+    fn step(&mut self, cost: u32, state: usize) {
+        if cost > self.states[state].cost {
+            return;
+        }
+        let (node, arrival) = (state / ARRIVALS, state % ARRIVALS);
+        let here = self.obstacles[node];
+        for way in [0, 1] {
+            let straight = arrival == way;
+            // Neither along a line nor off to the side where one is crossed.
+            if here.runs(way) || !straight && here.runs(1 - way) {
+                continue;
+            }
+            let bends = !straight && arrival != START;
+            let bend = if bends { self.ground.bend } else { 0 };
+            let stride = if way == 0 { 1 } else { self.ground.columns };
+            let back = node.checked_sub(stride);
+            for (from, next) in [
+                (Some(node), node + stride),
+                (back, node.wrapping_sub(stride)),
+            ] {
+                let step = from.map_or(NO_WAY, |from| self.ground.steps[way][from]);
+                if step == NO_WAY {
+                    continue;
+                }
+                let there = self.obstacles[next];
+                let crosses = there.runs(1 - way);
+                if there.runs(way) || crosses && there.is_solid() {
+                    continue;
+                }
+                let crossing = if crosses { self.ground.crossing } else { 0 };
+                let total = cost + u32::from(step) + u32::from(bend) + u32::from(crossing);
+                let next_state = next * ARRIVALS + way;
+                let reached = &mut self.states[next_state];
+                if total < reached.cost {
+                    reached.cost = total;
+                    reached.before = state as u32;
+                    self.queue.push(total, next_state);
+                }
+            }
+        }
+    }
+
+    /// Cost of reaching a node, the least where the search has spread as far; `None` where it has
+    /// found no way.
+    pub fn cost(&self, node: Node) -> Option<u32> {
+        self.best_state(node).map(|state| self.states[state].cost)
+    }
+
+    fn best_state(&self, node: Node) -> Option<usize> {
+        let states = node * ARRIVALS..(node + 1) * ARRIVALS;
+        let best = states.min_by_key(|&state| self.states[state].cost);
+        best.filter(|&state| self.states[state].cost != UNREACHED.cost)
+    }
+
+    /// The nodes of the cheapest way found to a node, from a start on.
+    pub fn way(&self, node: Node) -> Option<Vec<Node>> {
+        let mut state = self.best_state(node)?;
+        let mut nodes = vec![node];
+        while self.states[state].before != UNREACHED.before {
+            state = self.states[state].before as usize;
+            nodes.push(state / ARRIVALS);
+        }
+        nodes.reverse();
+        Some(nodes)
+    }
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,147 @@
+//! Against costs found by relaxing every step until nothing gets cheaper (Bellman and Ford).
+
+use super::*;
+
+const COLUMNS: usize = 7;
+const ROWS: usize = 5;
+const NODES: usize = COLUMNS * ROWS;
+const OWN: u8 = 3;
+const OTHER: u8 = 4;
+
+/// Chance that is the same every time (xorshift).
+struct Dice(u64);
+
+impl Dice {
+    fn below(&mut self, bound: u64) -> u64 {
+        self.0 ^= self.0 << 13;
+        self.0 ^= self.0 >> 7;
+        self.0 ^= self.0 << 17;
+        self.0 % bound
+    }
+}
+
+fn ground(dice: &mut Dice) -> Ground {
+    let mut steps = |last: fn(usize) -> bool| {
+        let step = |node| match dice.below(6) {
+            _ if last(node) => NO_WAY,
+            0 => NO_WAY,
+            cost => cost as u16,
+        };
+        (0..NODES).map(step).collect()
+    };
+    Ground {
+        columns: COLUMNS,
+        steps: [
+            steps(|node| node % COLUMNS == COLUMNS - 1),
+            steps(|node| node / COLUMNS == ROWS - 1),
+        ],
+        bend: 2,
+        crossing: 9,
+    }
+}
+
+/// Least cost of each node and way of arriving at it.
+fn relaxed(ground: &Ground, obstacles: &[Obstacle], starts: &[Node]) -> Vec<Option<u32>> {
+    let mut costs = vec![None; NODES * ARRIVALS];
+    for start in starts {
+        costs[start * ARRIVALS + START] = Some(0);
+    }
+    loop {
+        let before = costs.clone();
+        for from in 0..NODES {
+            for way in [0, 1] {
+                let to = from + [1, COLUMNS][way];
+                let step = ground.steps[way][from];
+                if step == NO_WAY {
+                    continue;
+                }
+                for (from, to) in [(from, to), (to, from)] {
+                    for arrival in 0..ARRIVALS {
+                        let Some(cost) = costs[from * ARRIVALS + arrival] else {
+                            continue;
+                        };
+                        let turns = arrival != way;
+                        let along = [from, to].map(|node| obstacles[node].runs(way));
+                        let across = [from, to].map(|node| obstacles[node].runs(1 - way));
+                        let shut = along.contains(&true)
+                            || across[0] && turns
+                            || across[1] && obstacles[to].is_solid();
+                        if shut {
+                            continue;
+                        }
+                        let bend = if turns && arrival != START {
+                            ground.bend
+                        } else {
+                            0
+                        };
+                        let crossing = if across[1] { ground.crossing } else { 0 };
+                        let cost = cost + u32::from(step + bend + crossing);
+                        let reached = &mut costs[to * ARRIVALS + way];
+                        *reached = Some(reached.map_or(cost, |other: u32| other.min(cost)));
+                    }
+                }
+            }
+        }
+        if costs == before {
+            return costs;
+        }
+    }
+}
+
+#[test]
+fn costs_are_least() {
+    let mut dice = Dice(0x1234_5678_9ABC_DEF1);
+    let mut reached = 0;
+    for _ in 0..400 {
+        let ground = ground(&mut dice);
+        let mut lines = Lines::none(NODES);
+        for node in 0..NODES {
+            match dice.below(8) {
+                0 => lines.lay(0, node, Owner::Member(OTHER)),
+                1 => lines.lay(1, node, Owner::Member(OTHER)),
+                2 => lines.fill(node, Owner::Wall),
+                3 => lines.fill(node, Owner::Member(OTHER)),
+                4 => lines.lay(0, node, Owner::Member(OWN)),
+                _ => {}
+            }
+        }
+        let search = |starts: &[Node]| Search::new(&ground, &lines, OWN, starts);
+        let starts = [
+            dice.below(NODES as u64) as usize,
+            dice.below(NODES as u64) as usize,
+        ];
+        let least = relaxed(&ground, &lines.obstacles(OWN), &starts);
+        let least = |node: Node| {
+            let arrivals = &least[node * ARRIVALS..(node + 1) * ARRIVALS];
+            arrivals.iter().flatten().min().copied()
+        };
+        let mut whole = search(&starts);
+        whole.spread(u32::MAX);
+        // In two steps: what is near is known after the first.
+        let mut near = search(&starts);
+        near.spread(12);
+        for node in 0..NODES {
+            assert_eq!(whole.cost(node), least(node));
+            if least(node).is_some_and(|cost| cost <= 12) {
+                assert_eq!(near.cost(node), least(node));
+            }
+        }
+        near.spread(u32::MAX);
+        for node in 0..NODES {
+            assert_eq!(near.cost(node), least(node));
+            let mut goals = vec![false; NODES];
+            goals[node] = true;
+            let mut to_goal = search(&starts);
+            to_goal.spread_to(&goals);
+            assert_eq!(to_goal.cost(node), least(node));
+            let Some(way) = to_goal.way(node) else {
+                continue;
+            };
+            reached += 1;
+            assert!(starts.contains(&way[0]) && way[way.len() - 1] == node);
+            let is_step = |pair: &[Node]| [1, COLUMNS].contains(&pair[0].abs_diff(pair[1]));
+            assert!(way.windows(2).all(is_step));
+        }
+    }
+    assert!(reached > 1000, "few ways were found: {reached}");
+}

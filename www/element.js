@@ -4,8 +4,8 @@
  * Attributes: `scenario` (file stem), `applied` (element ids, comma-separated), `speed` (rev/min),
  * `torque` (N·m), `units` (codes of the unusual ones, comma-separated), `road` (pedal and slope in
  * percent and 1 for lock-up applied or 0, comma-separated), `losses` (mesh efficiency in percent,
- * drag in N·m and 1 for coasting or 0, comma-separated), `shows` (`power` on the half-section, levers `joined`,
- * comma-separated), and `address` for the one element that
+ * drag in N·m and 1 for coasting or 0, comma-separated), `shows` (`power` on the half-section, levers
+ * `joined`, gears to one `scale`, comma-separated), and `address` for the one element that
  * shares its view with the page's address. It shows answer and drawings; `with` names what else there is
  * to be, comma-separated: `header`, `ranges`, `controls`, `about`, `panels` or the ids of single ones, `all`.
  * It dispatches `levertrain-ready` once it can be used, `levertrain-change` with the answer in `detail`

@@ -1,7 +1,8 @@
 //! Writes a drawing of a gear train as an SVG file.
 //!
 //! `cargo run -p levertrain-web --example draw -- FILE OUT.svg [section|lever|flow|operating|end:ID]
-//! [--apply ID,ID…] [--width CSS-PIXELS] [--dark] [--merged] [--power]`
+//! [--apply ID,ID…] [--width CSS-PIXELS] [--dark] [--merged]
+//! [--power] [--one-module]`
 #![allow(clippy::print_stdout, reason = "printing is what this example is for")]
 
 use std::process::ExitCode;
@@ -44,6 +45,7 @@ fn run() -> Result<String, String> {
             "--dark" => settings.palette = Palette::Dark,
             "--merged" => settings.merged = true,
             "--power" => settings.power = true,
+            "--one-module" => settings.one_module = true,
             _ => plain.push(argument),
         }
     }

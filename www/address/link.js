@@ -1,6 +1,6 @@
 /**
  * The address fragment: `#s=SCENARIO&on=V,W&n=1500`, and `&t=80&u=lbfft,hp&o=60,5,0`,
- * `&l=98.5,0,0` and `&v=power,joined` where not as usual.
+ * `&l=98.5,0,0` and `&v=power,joined,scale` where not as usual.
  */
 
 import { assumptionsCode, USUAL_ASSUMPTIONS } from "../state/assumptions.js";

@@ -17,6 +17,7 @@ export function controls(desk, rate) {
   const speed = amountField(desk, "speed", MOST_SPEED, (value) => desk.setSpeed(value));
   const torque = amountField(desk, "torque", MOST_TORQUE, (value) => desk.setTorque(value));
   const merged = input("checkbox", { "data-part": "merged", change: merge });
+  const oneModule = input("checkbox", { "data-part": "one-module", change: scale });
   const apart = h("span", { class: "note" }, " (no two sets here share two shafts)");
 
   const node = h(
@@ -42,6 +43,7 @@ export function controls(desk, rate) {
       merged,
       h("span", {}, "Join sets that share two shafts in one lever", apart),
     ),
+    h("label", { class: "control check" }, oneModule, h("span", {}, "Draw all gears to one scale")),
   );
 
   function slide() {
@@ -52,6 +54,10 @@ export function controls(desk, rate) {
     desk.setLook({ merged: merged.checked });
   }
 
+  function scale() {
+    desk.setLook({ one_module: oneModule.checked });
+  }
+
   function update() {
     slider.value = String(desk.speed);
     slider.setAttribute("aria-label", `Input speed in ${desk.quantities.unit("speed")}`);
@@ -59,6 +65,7 @@ export function controls(desk, rate) {
     speed.show(desk.speed);
     torque.show(desk.torque);
     const joinable = desk.info?.joinable ?? false;
+    oneModule.checked = desk.look.one_module;
     merged.disabled = !joinable;
     merged.checked = desk.look.merged && joinable;
     apart.hidden = joinable;

@@ -46,11 +46,15 @@ export function stage(desk, page, signal) {
   /** How much larger both are shown than they are drawn. */
   let zoom = 1;
 
+  /** Whether all gears had one module when both were fitted last. */
+  let fitted = false;
+
   /** Fits both drawings to the width there is. */
   function fit() {
     const available = scroller.clientWidth;
     if (!desk.info || available === 0) return;
     const growth = growthIn(scroller);
+    fitted = desk.look.one_module;
     const size = desk.fit(available / growth);
     if (!size) return;
     const filled = available / size.width;
@@ -148,6 +152,10 @@ export function stage(desk, page, signal) {
     lever.setAttribute("aria-label", `Lever diagram of ${name}; the table of members says the same`);
     fit();
   }
+  // To one scale they may be higher.
+  desk.addEventListener("look", () => {
+    if (desk.look.one_module !== fitted) fit();
+  });
   follow(desk, ["train"], describe);
   return { node: whole.frame, whole: whole.button, draw };
 }

@@ -35,8 +35,8 @@ export class Desk extends EventTarget {
   /** Whether nobody looks at it any more. */
   #gone = false;
   #text = "";
-  /** @type {Pick<Settings, "palette" | "scale" | "merged" | "rate" | "power" | "width">} */
-  #look = { palette: "light", scale: 2, merged: false, rate: 0, power: false, width: 800 };
+  /** @type {Pick<Settings, "palette" | "scale" | "merged" | "one_module" | "rate" | "power" | "width">} */
+  #look = { palette: "light", scale: 2, merged: false, one_module: false, rate: 0, power: false, width: 800 };
   /** Counts what was said: events of one count are said together. */
   said = 0;
   /** Traps since the last change that went well. */
@@ -225,9 +225,9 @@ export class Desk extends EventTarget {
   }
 
   /**
-   * Changes how things look: colours, pixels to a CSS pixel, joined levers, rate of turning, and
+   * Changes how things look: colours, pixels to a CSS pixel, joined levers, gears to one scale, rate of turning, and
    * whether the half-section shows power instead of speed.
-   * @param {Partial<Pick<Settings, "palette" | "scale" | "merged" | "rate" | "power">>} change
+   * @param {Partial<Pick<Settings, "palette" | "scale" | "merged" | "one_module" | "rate" | "power">>} change
    */
   setLook(change) {
     Object.assign(this.#look, change);

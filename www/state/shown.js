@@ -2,10 +2,10 @@
 
 import { Failure } from "../kit/problems.js";
 
-/** @typedef {{ power: boolean, merged: boolean }} Shown power on the half-section, levers joined */
+/** @typedef {{ power: boolean, merged: boolean, one_module: boolean }} Shown power on the half-section, levers joined, gears to one scale */
 
 /** Each by its name in links and attributes. @type {Record<string, keyof Shown>} */
-const NAMES = { power: "power", joined: "merged" };
+const NAMES = { power: "power", joined: "merged", scale: "one_module" };
 
 /**
  * The names of what is shown.
@@ -22,7 +22,7 @@ export function shownNames(shown) {
 export function shownFrom(names) {
   const unknown = names.find((name) => !Object.hasOwn(NAMES, name));
   if (unknown !== undefined) {
-    throw new Failure("shows", `there is no view "${unknown}"`, `use ${Object.keys(NAMES).join(" or ")}, or leave it out`);
+    throw new Failure("shows", `there is no view "${unknown}"`, `use ${Object.keys(NAMES).join(", ")}, or leave it out`);
   }
-  return { power: names.includes("power"), merged: names.includes("joined") };
+  return { power: names.includes("power"), merged: names.includes("joined"), one_module: names.includes("scale") };
 }

@@ -53,11 +53,12 @@ fn a_link_gives_the_same_view_on_a_fresh_page() -> Result<()> {
 #[test]
 fn a_link_holds_what_is_shown_and_what_is_assumed() -> Result<()> {
     let start = "#s=02-three-speed-common-sun&on=V,H&n=1000";
-    let link = format!("{start}&l=98.5,0,1&v=power,joined");
+    let link = format!("{start}&l=98.5,0,1&v=power,joined,scale");
     let mut made = None;
     page::open(View::LAPTOP, start, |page| {
         let before = page.seen()?;
         page.click("[data-part=merged]")?;
+        page.click("[data-part=one-module]")?;
         page.click("[data-shows=power]")?;
         page.unfold("losses")?;
         page.unfold("share")?;
@@ -74,7 +75,7 @@ fn a_link_holds_what_is_shown_and_what_is_assumed() -> Result<()> {
         made = Some(seen);
         let embed: String = page.get("probe.one('[data-part=embed]').value", Value::Null)?;
         ensure!(
-            embed.contains(" losses=\"98.5,0,1\" shows=\"power,joined\">"),
+            embed.contains(" losses=\"98.5,0,1\" shows=\"power,joined,scale\">"),
             "{embed}"
         );
         Ok(())

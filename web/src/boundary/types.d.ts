@@ -736,6 +736,10 @@ width: number,
  */
 merged: boolean, 
 /**
+ * Whether all gears of the half-section are drawn with one module, each set else filling the room.
+ */
+one_module: boolean, 
+/**
  * How fast the drawings turn, as a share of the full rate; 0 stands still.
  */
 rate: number, 

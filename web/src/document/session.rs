@@ -146,6 +146,7 @@ impl Session {
 
     /// Assumes and shows as these settings say.
     pub fn set(&mut self, settings: Settings) {
+        self.layout.scale(settings.one_module);
         self.settings = settings;
     }
 

@@ -31,6 +31,8 @@ pub struct Settings {
     pub width: f64,
     /// Whether two sets that share two shafts are drawn as one lever.
     pub merged: bool,
+    /// Whether all gears of the half-section are drawn with one module, each set else filling the room.
+    pub one_module: bool,
     /// How fast the drawings turn, as a share of the full rate; 0 stands still.
     pub rate: f64,
     /// Whether the half-section shows power by the width of its lines.
@@ -64,6 +66,7 @@ read_fields!(Settings {
     scale,
     width,
     merged,
+    one_module,
     rate,
     power,
     speed,
@@ -96,6 +99,7 @@ impl Default for Settings {
             scale: 1.0,
             width: 800.0,
             merged: false,
+            one_module: false,
             rate: 0.0,
             power: false,
             speed: 1000.0,
@@ -211,7 +215,8 @@ impl Read for TorqueUnit {
 mod tests {
     use super::*;
 
-    const ALL: &str = r#"{"palette": "dark", "scale": 2, "width": 390, "merged": true, "rate": 1,
+    const ALL: &str = r#"{"palette": "dark", "scale": 2, "width": 390, "merged": true,
+        "one_module": true, "rate": 1,
         "power": false, "speed": -1500, "torque": 250, "speed_unit": "rad/s", "torque_unit": "lbf·ft",
         "mesh": 0.98, "drag": 2, "coasting": true, "pedal": 0.5, "grade": -0.1, "lockup": true}"#;
 
@@ -228,6 +233,7 @@ mod tests {
             scale: 2.0,
             width: 390.0,
             merged: true,
+            one_module: true,
             rate: 1.0,
             power: false,
             speed: -1500.0,

@@ -1,9 +1,11 @@
 //! No text of a half-section touches a line, gear, pack or word that is not its own.
 
+use levertrain_core::ElementSet;
+
 use super::*;
 use crate::document::session::Session;
 use crate::document::settings::Settings;
-use crate::draw::scene::{Bounds, Mark, Point};
+use crate::draw::scene::{Bounds, Label, Mark, Point};
 use crate::draw::tests::scenarios;
 
 const WIDTHS: [f64; 6] = [320.0, 390.0, 640.0, 860.0, 1280.0, 1920.0];
@@ -140,16 +142,24 @@ fn check(scene: &Scene, what: &str) {
     }
 }
 
-/// Checks every range of a train at every width; what is said at each width.
+/// Ways to show a train: power or not, all gears to one scale or not.
+const LOOKS: [(bool, bool); 3] = [(false, false), (true, false), (false, true)];
+
+fn look_so(session: &mut Session, (power, one_module): (bool, bool)) {
+    session.set(Settings {
+        power,
+        one_module,
+        ..Settings::default()
+    });
+}
+
+/// Checks every range of a train at every width, in every look; what is said each time.
 #[track_caller]
 fn check_all(name: &str, text: &str) -> Vec<Vec<String>> {
     let mut session = Session::open(text).unwrap();
     let mut said = Vec::new();
-    for power in [false, true] {
-        session.set(Settings {
-            power,
-            ..Settings::default()
-        });
+    for look in LOOKS {
+        look_so(&mut session, look);
         for width in WIDTHS {
             for range in 0..session.train().scenario().ranges.len() {
                 session.apply(session.train().range(range));
@@ -157,13 +167,68 @@ fn check_all(name: &str, text: &str) -> Vec<Vec<String>> {
                 let scene = session.layout().stage(width).scene(&session.live());
                 check(
                     &scene,
-                    &format!("{name}, range {range}, {width} wide, power: {power}"),
+                    &format!("{name}, range {range}, {width} wide, power and scale: {look:?}"),
                 );
                 said.push(scene.labels().map(|label| label.text.clone()).collect());
             }
         }
     }
     said
+}
+
+#[test]
+fn names_are_clear_in_every_combination() {
+    for (name, text) in scenarios() {
+        let mut session = Session::open(&text).unwrap();
+        let elements = session.train().scenario().elements.len();
+        // An odd step meets every element open and closed.
+        for bits in (0..1 << elements).step_by(1 + (1 << elements) / 64 / 2 * 2) {
+            session.apply(ElementSet::from_bits(bits));
+            session.settle();
+            for look in LOOKS {
+                look_so(&mut session, look);
+                for width in [320.0, 1280.0] {
+                    let scene = session.layout().stage(width).scene(&session.live());
+                    check(&scene, &format!("{name}, {bits:b}, {width} wide, {look:?}"));
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn no_label_moves_while_a_pack_is_dragged() {
+    for (name, text) in scenarios() {
+        let mut session = Session::open(&text).unwrap();
+        let train = session.train().clone();
+        for look in LOOKS {
+            look_so(&mut session, look);
+            for range in 0..train.scenario().ranges.len() {
+                session.apply(train.range(range));
+                session.settle();
+                for (element, kind) in train.scenario().elements.iter().enumerate() {
+                    if kind.is_one_way() {
+                        continue;
+                    }
+                    let mut labels = |closure: f64| -> Vec<Label> {
+                        session.drag(element, closure);
+                        let scene = session.layout().stage(390.0).scene(&session.live());
+                        check(
+                            &scene,
+                            &format!("{name}, range {range}, {element} at {closure}"),
+                        );
+                        scene.labels().cloned().collect()
+                    };
+                    let first = labels(0.0);
+                    for closure in [0.3, 0.5, 0.7, 1.0] {
+                        assert_eq!(labels(closure), first, "{name}, range {range}, {element}");
+                    }
+                    session.end_drag();
+                    session.settle();
+                }
+            }
+        }
+    }
 }
 
 #[test]

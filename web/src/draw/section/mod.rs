@@ -56,6 +56,10 @@ pub use stage::{Column, Stage};
 pub struct Layout {
     train: Train,
     plan: Plan,
+    /// Whether each shaft is drawn about an axis of its own.
+    own_axis: Vec<bool>,
+    /// Whether all gears have one module.
+    one_module: bool,
     radii: Radii,
     /// Distance of each grid column from the one before it, at least.
     steps: Vec<f64>,
@@ -73,12 +77,26 @@ impl Layout {
             radii: Radii::of(&plan, train, &axes, &own, false),
             steps: column_steps(&plan, train),
             plan,
+            own_axis: own,
+            one_module: false,
             train: train.clone(),
             places: Places::default(),
             with_power: OnceCell::new(),
         };
         layout.letter();
         layout
+    }
+
+    /// Draws all gears with one module, or lets each set fill the room.
+    pub fn scale(&mut self, one_module: bool) {
+        if self.one_module == one_module {
+            return;
+        }
+        let (train, axes) = (&self.train, Axes::of(&self.train));
+        self.one_module = one_module;
+        self.radii = Radii::of(&self.plan, train, &axes, &self.own_axis, one_module);
+        self.steps = column_steps(&self.plan, train);
+        self.letter();
     }
 
     /// Finds places for all words; where an ordinary name would be cut, everything moves apart a bit.

@@ -5,6 +5,7 @@ use levertrain_core::coupling::{Mount, Partner, Profile};
 use super::circles::Circle;
 use super::*;
 use crate::document::session::Session;
+use crate::document::settings::Settings;
 use crate::draw::scene::Bounds;
 use crate::draw::tests::{session, sessions};
 
@@ -47,16 +48,27 @@ fn face(session: &Session, coupling: usize, gear: usize) -> Bounds {
 }
 
 #[test]
-fn gears_that_mesh_touch_and_others_do_not() {
+fn gears_that_mesh_touch() {
+    let all = sessions();
+    let meshes: usize = all
+        .iter()
+        .map(|(name, session)| gears_mesh(name, session))
+        .sum();
+    assert!(meshes > 40, "{meshes}");
+}
+
+/// Fails with gears of a train that mesh but do not touch; how many meshes there are.
+#[track_caller]
+fn gears_mesh(name: &str, session: &Session) -> usize {
     let mut meshes = 0;
-    for (name, session) in sessions() {
+    {
         for coupling in 0..session.train().scenario().couplings.len() {
-            let gears = profile(&session, coupling).gears;
+            let gears = profile(session, coupling).gears;
             for (at, gear) in gears.iter().enumerate() {
                 let Some(Partner::Meshes(partner)) = gear.partner else {
                     continue;
                 };
-                let [one, other] = [at, partner].map(|gear| face(&session, coupling, gear));
+                let [one, other] = [at, partner].map(|gear| face(session, coupling, gear));
                 let (upper, lower) = if one.top < other.top {
                     (one, other)
                 } else {
@@ -76,7 +88,7 @@ fn gears_that_mesh_touch_and_others_do_not() {
             }
         }
     }
-    assert!(meshes > 40, "{meshes}");
+    meshes
 }
 
 #[test]
@@ -107,6 +119,34 @@ fn gears_of_a_coupling_are_as_large_as_their_teeth() {
         }
     }
     assert!(compared > 40, "{compared}");
+}
+
+#[test]
+fn to_one_scale_all_gears_of_a_train_have_one_module() {
+    let mut sizes = 0;
+    for (name, mut session) in sessions() {
+        session.set(Settings {
+            one_module: true,
+            ..Settings::default()
+        });
+        let mut modules: Vec<f64> = Vec::new();
+        for coupling in 0..session.train().scenario().couplings.len() {
+            let gears = profile(&session, coupling).gears.into_iter();
+            let on_members = gears.map(|gear| matches!(gear.mount, Mount::Member(_)));
+            let drawn = drawn(&session, coupling).into_iter().zip(on_members);
+            let drawn = drawn.filter(|(_, on_member)| *on_member);
+            modules.extend(drawn.map(|((teeth, circle), _)| 2.0 * circle.radius / teeth));
+        }
+        for module in &modules {
+            assert!(
+                (module / modules[0] - 1.0).abs() < 0.02,
+                "{name}: {modules:?}"
+            );
+        }
+        sizes += modules.len();
+        gears_mesh(&name, &session);
+    }
+    assert!(sizes > 40, "{sizes}");
 }
 
 /// Where the input and the output of a scenario turn, above the main axis in CSS pixels.

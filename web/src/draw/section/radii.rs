@@ -51,36 +51,32 @@ impl Radii {
         let used = used(plan, own);
         let suns = sun_radius(plan, &used);
         let inside = suns + SUN;
-        let clears = needs.iter().map(|need| inside / need.least);
-        let mut module = clears.fold(0.0, f64::max);
         let mut rings = suns + LEAST;
-        if to_scale {
-            module = needs
-                .iter()
-                .map(|need| need.module(rings))
-                .fold(module, f64::max);
-            rings = needs
-                .iter()
-                .map(|need| need.rings(module))
-                .fold(rings, f64::max);
-        } else {
-            let wanted = needs.iter().map(|need| need.rings(inside / need.least));
-            rings = wanted.fold(rings, f64::max).min(rings + MORE);
+        // Least module at which all suns clear what is inside, greatest that all fit with as it is.
+        let (mut clears, mut fits, mut wanted) = (0.0_f64, f64::INFINITY, rings);
+        for need in &needs {
+            clears = clears.max(inside / need.least);
+            fits = fits.min(need.module(rings));
+            wanted = wanted.max(need.rings(inside / need.least));
         }
-        let of_pairs = needs.iter().zip(&profiles);
-        let of_pairs = of_pairs.filter(|(_, profile)| !profile.coaxial);
-        let pair_module = if to_scale {
-            module
+        let module = clears.max(fits);
+        if to_scale {
+            for need in &needs {
+                rings = rings.max(need.rings(module));
+            }
         } else {
-            // Nothing is gained by a large ring whose axis lies far below.
-            let fits = of_pairs.clone().map(|(need, _)| need.module(rings));
-            let fits = fits.fold(f64::INFINITY, f64::min);
-            let clears = of_pairs.map(|(need, _)| match need.surrounds {
-                true => inside / need.least,
-                false => f64::INFINITY,
-            });
-            clears.fold(fits, f64::min)
-        };
+            rings = wanted.min(rings + MORE);
+        }
+        let mut pair_module = if to_scale { module } else { f64::INFINITY };
+        for (need, profile) in needs.iter().zip(&profiles) {
+            if !to_scale && !profile.coaxial {
+                pair_module = pair_module.min(need.module(rings));
+                // Nothing is gained by a large ring whose axis lies far below.
+                if need.surrounds {
+                    pair_module = pair_module.min(inside / need.least);
+                }
+            }
+        }
         let placed = pairs.place(pair_module, inside, rings);
         let gears = profiles.iter().enumerate().map(|(at, profile)| {
             if !profile.coaxial {

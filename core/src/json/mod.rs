@@ -2,7 +2,9 @@
 
 mod read;
 mod strict;
+mod value;
 
-pub use read::{Fields, Problem, Read, Value, one_of, read_fields};
+pub use read::{Fields, Problem, Read, one_of, read_fields};
 pub(crate) use read::{count, list, tagged};
 pub use strict::strict;
+pub use value::Value;

@@ -3,9 +3,7 @@
 //! Written out instead of derived: the messages are ours, all problems of an object are found at
 //! once, and the engine that a page loads is smaller by a twentieth.
 
-use serde_json::Map;
-pub use serde_json::Value;
-
+use super::value::Value;
 pub use crate::base::problem::Problem;
 
 /// What can stand in a scenario file, or in settings.
@@ -43,7 +41,7 @@ pub use read_fields;
 /// The fields of an object that have not been read yet.
 pub struct Fields<'f> {
     place: String,
-    fields: Map<String, Value>,
+    fields: Vec<(String, Value)>,
     problems: &'f mut Vec<Problem>,
 }
 
@@ -59,14 +57,17 @@ impl<'f> Fields<'f> {
     ) -> Option<Self> {
         let fields = object(value, place, problems)?;
         let known = |name: &str| names.contains(&name) || spare.contains(&name);
-        for name in fields.keys().filter(|name| !known(name)) {
+        for (name, _) in fields.iter().filter(|(name, _)| !known(name)) {
             problems.push(Problem::new(
                 within(place, name),
                 format!("unknown field `{name}`"),
                 format!("use only {}", [names, spare].concat().join(", ")),
             ));
         }
-        for name in names.iter().filter(|name| !fields.contains_key(**name)) {
+        for name in names
+            .iter()
+            .filter(|name| position(&fields, name).is_none())
+        {
             let problem = format!("missing field `{name}`");
             problems.push(Problem::new(place, problem, "add it"));
         }
@@ -79,18 +80,27 @@ impl<'f> Fields<'f> {
 
     /// A field; that it is missing has been noted.
     pub fn take<T: Read>(&mut self, name: &str) -> Option<T> {
-        let value = self.fields.remove(name)?;
+        let value = removed(&mut self.fields, name)?;
         T::read(value, &within(&self.place, name), self.problems)
     }
 
     /// A field that may be left out.
     pub fn take_spare<T: Read>(&mut self, name: &str) -> Option<Option<T>> {
-        if self.fields.contains_key(name) {
+        if position(&self.fields, name).is_some() {
             self.take(name).map(Some)
         } else {
             Some(None)
         }
     }
+}
+
+fn position(fields: &[(String, Value)], name: &str) -> Option<usize> {
+    fields.iter().position(|(known, _)| known == name)
+}
+
+/// Takes a field out.
+fn removed(fields: &mut Vec<(String, Value)>, name: &str) -> Option<Value> {
+    position(fields, name).map(|at| fields.swap_remove(at).1)
 }
 
 /// The path of a field of what stands at `place`.
@@ -107,7 +117,7 @@ pub(super) fn object(
     value: Value,
     place: &str,
     problems: &mut Vec<Problem>,
-) -> Option<Map<String, Value>> {
+) -> Option<Vec<(String, Value)>> {
     match value {
         Value::Object(fields) => Some(fields),
         other => misfit(place, "not an object", &other, "write it in { }", problems),
@@ -117,7 +127,7 @@ pub(super) fn object(
 /// The entries of a list.
 fn entries(value: Value, place: &str, problems: &mut Vec<Problem>) -> Option<Vec<Value>> {
     match value {
-        Value::Array(items) => Some(items),
+        Value::List(items) => Some(items),
         other => misfit(place, "not a list", &other, "write it in [ ]", problems),
     }
 }
@@ -139,12 +149,6 @@ fn misfit<T>(
     fix: &str,
     problems: &mut Vec<Problem>,
 ) -> Option<T> {
-    // A whole list or object as found would bury what is said about it.
-    let found = match found {
-        Value::Array(_) => "a list".to_owned(),
-        Value::Object(_) => "an object".to_owned(),
-        plain => plain.to_string(),
-    };
     problems.push(Problem::new(place, format!("{problem}: {found}"), fix));
     None
 }
@@ -156,7 +160,9 @@ pub fn one_of<T: Copy>(
     words: &[(&str, T)],
     problems: &mut Vec<Problem>,
 ) -> Option<T> {
-    let known = words.iter().find(|(word, _)| value == word);
+    let known = words
+        .iter()
+        .find(|(word, _)| matches!(value, Value::Text(text) if text == word));
     if let Some(&(_, meaning)) = known {
         return Some(meaning);
     }
@@ -174,11 +180,11 @@ pub(crate) fn tagged(
     problems: &mut Vec<Problem>,
 ) -> Option<(String, Value)> {
     let mut fields = object(item, place, problems)?;
-    let problem = match fields.remove("kind") {
-        Some(Value::String(kind)) if kinds.contains(&kind.as_str()) => {
+    let problem = match removed(&mut fields, "kind") {
+        Some(Value::Text(kind)) if kinds.contains(&kind.as_str()) => {
             return Some((kind, Value::Object(fields)));
         }
-        Some(Value::String(kind)) => format!("\"{kind}\" is not a kind of {what}"),
+        Some(Value::Text(kind)) => format!("\"{kind}\" is not a kind of {what}"),
         Some(other) => format!("{other} is not text"),
         None => "missing".to_owned(),
     };
@@ -215,7 +221,7 @@ impl Read for Value {
 impl Read for String {
     fn read(value: Value, place: &str, problems: &mut Vec<Problem>) -> Option<Self> {
         match value {
-            Value::String(text) => Some(text),
+            Value::Text(text) => Some(text),
             other => misfit(place, "not a text", &other, "write it in quotes", problems),
         }
     }
@@ -230,22 +236,19 @@ impl Read for f64 {
 
 impl Read for bool {
     fn read(value: Value, place: &str, problems: &mut Vec<Problem>) -> Option<Self> {
-        let read = value.as_bool();
-        read.or_else(|| {
-            misfit(
-                place,
-                "neither true nor false",
-                &value,
-                "write one of them",
-                problems,
-            )
-        })
+        match value {
+            Value::Bool(value) => Some(value),
+            other => {
+                let problem = "neither true nor false";
+                misfit(place, problem, &other, "write one of them", problems)
+            }
+        }
     }
 }
 
 impl Read for u32 {
     fn read(value: Value, place: &str, problems: &mut Vec<Problem>) -> Option<Self> {
-        let number = value.as_u64().and_then(|number| number.try_into().ok());
+        let number = value.as_i64().and_then(|number| number.try_into().ok());
         number.or_else(|| {
             let fix = "write digits only";
             misfit(place, "not a whole number from 0 up", &value, fix, problems)

@@ -3,10 +3,9 @@
 use std::cell::RefCell;
 use std::fmt;
 
-use serde::de::{Deserializer, Error, MapAccess, SeqAccess, Visitor};
-use serde_json::{Map, Number, Value};
-
+use super::value::Value;
 use crate::base::problem::Problem;
+use serde::de::{Deserializer, Error, MapAccess, SeqAccess, Visitor};
 
 /// Most lists and objects within each other; no scenario needs half of them.
 const MOST_LEVELS: usize = 16;
@@ -147,19 +146,19 @@ impl<'de> Visitor<'de> for Within<'_> {
     }
 
     fn visit_i64<E: Error>(self, value: i64) -> Result<Value, E> {
-        Ok(value.into())
+        Ok(u64::try_from(value).map_or(Value::Negative(value), Value::Whole))
     }
 
     fn visit_u64<E: Error>(self, value: u64) -> Result<Value, E> {
-        Ok(value.into())
+        Ok(Value::Whole(value))
     }
 
     fn visit_f64<E: Error>(self, value: f64) -> Result<Value, E> {
-        Ok(Number::from_f64(value).map_or(Value::Null, Value::Number))
+        Ok(Value::Number(value))
     }
 
     fn visit_str<E: Error>(self, value: &str) -> Result<Value, E> {
-        Ok(value.into())
+        Ok(Value::Text(value.to_owned()))
     }
 
     fn visit_unit<E: Error>(self) -> Result<Value, E> {
@@ -172,18 +171,18 @@ impl<'de> Visitor<'de> for Within<'_> {
         while let Some(value) = items.next_element_seed(item)? {
             values.push(value);
         }
-        Ok(Value::Array(values))
+        Ok(Value::List(values))
     }
 
     fn visit_map<A: MapAccess<'de>>(self, mut entries: A) -> Result<Value, A::Error> {
         let entry = self.deeper()?;
-        let mut map = Map::new();
+        let mut map: Vec<(String, Value)> = Vec::new();
         while let Some(key) = entries.next_key::<String>()? {
-            if map.contains_key(&key) {
+            if map.iter().any(|(known, _)| *known == key) {
                 return Err(self.refused(Refusal::Twice(key)));
             }
             let value = entries.next_value_seed(entry)?;
-            map.insert(key, value);
+            map.push((key, value));
         }
         Ok(Value::Object(map))
     }

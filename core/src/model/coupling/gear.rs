@@ -3,10 +3,9 @@
 use std::fmt;
 
 use serde::Serialize;
-use serde_json::Value;
 
 use crate::base::problem::Problem;
-use crate::json::{Read, count, read_fields};
+use crate::json::{Read, Value, count, read_fields};
 use crate::model::scenario::limits::{TEETH_MAX, TEETH_MIN};
 
 /// A tooth count, from 6 to 999.

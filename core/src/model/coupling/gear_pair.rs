@@ -1,14 +1,13 @@
 //! Two gears in mesh on fixed parallel axes.
 
 use serde::Serialize;
-use serde_json::Value;
 
 use super::{
     CouplingKind, Gear, Member, MeshRow, Partner, PinionSpin, Profile, ProfileGear, Role, Rolling,
     RowRatio, ToothMesh,
 };
 use crate::base::problem::Problem;
-use crate::json::{Read, one_of, read_fields};
+use crate::json::{Read, Value, one_of, read_fields};
 use crate::model::scenario::HOUSING;
 use crate::model::tooth_checks::{self, ToothWarning};
 

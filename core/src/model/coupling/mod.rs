@@ -15,7 +15,6 @@ mod stepped;
 mod stepped_suns;
 
 use serde::Serialize;
-use serde_json::Value;
 
 pub use double_pinion::DoublePinion;
 pub use gear::{Gear, PinionCount, PinionRow, Pinions, Teeth};
@@ -27,7 +26,7 @@ pub use stepped::Stepped;
 pub use stepped_suns::SteppedSuns;
 
 use crate::base::problem::Problem;
-use crate::json::{Read, tagged};
+use crate::json::{Read, Value, tagged};
 use crate::model::tooth_checks::ToothWarning;
 
 /// What a member is called in the trade.

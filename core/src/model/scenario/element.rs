@@ -1,11 +1,10 @@
 //! The shift elements of a scenario, one struct a kind, and reading them by their `kind`.
 
 use serde::Serialize;
-use serde_json::Value;
 
 use super::Friction;
 use crate::base::problem::Problem;
-use crate::json::{Read, one_of, read_fields, tagged};
+use crate::json::{Read, Value, one_of, read_fields, tagged};
 
 /// A shift element: something that can be applied and released, or locks by itself.
 #[derive(Debug, Clone, PartialEq, Serialize)]

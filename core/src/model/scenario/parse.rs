@@ -3,11 +3,9 @@
 //! Each item of a list is read by itself, so one bad gear set does not hide the next problem,
 //! and every problem carries the full path to the offending field.
 
-use serde_json::Value;
-
 use super::{FORMAT, Scenario, limits};
 use crate::base::problem::{MOST_PROBLEMS, Problem};
-use crate::json::{Fields, Read, list, strict};
+use crate::json::{Fields, Read, Value, list, strict};
 
 impl Scenario {
     /// Reads the text of a scenario file.
@@ -49,7 +47,7 @@ fn outermost(value: Value, problems: &mut Vec<Problem>) -> Option<Scenario> {
     ];
     let mut fields = Fields::of(value, "", &names, &spare, problems)?;
     let format: Value = fields.take("format")?;
-    if format != FORMAT {
+    if format != Value::Whole(FORMAT.into()) {
         // Another format may have other fields: nothing else is said about it.
         *problems = vec![Problem::new(
             "format",

@@ -22,6 +22,7 @@ import { Failure, problemsOf } from "./kit/problems.js";
 import { loadFonts } from "./kit/fonts.js";
 import { styles } from "./kit/sheets.js";
 import { rootedAt } from "./kit/site.js";
+import { tellZoom } from "./kit/zoom.js";
 
 rootedAt(import.meta.url);
 
@@ -145,6 +146,7 @@ class LeverTrain extends HTMLElement {
   async #build(signal) {
     const root = /** @type {ShadowRoot} */ (this.shadowRoot);
     const body = h("div", { class: "levertrain" });
+    tellZoom(body, signal);
     const ground = h("div", { class: "ground", hidden: true }, body);
     root.append(ground);
     const dressed = dress(root, ground);

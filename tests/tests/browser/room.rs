@@ -287,3 +287,46 @@ fn on_a_large_screen_all_grows_with_it() -> Result<()> {
         Ok(())
     })
 }
+
+/// Catches letters that shrink as the reader zooms in, since the window gets smaller: at one and a half,
+/// all must be about one and a half times as large, at four times at least twice.
+#[test]
+fn zooming_in_enlarges_on_a_large_screen_too() -> Result<()> {
+    let (large, _) = LARGE[1];
+    page::open(large, &by_hand::link(FIRST), |page| {
+        // The outside of a window knows no zoom.
+        page.run(
+            "Object.defineProperty(window, 'outerWidth', { value: innerWidth })",
+            Value::Null,
+        )?;
+        let letters = |page: &Page| -> Result<f64> {
+            page.get(
+                "parseFloat(getComputedStyle(probe.one('[data-part=members]')).fontSize)",
+                Value::Null,
+            )
+        };
+        let usual = letters(page)?;
+        let mut last = 1.0;
+        for (zoom, least) in [(1.25, 1.2), (1.5, 1.4), (2.0, 1.4), (3.0, 1.8), (4.0, 2.0)] {
+            page.change_view(View {
+                width: (f64::from(large.width) / zoom) as u32,
+                height: (f64::from(large.height) / zoom) as u32,
+                density: zoom,
+                ..large
+            })?;
+            let grown = letters(page)? * zoom / usual;
+            ensure!(grown >= least, "{grown} times as large at {zoom}");
+            ensure!(
+                grown >= last - 0.02,
+                "smaller at {zoom}: {grown} after {last}"
+            );
+            last = grown;
+            let wide: f64 = page.get(
+                "document.documentElement.scrollWidth - innerWidth",
+                Value::Null,
+            )?;
+            ensure!(wide <= 0.0, "{wide} px too wide at {zoom}");
+        }
+        Ok(())
+    })
+}

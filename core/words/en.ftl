@@ -28,7 +28,7 @@ state-tied-up = Tied up
 
 # Page and drawings show these after the state; up to the comma stands the way alone.
 answer-drives = { $way ->
-    [opposite] reverse
+    [opposite] backward
    *[same] forward
 }, { $pace ->
     [faster] output faster than input
@@ -201,6 +201,9 @@ operating-too-many = Too many gear sets roll at once to try every way the power 
 
 flow-loop = Recirculating power runs through { $sets }: { $member } carries { $share }.
 flow-loop-share = Recirculating power runs through { $sets }: { $member } carries { $share } of the input's power.
+# What the two inks of the flow mean.
+flow-key-through = power that goes through
+flow-key-round = power that goes round
 flow-undivided = More is applied than needed: how the power divides depends on fit and elasticity, so no flow can be drawn.
 flow-none = { $state }: { $answer }, so no power flows through.
 power-scale = widest line: up to { $most } × input power

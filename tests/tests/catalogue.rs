@@ -159,6 +159,55 @@ fn every_message_is_used_and_no_sentence_stands_elsewhere() -> Result<()> {
     Ok(())
 }
 
+/// What turns against the input turns backward; Reverse is the name of a range, which files give.
+#[test]
+fn there_is_one_word_for_the_other_way() -> Result<()> {
+    let mut said: Vec<(String, String)> = messages()?;
+    for folder in ["web/src", "core/src"] {
+        for file in sources(&root().join(folder))? {
+            let literals = literals_of(&fs::read_to_string(&file)?).into_iter();
+            said.extend(literals.map(|text| (file.display().to_string(), text)));
+        }
+    }
+    for file in scripts(&root().join("www"))? {
+        let text = fs::read_to_string(&file)?;
+        // Comments, and what a list is turned round with, are not shown.
+        let code = text
+            .lines()
+            .filter(|line| !line.trim_start().starts_with(['*', '/']));
+        let code = code
+            .collect::<Vec<_>>()
+            .join("\n")
+            .replace(".reverse()", "");
+        said.push((file.display().to_string(), code));
+    }
+    ensure!(said.len() > 300, "{}", said.len());
+    for (place, text) in said {
+        let words = text.split(|c: char| !c.is_alphabetic());
+        for word in words.map(str::to_lowercase) {
+            ensure!(
+                !["reverse", "reversed", "backwards"].contains(&word.as_str()),
+                "{place}: {word}"
+            );
+        }
+    }
+    Ok(())
+}
+
+/// The scripts of a folder.
+fn scripts(folder: &Path) -> Result<Vec<PathBuf>> {
+    let mut files = Vec::new();
+    for entry in fs::read_dir(folder)? {
+        let path = entry?.path();
+        if path.is_dir() {
+            files.extend(scripts(&path)?);
+        } else if path.extension().is_some_and(|own| own == "js") {
+            files.push(path);
+        }
+    }
+    Ok(files)
+}
+
 /// A Rust file, or those of a folder, tests left out.
 fn sources(folder: &Path) -> Result<Vec<PathBuf>> {
     if folder.is_file() {

@@ -61,7 +61,7 @@ fn a_pack_dragged_open_and_another_dragged_closed_change_the_answer_and_both_dra
         );
         ensure!(reverse.range.as_deref() == Some("R"), "{reverse:?}");
         ensure!(
-            reverse.direction.as_deref() == Some("reverse"),
+            reverse.direction.as_deref() == Some("backward"),
             "{reverse:?}"
         );
         check_both_pictures_differ(&neutral, &reverse)

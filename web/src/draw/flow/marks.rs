@@ -2,6 +2,7 @@
 
 use levertrain_core::Train;
 use levertrain_core::short_sort::sort_short_by_key;
+use levertrain_core::words::Catalogue;
 
 use super::arrange::Arrangement;
 use super::block::{Block, SIGN};
@@ -17,6 +18,9 @@ use crate::motion::live::Live;
 /// Font size of sentences.
 const CAPTION: f64 = 14.0;
 const CAPTION_LINE: f64 = 18.0;
+/// Font size of what the inks mean, and height of its line.
+const KEY: f64 = 12.0;
+const KEY_LINE: f64 = 24.0;
 /// Font size of the words at both ends.
 const END: f64 = 13.5;
 /// Clear ground around a band that passes over others.
@@ -26,9 +30,11 @@ const SEAM: f64 = 0.8;
 /// Least distance between arrow heads along a band.
 const ARROWS_APART: f64 = 140.0;
 
-/// Sentences below the drawing, cut into lines.
+/// Sentences below the drawing, cut into lines, and over them, where bands have two inks, what these
+/// mean.
 pub(super) struct Caption {
     lines: Vec<String>,
+    key: bool,
 }
 
 impl Caption {
@@ -37,11 +43,16 @@ impl Caption {
         if self.lines.is_empty() {
             0.0
         } else {
-            self.lines.len() as f64 * CAPTION_LINE + 2.0 * EDGE
+            let key = if self.key { KEY_LINE } else { 0.0 };
+            self.lines.len() as f64 * CAPTION_LINE + key + 2.0 * EDGE
         }
     }
 
-    fn draw(&self, scene: &mut Scene, top: f64) {
+    fn draw(&self, scene: &mut Scene, mut top: f64) {
+        if self.key {
+            key(scene, top + CAPTION_LINE / 2.0);
+            top += KEY_LINE;
+        }
         for (index, line) in self.lines.iter().enumerate() {
             scene.label(Label {
                 at: at(scene.width / 2.0, top + (index as f64 + 0.5) * CAPTION_LINE),
@@ -60,6 +71,7 @@ impl Caption {
 pub(super) fn caption(train: &Train, network: &Network, width: f64) -> Caption {
     let sentence = saying::of_loop(train, network);
     Caption {
+        key: sentence.is_some(),
         lines: sentence.map_or_else(Vec::new, |text| wrapped(&text, width - 2.0 * EDGE)),
     }
 }
@@ -68,11 +80,50 @@ pub(super) fn caption(train: &Train, network: &Network, width: f64) -> Caption {
 pub(super) fn sentence(words: &str, (width, height): (f64, f64)) -> Scene {
     let caption = Caption {
         lines: wrapped(words, width - 2.0 * EDGE),
+        key: false,
     };
     let mut scene = Scene::new(width, height.max(caption.height()));
     let top = (scene.height - caption.height()) / 2.0 + EDGE;
     caption.draw(&mut scene, top);
     scene
+}
+
+/// A piece of band in each ink with what it means, in the middle of the drawing.
+fn key(scene: &mut Scene, y: f64) {
+    const PIECE: (f64, f64) = (26.0, 13.0);
+    const BESIDE: f64 = 6.0;
+    let [through, round] = saying::KEY.map(|key| Catalogue::ENGLISH.plain(key));
+    let widths = [through, round].map(|words| text::width(words, KEY, false));
+    let sign = PIECE.0 + BESIDE;
+    let all = widths[0] + widths[1] + 2.0 * sign + 3.0 * BESIDE;
+    let mut left = ((scene.width - all) / 2.0).max(EDGE / 2.0);
+    for (words, width, ink) in [
+        (through, widths[0], Ink::Power),
+        (round, widths[1], Ink::Round),
+    ] {
+        let area = Bounds {
+            left,
+            top: y - PIECE.1 / 2.0,
+            width: PIECE.0,
+            height: PIECE.1,
+        };
+        scene.fill_box(area, ink);
+        scene.outline_box(area, Stroke::solid(Ink::Text, OUTLINE));
+        if ink == Ink::Round {
+            let [from, to] = [left, left + PIECE.0].map(|x| at(x, y));
+            scene.line(from, to, Stroke::broken(Ink::Paper, 2.0, Dash::Dashed));
+        }
+        scene.label(Label {
+            at: at(left + sign, y),
+            text: words.to_owned(),
+            size: KEY,
+            bold: false,
+            ink: Ink::Text,
+            align: Align::Left,
+            plate: false,
+        });
+        left += sign + width + 3.0 * BESIDE;
+    }
 }
 
 /// A sentence cut into lines no wider than `width`.

@@ -7,6 +7,9 @@ use levertrain_core::words::{Catalogue, Words, listed, number};
 use super::network::{Network, Node, Place, Port, Still};
 use crate::motion::powers::NoPowers;
 
+/// What the inks of bands mean.
+pub(super) const KEY: [&str; 2] = ["flow-key-through", "flow-key-round"];
+
 /// What a port is called, and its power.
 pub(super) fn of_port(train: &Train, node: &Node, port: &Port) -> [String; 2] {
     let name = match node.place {

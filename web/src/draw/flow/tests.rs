@@ -6,7 +6,7 @@ use levertrain_core::{ElementSet, PowerFlow, Torques};
 use super::ribbon::{Ribbon, Run};
 use super::sheet::BEND;
 use super::*;
-use crate::draw::scene::{Mark, at};
+use crate::draw::scene::{Ink, Mark, at};
 use crate::draw::tests::sessions;
 
 const WIDTHS: [f64; 3] = [360.0, 720.0, 1100.0];
@@ -318,4 +318,24 @@ fn the_preferred_height_holds_every_range_that_lies_the_same_way() {
             }
         }
     }
+}
+
+#[test]
+fn the_key_says_what_the_two_inks_mean() {
+    let (mut with, mut without) = (0, 0);
+    each_range(|name, live, pages| {
+        for &page in pages {
+            let drawn = scene(live, page);
+            let round = drawn
+                .marks
+                .iter()
+                .any(|mark| matches!(mark, Mark::Fill { ink, .. } if *ink == Ink::Round));
+            let said = drawn
+                .labels()
+                .any(|label| label.text == "power that goes round");
+            assert_eq!(said, round, "{name}");
+            *if said { &mut with } else { &mut without } += 1;
+        }
+    });
+    assert!(with > 3 && without > 3, "{with} and {without}");
 }

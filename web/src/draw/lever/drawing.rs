@@ -39,7 +39,7 @@ pub(super) fn draw(diagram: &Diagram<'_>) -> Scene {
     for label in lettering.labels {
         scene.label(label);
     }
-    key::draw(&mut scene, diagram.live.train);
+    key::draw(&mut scene, diagram.stage);
     scene
 }
 

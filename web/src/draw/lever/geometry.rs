@@ -44,6 +44,8 @@ pub(super) struct Diagram<'a> {
     pub links: Vec<Link>,
     /// Whether levers of one set have its name over them; joined ones always have.
     pub names_sets: bool,
+    /// What it stands on.
+    pub stage: &'a Stage<'a>,
 }
 
 /// A lever on the page.
@@ -103,7 +105,7 @@ pub(super) struct Link {
 
 impl<'a> Diagram<'a> {
     /// Lays the diagram out.
-    pub(super) fn of(live: &'a Live<'a>, stage: &Stage<'_>, merged: bool) -> Self {
+    pub(super) fn of(live: &'a Live<'a>, stage: &'a Stage<'a>, merged: bool) -> Self {
         let size = (stage.size().width, stage.size().lever_height);
         let levers = if merged {
             TrainLever::merged(live.train)
@@ -113,7 +115,7 @@ impl<'a> Diagram<'a> {
         // Above the axis there is room for a node and its number, below it for a held node's
         // ground sign.
         let top = HEADING + LETTERED + 10.0;
-        let bottom = size.1 - key::height(live.train, size.0) - LETTERED - 14.0;
+        let bottom = size.1 - key::height(stage) - LETTERED - 14.0;
         let axis = Axis::of(live, top, bottom.max(top + 1.0));
         let locked = Locked::of(live);
         let levers: Vec<Bar> = placed(levers, stage.columns())
@@ -128,6 +130,7 @@ impl<'a> Diagram<'a> {
             levers,
             links,
             names_sets: true,
+            stage,
         }
     }
 

@@ -1,10 +1,12 @@
-//! The key: every sign that no word beside it explains, drawn as on the levers.
+//! The key of both drawings of the stage: every sign that no word beside it explains, drawn as it is
+//! there.
 
 use levertrain_core::Train;
 use levertrain_core::coupling::Role;
 
 use super::marks::{self, Look};
-use crate::draw::scene::{Align, Ink, Label, Point, Scene, Stroke, at};
+use crate::draw::scene::{Align, Bounds, Dash, Ink, Label, Point, Scene, Stroke, at};
+use crate::draw::section::Stage;
 use crate::draw::text;
 use crate::motion::live::Motion;
 
@@ -13,6 +15,8 @@ const LINE: f64 = 19.0;
 const MARGIN: f64 = 8.0;
 const BETWEEN: f64 = 12.0;
 const RADIUS: f64 = 7.5;
+/// Width of a shaft in the half-section.
+const SHAFT: f64 = 3.0;
 
 /// What is explained.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -23,6 +27,9 @@ enum Entry {
     Free,
     Fights,
     Shared,
+    Open,
+    Closed,
+    Behind,
     Input,
     Output,
 }
@@ -36,6 +43,9 @@ impl Entry {
             Self::Free => "free",
             Self::Fights => "fights",
             Self::Shared => "one shaft",
+            Self::Open => "open",
+            Self::Closed => "closed",
+            Self::Behind => "passes behind",
             Self::Input => "input",
             Self::Output => "output",
         }
@@ -47,7 +57,7 @@ impl Entry {
             Self::Way(_) => 14.0,
             Self::Member(_) => 21.0,
             Self::Held | Self::Shared => 29.0,
-            Self::Free => 24.0,
+            Self::Free | Self::Open | Self::Closed | Self::Behind => 32.0,
             // Its edge reaches further out than any other sign's.
             Self::Fights => 32.0,
             Self::Input | Self::Output => 24.0,
@@ -76,13 +86,34 @@ impl Entry {
             Self::Member(role) => node(Motion::Held, false, false, Some(role.letter())),
             Self::Input => node(Motion::Held, true, false, None),
             Self::Output => node(Motion::Held, false, true, None),
-            Self::Free => node(Motion::Free, false, false, None),
+            Self::Free => {
+                let ends = [-13.0, 13.0].map(|x| at(centre.x + x, centre.y));
+                let line = Stroke::broken(Ink::Free, marks::LINK, Dash::Dashed);
+                scene.line(ends[0], ends[1], line);
+                let look = Look {
+                    motion: Motion::Free,
+                    input: false,
+                    output: false,
+                };
+                look.draw(scene, centre, RADIUS, None);
+            }
             Self::Fights => node(Motion::Fighting, false, false, None),
             Self::Shared => scene.line(
                 at(centre.x - 10.0, centre.y),
                 at(centre.x + 10.0, centre.y),
                 Stroke::solid(Ink::Held, marks::LINK),
             ),
+            Self::Open => packs(scene, centre, 10.0, Ink::Quiet),
+            Self::Closed => packs(scene, centre, 3.0, Ink::Text),
+            Self::Behind => {
+                let stroke = Stroke::solid(Ink::Held, SHAFT);
+                for side in [-1.0, 1.0] {
+                    let ends = [4.0, 12.0].map(|x| at(centre.x + side * x, centre.y));
+                    scene.line(ends[0], ends[1], stroke);
+                }
+                let [top, bottom] = [-7.0, 7.0].map(|y| at(centre.x, centre.y + y));
+                scene.line(top, bottom, stroke);
+            }
             Self::Held => marks::ground(scene, at(centre.x, centre.y - 3.0)),
             Self::Way(motion) => {
                 let up = if motion == Motion::Forward { -1.0 } else { 1.0 };
@@ -97,16 +128,41 @@ impl Entry {
     }
 }
 
-/// Height that the key of a train needs at this width, in CSS pixels.
-pub(super) fn height(train: &Train, width: f64) -> f64 {
-    let lines = places(train, width).last().map_or(0, |(line, ..)| line + 1);
+/// Two plate packs with a gap between them.
+fn packs(scene: &mut Scene, centre: Point, gap: f64, ink: Ink) {
+    const REACH: f64 = 7.0;
+    const PITCH: f64 = 3.0;
+    let plates = [0.0, PITCH, 2.0 * PITCH];
+    if gap <= PITCH {
+        let half = gap / 2.0 + 2.0 * PITCH + 1.5;
+        let block = Bounds {
+            left: centre.x - half,
+            top: centre.y - REACH - 1.5,
+            width: 2.0 * half,
+            height: 2.0 * REACH + 3.0,
+        };
+        scene.fill_box(block, Ink::Metal);
+        scene.outline_box(block, Stroke::solid(ink, 1.0));
+    }
+    for side in [-1.0, 1.0] {
+        for plate in plates {
+            let x = centre.x + side * (gap / 2.0 + plate);
+            let ends = [-REACH, REACH].map(|y| at(x, centre.y + y));
+            scene.line(ends[0], ends[1], Stroke::solid(ink, 1.5));
+        }
+    }
+}
+
+/// Height that the key of a train needs in the width of its stage, in CSS pixels.
+pub(super) fn height(stage: &Stage<'_>) -> f64 {
+    let lines = places(stage).last().map_or(0, |(line, ..)| line + 1);
     lines as f64 * LINE + 4.0
 }
 
 /// Draws it along the lower edge.
-pub(super) fn draw(scene: &mut Scene, train: &Train) {
-    let top = scene.height - height(train, scene.width);
-    for (line, left, entry) in places(train, scene.width) {
+pub(super) fn draw(scene: &mut Scene, stage: &Stage<'_>) {
+    let top = scene.height - height(stage);
+    for (line, left, entry) in places(stage) {
         let y = top + (line as f64 + 0.5) * LINE;
         let sign = entry.sign_width();
         entry.draw_sign(scene, at(left + sign / 2.0 - 2.5, y));
@@ -123,9 +179,10 @@ pub(super) fn draw(scene: &mut Scene, train: &Train) {
 }
 
 /// Line, left end and what is there; in reading order.
-fn places(train: &Train, width: f64) -> Vec<(usize, f64, Entry)> {
+fn places(stage: &Stage<'_>) -> Vec<(usize, f64, Entry)> {
+    let width = stage.size().width;
     let (mut line, mut left) = (0, MARGIN);
-    entries(train)
+    entries(stage.train(), stage.crosses())
         .into_iter()
         .map(|entry| {
             if left + entry.width() > width - MARGIN && left > MARGIN {
@@ -138,7 +195,7 @@ fn places(train: &Train, width: f64) -> Vec<(usize, f64, Entry)> {
         .collect()
 }
 
-fn entries(train: &Train) -> Vec<Entry> {
+fn entries(train: &Train, crosses: bool) -> Vec<Entry> {
     const ROLES: [Role; 10] = [
         Role::Sun,
         Role::SmallSun,
@@ -163,7 +220,15 @@ fn entries(train: &Train) -> Vec<Entry> {
     let states = [Entry::Held, Entry::Free, Entry::Fights];
     let several = train.scenario().couplings.len() > 1;
     let shared = several.then_some(Entry::Shared);
+    let mut elements = train.scenario().elements.iter();
+    let packs = match elements.any(|element| !element.is_one_way()) {
+        true => &[Entry::Open, Entry::Closed][..],
+        false => &[],
+    };
+    let behind = crosses.then_some(Entry::Behind);
     let ends = [Entry::Input, Entry::Output];
     let signs = ways.into_iter().chain(roles).chain(states);
-    signs.chain(shared).chain(ends).collect()
+    let lines = shared.into_iter().chain(behind);
+    let all = signs.chain(lines).chain(packs.iter().copied());
+    all.chain(ends).collect()
 }

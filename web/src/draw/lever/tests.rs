@@ -291,7 +291,8 @@ fn held_nodes_stand_on_the_line_of_standstill() {
             let applied = session.train().range(range);
             arrive(&mut session, applied);
             let live = session.live();
-            let diagram = Diagram::of(&live, &session.layout().stage(860.0), false);
+            let stage = session.layout().stage(860.0);
+            let diagram = Diagram::of(&live, &stage, false);
             for node in diagram.nodes().filter(|node| node.motion == Motion::Held) {
                 assert_eq!(node.at.y, diagram.axis.y(0.0), "{name}, range {range}");
                 held += 1;
@@ -405,4 +406,29 @@ fn states_are_said_in_words() {
         ..Settings::default()
     });
     assert!(says(&session, "input 104.7 rad/s: blocked"));
+}
+
+/// The key says every word for a sign that some state of a train shows.
+#[test]
+fn the_key_explains_every_sign() {
+    for (name, text) in scenarios() {
+        let session = open(&name, &text);
+        let stage = session.layout().stage(860.0);
+        let drawn = scene(&session.live(), &stage, false);
+        let top = drawn.height - super::key::height(&stage);
+        let said: Vec<&str> = drawn
+            .labels()
+            .filter(|label| label.at.y > top)
+            .map(|label| label.text.as_str())
+            .collect();
+        for word in [
+            "forward", "backward", "held", "free", "fights", "open", "closed",
+        ] {
+            assert!(said.contains(&word), "{name}: no {word} in {said:?}");
+        }
+        let several = session.train().scenario().couplings.len() > 1;
+        assert_eq!(said.contains(&"one shaft"), several, "{name}");
+        let crosses = session.layout().crossings() > 0;
+        assert_eq!(said.contains(&"passes behind"), crosses, "{name}");
+    }
 }

@@ -118,8 +118,13 @@ impl<'a> Stage<'a> {
     }
 
     /// The train.
-    pub(super) fn train(&self) -> &'a Train {
+    pub fn train(&self) -> &'a Train {
         &self.layout.train
+    }
+
+    /// Whether shafts pass through one another as drawn.
+    pub fn crosses(&self) -> bool {
+        self.layout.crossings() > 0
     }
 
     /// Where all words stand, beside shafts or beside the lines of power.

@@ -13,9 +13,10 @@ use crate::draw::scene::{Align, Bounds, Ink, Label, Point, at};
 use crate::draw::text;
 use crate::motion::live::Motion;
 
-/// What covering a CSS pixel of these costs a label.
-const OVER_BAR: f64 = 0.6;
-const OVER_LINK: f64 = 0.35;
+/// What covering a CSS pixel of these costs a label. Levers and ties are covered where there is no
+/// other room at all.
+const OVER_BAR: f64 = 20.0;
+const OVER_LINK: f64 = 20.0;
 const OVER_GHOST: f64 = 0.3;
 const OVER_INPUT: f64 = 0.12;
 const OVER_ZERO: f64 = 0.15;

@@ -273,7 +273,7 @@ fn spaced(area: Bounds) -> Bounds {
 }
 
 /// How much of a line lies in a box (Liang and Barsky's clipping, from memory).
-fn length_inside(from: Point, to: Point, area: Bounds) -> f64 {
+pub(super) fn length_inside(from: Point, to: Point, area: Bounds) -> f64 {
     let (dx, dy) = (to.x - from.x, to.y - from.y);
     let (mut enters, mut leaves) = (0.0_f64, 1.0_f64);
     for (step, before, after) in [

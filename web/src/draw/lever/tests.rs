@@ -261,23 +261,29 @@ fn nodes_keep_their_letters_where_there_is_room() {
 fn labels_stand_still_while_a_pack_is_dragged() {
     for (name, text) in scenarios() {
         let mut session = open(&name, &text);
-        for element in 0..session.train().scenario().elements.len() {
-            let mut labels = |closure: f64| {
-                session.drag(element, closure);
-                let stage = session.layout().stage(720.0);
-                let drawn = scene(&session.live(), &stage, false);
-                drawn.labels().cloned().collect::<Vec<Label>>()
-            };
-            let first = labels(0.02);
-            for closure in [0.1, 0.3, 0.49, 0.51, 0.8, 0.98] {
-                assert_eq!(
-                    labels(closure),
-                    first,
-                    "{name}, dragging {element} to {closure}"
-                );
+        for range in 0..session.train().scenario().ranges.len() {
+            let applied = session.train().range(range);
+            arrive(&mut session, applied);
+            for element in 0..session.train().scenario().elements.len() {
+                for width in [390.0, 720.0] {
+                    let mut labels = |closure: f64| {
+                        session.drag(element, closure);
+                        let stage = session.layout().stage(width);
+                        let drawn = scene(&session.live(), &stage, false);
+                        drawn.labels().cloned().collect::<Vec<Label>>()
+                    };
+                    let first = labels(0.0);
+                    for closure in [0.3, 0.51, 1.0] {
+                        assert_eq!(
+                            labels(closure),
+                            first,
+                            "{name}, range {range}, dragging {element} to {closure}"
+                        );
+                    }
+                    session.end_drag();
+                    session.settle();
+                }
             }
-            session.end_drag();
-            session.settle();
         }
     }
 }
@@ -431,4 +437,40 @@ fn the_key_explains_every_sign() {
         let crosses = session.layout().crossings() > 0;
         assert_eq!(said.contains(&"passes behind"), crosses, "{name}");
     }
+}
+
+/// Labels clear the ground behind them: none may take a piece out of a lever or a tie.
+#[test]
+fn no_label_erases_a_piece_of_a_lever_or_a_tie() {
+    let mut erased = Vec::new();
+    for (name, text) in scenarios() {
+        let mut session = open(&name, &text);
+        for range in 0..session.train().scenario().ranges.len() {
+            let applied = session.train().range(range);
+            arrive(&mut session, applied);
+            let live = session.live();
+            for width in [320.0, 390.0, 860.0, 1280.0, 1920.0] {
+                let stage = session.layout().stage(width);
+                let diagram = Diagram::of(&live, &stage, false);
+                let drawn = scene(&live, &stage, false);
+                let plates: Vec<&Label> = drawn.labels().filter(|label| label.plate).collect();
+                let bars = diagram
+                    .levers
+                    .iter()
+                    .map(|lever| (lever.nodes[0].at, lever.nodes[lever.nodes.len() - 1].at));
+                let lines: Vec<(Point, Point)> = bars
+                    .chain(diagram.links.iter().map(|link| link.reach()))
+                    .collect();
+                for label in plates {
+                    let mut covered = lines.iter().filter(|(from, to)| {
+                        super::placing::length_inside(*from, *to, label.bounds()) > 0.5
+                    });
+                    if covered.next().is_some() {
+                        erased.push(format!("{name}, range {range}, {width}: {}", label.text));
+                    }
+                }
+            }
+        }
+    }
+    assert!(erased.is_empty(), "{}: {erased:#?}", erased.len());
 }

@@ -6,6 +6,9 @@ use serde_json::{Value, json};
 
 use crate::by_hand::{self, FIRST, SECOND};
 
+/// The scenario that the page opens with.
+const USUAL: &str = "09-six-speed-front-set";
+
 /// A link, and what the message must name.
 fn rows() -> Vec<(String, &'static str)> {
     let long = "x".repeat(20_000);
@@ -139,7 +142,9 @@ fn on_an_open_page_each_is_named_and_changes_nothing() -> Result<()> {
 fn on_a_fresh_page_the_usual_scenario_opens_below_the_message() -> Result<()> {
     page::open(View::LAPTOP, "", |page| {
         let first = page.seen()?;
-        ensure!(first.stem.as_deref() == Some(by_hand::STEM), "{first:?}");
+        ensure!(first.stem.as_deref() == Some(USUAL), "{first:?}");
+        // Whoever comes for the first time sees a train that could be built.
+        ensure!(!page.shows("[data-part=layout-caution]")?, "{first:?}");
         // The long one is as good as any other unknown name.
         for (link, part) in rows().into_iter().filter(|(link, _)| link.len() < 100) {
             page.goto(&format!("index.html{link}"))?;

@@ -58,8 +58,7 @@ impl Entry {
             Self::Member(_) => 21.0,
             Self::Held | Self::Shared => 29.0,
             Self::Free | Self::Open | Self::Closed | Self::Behind => 32.0,
-            // Its edge reaches further out than any other sign's.
-            Self::Fights => 32.0,
+            Self::Fights => 28.0,
             Self::Input | Self::Output => 24.0,
         }
     }
@@ -76,6 +75,8 @@ impl Entry {
                 output,
             };
             let radius = match letter.map(str::len) {
+                // With its edge it is no higher than a line.
+                None if motion == Motion::Fighting => RADIUS - 5.5,
                 None => RADIUS - 3.0,
                 Some(1) => RADIUS,
                 Some(_) => RADIUS + 2.0,

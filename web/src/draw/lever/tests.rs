@@ -10,12 +10,12 @@ use super::saying::VALUE_SIZE;
 use super::{scene, shaft_at};
 use crate::document::session::Session;
 use crate::document::settings::Settings;
-use crate::draw::scene::{Bounds, Label, Mark, Point, Scene, at};
+use crate::draw::scene::{Bounds, Ink, Label, Mark, Point, Scene, at};
 use crate::draw::tests::scenarios;
 use crate::motion::live::{Live, Motion};
 use crate::units::speed_unit::SpeedUnit;
 
-const WIDTHS: [f64; 4] = [360.0, 720.0, 860.0, 1200.0];
+const WIDTHS: [f64; 4] = [320.0, 390.0, 1280.0, 1920.0];
 
 /// Twelve sets in a row on twenty-four shafts with long names, the carrier of each on the sun
 /// of the next.
@@ -431,6 +431,19 @@ fn the_key_explains_every_sign() {
             "forward", "backward", "held", "free", "fights", "open", "closed",
         ] {
             assert!(said.contains(&word), "{name}: no {word} in {said:?}");
+        }
+        // No sign reaches into another line.
+        let mut rows = drawn.labels().filter(|label| label.at.y > top);
+        let fights = rows.find(|label| label.text == "fights");
+        let row = fights.map_or(top, |label| label.at.y);
+        for mark in &drawn.marks {
+            let Mark::Path { points, stroke } = mark else {
+                continue;
+            };
+            let in_key = points.iter().all(|point| point.y > top);
+            for point in points.iter().filter(|_| in_key && stroke.ink == Ink::Fight) {
+                assert!((point.y - row).abs() <= 9.5, "{name}: {point:?} of {row}");
+            }
         }
         let several = session.train().scenario().couplings.len() > 1;
         assert_eq!(said.contains(&"one shaft"), several, "{name}");

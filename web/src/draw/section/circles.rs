@@ -80,20 +80,17 @@ impl Need {
         rows.fold(0.0, f64::max)
     }
 
-    /// How it fills the room: in proportion, unless it would not clear what is inside.
-    pub fn scale(&self, inside: f64, rings: f64) -> Scale {
-        let module = self.module(rings);
+    /// How it fills the room with a module: in proportion, unless it would not clear what is inside.
+    pub fn scale(&self, inside: f64, module: f64) -> Scale {
         if module * self.least >= inside {
             return Scale { zero: 0.0, module };
         }
-        let modules = self.most.iter().map(|&(most, room)| {
-            let apart = (most - self.least).max(0.5);
-            (rings + room - inside) / apart
-        });
-        let module = modules.fold(f64::INFINITY, f64::min);
+        let most = self.most.iter().map(|&(most, _)| most);
+        let most = most.fold(self.least + 0.5, f64::max);
+        let squeezed = ((module * most - inside) / (most - self.least)).max(0.0);
         Scale {
-            zero: inside - module * self.least,
-            module,
+            zero: inside - squeezed * self.least,
+            module: squeezed,
         }
     }
 }

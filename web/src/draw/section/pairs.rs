@@ -118,7 +118,11 @@ impl Pairs<'_> {
         } else if apart >= 1.0 {
             fit(&mut radii, apart);
         }
-        let [first, second] = centres;
+        let [first, mut second] = centres;
+        if apart < 1.0 && !gears[1].internal {
+            // They cannot mesh about one axis; the second is drawn above.
+            second += radii[0] + radii[1];
+        }
         vec![Circle::new(first, radii[0]), Circle::new(second, radii[1])]
     }
 }

@@ -6,7 +6,7 @@ use super::circles::Circle;
 use super::*;
 use crate::document::session::Session;
 use crate::document::settings::Settings;
-use crate::draw::scene::Bounds;
+use crate::draw::scene::{Bounds, Mark};
 use crate::draw::tests::{session, sessions};
 
 /// How far apart in CSS pixels two gears may be that mesh.
@@ -257,4 +257,121 @@ fn a_width_changes_nothing_but_the_scale_along_the_axis() {
             }
         }
     }
+}
+
+/// Trains whose axes or teeth leave little room.
+#[test]
+fn odd_trains_are_drawn_inside_and_finite() {
+    let pair = |id: &str, mesh: &str, first: (&str, u32), second: (&str, u32)| {
+        format!(
+            r#"{{"kind": "gear-pair", "id": "{id}", "label": "Pair {id}", "mesh": "{mesh}",
+            "first": {{"shaft": "{}", "teeth": {}}}, "second": {{"shaft": "{}", "teeth": {}}}}}"#,
+            first.0, first.1, second.0, second.1
+        )
+    };
+    let set = |sun: (&str, u32), ring: (&str, u32), carrier: &str| {
+        let pinion = (ring.1 - sun.1) / 2;
+        format!(
+            r#"{{"kind": "planetary", "id": "p", "label": "Set", "carrier": "{carrier}",
+            "sun": {{"shaft": "{}", "teeth": {}}}, "ring": {{"shaft": "{}", "teeth": {}}},
+            "pinion": {{"teeth": {pinion}, "count": 1}}}}"#,
+            sun.0, sun.1, ring.0, ring.1
+        )
+    };
+    let brake = |id: &str, shaft: &str| {
+        format!(r#"{{"kind": "brake", "id": "{id}", "label": "Brake {id}", "shaft": "{shaft}"}}"#)
+    };
+    let clutch = |id: &str, one: &str, other: &str| {
+        format!(
+            r#"{{"kind": "clutch", "id": "{id}", "label": "Clutch {id}",
+            "between": ["{one}", "{other}"]}}"#
+        )
+    };
+    let external = |id, first, second| pair(id, "external", first, second);
+    let internal = |id, first, second| pair(id, "internal", first, second);
+    let trains: Vec<(Vec<String>, Vec<String>)> = vec![
+        // A layshaft with a brake, two ways back from it, and a clutch to each.
+        (
+            vec![
+                external("a", ("in", 20), ("x", 40)),
+                external("b", ("x", 30), ("y", 30)),
+                external("c", ("x", 20), ("z", 45)),
+            ],
+            vec![
+                brake("V", "x"),
+                clutch("H", "y", "out"),
+                clutch("J", "z", "out"),
+            ],
+        ),
+        // Up three times, with a brake on the output.
+        (
+            vec![
+                external("a", ("in", 6), ("x", 300)),
+                external("b", ("x", 12), ("y", 14)),
+                external("c", ("y", 50), ("out", 17)),
+            ],
+            vec![brake("V", "out")],
+        ),
+        // A ring about the main axis, and one about its own, held.
+        (
+            vec![
+                internal("a", ("x", 20), ("in", 60)),
+                internal("b", ("x", 20), ("out", 200)),
+            ],
+            vec![brake("V", "out")],
+        ),
+        // The least and the most teeth there may be, and a pair on the housing.
+        (
+            vec![
+                set(("in", 6), ("x", 998), "y"),
+                external("a", ("y", 999), ("out", 6)),
+                external("b", ("z", 12), ("y", 12)),
+            ],
+            vec![brake("V", "x"), clutch("H", "z", "y")],
+        ),
+        (
+            vec![
+                set(("in", 900), ("x", 998), "y"),
+                external("a", ("y", 6), ("out", 999)),
+            ],
+            vec![brake("V", "x")],
+        ),
+    ];
+    let mut drawn = 0;
+    for (couplings, elements) in trains {
+        let text = format!(
+            r#"{{"format": 1, "name": "Odd", "about": "", "input": "in", "output": "out",
+            "shafts": [{{"id": "in", "label": "Input"}}, {{"id": "x", "label": "X"}},
+                       {{"id": "y", "label": "Y"}}, {{"id": "z", "label": "Z"}},
+                       {{"id": "out", "label": "Output"}}],
+            "couplings": [{}], "elements": [{}], "ranges": []}}"#,
+            couplings.join(", "),
+            elements.join(", ")
+        );
+        let mut session = Session::open(&text).unwrap_or_else(|why| panic!("{why:?}\n{text}"));
+        for one_module in [false, true] {
+            session.set(Settings {
+                one_module,
+                ..Settings::default()
+            });
+            for width in [320.0, 1280.0] {
+                let scene = session.layout().stage(width).scene(&session.live());
+                let reach = (scene.width + 12.0, scene.height);
+                for mark in &scene.marks {
+                    let points = match mark {
+                        Mark::Path { points, .. } | Mark::Fill { points, .. } => points.clone(),
+                        Mark::Disc { centre, .. } => vec![*centre],
+                        Mark::Text(label) => vec![label.at],
+                    };
+                    for point in points {
+                        let inside = (-12.0..=reach.0).contains(&point.x)
+                            && (0.0..=reach.1).contains(&point.y);
+                        assert!(inside, "{mark:?} leaves {reach:?} of\n{text}");
+                    }
+                }
+                drawn += 1;
+            }
+        }
+    }
+    assert_eq!(drawn, 20);
 }

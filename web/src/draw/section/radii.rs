@@ -8,7 +8,7 @@ use levertrain_core::Train;
 use levertrain_core::coupling::Profile;
 
 use super::axes::Axes;
-use super::circles::{Circle, Need, Scale, need_of_set, set_circles};
+use super::circles::{Circle, Need, need_of_set, set_circles};
 use super::pairs::Pairs;
 use super::plan::Plan;
 
@@ -16,10 +16,11 @@ use super::plan::Plan;
 const ROW: f64 = 13.0;
 /// From the outermost of the shafts inside to the suns' row.
 const TO_SUNS: f64 = 20.0;
-/// From the suns' row to the rings', at least, and how much more a train may take unless it is drawn
+/// From the suns' row to the rings', at least, and how much more a train may take, by itself and drawn
 /// to scale.
 const LEAST: f64 = 124.0;
 const MORE: f64 = 100.0;
+const MORE_TO_SCALE: f64 = 900.0;
 /// How that divides: to the low clutch row, the pins, the high clutch row and the rings.
 const PARTS: [f64; 4] = [36.0, 32.0, 32.0, 24.0];
 /// From the row of suns to their pitch circles, at least.
@@ -59,8 +60,11 @@ impl Radii {
             fits = fits.min(need.module(rings));
             wanted = wanted.max(need.rings(inside / need.least));
         }
-        let module = clears.max(fits);
+        let mut module = clears.max(fits);
         if to_scale {
+            for need in &needs {
+                module = module.min(need.module(rings + MORE_TO_SCALE));
+            }
             for need in &needs {
                 rings = rings.max(need.rings(module));
             }
@@ -82,11 +86,9 @@ impl Radii {
             if !profile.coaxial {
                 return placed.circles[at].clone();
             }
-            let scale = match to_scale {
-                true => Scale { zero: 0.0, module },
-                false => needs[at].scale(inside, rings),
-            };
-            set_circles(profile, plan.figures[at], scale)
+            let need = &needs[at];
+            let own = if to_scale { module } else { need.module(rings) };
+            set_circles(profile, plan.figures[at], need.scale(inside, own))
         });
         let axes_of_own = placed.axes.into_iter().zip(own);
         let axes_of_own = axes_of_own.map(|(axis, own)| own.then_some(axis));

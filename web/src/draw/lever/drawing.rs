@@ -39,7 +39,7 @@ pub(super) fn draw(diagram: &Diagram<'_>) -> Scene {
     for label in lettering.labels {
         scene.label(label);
     }
-    key::draw(&mut scene, diagram.stage);
+    key::draw(&mut scene, diagram.stage, diagram.live.powers.is_some());
     scene
 }
 

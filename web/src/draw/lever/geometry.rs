@@ -115,7 +115,7 @@ impl<'a> Diagram<'a> {
         // Above the axis there is room for a node and its number, below it for a held node's
         // ground sign.
         let top = HEADING + LETTERED + 10.0;
-        let bottom = size.1 - key::height(stage) - LETTERED - 14.0;
+        let bottom = size.1 - key::height(stage, live.powers.is_some()) - LETTERED - 14.0;
         let axis = Axis::of(live, top, bottom.max(top + 1.0));
         let locked = Locked::of(live);
         let levers: Vec<Bar> = placed(levers, stage.columns())

@@ -15,8 +15,9 @@ const LINE: f64 = 19.0;
 const MARGIN: f64 = 8.0;
 const BETWEEN: f64 = 12.0;
 const RADIUS: f64 = 7.5;
-/// Width of a shaft in the half-section.
+/// Width of a shaft in the half-section, and of one without power beside others.
 const SHAFT: f64 = 3.0;
+const POWERLESS: f64 = 1.5;
 
 /// What is explained.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -30,6 +31,7 @@ enum Entry {
     Open,
     Closed,
     Behind,
+    Powerless,
     Input,
     Output,
 }
@@ -46,6 +48,7 @@ impl Entry {
             Self::Open => "open",
             Self::Closed => "closed",
             Self::Behind => "passes behind",
+            Self::Powerless => "no power",
             Self::Input => "input",
             Self::Output => "output",
         }
@@ -57,7 +60,7 @@ impl Entry {
             Self::Way(_) => 14.0,
             Self::Member(_) => 21.0,
             Self::Held | Self::Shared => 29.0,
-            Self::Free | Self::Open | Self::Closed | Self::Behind => 32.0,
+            Self::Free | Self::Open | Self::Closed | Self::Behind | Self::Powerless => 32.0,
             Self::Fights => 28.0,
             Self::Input | Self::Output => 24.0,
         }
@@ -103,6 +106,11 @@ impl Entry {
                 at(centre.x - 10.0, centre.y),
                 at(centre.x + 10.0, centre.y),
                 Stroke::solid(Ink::Held, marks::LINK),
+            ),
+            Self::Powerless => scene.line(
+                at(centre.x - 12.0, centre.y),
+                at(centre.x + 12.0, centre.y),
+                Stroke::broken(Ink::Held, POWERLESS, Dash::Dotted),
             ),
             Self::Open => packs(scene, centre, 10.0, Ink::Quiet),
             Self::Closed => packs(scene, centre, 3.0, Ink::Text),
@@ -154,16 +162,17 @@ fn packs(scene: &mut Scene, centre: Point, gap: f64, ink: Ink) {
     }
 }
 
-/// Height that the key of a train needs in the width of its stage, in CSS pixels.
-pub(super) fn height(stage: &Stage<'_>) -> f64 {
-    let lines = places(stage).last().map_or(0, |(line, ..)| line + 1);
+/// Height that the key of a train needs in the width of its stage, in CSS pixels; `power` where the
+/// half-section shows it.
+pub(super) fn height(stage: &Stage<'_>, power: bool) -> f64 {
+    let lines = places(stage, power).last().map_or(0, |(line, ..)| line + 1);
     lines as f64 * LINE + 4.0
 }
 
 /// Draws it along the lower edge.
-pub(super) fn draw(scene: &mut Scene, stage: &Stage<'_>) {
-    let top = scene.height - height(stage);
-    for (line, left, entry) in places(stage) {
+pub(super) fn draw(scene: &mut Scene, stage: &Stage<'_>, power: bool) {
+    let top = scene.height - height(stage, power);
+    for (line, left, entry) in places(stage, power) {
         let y = top + (line as f64 + 0.5) * LINE;
         let sign = entry.sign_width();
         entry.draw_sign(scene, at(left + sign / 2.0 - 2.5, y));
@@ -180,10 +189,10 @@ pub(super) fn draw(scene: &mut Scene, stage: &Stage<'_>) {
 }
 
 /// Line, left end and what is there; in reading order.
-fn places(stage: &Stage<'_>) -> Vec<(usize, f64, Entry)> {
+fn places(stage: &Stage<'_>, power: bool) -> Vec<(usize, f64, Entry)> {
     let width = stage.size().width;
     let (mut line, mut left) = (0, MARGIN);
-    entries(stage.train(), stage.crosses())
+    entries(stage.train(), stage.crosses(), power)
         .into_iter()
         .map(|entry| {
             if left + entry.width() > width - MARGIN && left > MARGIN {
@@ -196,7 +205,7 @@ fn places(stage: &Stage<'_>) -> Vec<(usize, f64, Entry)> {
         .collect()
 }
 
-fn entries(train: &Train, crosses: bool) -> Vec<Entry> {
+fn entries(train: &Train, crosses: bool, power: bool) -> Vec<Entry> {
     const ROLES: [Role; 10] = [
         Role::Sun,
         Role::SmallSun,
@@ -229,7 +238,8 @@ fn entries(train: &Train, crosses: bool) -> Vec<Entry> {
     let behind = crosses.then_some(Entry::Behind);
     let ends = [Entry::Input, Entry::Output];
     let signs = ways.into_iter().chain(roles).chain(states);
-    let lines = shared.into_iter().chain(behind);
+    let powerless = power.then_some(Entry::Powerless);
+    let lines = shared.into_iter().chain(behind).chain(powerless);
     let all = signs.chain(lines).chain(packs.iter().copied());
     all.chain(ends).collect()
 }

@@ -60,7 +60,9 @@ impl Lettering {
             left: 2.0,
             top: 1.0,
             width: diagram.size.0 - 4.0,
-            height: diagram.size.1 - 1.0 - key::height(diagram.stage),
+            height: diagram.size.1
+                - 1.0
+                - key::height(diagram.stage, diagram.live.powers.is_some()),
         });
         for node in diagram.nodes() {
             let reach = Look::of(node).reach(node.radius);

@@ -418,10 +418,15 @@ fn states_are_said_in_words() {
 #[test]
 fn the_key_explains_every_sign() {
     for (name, text) in scenarios() {
-        let session = open(&name, &text);
+        let mut session = open(&name, &text);
+        session.set(Settings {
+            power: true,
+            ..Settings::default()
+        });
+        let shows_power = session.live().powers.is_some();
         let stage = session.layout().stage(860.0);
         let drawn = scene(&session.live(), &stage, false);
-        let top = drawn.height - super::key::height(&stage);
+        let top = drawn.height - super::key::height(&stage, shows_power);
         let said: Vec<&str> = drawn
             .labels()
             .filter(|label| label.at.y > top)
@@ -447,6 +452,7 @@ fn the_key_explains_every_sign() {
         }
         let several = session.train().scenario().couplings.len() > 1;
         assert_eq!(said.contains(&"one shaft"), several, "{name}");
+        assert_eq!(said.contains(&"no power"), shows_power, "{name}");
         let crosses = session.layout().crossings() > 0;
         assert_eq!(said.contains(&"passes behind"), crosses, "{name}");
     }

@@ -10,7 +10,9 @@ use crate::units::torque_unit::TorqueUnit;
 
 /// The slip in rev/min that the drag of open elements is told at.
 const DRAG_SLIP: f64 = 1000.0;
-/// Most canvas pixels to a CSS pixel: more cannot be seen, and fills the memory.
+/// Canvas pixels to a CSS pixel: with fewer nothing can be made out, more cannot be seen and fill
+/// the memory.
+const LEAST_SCALE: f64 = 0.01;
 const MOST_SCALE: f64 = 8.0;
 /// How many times the full rate of turning there may be.
 const MOST_RATE: f64 = 4.0;
@@ -139,7 +141,7 @@ impl Settings {
                 problems.push(Problem::new(place, format!("{value} is out of range"), fix));
             }
         };
-        within("settings.scale", self.scale, f64::MIN_POSITIVE, MOST_SCALE);
+        within("settings.scale", self.scale, LEAST_SCALE, MOST_SCALE);
         within("settings.rate", self.rate, 0.0, MOST_RATE);
         let model = LossModel::new(self.mesh, self.drag, self.coasting);
         problems.extend(model.err());

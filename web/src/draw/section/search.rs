@@ -206,7 +206,9 @@ impl Sketch {
             if order > 0 {
                 dice.shuffle(&mut tasks);
             }
-            let dearest = best.as_ref().map_or(u32::MAX, |best| best.cost - 1);
+            let dearest = best
+                .as_ref()
+                .map_or(u32::MAX, |best| best.cost.saturating_sub(1));
             let draft = Draft::without(self, train, self.tolls(dice), |_| true);
             best = draft.finish(&tasks, dearest).or(best);
         }

@@ -1,7 +1,6 @@
 //! What a combination does, in sentences a student understands: typed facts, written from the
 //! catalogue of a language.
 
-mod catalogue;
 mod facts;
 mod names;
 mod say;
@@ -10,9 +9,10 @@ use levertrain_exact::Fraction;
 
 pub use self::facts::*;
 pub use self::names::{listed, noun};
+pub use crate::base::catalogue::{Catalogue, Values};
 pub use crate::base::number::number;
+pub use crate::base::said::{said, word};
 
-pub use self::catalogue::{Catalogue, Values};
 use self::say::{Speaker, pace_of, way_of};
 use crate::solve::{Combination, State};
 

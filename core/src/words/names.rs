@@ -1,6 +1,6 @@
 //! Labels of a scenario inside a sentence, and lists of them.
 
-use super::catalogue::Catalogue;
+use crate::base::catalogue::Catalogue;
 
 const WORDS: Catalogue = Catalogue::ENGLISH;
 

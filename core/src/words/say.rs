@@ -2,12 +2,12 @@
 
 use levertrain_exact::Fraction;
 
-use super::catalogue::{Catalogue, Values};
 use super::facts::{
     AsOne, Does, Fact, Hold, Missing, Motion, Neutral, Pace, Place, SetWork, Spare, TieUp,
     Unconnected, Would,
 };
 use super::names::{begun, listed, noun, one_of, parted};
+use crate::base::catalogue::{Catalogue, Values};
 use crate::base::element_set::ElementSet;
 use crate::base::number::number;
 use crate::model::coupling::Role;

@@ -1,0 +1,13 @@
+//! What is said in the language in use.
+
+use super::catalogue::{Catalogue, Values};
+
+/// A message with its variables put in.
+pub fn said(key: &str, values: Values<'_>) -> String {
+    Catalogue::ENGLISH.write(key, 0, values)
+}
+
+/// A message that has none, as it stands.
+pub fn word(key: &str) -> &'static str {
+    Catalogue::ENGLISH.plain(key)
+}

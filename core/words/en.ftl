@@ -9,6 +9,8 @@ kinds = { " " }annulus axle axles band brake carrier carriers case clutch counte
 # A label of that kind; its first letter comes small. What stands before it is written in a capital
 # where a sentence begins.
 noun = the { $label }
+# What the housing is called where the scenario does not say.
+housing = Housing
 # What stands in a name that reads like a list. Among other names, it is parted from them clearly.
 and-within = { " and " }
 list = { $most }, { $last }
@@ -196,6 +198,148 @@ operating-self-locking = The train locks itself: its losses take all of the powe
 operating-ambiguous = Losses leave open which way the power goes, so there is no one answer.
 operating-indeterminate = More is applied than needed, so the losses, and with them the output torque, are not determined.
 operating-too-many = Too many gear sets roll at once to try every way the power may go through them, so the losses, and with them the output torque, are not known.
+
+## What is wrong with a file, a link or an option, and what would mend it
+
+problem = { $place }: { $what }; { $fix }
+# Places. What stands in a file is named by its path, such as couplings[1].ring.teeth.
+place-file = file
+place-line = line { $line }, column { $column }
+place-member = { $coupling }, { $member }
+place-applied = applied elements
+place-pedal = pedal
+place-grade = grade
+place-mesh = mesh efficiency
+place-drawing = drawing
+place-sandbox = sandbox
+
+# What was found, where that is not quoted as it stands.
+value-list = a list
+value-object = an object
+
+problem-unknown-field = unknown field `{ $name }`
+fix-use-only = use only { $names }
+problem-missing-field = missing field `{ $name }`
+fix-add = add it
+problem-not-object = not an object: { $found }
+fix-write-object = write it in { "{ }" }
+problem-not-list = not a list: { $found }
+fix-write-list = write it in [ ]
+problem-not-text = not a text: { $found }
+fix-write-quotes = write it in quotes
+problem-not-number = not a number: { $found }
+fix-write-number = write a number
+problem-not-whole = not a whole number: { $found }
+problem-not-whole-from-0 = not a whole number from 0 up: { $found }
+fix-write-digits = write digits only
+problem-not-bool = neither true nor false: { $found }
+fix-write-bool = write one of them
+problem-row-length = not a row of { $wanted }, but of { $found }
+fix-row-length = write { $wanted } values in [ ], with commas between
+problem-unknown-word = not a word known here: { $found }
+fix-use-one-of = use one of { $names }
+problem-unknown-kind = { $found } is not a kind of { $what ->
+    [coupling] coupling
+   *[element] shift element
+}
+problem-kind-not-text = { $found } is not text
+problem-missing = missing
+fix-write-allowed = write a number that is allowed there
+problem-teeth = { $found } teeth is outside the { $least } to { $most } a gear may have
+problem-pinions = { $found } pinions is outside the { $least } to { $most } a row may have
+
+problem-twice = the key "{ $found }" stands here twice
+fix-leave-one-out = leave one of them out
+problem-too-deep = more than { $found } lists and objects within each other
+fix-flatter = write it flatter: no field needs so many
+problem-ends = the file ends too early
+fix-copied-whole = check that it was copied whole
+problem-not-json = not JSON: "{ $found }"
+fix-mend-json = mend the JSON at that place
+problem-number = the number { $found } is too large, or not written as JSON does
+fix-digits-point = write digits, with at most one point
+problem-too-many-bytes = { $found } bytes is more than a scenario may have
+fix-fewer-bytes = keep it under { $most } bytes
+problem-format = { $found } is not a format this version reads
+fix-format = write "format": { $format }
+problem-too-many-entries = { $found } entries are more than the { $most } allowed
+fix-keep-at-most = keep at most { $most }
+
+problem-outside = outside what is allowed: { $found }
+problem-not-allowed = { $found } is not allowed there
+problem-out-of-range = { $found } is out of range
+fix-range = use { $least } to { $most }
+problem-not-below-outer = not below the outer radius: { $found }
+fix-less = use less than { $most }
+problem-entries = { $count ->
+    [one] { $count } entry
+   *[other] { $count } entries
+}
+problem-points = { $count ->
+    [one] { $count } point
+   *[other] { $count } points
+}
+fix-have = have { $least } to { $most }
+fix-name-at-most = name at most { $most }
+
+problem-unknown-id = no { $what ->
+    [shaft] shaft
+   *[element] element
+} has the id "{ $id }"
+fix-has-none = the scenario has no { $what ->
+    [shaft] shaft
+   *[element] element
+}
+problem-input-as-well = "{ $id }" is the input as well
+fix-another-shaft = name another shaft
+problem-one-way = "{ $id }" is a one-way clutch
+fix-one-way = leave it out: it locks by itself
+problem-housing-id = "{ $id }" always means the housing
+fix-another-id = give the shaft another id
+problem-taken-id = the id "{ $id }" is taken by { $first }
+fix-different-id = give each a different id
+problem-id = "{ $id }" cannot be an id
+fix-id = use 1 to { $most } letters, digits, - or _
+problem-characters = "{ $text }" has { $characters } characters, or some that do not print
+fix-characters = use { $least } to { $most } printing characters
+problem-steers = has U+{ $code }, which steers text and is not seen
+fix-leave-out = leave it out
+problem-unseen = has no character that is seen
+fix-letter = write a letter or a digit at least
+problem-housing = the housing does not turn
+fix-shaft = name a shaft
+problem-member-twice = "{ $id }" is another member of "{ $coupling }" already
+fix-member-twice = put each member on its own shaft
+problem-same-ends = both ends are "{ $id }"
+fix-two-shafts = name two different shafts
+problem-against-itself = "{ $id }" cannot lock against itself
+fix-against-itself = name another shaft, or housing
+problem-named-twice = "{ $id }" is named twice
+fix-named-twice = name each element once
+
+problem-missing-part = there is no { $what ->
+    [engine] engine
+   *[load] load
+}, and an operating point takes one
+fix-missing-part = add it, or leave out engine, converter and load
+problem-other-speeds = it does not begin and end at the speeds of engine.full
+fix-other-speeds = use the same first speed and the same last speed in both
+problem-not-below-full = at { $speed } rev/min it is not below engine.full
+fix-not-below-full = write a torque that is smaller than at full pedal
+problem-speed-ratio = { $found } is not a speed ratio from 0 to below 1
+fix-speed-ratio = leave out what is not in that range
+problem-no-stall = it does not begin at stall
+fix-no-stall = begin with speed ratio 0
+problem-more-power = from there on more power would come out than goes in
+fix-more-power = make torque ratio times speed ratio at most 1, between points as well
+problem-not-rising = { $later } does not come after { $earlier }
+fix-rising = list the points with rising first numbers
+
+problem-drawing = "{ $drawing }" is not a drawing
+fix-drawing = use section, lever, flow, operating or end: and the id of a coupling
+problem-nothing-open = no scenario is open
+fix-nothing-open = open one first
+problem-canvas = the canvas has no 2d context
 
 ## What drawings note
 

@@ -14,7 +14,16 @@ use unic_langid::LanguageIdentifier;
 /// Whose string literals are no sentences.
 const WITHOUT_SENTENCES: &[&str] = &[
     "core/src/words",
+    "core/src/base",
+    "core/src/json",
+    "core/src/model/coupling/gear.rs",
+    "core/src/model/scenario",
+    "core/src/train",
+    "core/src/load/operating",
     "core/src/report",
+    "web/src/boundary/drawings.rs",
+    "web/src/boundary/plain.rs",
+    "web/src/document",
     "web/src/draw/flow",
     "web/src/draw/lever",
     "web/src/draw/section/power.rs",

@@ -2,7 +2,9 @@
 
 use std::fmt;
 
+use crate::base::catalogue::Values;
 use crate::base::characters::steers;
+use crate::base::said::{said, word};
 
 /// One problem in a scenario file, a link or a command line.
 ///
@@ -22,16 +24,35 @@ impl Problem {
     /// A problem at `place`. What a message quotes may be anything: characters that do not print
     /// are escaped and long parts cut, so that a problem always fits a line.
     pub fn new(place: impl Into<String>, what: impl Into<String>, fix: impl Into<String>) -> Self {
-        let place = printable(place.into());
-        let place = if place.is_empty() {
-            "file".to_owned()
-        } else {
-            place
+        Self::of_texts(place.into(), what.into(), fix.into())
+    }
+
+    /// The same by the messages that say what is wrong and what would mend it, each with its
+    /// variables.
+    pub fn of(place: &str, what: (&str, Values<'_>), fix: (&str, Values<'_>)) -> Self {
+        Self::of_texts(place.to_owned(), said(what.0, what.1), said(fix.0, fix.1))
+    }
+
+    /// The problem of a number that is not from `least` to `most`, as the message says.
+    pub fn out_of_range(place: &str, message: &str, value: f64, least: f64, most: f64) -> Self {
+        let values = [value, least, most].map(|number| number.to_string());
+        let [found, least, most] = values.each_ref();
+        Self::of(
+            place,
+            (message, &[("found", found)]),
+            ("fix-range", &[("least", least), ("most", most)]),
+        )
+    }
+
+    fn of_texts(place: String, what: String, fix: String) -> Self {
+        let place = match place.is_empty() {
+            true => word("place-file").to_owned(),
+            false => printable(place),
         };
         Self {
             place,
-            what: printable(what.into()),
-            fix: printable(fix.into()),
+            what: printable(what),
+            fix: printable(fix),
         }
     }
 }
@@ -60,7 +81,12 @@ fn is_hidden(c: char) -> bool {
 
 impl fmt::Display for Problem {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{}: {}; {}", self.place, self.what, self.fix)
+        let values = [
+            ("place", &*self.place),
+            ("what", &self.what),
+            ("fix", &self.fix),
+        ];
+        f.write_str(&said("problem", &values))
     }
 }
 

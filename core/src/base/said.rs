@@ -11,3 +11,8 @@ pub fn said(key: &str, values: Values<'_>) -> String {
 pub fn word(key: &str) -> &'static str {
     Catalogue::ENGLISH.plain(key)
 }
+
+/// A message of how many there are.
+pub fn counted(key: &str, count: usize) -> String {
+    Catalogue::ENGLISH.write(key, count, &[])
+}

@@ -5,6 +5,7 @@
 
 use super::value::Value;
 pub use crate::base::problem::Problem;
+use crate::base::said::word;
 
 /// What can stand in a scenario file, or in settings.
 pub trait Read: Sized {
@@ -58,18 +59,21 @@ impl<'f> Fields<'f> {
         let fields = object(value, place, problems)?;
         let known = |name: &str| names.contains(&name) || spare.contains(&name);
         for (name, _) in fields.iter().filter(|(name, _)| !known(name)) {
-            problems.push(Problem::new(
-                within(place, name),
-                format!("unknown field `{name}`"),
-                format!("use only {}", [names, spare].concat().join(", ")),
+            problems.push(Problem::of(
+                &within(place, name),
+                ("problem-unknown-field", &[("name", name)]),
+                (
+                    "fix-use-only",
+                    &[("names", &[names, spare].concat().join(", "))],
+                ),
             ));
         }
         for name in names
             .iter()
             .filter(|name| position(&fields, name).is_none())
         {
-            let problem = format!("missing field `{name}`");
-            problems.push(Problem::new(place, problem, "add it"));
+            let problem = ("problem-missing-field", &[("name", *name)][..]);
+            problems.push(Problem::of(place, problem, ("fix-add", &[])));
         }
         Some(Self {
             place: place.to_owned(),
@@ -120,7 +124,7 @@ pub(super) fn object(
 ) -> Option<Vec<(String, Value)>> {
     match value {
         Value::Object(fields) => Some(fields),
-        other => misfit(place, "not an object", &other, "write it in { }", problems),
+        other => misfit(place, NOT_AN_OBJECT, &other, problems),
     }
 }
 
@@ -128,7 +132,7 @@ pub(super) fn object(
 fn entries(value: Value, place: &str, problems: &mut Vec<Problem>) -> Option<Vec<Value>> {
     match value {
         Value::List(items) => Some(items),
-        other => misfit(place, "not a list", &other, "write it in [ ]", problems),
+        other => misfit(place, NOT_A_LIST, &other, problems),
     }
 }
 
@@ -141,15 +145,26 @@ pub(crate) fn list<T: Read>(items: Vec<Value>, place: &str, problems: &mut Vec<P
     read
 }
 
+/// What is said of a value of the wrong kind, and what would mend it.
+type Misfit = (&'static str, &'static str);
+
+const NOT_AN_OBJECT: Misfit = ("problem-not-object", "fix-write-object");
+const NOT_A_LIST: Misfit = ("problem-not-list", "fix-write-list");
+const NOT_TEXT: Misfit = ("problem-not-text", "fix-write-quotes");
+const NOT_A_NUMBER: Misfit = ("problem-not-number", "fix-write-number");
+const NOT_WHOLE: Misfit = ("problem-not-whole", "fix-write-digits");
+const NOT_WHOLE_FROM_0: Misfit = ("problem-not-whole-from-0", "fix-write-digits");
+const NEITHER_TRUE_NOR_FALSE: Misfit = ("problem-not-bool", "fix-write-bool");
+
 /// Notes that a value is of the wrong kind.
 fn misfit<T>(
     place: &str,
-    problem: &str,
+    (problem, fix): Misfit,
     found: &Value,
-    fix: &str,
     problems: &mut Vec<Problem>,
 ) -> Option<T> {
-    problems.push(Problem::new(place, format!("{problem}: {found}"), fix));
+    let values = [("found", &*found.quoted())];
+    problems.push(Problem::of(place, (problem, &values), (fix, &[])));
     None
 }
 
@@ -167,11 +182,15 @@ pub fn one_of<T: Copy>(
         return Some(meaning);
     }
     let words: Vec<&str> = words.iter().map(|&(word, _)| word).collect();
-    let fix = format!("use one of {}", words.join(", "));
-    misfit(place, "not a word known here", value, &fix, problems)
+    problems.push(Problem::of(
+        place,
+        ("problem-unknown-word", &[("found", &value.quoted())]),
+        ("fix-use-one-of", &[("names", &words.join(", "))]),
+    ));
+    None
 }
 
-/// Takes the `kind` of an item, which is a `what`, out of its fields; one of `kinds`.
+/// Takes the `kind` of an item, a `coupling` or an `element`, out of its fields; one of `kinds`.
 pub(crate) fn tagged(
     item: Value,
     place: &str,
@@ -180,16 +199,21 @@ pub(crate) fn tagged(
     problems: &mut Vec<Problem>,
 ) -> Option<(String, Value)> {
     let mut fields = object(item, place, problems)?;
-    let problem = match removed(&mut fields, "kind") {
+    let kind = removed(&mut fields, "kind");
+    let quoted = kind.as_ref().map(Value::quoted).unwrap_or_default();
+    let problem = match kind {
         Some(Value::Text(kind)) if kinds.contains(&kind.as_str()) => {
             return Some((kind, Value::Object(fields)));
         }
-        Some(Value::Text(kind)) => format!("\"{kind}\" is not a kind of {what}"),
-        Some(other) => format!("{other} is not text"),
-        None => "missing".to_owned(),
+        Some(Value::Text(_)) => "problem-unknown-kind",
+        Some(_) => "problem-kind-not-text",
+        None => "problem-missing",
     };
-    let fix = format!("use one of {}", kinds.join(", "));
-    problems.push(Problem::new(within(place, "kind"), problem, fix));
+    problems.push(Problem::of(
+        &within(place, "kind"),
+        (problem, &[("found", &quoted), ("what", what)]),
+        ("fix-use-one-of", &[("names", &kinds.join(", "))]),
+    ));
     None
 }
 
@@ -200,15 +224,11 @@ pub(crate) fn count<T: TryFrom<i64, Error = String>>(
     problems: &mut Vec<Problem>,
 ) -> Option<T> {
     let Some(count) = value.as_i64() else {
-        let fix = "write digits only";
-        return misfit(place, "not a whole number", value, fix, problems);
+        return misfit(place, NOT_WHOLE, value, problems);
     };
     let allowed = T::try_from(count);
     allowed
-        .map_err(|problem| {
-            let fix = "write a number that is allowed there";
-            problems.push(Problem::new(place, problem, fix));
-        })
+        .map_err(|problem| problems.push(Problem::new(place, problem, word("fix-write-allowed"))))
         .ok()
 }
 
@@ -222,7 +242,7 @@ impl Read for String {
     fn read(value: Value, place: &str, problems: &mut Vec<Problem>) -> Option<Self> {
         match value {
             Value::Text(text) => Some(text),
-            other => misfit(place, "not a text", &other, "write it in quotes", problems),
+            other => misfit(place, NOT_TEXT, &other, problems),
         }
     }
 }
@@ -230,7 +250,7 @@ impl Read for String {
 impl Read for f64 {
     fn read(value: Value, place: &str, problems: &mut Vec<Problem>) -> Option<Self> {
         let number = value.as_f64();
-        number.or_else(|| misfit(place, "not a number", &value, "write a number", problems))
+        number.or_else(|| misfit(place, NOT_A_NUMBER, &value, problems))
     }
 }
 
@@ -238,10 +258,7 @@ impl Read for bool {
     fn read(value: Value, place: &str, problems: &mut Vec<Problem>) -> Option<Self> {
         match value {
             Value::Bool(value) => Some(value),
-            other => {
-                let problem = "neither true nor false";
-                misfit(place, problem, &other, "write one of them", problems)
-            }
+            other => misfit(place, NEITHER_TRUE_NOR_FALSE, &other, problems),
         }
     }
 }
@@ -249,10 +266,7 @@ impl Read for bool {
 impl Read for u32 {
     fn read(value: Value, place: &str, problems: &mut Vec<Problem>) -> Option<Self> {
         let number = value.as_i64().and_then(|number| number.try_into().ok());
-        number.or_else(|| {
-            let fix = "write digits only";
-            misfit(place, "not a whole number from 0 up", &value, fix, problems)
-        })
+        number.or_else(|| misfit(place, NOT_WHOLE_FROM_0, &value, problems))
     }
 }
 
@@ -271,11 +285,14 @@ impl<T: Read, const N: usize> Read for [T; N] {
         let found = read.len();
         let row = read.try_into().ok();
         if row.is_none() {
-            let problem = format!("not a row of {N}, but of {found}");
-            problems.push(Problem::new(
+            let wanted = &*N.to_string();
+            problems.push(Problem::of(
                 place,
-                problem,
-                format!("write {N} values in [ ], with commas between"),
+                (
+                    "problem-row-length",
+                    &[("wanted", wanted), ("found", &found.to_string())],
+                ),
+                ("fix-row-length", &[("wanted", wanted)]),
             ));
         }
         row

@@ -5,6 +5,7 @@ use std::fmt;
 
 use super::value::Value;
 use crate::base::problem::Problem;
+use crate::base::said::said;
 use serde::de::{Deserializer, Error, MapAccess, SeqAccess, Visitor};
 
 /// Most lists and objects within each other; no scenario needs half of them.
@@ -29,32 +30,18 @@ pub fn strict(text: &str) -> Result<Value, Problem> {
 }
 
 fn unreadable(text: &str, error: &serde_json::Error, refusal: Option<Refusal>) -> Problem {
-    let place = format!("line {}, column {}", error.line(), error.column());
-    let (what, fix) = match refusal {
-        Some(Refusal::Twice(key)) => (
-            format!("the key \"{key}\" stands here twice"),
-            "leave one of them out",
-        ),
-        Some(Refusal::TooDeep) => (
-            format!("more than {MOST_LEVELS} lists and objects within each other"),
-            "write it flatter: no field needs so many",
-        ),
-        None if error.is_eof() => (
-            "the file ends too early".to_owned(),
-            "check that it was copied whole",
-        ),
+    let (line, column) = (error.line().to_string(), error.column().to_string());
+    let place = said("place-line", &[("line", &line), ("column", &column)]);
+    let (what, quoted, fix) = match refusal {
+        Some(Refusal::Twice(key)) => ("problem-twice", key, "fix-leave-one-out"),
+        Some(Refusal::TooDeep) => ("problem-too-deep", MOST_LEVELS.to_string(), "fix-flatter"),
+        None if error.is_eof() => ("problem-ends", String::new(), "fix-copied-whole"),
         None => match number(line_of(text, error), error.column()) {
-            "" => (
-                format!("not JSON: \"{}\"", around(text, error)),
-                "mend the JSON at that place",
-            ),
-            number => (
-                format!("the number {number} is too large, or not written as JSON does"),
-                "write digits, with at most one point",
-            ),
+            "" => ("problem-not-json", around(text, error), "fix-mend-json"),
+            number => ("problem-number", number.to_owned(), "fix-digits-point"),
         },
     };
-    Problem::new(place, what, fix)
+    Problem::of(&place, (what, &[("found", &quoted)]), (fix, &[]))
 }
 
 fn line_of<'t>(text: &'t str, error: &serde_json::Error) -> &'t str {
@@ -138,7 +125,8 @@ impl<'de> Visitor<'de> for Within<'_> {
     type Value = Value;
 
     fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str("a JSON value")
+        // What serde would say; our own messages stand in its place.
+        f.write_str("")
     }
 
     fn visit_bool<E: Error>(self, value: bool) -> Result<Value, E> {

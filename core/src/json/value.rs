@@ -3,7 +3,7 @@
 //! Our own: an object keeps its few fields in a list, numbers stay as exact as they are written,
 //! and the engine is smaller by the maps and number formats of a general one.
 
-use std::fmt;
+use crate::base::said::word;
 
 /// A JSON value.
 #[derive(Debug, Clone, PartialEq)]
@@ -45,22 +45,19 @@ impl Value {
             _ => None,
         }
     }
-}
 
-/// As a message quotes it: a list or an object as a whole would bury what is said about it.
-impl fmt::Display for Value {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+    /// As a message quotes it: a list or an object as a whole would bury what is said about it.
+    pub(crate) fn quoted(&self) -> String {
         match self {
-            Self::Null => f.write_str("null"),
-            Self::Bool(true) => f.write_str("true"),
-            Self::Bool(false) => f.write_str("false"),
-            Self::Whole(number) => write!(f, "{number}"),
-            Self::Negative(number) => write!(f, "{number}"),
+            Self::Null => "null".to_owned(),
+            Self::Bool(value) => value.to_string(),
+            Self::Whole(number) => number.to_string(),
+            Self::Negative(number) => number.to_string(),
             // Debug writes 1e308 in short, and a point in what was written with one.
-            Self::Number(number) => write!(f, "{number:?}"),
-            Self::Text(text) => write!(f, "\"{text}\""),
-            Self::List(_) => f.write_str("a list"),
-            Self::Object(_) => f.write_str("an object"),
+            Self::Number(number) => format!("{number:?}"),
+            Self::Text(text) => format!("\"{text}\""),
+            Self::List(_) => word("value-list").to_owned(),
+            Self::Object(_) => word("value-object").to_owned(),
         }
     }
 }

@@ -7,6 +7,7 @@ use levertrain_exact::{Motions, Terms, Turning};
 
 use crate::base::element_set::ElementSet;
 use crate::base::problem::{MOST_PROBLEMS, Problem};
+use crate::base::said::word;
 use crate::model::scenario::{Element, Scenario};
 use crate::train::gearing::Gearing;
 use crate::train::validate::{Checker, unknown};
@@ -64,8 +65,8 @@ impl Train {
         if input.is_some() && input == output {
             check.note(
                 "output",
-                format!("\"{}\" is the input as well", scenario.output),
-                "name another shaft",
+                ("problem-input-as-well", &[("id", &scenario.output)]),
+                "fix-another-shaft",
             );
         }
         let members = check.members();
@@ -157,14 +158,14 @@ impl Train {
         for id in ids {
             match self.element(id) {
                 Some(index) if self.scenario.elements[index].is_one_way() => {
-                    problems.push(Problem::new(
-                        "applied elements",
-                        format!("\"{id}\" is a one-way clutch"),
-                        "leave it out: it locks by itself",
+                    problems.push(Problem::of(
+                        word("place-applied"),
+                        ("problem-one-way", &[("id", id)]),
+                        ("fix-one-way", &[]),
                     ));
                 }
                 Some(index) => set = set.with(index),
-                None => problems.push(self.unknown_element("applied elements", id)),
+                None => problems.push(self.unknown_element(word("place-applied"), id)),
             }
         }
         if problems.is_empty() {
@@ -182,7 +183,11 @@ impl Train {
     /// What people call a body.
     pub fn body_label(&self, body: Body) -> &str {
         match body {
-            Body::Housing => self.scenario.housing_label.as_deref().unwrap_or("Housing"),
+            Body::Housing => self
+                .scenario
+                .housing_label
+                .as_deref()
+                .unwrap_or_else(|| word("housing")),
             Body::Shaft(shaft) => &self.scenario.shafts[shaft].label,
         }
     }

@@ -2,9 +2,11 @@
 
 mod surroundings;
 
+use crate::base::catalogue::Values;
 use crate::base::characters::{is_blank, steers};
 use crate::base::element_set::ElementSet;
 use crate::base::problem::{Problem, shortened};
+use crate::base::said::{counted, said};
 use crate::model::coupling::Coupling;
 use crate::model::scenario::{Brake, Clutch, Element, HOUSING, OneWay, Scenario, limits};
 use crate::train::Body;
@@ -12,7 +14,7 @@ use crate::train::Body;
 /// Most characters quoted of a text that may be very long.
 const QUOTED_CHARS: usize = 48;
 
-/// The problem of an id that nothing has.
+/// The problem of an id that no `shaft`, or no `element`, has.
 pub(crate) fn unknown<'a>(
     what: &str,
     place: &str,
@@ -20,13 +22,16 @@ pub(crate) fn unknown<'a>(
     known: impl Iterator<Item = &'a str>,
 ) -> Problem {
     let known: Vec<&str> = known.collect();
-    let fix = if known.is_empty() {
-        format!("the scenario has no {what}")
-    } else {
-        format!("use one of {}", known.join(", "))
+    let fix = match known.is_empty() {
+        true => "fix-has-none",
+        false => "fix-use-one-of",
     };
     let id = shortened(id, QUOTED_CHARS);
-    Problem::new(place, format!("no {what} has the id \"{id}\""), fix)
+    Problem::of(
+        place,
+        ("problem-unknown-id", &[("what", what), ("id", &id)]),
+        (fix, &[("what", what), ("names", &known.join(", "))]),
+    )
 }
 
 /// Checks a scenario part by part and collects every problem.
@@ -44,13 +49,21 @@ impl<'a> Checker<'a> {
         }
     }
 
-    pub(crate) fn note(
-        &mut self,
-        place: impl Into<String>,
-        problem: String,
-        fix: impl Into<String>,
-    ) {
-        self.problems.push(Problem::new(place, problem, fix));
+    /// Notes a problem by its message, and that of a fix that needs no variables.
+    pub(crate) fn note(&mut self, place: &str, problem: (&str, Values<'_>), fix: &str) {
+        self.problems.push(Problem::of(place, problem, (fix, &[])));
+    }
+
+    /// Notes how many there are, by a message, where that is not from `least` to `most`.
+    fn count(&mut self, place: &str, message: &str, count: usize, [least, most]: [usize; 2]) {
+        if !(least..=most).contains(&count) {
+            let [least, most] = [least, most].map(|count| count.to_string());
+            self.problems.push(Problem::new(
+                place,
+                counted(message, count),
+                said("fix-have", &[("least", &least), ("most", &most)]),
+            ));
+        }
     }
 
     /// Lengths, characters and uniqueness of every id and label.
@@ -77,8 +90,8 @@ impl<'a> Checker<'a> {
             .map(|x| (x.id.as_str(), x.label.as_str()));
         self.list("ranges", ranges, 0, limits::RANGES);
         if self.shaft_index(HOUSING).is_some() {
-            let problem = format!("\"{HOUSING}\" always means the housing");
-            self.note("shafts", problem, "give the shaft another id");
+            let problem = ("problem-housing-id", &[("id", HOUSING)][..]);
+            self.note("shafts", problem, "fix-another-id");
         }
     }
 
@@ -95,61 +108,55 @@ impl<'a> Checker<'a> {
             self.id(&format!("{place}.id"), id);
             self.text(&format!("{place}.label"), label, 1, limits::LABEL_CHARS);
             if let Some(first) = seen.iter().position(|&known| known == id) {
-                let problem = format!("the id \"{id}\" is taken by {name}[{first}]");
-                self.note(format!("{place}.id"), problem, "give each a different id");
+                let first = format!("{name}[{first}]");
+                let problem = ("problem-taken-id", &[("id", id), ("first", &first)][..]);
+                self.note(&format!("{place}.id"), problem, "fix-different-id");
             }
             seen.push(id);
         }
-        let count = seen.len();
-        if !(least..=most).contains(&count) {
-            let problem = format!("{count} entries");
-            self.note(name, problem, format!("have {least} to {most}"));
-        }
+        self.count(name, "problem-entries", seen.len(), [least, most]);
     }
 
     fn id(&mut self, place: &str, id: &str) {
         let plain = |c: char| c.is_ascii_alphanumeric() || c == '_' || c == '-';
         if id.is_empty() || id.len() > limits::ID_CHARS || !id.chars().all(plain) {
-            let most = limits::ID_CHARS;
-            self.note(
+            self.problems.push(Problem::of(
                 place,
-                format!("\"{}\" cannot be an id", shortened(id, QUOTED_CHARS)),
-                format!("use 1 to {most} letters, digits, - or _"),
-            );
+                ("problem-id", &[("id", &shortened(id, QUOTED_CHARS))]),
+                ("fix-id", &[("most", &limits::ID_CHARS.to_string())]),
+            ));
         }
     }
 
     fn text(&mut self, place: &str, text: &str, least: usize, most: usize) {
         let count = text.chars().count();
         if !(least..=most).contains(&count) || text.chars().any(char::is_control) {
+            let text = shortened(text, QUOTED_CHARS);
+            let [count, least, most] = [count, least, most].map(|count| count.to_string());
+            self.problems.push(Problem::of(
+                place,
+                (
+                    "problem-characters",
+                    &[("text", &text), ("characters", &count)],
+                ),
+                ("fix-characters", &[("least", &least), ("most", &most)]),
+            ));
+        } else if let Some(hidden) = text.chars().find(|&c| steers(c)) {
+            let code = format!("{:04X}", hidden as u32);
             self.note(
                 place,
-                format!(
-                    "\"{}\" has {count} characters, or some that do not print",
-                    shortened(text, QUOTED_CHARS)
-                ),
-                format!("use {least} to {most} printing characters"),
+                ("problem-steers", &[("code", &code)]),
+                "fix-leave-out",
             );
-        } else if let Some(hidden) = text.chars().find(|&c| steers(c)) {
-            let problem = format!(
-                "has U+{:04X}, which steers text and is not seen",
-                hidden as u32
-            );
-            self.note(place, problem, "leave it out");
         } else if least > 0 && text.chars().all(is_blank) {
-            let problem = "has no character that is seen".to_owned();
-            self.note(place, problem, "write a letter or a digit at least");
+            self.note(place, ("problem-unseen", &[]), "fix-letter");
         }
     }
 
     /// Index of a shaft that must turn.
     pub(crate) fn shaft(&mut self, place: &str, id: &str) -> Option<usize> {
         if id == HOUSING {
-            self.note(
-                place,
-                "the housing does not turn".to_owned(),
-                "name a shaft",
-            );
+            self.note(place, ("problem-housing", &[]), "fix-shaft");
             return None;
         }
         let index = self.shaft_index(id);
@@ -177,17 +184,23 @@ impl<'a> Checker<'a> {
             let facts = coupling.facts();
             let mut bodies: Vec<Body> = Vec::new();
             for member in facts.members() {
-                let place = format!("couplings[{index}], {}", member.role.word());
+                let place = said(
+                    "place-member",
+                    &[
+                        ("coupling", &format!("couplings[{index}]")),
+                        ("member", member.role.word()),
+                    ],
+                );
                 let Some(body) = self.body(&place, member.shaft) else {
                     continue;
                 };
                 if bodies.contains(&body) {
-                    let problem = format!(
-                        "\"{}\" is another member of \"{}\" already",
-                        member.shaft,
-                        facts.id()
+                    let values = [("id", member.shaft), ("coupling", facts.id())];
+                    self.note(
+                        &place,
+                        ("problem-member-twice", &values),
+                        "fix-member-twice",
                     );
-                    self.note(place, problem, "put each member on its own shaft");
                 }
                 bodies.push(body);
             }
@@ -212,8 +225,8 @@ impl<'a> Checker<'a> {
                     let from_shaft = self.shaft(&place, from);
                     let to_shaft = self.shaft(&place, to);
                     if from == to {
-                        let problem = format!("both ends are \"{from}\"");
-                        self.note(place, problem, "name two different shafts");
+                        let problem = ("problem-same-ends", &[("id", &**from)][..]);
+                        self.note(&place, problem, "fix-two-shafts");
                     }
                     from_shaft
                         .zip(to_shaft)
@@ -224,8 +237,8 @@ impl<'a> Checker<'a> {
                     let shaft_index = self.shaft(&format!("{place}.shaft"), shaft);
                     let other = self.body(&format!("{place}.against"), against);
                     if shaft == against {
-                        let problem = format!("\"{shaft}\" cannot lock against itself");
-                        self.note(place, problem, "name another shaft, or housing");
+                        let problem = ("problem-against-itself", &[("id", &**shaft)][..]);
+                        self.note(&place, problem, "fix-against-itself");
                     }
                     shaft_index.zip(other).map(|(a, b)| [Body::Shaft(a), b])
                 }
@@ -245,8 +258,12 @@ impl<'a> Checker<'a> {
             let place = format!("ranges[{index}].applied");
             let mut set = ElementSet::NONE;
             if range.applied.len() > limits::ELEMENTS {
-                let problem = format!("{} entries", range.applied.len());
-                self.note(place, problem, format!("name at most {}", limits::ELEMENTS));
+                let most = limits::ELEMENTS.to_string();
+                self.problems.push(Problem::new(
+                    place,
+                    counted("problem-entries", range.applied.len()),
+                    said("fix-name-at-most", &[("most", &most)]),
+                ));
                 ranges.push(set);
                 continue;
             }
@@ -260,12 +277,11 @@ impl<'a> Checker<'a> {
                     // An index beyond the limit has been reported by `texts`.
                     Some(element) if element >= limits::ELEMENTS => {}
                     Some(element) if elements[element].is_one_way() => {
-                        let problem = format!("\"{id}\" is a one-way clutch");
-                        self.note(place.as_str(), problem, "leave it out: it locks by itself");
+                        self.note(&place, ("problem-one-way", &[("id", id)]), "fix-one-way");
                     }
                     Some(element) if set.contains(element) => {
-                        let problem = format!("\"{id}\" is named twice");
-                        self.note(place.as_str(), problem, "name each element once");
+                        let problem = ("problem-named-twice", &[("id", &**id)][..]);
+                        self.note(&place, problem, "fix-named-twice");
                     }
                     Some(element) => set = set.with(element),
                 }

@@ -11,7 +11,7 @@ pub use self::facts::*;
 pub use self::names::{listed, noun};
 pub use crate::base::catalogue::{Catalogue, Values};
 pub use crate::base::number::number;
-pub use crate::base::said::{said, word};
+pub use crate::base::said::{counted, said, word};
 
 use self::say::{Speaker, pace_of, way_of};
 use crate::solve::{Combination, State};

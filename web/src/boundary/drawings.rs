@@ -1,5 +1,6 @@
 //! Drawings: how large they are, what is where on them, and painting them.
 
+use levertrain_core::words::word;
 use plotters_canvas::CanvasBackend;
 use wasm_bindgen::prelude::*;
 use web_sys::HtmlCanvasElement;
@@ -50,7 +51,7 @@ impl Sandbox {
         let scene = pictures::on_page(session, drawing, (width, height))
             .map_err(|problem| problems(vec![problem]))?;
         let mut backend = CanvasBackend::with_canvas_object(canvas)
-            .ok_or_else(|| JsValue::from_str("the canvas has no 2d context"))?;
+            .ok_or_else(|| JsValue::from_str(word("problem-canvas")))?;
         paint(&scene, &mut backend, palette, Device::canvas(scale))
             .map_err(|error| JsValue::from_str(&error.to_string()))
     }

@@ -1,6 +1,7 @@
 //! Values and problems as plain JavaScript data.
 
 use levertrain_core::Problem;
+use levertrain_core::words::word;
 use serde::Serialize;
 use wasm_bindgen::JsValue;
 
@@ -8,10 +9,10 @@ use crate::boundary::wire::ProblemInfo;
 
 /// The problem of a sandbox without a train.
 pub fn nothing_open() -> JsValue {
-    problems(vec![Problem::new(
-        "sandbox",
-        "no scenario is open",
-        "open one first",
+    problems(vec![Problem::of(
+        word("place-sandbox"),
+        ("problem-nothing-open", &[]),
+        ("fix-nothing-open", &[]),
     )])
 }
 

@@ -1,6 +1,7 @@
 //! Drawings by name.
 
 use levertrain_core::Problem;
+use levertrain_core::words::word;
 
 use super::session::Session;
 use crate::draw::scene::Scene;
@@ -41,9 +42,9 @@ pub fn scene(session: &Session, drawing: &str, size: (f64, f64)) -> Result<Scene
             let mut couplings = session.train().scenario().couplings.iter();
             let id = drawing.strip_prefix("end:");
             let coupling = couplings.position(|coupling| Some(coupling.facts().id()) == id);
-            let fix = "use section, lever, flow, operating or end: and the id of a coupling";
             let coupling = coupling.ok_or_else(|| {
-                Problem::new("drawing", format!("\"{drawing}\" is not a drawing"), fix)
+                let problem = ("problem-drawing", &[("drawing", drawing)][..]);
+                Problem::of(word("place-drawing"), problem, ("fix-drawing", &[]))
             })?;
             end_view::scene(&live, coupling, size)
         }

@@ -137,8 +137,9 @@ impl Settings {
         let mut problems = Vec::new();
         let mut within = |place: &str, value: f64, least: f64, most: f64| {
             if !(least..=most).contains(&value) {
-                let fix = format!("use {least} to {most}");
-                problems.push(Problem::new(place, format!("{value} is out of range"), fix));
+                let problem =
+                    Problem::out_of_range(place, "problem-out-of-range", value, least, most);
+                problems.push(problem);
             }
         };
         within("settings.scale", self.scale, LEAST_SCALE, MOST_SCALE);
@@ -179,38 +180,19 @@ impl Settings {
     }
 }
 
-impl Read for Palette {
-    fn read(value: Value, place: &str, problems: &mut Vec<Problem>) -> Option<Self> {
-        one_of(
-            &value,
-            place,
-            &Self::ALL.map(|palette| (palette.name(), palette)),
-            problems,
-        )
-    }
+/// Reads one of a type's values by its name.
+macro_rules! read_by_name {
+    ($($kind:ty),+) => {$(
+        impl Read for $kind {
+            fn read(value: Value, place: &str, problems: &mut Vec<Problem>) -> Option<Self> {
+                let named = Self::ALL.map(|known| (known.name(), known));
+                one_of(&value, place, &named, problems)
+            }
+        }
+    )+};
 }
 
-impl Read for SpeedUnit {
-    fn read(value: Value, place: &str, problems: &mut Vec<Problem>) -> Option<Self> {
-        one_of(
-            &value,
-            place,
-            &Self::ALL.map(|unit| (unit.name(), unit)),
-            problems,
-        )
-    }
-}
-
-impl Read for TorqueUnit {
-    fn read(value: Value, place: &str, problems: &mut Vec<Problem>) -> Option<Self> {
-        one_of(
-            &value,
-            place,
-            &Self::ALL.map(|unit| (unit.name(), unit)),
-            problems,
-        )
-    }
-}
+read_by_name!(Palette, SpeedUnit, TorqueUnit);
 
 #[cfg(test)]
 #[expect(clippy::unwrap_used, reason = "a test stops at the first surprise")]

@@ -40,6 +40,7 @@ pub use curves::Curves;
 use std::ops::RangeInclusive;
 
 use crate::base::problem::Problem;
+use crate::base::said::word;
 use crate::base::short_sort::sort_short_by;
 use crate::load::losses::MESH_EFFICIENCY;
 use crate::model::curve::{Curve, Piece};
@@ -85,26 +86,22 @@ impl Conditions {
     /// The first that is out of its range or no number.
     pub fn checked(self) -> Result<Self, Problem> {
         for (place, value, least, most) in [
-            ("pedal", self.pedal, 0.0, 1.0),
-            ("grade", self.grade, -GRADE_MAX, GRADE_MAX),
-            (
-                "mesh efficiency",
-                self.mesh_efficiency,
-                f64::MIN_POSITIVE,
-                1.0,
-            ),
+            ("place-pedal", self.pedal, 0.0, 1.0),
+            ("place-grade", self.grade, -GRADE_MAX, GRADE_MAX),
+            ("place-mesh", self.mesh_efficiency, f64::MIN_POSITIVE, 1.0),
         ] {
             if !(least..=most).contains(&value) {
-                let problem = format!("{value} is not allowed there");
                 let least = if least > 0.0 && least < 1e-9 {
                     0.0
                 } else {
                     least
                 };
-                return Err(Problem::new(
-                    place,
-                    problem,
-                    format!("use {least} to {most}"),
+                return Err(Problem::out_of_range(
+                    word(place),
+                    "problem-not-allowed",
+                    value,
+                    least,
+                    most,
                 ));
             }
         }

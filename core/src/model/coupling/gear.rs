@@ -5,6 +5,7 @@ use std::fmt;
 use serde::Serialize;
 
 use crate::base::problem::Problem;
+use crate::base::said::said;
 use crate::json::{Read, Value, count, read_fields};
 use crate::model::scenario::limits::{TEETH_MAX, TEETH_MIN};
 
@@ -39,10 +40,18 @@ impl TryFrom<i64> for Teeth {
         u32::try_from(count)
             .ok()
             .and_then(Self::new)
-            .ok_or_else(|| {
-                format!("{count} teeth is outside the {TEETH_MIN} to {TEETH_MAX} a gear may have")
-            })
+            .ok_or_else(|| outside("problem-teeth", count, TEETH_MIN, TEETH_MAX))
     }
+}
+
+/// Says that a count is not from `least` to `most`.
+fn outside(message: &str, count: i64, least: u32, most: u32) -> String {
+    let values = [
+        ("found", &*count.to_string()),
+        ("least", &least.to_string()),
+        ("most", &most.to_string()),
+    ];
+    said(message, &values)
 }
 
 impl From<Teeth> for u32 {
@@ -101,9 +110,7 @@ impl TryFrom<i64> for PinionCount {
         let most = crate::model::scenario::limits::PINIONS;
         match u32::try_from(count) {
             Ok(count) if (1..=most).contains(&count) => Ok(Self(count)),
-            _ => Err(format!(
-                "{count} pinions is outside the 1 to {most} a row may have"
-            )),
+            _ => Err(outside("problem-pinions", count, 1, most)),
         }
     }
 }

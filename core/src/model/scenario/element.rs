@@ -91,7 +91,7 @@ impl Read for Way {
 impl Read for Element {
     fn read(value: Value, place: &str, problems: &mut Vec<Problem>) -> Option<Self> {
         const KINDS: &[&str] = &["brake", "clutch", "one-way"];
-        let (kind, fields) = tagged(value, place, "shift element", KINDS, problems)?;
+        let (kind, fields) = tagged(value, place, "element", KINDS, problems)?;
         match kind.as_str() {
             "brake" => Read::read(fields, place, problems).map(Self::Brake),
             "clutch" => Read::read(fields, place, problems).map(Self::Clutch),

@@ -44,18 +44,18 @@ impl Friction {
             .into_iter()
             .filter(|(_, value, (least, most))| !(least..=most).contains(&value))
             .map(|(field, value, (least, most))| {
-                Problem::new(
-                    format!("{place}.{field}"),
-                    format!("outside what is allowed: {value}"),
-                    format!("use {least} to {most}"),
-                )
+                let place = format!("{place}.{field}");
+                Problem::out_of_range(&place, "problem-outside", value, least, most)
             })
             .collect();
         if self.inner_radius >= self.outer_radius {
-            problems.push(Problem::new(
-                format!("{place}.inner_radius"),
-                format!("not below the outer radius: {}", self.inner_radius),
-                format!("use less than {}", self.outer_radius),
+            problems.push(Problem::of(
+                &format!("{place}.inner_radius"),
+                (
+                    "problem-not-below-outer",
+                    &[("found", &self.inner_radius.to_string())],
+                ),
+                ("fix-less", &[("most", &self.outer_radius.to_string())]),
             ));
         }
         problems

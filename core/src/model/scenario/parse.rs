@@ -17,10 +17,16 @@ impl Scenario {
     /// [`crate::Train::new`].
     pub fn parse(text: &str) -> Result<Self, Vec<Problem>> {
         if text.len() > limits::FILE_BYTES {
-            return Err(vec![Problem::new(
-                "file",
-                format!("{} bytes is more than a scenario may have", text.len()),
-                format!("keep it under {} bytes", limits::FILE_BYTES),
+            return Err(vec![Problem::of(
+                "",
+                (
+                    "problem-too-many-bytes",
+                    &[("found", &text.len().to_string())],
+                ),
+                (
+                    "fix-fewer-bytes",
+                    &[("most", &limits::FILE_BYTES.to_string())],
+                ),
             )]);
         }
         // Some editors begin a file with a byte order mark.
@@ -49,10 +55,10 @@ fn outermost(value: Value, problems: &mut Vec<Problem>) -> Option<Scenario> {
     let format: Value = fields.take("format")?;
     if format != Value::Whole(FORMAT.into()) {
         // Another format may have other fields: nothing else is said about it.
-        *problems = vec![Problem::new(
+        *problems = vec![Problem::of(
             "format",
-            format!("{format} is not a format this version reads"),
-            format!("write \"format\": {FORMAT}"),
+            ("problem-format", &[("found", &format.quoted())]),
+            ("fix-format", &[("format", &FORMAT.to_string())]),
         )];
         return None;
     }
@@ -107,10 +113,14 @@ fn items<T: Read>(
     problems: &mut Vec<Problem>,
 ) -> Vec<T> {
     if items.len() > most {
-        problems.push(Problem::new(
+        let [found, most] = [items.len(), most].map(|count| count.to_string());
+        problems.push(Problem::of(
             name,
-            format!("{} entries are more than the {most} allowed", items.len()),
-            format!("keep at most {most}"),
+            (
+                "problem-too-many-entries",
+                &[("found", &found), ("most", &most)],
+            ),
+            ("fix-keep-at-most", &[("most", &most)]),
         ));
         return Vec::new();
     }

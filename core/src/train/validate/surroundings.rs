@@ -1,6 +1,7 @@
 //! Checks of the engine, the torque converter and the load.
 
 use super::Checker;
+use crate::base::problem::Problem;
 use crate::model::curve::Piece;
 use crate::model::scenario::{Converter, Engine, Load, limits};
 
@@ -17,11 +18,10 @@ impl Checker<'_> {
         ];
         let any = scenario.converter.is_some() || given.iter().any(|(_, given)| *given);
         for (name, _) in given.iter().filter(|(_, given)| any && !given) {
-            let problem = format!("there is no {name}, and an operating point takes one");
             self.note(
-                *name,
-                problem,
-                "add it, or leave out engine, converter and load",
+                name,
+                ("problem-missing-part", &[("what", name)]),
+                "fix-missing-part",
             );
         }
         if let Some(engine) = &scenario.engine {
@@ -43,7 +43,7 @@ impl Checker<'_> {
             ("engine.full", &engine.full, most),
             ("engine.motoring", &engine.motoring, 0.0),
         ] {
-            self.count(name, curve.len());
+            self.points(name, curve.len());
             for (index, &[speed, torque]) in curve.iter().enumerate() {
                 let [least, greatest] = [limits::ENGINE_SPEED_MIN, limits::ENGINE_SPEED_MAX];
                 self.within(&format!("{name}[{index}][0]"), speed, least, greatest);
@@ -59,8 +59,8 @@ impl Checker<'_> {
         if ends(&engine.full) != ends(&engine.motoring) {
             self.note(
                 "engine.motoring",
-                "it does not begin and end at the speeds of engine.full".to_owned(),
-                "use the same first speed and the same last speed in both",
+                ("problem-other-speeds", &[]),
+                "fix-other-speeds",
             );
             return;
         }
@@ -72,8 +72,8 @@ impl Checker<'_> {
         if let Some([speed, _]) = crossing {
             self.note(
                 "engine.motoring",
-                format!("at {speed} rev/min it is not below engine.full"),
-                "write a torque that is smaller than at full pedal",
+                ("problem-not-below-full", &[("speed", &speed.to_string())]),
+                "fix-not-below-full",
             );
         }
     }
@@ -81,13 +81,19 @@ impl Checker<'_> {
     fn converter(&mut self, converter: &Converter) {
         self.text("converter.label", &converter.label, 1, limits::LABEL_CHARS);
         let name = "converter.table";
-        self.count(name, converter.table.len());
+        self.points(name, converter.table.len());
         let before = self.problems.len();
         for (index, &[speed_ratio, torque_ratio, factor]) in converter.table.iter().enumerate() {
             let place = |column: usize| format!("{name}[{index}][{column}]");
             if !(0.0..1.0).contains(&speed_ratio) {
-                let problem = format!("{speed_ratio} is not a speed ratio from 0 to below 1");
-                self.note(place(0), problem, "leave out what is not in that range");
+                self.note(
+                    &place(0),
+                    (
+                        "problem-speed-ratio",
+                        &[("found", &speed_ratio.to_string())],
+                    ),
+                    "fix-speed-ratio",
+                );
             }
             self.within(&place(1), torque_ratio, 1.0, limits::TORQUE_RATIO_MAX);
             let [least, most] = [limits::CAPACITY_FACTOR_MIN, limits::CAPACITY_FACTOR_MAX];
@@ -96,8 +102,8 @@ impl Checker<'_> {
         let speed_ratios: Vec<f64> = converter.table.iter().map(|point| point[0]).collect();
         self.rising(name, &speed_ratios);
         if speed_ratios.first().is_some_and(|first| *first != 0.0) {
-            let problem = "it does not begin at stall".to_owned();
-            self.note(format!("{name}[0][0]"), problem, "begin with speed ratio 0");
+            let place = format!("{name}[0][0]");
+            self.note(&place, ("problem-no-stall", &[]), "fix-no-stall");
         }
         if self.problems.len() > before {
             return;
@@ -110,11 +116,8 @@ impl Checker<'_> {
             let inside = (slope < 0.0).then_some(vertex.clamp(from[0], to[0]));
             let greatest = [from[0], to[0]].into_iter().chain(inside).map(product);
             if greatest.fold(0.0, f64::max) > 1.0 + ROUNDING {
-                self.note(
-                    format!("{name}[{index}][1]"),
-                    "from there on more power would come out than goes in".to_owned(),
-                    "make torque ratio times speed ratio at most 1, between points as well",
-                );
+                let place = format!("{name}[{index}][1]");
+                self.note(&place, ("problem-more-power", &[]), "fix-more-power");
                 return;
             }
         }
@@ -132,21 +135,15 @@ impl Checker<'_> {
         }
     }
 
-    fn count(&mut self, name: &str, count: usize) {
-        let [least, most] = [limits::POINTS_MIN, limits::POINTS_MAX];
-        if !(least..=most).contains(&count) {
-            self.note(
-                name,
-                format!("{count} points"),
-                format!("have {least} to {most}"),
-            );
-        }
+    fn points(&mut self, name: &str, count: usize) {
+        let allowed = [limits::POINTS_MIN, limits::POINTS_MAX];
+        self.count(name, "problem-points", count, allowed);
     }
 
     fn within(&mut self, place: &str, value: f64, least: f64, most: f64) {
         if !(least..=most).contains(&value) {
-            let problem = format!("{value} is not allowed there");
-            self.note(place, problem, format!("use {least} to {most}"));
+            let problem = Problem::out_of_range(place, "problem-not-allowed", value, least, most);
+            self.problems.push(problem);
         }
     }
 
@@ -154,10 +151,14 @@ impl Checker<'_> {
         let pairs = values.iter().zip(values.iter().skip(1)).enumerate();
         let fallen = pairs.filter(|(_, (earlier, later))| later <= earlier);
         for (index, (earlier, later)) in fallen.collect::<Vec<_>>() {
+            let [earlier, later] = [earlier, later].map(|value| value.to_string());
             self.note(
-                format!("{name}[{}][0]", index + 1),
-                format!("{later} does not come after {earlier}"),
-                "list the points with rising first numbers",
+                &format!("{name}[{}][0]", index + 1),
+                (
+                    "problem-not-rising",
+                    &[("later", &later), ("earlier", &earlier)],
+                ),
+                "fix-rising",
             );
         }
     }

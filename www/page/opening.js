@@ -11,6 +11,7 @@ import { shownFrom } from "../state/shown.js";
 import { unitsFrom, USUAL_UNITS } from "../state/units.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
+/** @typedef {import("../state/desk.js").Prepared} Prepared */
 /** @typedef {import("../address/link.js").View} View */
 
 export class Opening {
@@ -56,23 +57,40 @@ export class Opening {
    * @param {File} file
    */
   async openFile(file) {
+    this.overtake();
+    const opening = this.#count;
     try {
-      this.openText(await readFile(file), file.name);
+      const text = await readFile(file);
+      const prepared = await this.#prepare(text, opening);
+      if (prepared) this.openText(text, file.name, prepared);
     } catch (error) {
       this.#desk.report(error, unopened(file.name));
     }
   }
 
   /**
+   * Makes ready to open a scenario; nothing when that was overtaken on its way.
+   * @param {string} text
+   * @param {number} opening which of the openings it is
+   */
+  async #prepare(text, opening) {
+    const prepared = opening === this.#count ? await this.#desk.prepare(text) : undefined;
+    if (opening === this.#count) return prepared;
+    prepared?.sandbox.free();
+    return undefined;
+  }
+
+  /**
    * @param {string} text
    * @param {string} name
+   * @param {Prepared} [prepared]
    */
-  openText(text, name) {
+  openText(text, name, prepared) {
     this.overtake();
     try {
       const known = this.files.findIndex((file) => file.name === name && file.text === text);
       const key = known >= 0 ? known : this.files.push({ text, name }) - 1;
-      this.#desk.open(text, { file: key, name });
+      this.#desk.open(text, { file: key, name }, {}, prepared);
       this.#desk.dismiss();
     } catch (error) {
       this.#desk.report(error, unopened(name));
@@ -134,12 +152,13 @@ export class Opening {
       );
     }
     const text = await readScenario(wanted);
-    if (opening !== this.#count) return false;
-    const open = (/** @type {string[] | undefined} */ applied) =>
-      this.#desk.open(text, { stem: wanted }, { applied, ...settings });
+    const prepared = await this.#prepare(text, opening);
+    if (!prepared) return false;
+    const open = (/** @type {string[] | undefined} */ applied, /** @type {Prepared | undefined} */ ready) =>
+      this.#desk.open(text, { stem: wanted }, { applied, ...settings }, ready);
     put(() => {
-      if (applied) mended(failures, () => open(applied), () => open(undefined));
-      else open(undefined);
+      if (applied) mended(failures, () => open(applied, prepared), () => open(undefined, undefined));
+      else open(undefined, prepared);
     });
     return true;
   }

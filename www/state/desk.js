@@ -9,6 +9,7 @@
  */
 
 import { abandon, isTrap, replaceEngine, useEngine } from "./engine.js";
+import { inPieces } from "../kit/pieces.js";
 import { Problems, problemsOf } from "../kit/problems.js";
 import { USUAL_ASSUMPTIONS } from "./assumptions.js";
 import { Quantities } from "./quantities.js";
@@ -22,10 +23,17 @@ import { unitOf, USUAL_UNITS } from "./units.js";
 /** @typedef {import("../kit/problems.js").Problem} Problem */
 /** @typedef {{ stem: string } | { file: number, name: string }} Source where a scenario came from */
 /** @typedef {{ id: string, answer: Answer }} Preview what changing one element over would give */
+/**
+ * A sandbox that a scenario is open in already.
+ * @typedef {{ sandbox: Sandbox, info: TrainInfo, engine: import("./engine.js").Engine }} Prepared
+ */
 /** @typedef {{ coupling: string, index: number }} MemberPlace a member of a coupling */
 
 export const DEFAULT_SPEED = 1000;
 export const DEFAULT_TORQUE = 100;
+
+/** Steps of opening taken at once, each of which takes well under a millisecond. */
+const STEPS = 4;
 
 export class Desk extends EventTarget {
   /** @type {Sandbox | undefined} */
@@ -81,19 +89,43 @@ export class Desk extends EventTarget {
   }
 
   /**
+   * Makes ready to open a scenario, in pieces: to lay out a large train takes a while.
+   * @param {string} text
+   * @returns {Promise<Prepared>} for `open`
+   */
+  async prepare(text) {
+    const engine = this.#engine;
+    const sandbox = new engine.Sandbox();
+    try {
+      sandbox.begin(text);
+      const info = await inPieces(() => (engine === this.#engine ? sandbox.arrange(STEPS) : null));
+      if (info) return { sandbox, info, engine };
+    } catch (error) {
+      if (isTrap(error)) replaceEngine(engine, sandbox).catch(() => undefined);
+      else sandbox.free();
+      throw error;
+    }
+    // A neighbour broke the engine meanwhile.
+    abandon(sandbox);
+    return this.prepare(text);
+  }
+
+  /**
    * Opens a scenario. On a problem everything on screen stays.
    * @param {string} text
    * @param {Source} source
    * @param {{ applied?: string[], speed?: number, torque?: number, units?: import("./units.js").Units, road?: import("./road.js").Road, assumptions?: import("./assumptions.js").Assumptions, shown?: import("./shown.js").Shown }} [view]
+   * @param {Prepared} [prepared] what `prepare` made of the text
    */
-  open(text, source, { applied, speed, torque, units, road, assumptions, shown } = {}) {
-    const fresh = new this.#engine.Sandbox();
+  open(text, source, { applied, speed, torque, units, road, assumptions, shown } = {}, prepared) {
+    const ready = prepared?.engine === this.#engine ? prepared : undefined;
+    const fresh = ready?.sandbox ?? new this.#engine.Sandbox();
     /** @type {TrainInfo} */
     let info;
     /** @type {Answer} */
     let answer;
     try {
-      info = fresh.open(text);
+      info = ready?.info ?? /** @type {TrainInfo} */ (fresh.open(text));
       answer = applied ? fresh.apply(applied) : fresh.answer();
       fresh.settle();
     } catch (error) {

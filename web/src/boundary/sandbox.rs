@@ -10,6 +10,7 @@ use wasm_bindgen::prelude::*;
 
 use super::plain::{nothing_open, plain, problems};
 use crate::boundary::wire::{Answer, Outcome, TrainInfo};
+use crate::document::opening::Opening;
 use crate::document::session::Session;
 use crate::document::settings::Settings;
 
@@ -20,6 +21,7 @@ const TYPES: &str = include_str!("types.d.ts");
 #[wasm_bindgen]
 pub struct Sandbox {
     session: Option<Session>,
+    opening: Option<Opening>,
 }
 
 #[wasm_bindgen]
@@ -27,13 +29,35 @@ impl Sandbox {
     /// A sandbox with nothing on screen.
     #[wasm_bindgen(constructor)]
     pub fn new() -> Self {
-        Self { session: None }
+        Self {
+            session: None,
+            opening: None,
+        }
     }
 
     /// Opens a scenario file, with the settings of the previous one. On a problem that one stays.
     #[wasm_bindgen(unchecked_return_type = "TrainInfo")]
     pub fn open(&mut self, text: &str) -> Result<JsValue, JsValue> {
-        let mut session = Session::open(text).map_err(problems)?;
+        self.begin(text)?;
+        self.arrange(u32::MAX)
+    }
+
+    /// Begins to open a scenario file, which [`Sandbox::arrange`] goes on with. On a problem what is
+    /// open stays.
+    pub fn begin(&mut self, text: &str) -> Result<(), JsValue> {
+        self.opening = Some(Opening::of(text).map_err(problems)?);
+        Ok(())
+    }
+
+    /// Goes on opening what was begun, by some steps of well under a millisecond each; nothing until
+    /// it is open. The settings of the previous one stay.
+    #[wasm_bindgen(unchecked_return_type = "TrainInfo | undefined")]
+    pub fn arrange(&mut self, steps: u32) -> Result<JsValue, JsValue> {
+        let opening = self.opening.as_mut().ok_or_else(nothing_open)?;
+        let Some(mut session) = (0..steps).find_map(|_| opening.advance()) else {
+            return Ok(JsValue::UNDEFINED);
+        };
+        self.opening = None;
         if let Some(previous) = &self.session {
             session.set(previous.settings().clone());
         }

@@ -2,7 +2,7 @@
 //!
 //! A session knows no browser and no clock; whoever holds it tells it how much time has passed.
 
-use levertrain_core::{Combination, Duty, ElementSet, Problem, Train};
+use levertrain_core::{Combination, Duty, ElementSet, Train};
 
 use super::settings::Settings;
 use crate::draw::section::{Layout, Stage};
@@ -34,17 +34,12 @@ pub struct Session {
 }
 
 impl Session {
-    /// Opens a scenario with everything released, or with its first range applied.
-    ///
-    /// # Errors
-    /// Every problem of the file.
-    pub fn open(text: &str) -> Result<Self, Vec<Problem>> {
-        let train = Train::parse(text)?;
+    /// A train with its layout, its first range applied or everything released.
+    pub(super) fn of(train: Train, layout: Layout) -> Self {
         let applied = match train.scenario().ranges.is_empty() {
             true => ElementSet::NONE,
             false => train.range(0),
         };
-        let layout = Layout::of(&train);
         let reach = Reach::of_ranges(&train);
         let standing = Standing::of(&train, applied, reach);
         let mut session = Self {
@@ -61,7 +56,7 @@ impl Session {
             settings: Settings::default(),
         };
         session.settle();
-        Ok(session)
+        session
     }
 
     /// The train.

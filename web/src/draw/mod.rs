@@ -12,7 +12,7 @@ pub mod section;
 mod strokes;
 #[cfg(test)]
 #[expect(clippy::unwrap_used, reason = "a test stops at the first surprise")]
-mod tests;
+pub(crate) mod tests;
 pub mod text;
 mod ticks;
 

@@ -1,6 +1,7 @@
 //! Chance that is the same every time.
 
 /// A small fixed-seed generator (xorshift): layouts must not change from one visit to the next.
+#[derive(Debug)]
 pub struct Dice(u64);
 
 impl Dice {

@@ -22,6 +22,7 @@ mod pairs;
 mod parts;
 mod places;
 mod plan;
+mod planning;
 mod power;
 #[cfg(test)]
 mod power_tests;
@@ -48,6 +49,7 @@ use columns::column_steps;
 pub use handle::{Handle, StageSize};
 use places::Places;
 use plan::Plan;
+use planning::Planning;
 use radii::Radii;
 pub use stage::{Column, Stage};
 
@@ -68,10 +70,36 @@ pub struct Layout {
     with_power: OnceCell<Places>,
 }
 
-impl Layout {
-    /// Lays a train out.
+/// A train that is being laid out, step by step.
+#[derive(Debug)]
+pub struct LayingOut(Planning);
+
+impl LayingOut {
+    /// Nothing done yet.
     pub fn of(train: &Train) -> Self {
-        let (mut plan, axes) = (Plan::of(train), Axes::of(train));
+        Self(Planning::of(train))
+    }
+
+    /// Takes one more step, which is short; the layout, after the last.
+    pub fn advance(&mut self, train: &Train) -> Option<Layout> {
+        Some(Layout::by(self.0.advance(train)?, train))
+    }
+}
+
+impl Layout {
+    /// Lays a train out, in one go.
+    pub fn of(train: &Train) -> Self {
+        let mut laying_out = LayingOut::of(train);
+        loop {
+            if let Some(layout) = laying_out.advance(train) {
+                return layout;
+            }
+        }
+    }
+
+    /// Lays a train out as planned.
+    fn by(mut plan: Plan, train: &Train) -> Self {
+        let axes = Axes::of(train);
         let own = axes.straighten(&mut plan, train);
         let mut layout = Self {
             radii: Radii::of(&plan, train, &axes, &own, false),

@@ -1,36 +1,25 @@
-//! The search for a good plan of a half-section.
+//! A plan that is not whole yet, and what of it is tried another way.
 //!
-//! The first plans come from shuffled orders of placing and joining everything (`draft.rs`). The
-//! best is then bettered by taking some shafts and elements away and putting them back in another
-//! order (large neighbourhood search; P. Shaw, "Using constraint programming and local search methods
-//! to solve vehicle routing problems", 1998), mostly such as cross. Room about the sets costs a toll
-//! as the dice fall, so that shafts find other ways past them. Where the train can be built round one
-//! axis that goes on longer until nothing crosses. The dice are the same every time.
+//! Some shafts and elements are taken away and put back in another order (large neighbourhood search;
+//! P. Shaw, "Using constraint programming and local search methods to solve vehicle routing
+//! problems", 1998), mostly such as cross. Room about the sets costs a toll as the dice fall, so that
+//! shafts find other ways past them.
 
 use std::rc::Rc;
 
 use levertrain_core::coupling::Coupling;
-use levertrain_core::{Body, Nesting, Train};
+use levertrain_core::{Body, Train};
 
 use super::board::{Board, Crossing, Toll};
 use super::dice::Dice;
-use super::draft::Draft;
 use super::grid::{Grid, Node, SET_COLUMNS};
 use super::parts::{Figure, Part, parts};
 use super::plan::{PackPlace, Plan, member};
 
-/// Orders tried at first.
-const ORDERS: usize = 12;
-/// Rounds of bettering a plan, and how many times as many while shafts cross that need not, or
-/// more than one pair of those of which some must.
+/// Rounds of bettering a plan.
 const ROUNDS: usize = 150;
-const LONGER: usize = 10;
-const LONGER_WHERE_SOME_MUST: usize = 3;
 /// Work allowed, in nodes times tasks times rounds: a large train opens nearly as fast as a small.
 const WORK: usize = 2_000_000;
-/// Rounds from letting a plan get worse to letting it get better only, and how much worse.
-const COOLING: usize = 150;
-const HEAT: u32 = 80;
 
 /// What never moves: the gears on their grid.
 #[derive(Debug)]
@@ -69,40 +58,8 @@ pub enum Task {
     Support(usize),
 }
 
-impl Plan {
-    /// Plans the half-section of a train.
-    pub fn of(train: &Train) -> Self {
-        // What cannot be built crosses once at least.
-        let (fewest, longer) = match train.nesting() {
-            Nesting::Nests => (0, LONGER),
-            Nesting::Crosses | Nesting::Undecided => (1, LONGER_WHERE_SOME_MUST),
-        };
-        // A grid with more rows and columns always has room in the end.
-        for room in 1.. {
-            let mut dice = Dice::new();
-            let mut sketches: Vec<Sketch> = ways_round(train)
-                .iter()
-                .filter_map(|turned| Sketch::bare(train, room, turned).first(train, &mut dice))
-                .collect();
-            let crosses = |sketch: &Sketch| sketch.crossings.len() > fewest;
-            for times in [1, longer] {
-                for at in 0..sketches.len() {
-                    if times == 1 || sketches.iter().all(crosses) {
-                        sketches[at].better(train, fewest, times, &mut dice);
-                    }
-                }
-            }
-            let best = sketches.into_iter().min_by_key(|sketch| sketch.cost);
-            if let Some(plan) = best.and_then(Sketch::whole) {
-                return plan;
-            }
-        }
-        unreachable!("the grid grows until everything has room")
-    }
-}
-
 /// The ways to put sets with two suns in, their own way first: each of the first few turned or not.
-fn ways_round(train: &Train) -> Vec<Vec<bool>> {
+pub fn ways_round(train: &Train) -> Vec<Vec<bool>> {
     const FEW: usize = 2;
     let couplings = &train.scenario().couplings;
     let mut ways = vec![vec![false; couplings.len()]];
@@ -158,7 +115,7 @@ impl Gears {
 
 impl Sketch {
     /// Nothing but the gears.
-    fn bare(train: &Train, room: usize, turned: &[bool]) -> Self {
+    pub fn bare(train: &Train, room: usize, turned: &[bool]) -> Self {
         let scenario = train.scenario();
         let gears = Gears::of(train, room, turned);
         Self {
@@ -173,7 +130,7 @@ impl Sketch {
     }
 
     /// The plan, once everything is there.
-    fn whole(self) -> Option<Plan> {
+    pub fn whole(self) -> Option<Plan> {
         let [input, output] = self.ends;
         Some(Plan {
             grid: self.gears.grid,
@@ -188,7 +145,7 @@ impl Sketch {
     }
 
     /// Everything there is to do.
-    fn tasks(&self) -> Vec<Task> {
+    pub fn tasks(&self) -> Vec<Task> {
         let held = |part: &usize| self.gears.parts[*part].body == Body::Housing;
         let shafts = (0..self.runs.len() - 1).map(Task::Shaft);
         let supports = (0..self.supports.len()).filter(held).map(Task::Support);
@@ -198,57 +155,12 @@ impl Sketch {
             .collect()
     }
 
-    /// The best of some orders.
-    fn first(&self, train: &Train, dice: &mut Dice) -> Option<Self> {
-        let mut tasks = self.tasks();
-        let mut best: Option<Self> = None;
-        for order in 0..self.rounds().min(ORDERS) {
-            if order > 0 {
-                dice.shuffle(&mut tasks);
-            }
-            let dearest = best
-                .as_ref()
-                .map_or(u32::MAX, |best| best.cost.saturating_sub(1));
-            let draft = Draft::without(self, train, self.tolls(dice), |_| true);
-            best = draft.finish(&tasks, dearest).or(best);
-        }
-        best
-    }
-
-    fn rounds(&self) -> usize {
+    pub fn rounds(&self) -> usize {
         (WORK / (self.gears.grid.nodes() * self.tasks().len())).clamp(4, ROUNDS)
     }
 
-    /// Betters the plan; the longer way ends where no more than `fewest` are left to cross.
-    fn better(&mut self, train: &Train, fewest: usize, times: usize, dice: &mut Dice) {
-        let all = self.tasks();
-        let mut current = self.clone();
-        for round in 0..self.rounds() * times {
-            if times > 1 && round % COOLING == 0 && self.crossings.len() <= fewest {
-                break;
-            }
-            let mut anew = current.taken_away(train, &all, dice);
-            dice.shuffle(&mut anew);
-            let tolls = self.tolls(dice);
-            // Worse now and then, less and less, or there would be no way out of a corner.
-            let heat = HEAT * (COOLING - round % COOLING) as u32 / COOLING as u32;
-            let mut worse = 0;
-            while dice.below(2) == 0 {
-                worse += heat;
-            }
-            let draft = Draft::without(&current, train, tolls, |task| anew.contains(&task));
-            let Some(plan) = draft.finish(&anew, current.cost + worse) else {
-                continue;
-            };
-            if plan.cost < self.cost {
-                self.clone_from(&plan);
-            }
-            current = plan;
-        }
-    }
-
     /// Tolls as the dice fall: none as often as not.
-    fn tolls(&self, dice: &mut Dice) -> Vec<Toll> {
+    pub fn tolls(&self, dice: &mut Dice) -> Vec<Toll> {
         const HIGH: u16 = 200;
         let any = dice.below(2) == 0;
         let mut toll = || if any && dice.below(2) == 0 { HIGH } else { 0 };
@@ -262,7 +174,7 @@ impl Sketch {
     }
 
     /// Some tasks to do anew: shafts that cross if any do, some others, and elements on them.
-    fn taken_away(&self, train: &Train, all: &[Task], dice: &mut Dice) -> Vec<Task> {
+    pub fn taken_away(&self, train: &Train, all: &[Task], dice: &mut Dice) -> Vec<Task> {
         let shafts = self.runs.len() - 1;
         let mut chosen = vec![false; shafts + 1];
         let mut last = dice.below(shafts);

@@ -1,0 +1,36 @@
+/** Long work in pieces, between which the browser can do other things. */
+
+/** How long a piece may take, but for its last step. */
+const PIECE_MS = 16;
+
+/**
+ * Takes steps until one has a result.
+ * @template T
+ * @param {() => T | undefined} step
+ * @returns {Promise<T>}
+ */
+export async function inPieces(step) {
+  for (;;) {
+    const until = performance.now() + PIECE_MS;
+    do {
+      const result = step();
+      if (result !== undefined) return result;
+    } while (performance.now() < until);
+    await breath();
+  }
+}
+
+/** Settles when the browser has done what was waiting. @returns {Promise<void>} */
+export function breath() {
+  const { scheduler } = /** @type {{ scheduler?: { yield?(): Promise<void> } }} */ (globalThis);
+  if (scheduler?.yield) return scheduler.yield();
+  // Unlike a timer, a message is not held back the more the longer one goes on.
+  return new Promise((resolve) => {
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = () => {
+      port1.close();
+      resolve();
+    };
+    port2.postMessage(undefined);
+  });
+}

@@ -20,6 +20,79 @@ list-and-clear = { $most }; and { $last }
 list-or = { $most } or { $last }
 list-or-clear = { $most }; or { $last }
 
+## Gears and what is made of them
+
+role-sun = sun
+role-small-sun = small sun
+role-large-sun = large sun
+role-first-sun = first sun
+role-second-sun = second sun
+role-ring = ring
+role-carrier = carrier
+role-first-gear = first gear
+role-second-gear = second gear
+# The housing as the frame of a pair of gears on fixed axes.
+role-frame = housing
+pinion = pinion
+pinion-inner = inner pinion
+pinion-outer = outer pinion
+pinion-short = short pinion
+pinion-long = long pinion
+# Both steps of a stepped pinion, and each by what it meshes with.
+pinion-stepped = stepped pinion
+pinion-on-sun = sun pinion
+pinion-on-ring = ring pinion
+pinion-on-first-sun = first pinion
+pinion-on-second-sun = second pinion
+kind-planetary = planetary set, one pinion row
+kind-double-pinion = planetary set, two pinion rows
+kind-stepped = planetary set, stepped pinions
+kind-stepped-suns = planetary set, two suns on stepped pinions
+kind-ravigneaux = Ravigneaux set, short and long pinions
+kind-external-pair = external gear pair
+kind-internal-pair = internal gear pair
+# Two gears in mesh.
+mesh-sun-inner = sun and inner pinion
+mesh-inner-outer = inner and outer pinion
+mesh-outer-ring = outer pinion and ring
+mesh-pair = first and second gear
+mesh-sun-pinion = sun and pinion
+mesh-pinion-ring = pinion and ring
+mesh-small-short = small sun and short pinion
+mesh-short-long = short and long pinion
+mesh-large-long = large sun and long pinion
+mesh-long-ring = long pinion and ring
+mesh-sun-step = sun and sun pinion
+mesh-step-ring = ring pinion and ring
+mesh-first-step = first sun and first pinion
+mesh-second-step = second pinion and second sun
+
+## What teeth do not satisfy
+
+tooth-coaxial = { $sun } { $sun-teeth } + 2 × { $pinion } { $pinion-teeth } = { $wanted }, but the ring has { $ring }: the gears need profile shift to share one axis
+# A sum or difference of teeth in letters: S + R.
+tooth-spacing = { $sum } = { $teeth } is not a multiple of { $pinions }: { $pinions } pinions cannot be put in at equal angles
+tooth-stepped-spacing = sun { $sun } × ring pinion { $q } + ring { $ring } × sun pinion { $p } = { $total } is not a multiple of { $step } ({ $pinions } pinions × { $common }, the greatest common divisor of their steps): stepped pinions cut alike cannot be put in at equal angles
+tooth-suns-spacing = first sun { $first } × second pinion { $q } = { $left } and second sun { $second } × first pinion { $p } = { $right } do not differ by a multiple of { $step } ({ $pinions } pinions × { $common }, the greatest common divisor of their steps): stepped pinions cut alike cannot be put in at equal angles
+tooth-suns-coaxial = first sun { $first } + first pinion { $p } = { $left }, but second sun { $second } + second pinion { $q } = { $right }: with one module for both steps the gears need profile shift to share one axis
+tooth-stepped-coaxial = sun { $sun } + sun pinion { $p } = { $inside }, but ring { $ring } − ring pinion { $q } = { $outside }: with one module for both steps the gears need profile shift to share one axis
+tooth-neighbours = { $pinions } pinions of { $teeth } teeth stand { $distance } modules apart and need more than { $needed }: neighbours touch
+tooth-long-pinion = the large sun has { $large } teeth and needs more than { $needed } (small sun { $small } + 4): the long pinions touch the small sun
+tooth-fewest = the { $gear } has { $teeth } teeth, fewer than the usual least of { $least }
+tooth-inside = the first gear with { $first } teeth does not fit inside the internal one with { $second }
+tooth-pins = centre distances { $first }, { $second } and { $between } modules make no triangle: { $pinions ->
+    [inner] inner and outer
+   *[short] short and long
+} pinions cannot mesh
+tooth-pairs = { $pinions ->
+    [inner] inner pinions
+    [outer] outer pinions
+    [short] short pinions
+    [long] long pinions
+    [outer-inner] an outer pinion and the next inner one
+   *[long-short] a long pinion and the next short one
+} stand { $distance } modules apart and need more than { $needed }: they touch
+
 ## The state
 
 state-driving = Drives

@@ -71,7 +71,7 @@ fn check_answer(train: &Train, answer: &Answer) -> Result<()> {
         ensure!(pinions.len() == expected.len(), "pinions of {}", facts.id());
         for (pinion, expected) in pinions.iter().zip(expected) {
             let actual = combination.pinion_spin(index, pinion);
-            let what = format!("spin of {} of {}", pinion.name, facts.id());
+            let what = format!("spin of {} of {}", pinion.name.word(), facts.id());
             check_number(&what, actual.as_ref(), expected.as_deref())?;
         }
     }

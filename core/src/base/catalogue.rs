@@ -57,7 +57,7 @@ impl Catalogue {
 const ENGLISH: &str = include_str!("../../words/en.ftl");
 
 /// The English messages alone: what is said to translators need not be sent to pages.
-const WITHOUT_COMMENTS: [u8; messages(ENGLISH.as_bytes(), &mut [])] = {
+static WITHOUT_COMMENTS: [u8; messages(ENGLISH.as_bytes(), &mut [])] = {
     let mut kept = [0; messages(ENGLISH.as_bytes(), &mut [])];
     messages(ENGLISH.as_bytes(), &mut kept);
     kept

@@ -7,12 +7,11 @@
 //! Standard Library's `IdealPlanetary` derives its pinion teeth.
 
 use std::f64::consts::PI;
-use std::fmt;
 
 use num_integer::Integer as _;
 
 use crate::base::sine::sin_cos;
-use crate::model::coupling::Teeth;
+use crate::model::coupling::{GearName, PinionName, Role, Teeth};
 
 /// Fewest teeth before standard 20° gears are usually undercut too far (common practice, no
 /// source: 17 without undercut, 12 is in wide use with profile shift).
@@ -31,58 +30,186 @@ pub enum Rule {
     FewestTeeth,
 }
 
-/// A rule that a coupling's tooth counts do not satisfy.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct ToothWarning {
-    /// The rule.
-    pub rule: Rule,
-    /// The rule with the numbers in it, as a sentence.
-    pub text: String,
+/// A rule that a coupling's tooth counts do not satisfy, with the numbers that break it.
+/// Distances are in modules.
+#[derive(Debug, Clone, PartialEq)]
+pub enum ToothWarning {
+    /// R is not S + 2P.
+    NotCoaxial {
+        /// Which sun, with its teeth.
+        sun: (Role, Teeth),
+        /// Which pinion, with its teeth.
+        pinion: (PinionName, Teeth),
+        /// Teeth of the ring.
+        ring: Teeth,
+        /// Teeth that the ring should have.
+        wanted: u32,
+    },
+    /// A sum or difference of teeth is not a multiple of the pinions.
+    UnequalSpacing {
+        /// Which, in letters.
+        sum: &'static str,
+        /// What it is.
+        teeth: u32,
+        /// How many pinions.
+        count: u32,
+    },
+    /// S·Q + R·P is not a multiple of the step.
+    SteppedSpacing {
+        /// Those of sun, sun pinion, ring pinion and ring.
+        teeth: [Teeth; 4],
+        /// S·Q + R·P.
+        total: u32,
+        /// The step, pinions times common divisor.
+        step: Step,
+    },
+    /// Sa·Q and Sb·P do not differ by a multiple of the step.
+    SunsSpacing {
+        /// Those of first sun, first pinion, second pinion and second sun.
+        teeth: [Teeth; 4],
+        /// Sa·Q and Sb·P.
+        products: [u32; 2],
+        /// The step, pinions times common divisor.
+        step: Step,
+    },
+    /// Sa + P is not Sb + Q.
+    SunsNotCoaxial {
+        /// Those of first sun, first pinion, second pinion and second sun.
+        teeth: [Teeth; 4],
+        /// Sa + P and Sb + Q.
+        sums: [u32; 2],
+    },
+    /// S + P is not R − Q.
+    SteppedNotCoaxial {
+        /// Those of sun, sun pinion, ring pinion and ring.
+        teeth: [Teeth; 4],
+        /// S + P.
+        inside: u32,
+        /// R − Q.
+        outside: i64,
+    },
+    /// Pinions side by side touch.
+    NeighboursTouch {
+        /// How many there are.
+        count: u32,
+        /// Teeth of each.
+        pinion: Teeth,
+        /// Distance of their pins.
+        distance: f64,
+        /// What that must be above.
+        needed: f64,
+    },
+    /// Pinions of pairs touch.
+    PairsTouch {
+        /// Which.
+        touching: Touching,
+        /// Distance of their pins.
+        distance: f64,
+        /// What that must be above.
+        needed: f64,
+    },
+    /// Long pinions touch the small sun.
+    LongPinionTouches {
+        /// Teeth of the small sun.
+        small: Teeth,
+        /// Teeth of the large sun.
+        large: Teeth,
+        /// What those must be above.
+        needed: u32,
+    },
+    /// A gear has few teeth.
+    FewTeeth {
+        /// Which gear.
+        gear: GearName,
+        /// Its teeth.
+        teeth: Teeth,
+    },
+    /// The inner gear of a pair is too large for the one around it.
+    DoesNotFit {
+        /// Teeth of the inner gear.
+        first: Teeth,
+        /// Teeth of the one around it.
+        second: Teeth,
+    },
+    /// Pinions that should mesh in pairs are too far apart or too near.
+    PinsDoNotReach {
+        /// The first kind of pinion; the other follows from it.
+        first: PinionName,
+        /// Distance of each pin from the axis.
+        radii: [f64; 2],
+        /// Distance of the pins of a pair.
+        between: f64,
+    },
 }
 
-impl fmt::Display for ToothWarning {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(&self.text)
+impl ToothWarning {
+    /// The rule.
+    pub const fn rule(&self) -> Rule {
+        match self {
+            Self::NotCoaxial { .. }
+            | Self::SunsNotCoaxial { .. }
+            | Self::SteppedNotCoaxial { .. }
+            | Self::DoesNotFit { .. }
+            | Self::PinsDoNotReach { .. } => Rule::Coaxial,
+            Self::UnequalSpacing { .. }
+            | Self::SteppedSpacing { .. }
+            | Self::SunsSpacing { .. } => Rule::EqualSpacing,
+            Self::NeighboursTouch { .. }
+            | Self::PairsTouch { .. }
+            | Self::LongPinionTouches { .. } => Rule::NeighboursClear,
+            Self::FewTeeth { .. } => Rule::FewestTeeth,
+        }
     }
 }
 
-fn warn(rule: Rule, text: String) -> Option<ToothWarning> {
-    Some(ToothWarning { rule, text })
+/// What stepped pinions must be put in by, to stand at equal angles.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Step {
+    /// How many pinions there are.
+    pub count: u32,
+    /// The greatest common divisor of their steps.
+    pub common: u32,
+}
+
+impl Step {
+    fn of(count: u32, p: Teeth, q: Teeth) -> Self {
+        let common = p.get().gcd(&q.get());
+        Self { count, common }
+    }
+
+    /// Their product.
+    pub const fn product(self) -> u32 {
+        self.count * self.common
+    }
+}
+
+/// Which pinions of pairs touch.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Touching {
+    /// Those of one kind.
+    Row(PinionName),
+    /// One of this kind and the next of the other.
+    Next(PinionName),
 }
 
 /// R = S + 2P.
 pub(crate) fn coaxial(
-    sun_name: &str,
-    sun: Teeth,
-    pinion_name: &str,
-    pinion: Teeth,
+    sun: (Role, Teeth),
+    pinion: (PinionName, Teeth),
     ring: Teeth,
 ) -> Option<ToothWarning> {
-    let wanted = sun.get() + 2 * pinion.get();
-    if wanted == ring.get() {
-        return None;
-    }
-    warn(
-        Rule::Coaxial,
-        format!(
-            "{sun_name} {sun} + 2 × {pinion_name} {pinion} = {wanted}, but the ring has {ring}: \
-             the gears need profile shift to share one axis"
-        ),
-    )
+    let wanted = sun.1.get() + 2 * pinion.1.get();
+    (wanted != ring.get()).then_some(ToothWarning::NotCoaxial {
+        sun,
+        pinion,
+        ring,
+        wanted,
+    })
 }
 
-/// `teeth` / `count` is a whole number; `name` says which sum or difference `teeth` is.
-pub(crate) fn equal_spacing(teeth: u32, name: &str, count: u32) -> Option<ToothWarning> {
-    if teeth.is_multiple_of(count) {
-        return None;
-    }
-    warn(
-        Rule::EqualSpacing,
-        format!(
-            "{name} = {teeth} is not a multiple of {count}: \
-             {count} pinions cannot be put in at equal angles"
-        ),
-    )
+/// `teeth` / `count` is a whole number; `sum` says which sum or difference `teeth` is.
+pub(crate) fn equal_spacing(teeth: u32, sum: &'static str, count: u32) -> Option<ToothWarning> {
+    (!teeth.is_multiple_of(count)).then_some(ToothWarning::UnequalSpacing { sum, teeth, count })
 }
 
 /// S·Q + R·P is a multiple of N·gcd(P, Q): stepped pinions, all cut alike, mesh at N equal
@@ -93,24 +220,15 @@ pub(crate) fn equal_spacing(teeth: u32, name: &str, count: u32) -> Option<ToothW
 /// the ring where (R − Q)·Δφ + Q·Δψ is. Some Δψ does both just when (S·Q + R·P)·Δφ = m·Q + n·P
 /// turns for whole m and n, which are the multiples of gcd(P, Q). With P = Q that is the rule
 /// for plain pinions, S + R a multiple of N.
-pub(crate) fn stepped_equal_spacing(
-    [sun, sun_pinion, ring_pinion, ring]: [Teeth; 4],
-    count: u32,
-) -> Option<ToothWarning> {
+pub(crate) fn stepped_equal_spacing(teeth: [Teeth; 4], count: u32) -> Option<ToothWarning> {
+    let [sun, sun_pinion, ring_pinion, ring] = teeth;
     let total = sun.get() * ring_pinion.get() + ring.get() * sun_pinion.get();
-    let common = sun_pinion.get().gcd(&ring_pinion.get());
-    let step = count * common;
-    if total.is_multiple_of(step) {
-        return None;
-    }
-    warn(
-        Rule::EqualSpacing,
-        format!(
-            "sun {sun} × ring pinion {ring_pinion} + ring {ring} × sun pinion {sun_pinion} = \
-             {total} is not a multiple of {step} ({count} pinions × {common}, the greatest common \
-             divisor of their steps): stepped pinions cut alike cannot be put in at equal angles"
-        ),
-    )
+    let step = Step::of(count, sun_pinion, ring_pinion);
+    (!total.is_multiple_of(step.product())).then_some(ToothWarning::SteppedSpacing {
+        teeth,
+        total,
+        step,
+    })
 }
 
 /// Sa·Q − Sb·P is a multiple of N·gcd(P, Q): stepped pinions on two suns, all cut alike, mesh at
@@ -118,61 +236,35 @@ pub(crate) fn stepped_equal_spacing(
 ///
 /// Derived as for a ring ([`stepped_equal_spacing`]): (Sa + P)·Δφ − P·Δψ and
 /// (Sb + Q)·Δφ − Q·Δψ must both be whole.
-pub(crate) fn suns_equal_spacing(
-    [first, p, q, second]: [Teeth; 4],
-    count: u32,
-) -> Option<ToothWarning> {
+pub(crate) fn suns_equal_spacing(teeth: [Teeth; 4], count: u32) -> Option<ToothWarning> {
+    let [first, p, q, second] = teeth;
     let (left, right) = (first.get() * q.get(), second.get() * p.get());
-    let common = p.get().gcd(&q.get());
-    let step = count * common;
-    if left.abs_diff(right).is_multiple_of(step) {
-        return None;
-    }
-    warn(
-        Rule::EqualSpacing,
-        format!(
-            "first sun {first} × second pinion {q} = {left} and second sun {second} × first \
-             pinion {p} = {right} do not differ by a multiple of {step} ({count} pinions × \
-             {common}, the greatest common divisor of their steps): stepped pinions cut alike \
-             cannot be put in at equal angles"
-        ),
-    )
+    let step = Step::of(count, p, q);
+    let fits = left.abs_diff(right).is_multiple_of(step.product());
+    (!fits).then_some(ToothWarning::SunsSpacing {
+        teeth,
+        products: [left, right],
+        step,
+    })
 }
 
 /// Sa + P = Sb + Q: the pins are as far from one sun's axis as from the other's.
-pub(crate) fn suns_coaxial([first, p, q, second]: [Teeth; 4]) -> Option<ToothWarning> {
-    let (left, right) = (first.get() + p.get(), second.get() + q.get());
-    if left == right {
-        return None;
-    }
-    warn(
-        Rule::Coaxial,
-        format!(
-            "first sun {first} + first pinion {p} = {left}, but second sun {second} + second \
-             pinion {q} = {right}: with one module for both steps the gears need profile shift \
-             to share one axis"
-        ),
-    )
+pub(crate) fn suns_coaxial(teeth: [Teeth; 4]) -> Option<ToothWarning> {
+    let [first, p, q, second] = teeth;
+    let sums = [first.get() + p.get(), second.get() + q.get()];
+    (sums[0] != sums[1]).then_some(ToothWarning::SunsNotCoaxial { teeth, sums })
 }
 
 /// S + P = R − Q: the pins of stepped pinions are as far from the sun's axis as from the ring's.
-pub(crate) fn stepped_coaxial(
-    [sun, sun_pinion, ring_pinion, ring]: [Teeth; 4],
-) -> Option<ToothWarning> {
+pub(crate) fn stepped_coaxial(teeth: [Teeth; 4]) -> Option<ToothWarning> {
+    let [sun, sun_pinion, ring_pinion, ring] = teeth;
     let inside = sun.get() + sun_pinion.get();
     let outside = i64::from(ring.get()) - i64::from(ring_pinion.get());
-    if i64::from(inside) == outside {
-        return None;
-    }
-    warn(
-        Rule::Coaxial,
-        format!(
-            "sun {sun} + sun pinion {sun_pinion} = {inside}, but ring {ring} − ring pinion \
-             {ring_pinion} = {}: with one module for both steps the gears need profile shift to \
-             share one axis",
-            crate::base::number::number(outside as f64, 3)
-        ),
-    )
+    (i64::from(inside) != outside).then_some(ToothWarning::SteppedNotCoaxial {
+        teeth,
+        inside,
+        outside,
+    })
 }
 
 /// D·sin(π/N) > P + 2 with pins on a circle of diameter D: the tip circles of neighbours stay
@@ -184,62 +276,42 @@ pub(crate) fn neighbours_clear(diameter: u32, pinion: Teeth, count: u32) -> Opti
     }
     let distance = f64::from(diameter) * sin_cos(PI / f64::from(count)).0;
     let needed = f64::from(pinion.get() + 2);
-    if distance > needed {
-        return None;
-    }
-    warn(
-        Rule::NeighboursClear,
-        format!(
-            "{count} pinions of {pinion} teeth stand {distance:.1} modules apart \
-             and need more than {needed}: neighbours touch"
-        ),
-    )
+    (distance <= needed).then_some(ToothWarning::NeighboursTouch {
+        count,
+        pinion,
+        distance,
+        needed,
+    })
 }
 
 /// Sb > Sa + 4: long pinions on the large sun pass the tips of the small sun beside it, at the
 /// distance (Sb + L)/2 > (Sa + L)/2 + 2.
 pub(crate) fn long_pinion_passes(small: Teeth, large: Teeth) -> Option<ToothWarning> {
-    if large.get() > small.get() + 4 {
-        return None;
-    }
-    warn(
-        Rule::NeighboursClear,
-        format!(
-            "the large sun has {large} teeth and needs more than {} (small sun {small} + 4): \
-             the long pinions touch the small sun",
-            small.get() + 4
-        ),
-    )
+    let needed = small.get() + 4;
+    (large.get() <= needed).then_some(ToothWarning::LongPinionTouches {
+        small,
+        large,
+        needed,
+    })
 }
 
 /// At least [`FEWEST_TEETH`].
-pub(crate) fn fewest_teeth(name: &str, teeth: Teeth) -> Option<ToothWarning> {
-    if teeth.get() >= FEWEST_TEETH {
-        return None;
-    }
-    warn(
-        Rule::FewestTeeth,
-        format!("the {name} has {teeth} teeth, fewer than the usual least of {FEWEST_TEETH}"),
-    )
+pub(crate) fn fewest_teeth(gear: impl Into<GearName>, teeth: Teeth) -> Option<ToothWarning> {
+    (teeth.get() < FEWEST_TEETH).then_some(ToothWarning::FewTeeth {
+        gear: gear.into(),
+        teeth,
+    })
 }
 
 /// The inner gear of an internal pair is smaller than the gear around it.
 pub(crate) fn fits_inside(first: Teeth, second: Teeth) -> Option<ToothWarning> {
-    if first < second {
-        return None;
-    }
-    warn(
-        Rule::Coaxial,
-        format!(
-            "the first gear with {first} teeth does not fit inside the internal one with {second}"
-        ),
-    )
+    (first >= second).then_some(ToothWarning::DoesNotFit { first, second })
 }
 
 /// Where the pins of pinions that mesh in pairs stand.
 pub(crate) struct PinTriangle {
     /// What the two kinds are called.
-    pub names: [&'static str; 2],
+    pub names: [PinionName; 2],
     /// Distance of each pin from the axis, in modules.
     pub radii: [f64; 2],
     /// Teeth of each pinion.
@@ -267,14 +339,11 @@ pub(crate) fn pins_reach(pins: &PinTriangle) -> Option<ToothWarning> {
     if pins.angle().is_some() {
         return None;
     }
-    let ([a, b], c, [first, second]) = (pins.radii, pins.between(), pins.names);
-    warn(
-        Rule::Coaxial,
-        format!(
-            "centre distances {a}, {b} and {c} modules make no triangle: \
-             {first} and {second} pinions cannot mesh"
-        ),
-    )
+    Some(ToothWarning::PinsDoNotReach {
+        first: pins.names[0],
+        radii: pins.radii,
+        between: pins.between(),
+    })
 }
 
 /// No pinion touches one of the next pair around the axis, nor one of its own row.
@@ -287,39 +356,30 @@ pub(crate) fn double_neighbours_clear(pins: &PinTriangle, count: u32) -> Option<
     let ([first, second], [a, b]) = (pins.names, pins.radii);
     let [first_teeth, second_teeth] = pins.teeth.map(Teeth::get);
     let apart = |a: f64, b: f64, by: f64| (a * a + b * b - 2.0 * a * b * sin_cos(by).1).sqrt();
-    // (what, distance of the pins, sum of the tip radii)
+    // (which, distance of the pins, sum of the tip radii)
     let pairs = [
         (
-            format!("{first} pinions"),
+            Touching::Row(first),
             apart(a, a, step),
             f64::from(first_teeth + 2),
         ),
         (
-            format!("{second} pinions"),
+            Touching::Row(second),
             apart(b, b, step),
             f64::from(second_teeth + 2),
         ),
         (
-            format!("{} pinion and the next {first} one", indefinite(second)),
+            Touching::Next(second),
             apart(a, b, step - angle),
             f64::from(first_teeth + second_teeth) / 2.0 + 2.0,
         ),
     ];
-    let (what, distance, needed) = pairs
+    let (touching, distance, needed) = pairs
         .into_iter()
         .find(|(_, distance, needed)| distance <= needed)?;
-    warn(
-        Rule::NeighboursClear,
-        format!("{what} stand {distance:.1} modules apart and need more than {needed}: they touch"),
-    )
-}
-
-/// "an outer", "a long".
-fn indefinite(name: &str) -> String {
-    let article = if name.starts_with(['a', 'e', 'i', 'o', 'u']) {
-        "an"
-    } else {
-        "a"
-    };
-    format!("{article} {name}")
+    Some(ToothWarning::PairsTouch {
+        touching,
+        distance,
+        needed,
+    })
 }

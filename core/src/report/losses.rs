@@ -86,7 +86,7 @@ impl LossReport {
             let named = facts.meshes().into_iter().zip(losses);
             meshes.extend(named.map(|(mesh, &share)| MeshLoss {
                 coupling: facts.id().to_owned(),
-                mesh: mesh.name,
+                mesh: mesh.name(),
                 share,
             }));
         }

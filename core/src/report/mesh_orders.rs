@@ -22,7 +22,7 @@ pub struct MeshOrderReport {
 impl From<MeshOrder> for MeshOrderReport {
     fn from(order: MeshOrder) -> Self {
         Self {
-            mesh: order.mesh.name,
+            mesh: order.mesh.name(),
             per_input: exact(order.per_input),
             per_output: exact(order.per_output),
         }

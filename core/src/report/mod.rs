@@ -325,15 +325,11 @@ pub fn warnings(train: &Train) -> Vec<WarningReport> {
     let couplings = train.scenario().couplings.iter().map(Coupling::facts);
     couplings
         .flat_map(|facts| {
-            let report = |warning: crate::model::tooth_checks::ToothWarning| WarningReport {
+            let warnings = facts.tooth_warnings().into_iter();
+            warnings.map(|warning| WarningReport {
                 coupling: facts.id().to_owned(),
-                text: warning.text,
-            };
-            facts
-                .tooth_warnings()
-                .into_iter()
-                .map(report)
-                .collect::<Vec<_>>()
+                text: warning.sentence(),
+            })
         })
         .collect()
 }
@@ -356,7 +352,7 @@ fn coupling_report(
             speed: exact(combination.body_speed(body)),
         });
     let pinions = facts.pinions().into_iter().map(|pinion| PinionReport {
-        name: pinion.name,
+        name: pinion.name.word(),
         teeth: pinion.teeth.get(),
         second_step: pinion.second_step.map(u32::from),
         speed: exact(combination.pinion_spin(index, &pinion)),

@@ -4,6 +4,7 @@
 mod facts;
 mod names;
 mod say;
+mod teeth;
 
 use levertrain_exact::Fraction;
 

@@ -30,7 +30,7 @@ fn orders_and_frequencies_are_those_of_the_core() -> Result<()> {
                     let per_input = order.per_input.context("an order")?.to_f64();
                     let per_output = order.per_output.context("an order")?.to_f64();
                     expected.push([
-                        format!("{}: {}", coupling.facts().id(), order.mesh.name),
+                        format!("{}: {}", coupling.facts().id(), order.mesh.name()),
                         number(per_input, 4),
                         number(per_output, 4),
                         number(per_input * 1500.0 / 60.0, 4),

@@ -65,7 +65,13 @@ fn check_pinions(case: &Case) -> Result<(), TestCaseError> {
             let actual = combination.pinion_spin(index, pinion);
             for side in sides.into_iter().flatten() {
                 let actual = actual.as_ref().map(rational);
-                prop_assert_eq!(actual, Some(side), "{} of {}", pinion.name, &coupling.id);
+                prop_assert_eq!(
+                    actual,
+                    Some(side),
+                    "{} of {}",
+                    pinion.name.word(),
+                    &coupling.id
+                );
             }
         }
     }

@@ -29,14 +29,14 @@ fn a_single_set_with_its_ring_held() {
     assert_eq!(orders.len(), 2);
     let rows: Vec<Row> = orders
         .iter()
-        .map(|order| published(order.mesh.name, frequency(order, 100), "26.667"))
+        .map(|order| published(order.mesh.name(), frequency(order, 100), "26.667"))
         .collect();
     check("mesh frequency in Hz", source, &rows);
 
     // f = R nc: the ring is held and the carrier delivers, so R meetings per output turn.
     let rows: Vec<Row> = orders
         .iter()
-        .map(|order| exact(order.mesh.name, order.per_output.clone(), "80"))
+        .map(|order| exact(order.mesh.name(), order.per_output.clone(), "80"))
         .collect();
     let source = Source {
         what: "f = S |ns - nc| = R |nr - nc|; ring held: f = R nc",
@@ -54,7 +54,7 @@ fn the_held_member_decides() {
         status: Status::FromMemory,
     };
     let set = || Sketch::new("s", "r").planetary("set", ("s", 20), ("r", 80), "c", 30);
-    let row = |order: MeshOrder, expected| exact(order.mesh.name, order.per_input, expected);
+    let row = |order: MeshOrder, expected| exact(order.mesh.name(), order.per_input, expected);
     let held = orders(&set().brake("B", "c")).into_iter();
     check(
         "carrier held",

@@ -55,7 +55,7 @@ fn rules(sketch: &Sketch) -> Vec<Rule> {
     let train = sketch.train();
     let couplings = train.scenario().couplings.iter();
     let warnings = couplings.flat_map(|coupling| coupling.facts().tooth_warnings());
-    warnings.map(|warning| warning.rule).collect()
+    warnings.map(|warning| warning.rule()).collect()
 }
 
 #[track_caller]
@@ -205,8 +205,8 @@ fn few_teeth_are_named() {
     let couplings = train.scenario().couplings.iter();
     let few: Vec<String> = couplings
         .flat_map(|coupling| coupling.facts().tooth_warnings())
-        .filter(|warning| warning.rule == Rule::FewestTeeth)
-        .map(|warning| warning.text)
+        .filter(|warning| warning.rule() == Rule::FewestTeeth)
+        .map(|warning| warning.sentence())
         .collect();
     assert_eq!(few.len(), 2, "{few:?}");
     assert!(few[0].contains("sun") && few[0].contains("11"), "{few:?}");

@@ -3,9 +3,10 @@
 use serde::Serialize;
 
 use super::{
-    CouplingKind, Gear, Member, MeshRow, Partner, PinionCount, PinionRow, PinionSpin, Profile,
-    ProfileGear, Role, Rolling, RowRatio, ToothMesh,
+    CouplingKind, Gear, Member, MeshRow, Partner, PinionCount, PinionName, PinionRow, PinionSpin,
+    Profile, ProfileGear, Role, Rolling, RowRatio, ToothMesh,
 };
+use crate::base::said::word;
 use crate::json::read_fields;
 use crate::model::tooth_checks::{self, PinTriangle, ToothWarning};
 
@@ -47,7 +48,7 @@ impl DoublePinion {
         ]
         .map(|teeth| f64::from(teeth.get()));
         PinTriangle {
-            names: ["inner", "outer"],
+            names: [PinionName::Inner, PinionName::Outer],
             radii: [(sun + inner) / 2.0, (ring - outer) / 2.0],
             teeth: [self.inner.teeth, self.outer.teeth],
         }
@@ -75,7 +76,7 @@ impl CouplingKind for DoublePinion {
     }
 
     fn kind_words(&self) -> &'static str {
-        "planetary set, two pinion rows"
+        word("kind-double-pinion")
     }
 
     fn members(&self) -> Vec<Member<'_>> {
@@ -106,9 +107,9 @@ impl CouplingKind for DoublePinion {
             to: 2,
             carrier: 1,
             meshes: vec![
-                ToothMesh::new("sun and inner pinion", 0),
-                ToothMesh::new("inner and outer pinion", 0),
-                ToothMesh::new("outer pinion and ring", 2),
+                ToothMesh::new("mesh-sun-inner", 0),
+                ToothMesh::new("mesh-inner-outer", 0),
+                ToothMesh::new("mesh-outer-ring", 2),
             ],
         }]
     }
@@ -119,14 +120,14 @@ impl CouplingKind for DoublePinion {
         let (s, r) = (self.sun.teeth.coefficient(), self.ring.teeth.coefficient());
         vec![
             PinionSpin {
-                name: "inner pinion",
+                name: PinionName::Inner,
                 teeth: self.inner.teeth,
                 second_step: None,
                 coefficients: vec![-s, s, 0],
                 divisor: self.inner.teeth.coefficient(),
             },
             PinionSpin {
-                name: "outer pinion",
+                name: PinionName::Outer,
                 teeth: self.outer.teeth,
                 second_step: None,
                 coefficients: vec![0, -r, r],
@@ -143,9 +144,9 @@ impl CouplingKind for DoublePinion {
             tooth_checks::pins_reach(&pins),
             tooth_checks::equal_spacing(r.get().abs_diff(s.get()), "R − S", count),
             tooth_checks::double_neighbours_clear(&pins, count),
-            tooth_checks::fewest_teeth("sun", s),
-            tooth_checks::fewest_teeth("inner pinion", self.inner.teeth),
-            tooth_checks::fewest_teeth("outer pinion", self.outer.teeth),
+            tooth_checks::fewest_teeth(Role::Sun, s),
+            tooth_checks::fewest_teeth(PinionName::Inner, self.inner.teeth),
+            tooth_checks::fewest_teeth(PinionName::Outer, self.outer.teeth),
         ]
         .into_iter()
         .flatten()

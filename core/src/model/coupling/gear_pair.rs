@@ -7,6 +7,7 @@ use super::{
     RowRatio, ToothMesh,
 };
 use crate::base::problem::Problem;
+use crate::base::said::word;
 use crate::json::{Read, Value, one_of, read_fields};
 use crate::model::scenario::HOUSING;
 use crate::model::tooth_checks::{self, ToothWarning};
@@ -67,8 +68,8 @@ impl CouplingKind for GearPair {
 
     fn kind_words(&self) -> &'static str {
         match self.mesh {
-            Mesh::External => "external gear pair",
-            Mesh::Internal => "internal gear pair",
+            Mesh::External => word("kind-external-pair"),
+            Mesh::Internal => word("kind-internal-pair"),
         }
     }
 
@@ -123,7 +124,7 @@ impl CouplingKind for GearPair {
             from: 0,
             to: 2,
             carrier: 1,
-            meshes: vec![ToothMesh::new("first and second gear", 0)],
+            meshes: vec![ToothMesh::new("mesh-pair", 0)],
         }]
     }
 
@@ -134,10 +135,10 @@ impl CouplingKind for GearPair {
     fn tooth_warnings(&self) -> Vec<ToothWarning> {
         let (first, second) = (self.first.teeth, self.second.teeth);
         let inside = match self.mesh {
-            Mesh::External => tooth_checks::fewest_teeth("second gear", second),
+            Mesh::External => tooth_checks::fewest_teeth(Role::Second, second),
             Mesh::Internal => tooth_checks::fits_inside(first, second),
         };
-        [tooth_checks::fewest_teeth("first gear", first), inside]
+        [tooth_checks::fewest_teeth(Role::First, first), inside]
             .into_iter()
             .flatten()
             .collect()

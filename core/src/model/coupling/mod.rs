@@ -7,6 +7,7 @@
 
 mod double_pinion;
 mod gear;
+mod gear_name;
 mod gear_pair;
 mod planetary;
 mod profile;
@@ -18,6 +19,7 @@ use serde::Serialize;
 
 pub use double_pinion::DoublePinion;
 pub use gear::{Gear, PinionCount, PinionRow, Pinions, Teeth};
+pub use gear_name::{GearName, PinionName};
 pub use gear_pair::{GearPair, Mesh};
 pub use planetary::Planetary;
 pub use profile::{Mount, Partner, Plane, Profile, ProfileGear};
@@ -26,6 +28,7 @@ pub use stepped::Stepped;
 pub use stepped_suns::SteppedSuns;
 
 use crate::base::problem::Problem;
+use crate::base::said::word;
 use crate::json::{Read, Value, tagged};
 use crate::model::tooth_checks::ToothWarning;
 
@@ -56,19 +59,19 @@ pub enum Role {
 
 impl Role {
     /// The word for it.
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::Sun => "sun",
-            Self::SmallSun => "small sun",
-            Self::LargeSun => "large sun",
-            Self::FirstSun => "first sun",
-            Self::SecondSun => "second sun",
-            Self::Ring => "ring",
-            Self::Carrier => "carrier",
-            Self::First => "first gear",
-            Self::Second => "second gear",
-            Self::Frame => "housing",
-        }
+    pub fn word(self) -> &'static str {
+        word(match self {
+            Self::Sun => "role-sun",
+            Self::SmallSun => "role-small-sun",
+            Self::LargeSun => "role-large-sun",
+            Self::FirstSun => "role-first-sun",
+            Self::SecondSun => "role-second-sun",
+            Self::Ring => "role-ring",
+            Self::Carrier => "role-carrier",
+            Self::First => "role-first-gear",
+            Self::Second => "role-second-gear",
+            Self::Frame => "role-frame",
+        })
     }
 
     /// Whether it is a member of a set, rather than of a pair of gears.
@@ -169,16 +172,21 @@ pub struct Rolling {
 /// Two gears in mesh.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct ToothMesh {
-    /// Which two.
-    pub name: &'static str,
+    /// The message that says which two.
+    key: &'static str,
     /// The member whose teeth pass, seen from the carrier, as fast as those in this mesh.
     pub paced_by: usize,
 }
 
 impl ToothMesh {
-    /// A mesh with this name, as fast as the teeth of member `paced_by`.
-    pub const fn new(name: &'static str, paced_by: usize) -> Self {
-        Self { name, paced_by }
+    /// A mesh that this message names, as fast as the teeth of member `paced_by`.
+    const fn new(key: &'static str, paced_by: usize) -> Self {
+        Self { key, paced_by }
+    }
+
+    /// Which two.
+    pub fn name(self) -> &'static str {
+        word(self.key)
     }
 }
 
@@ -186,7 +194,7 @@ impl ToothMesh {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct PinionSpin {
     /// What to call the pinion.
-    pub name: &'static str,
+    pub name: PinionName,
     /// Its tooth count; of a stepped pinion, that of the step on the sun.
     pub teeth: Teeth,
     /// Tooth count of the other step of a stepped pinion.
@@ -236,12 +244,12 @@ pub trait CouplingKind {
 /// Makes the closed set of kinds from one list: the enum, reading by `kind`, and access to
 /// the facts.
 macro_rules! kinds {
-    ($($tag:literal => $kind:ident: $about:literal,)+) => {
+    ($(#[$about:meta] $tag:literal => $kind:ident,)+) => {
         /// A coupling of any kind.
         #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
         #[serde(tag = "kind")]
         pub enum Coupling {
-            $(#[doc = $about] #[serde(rename = $tag)] $kind($kind),)+
+            $(#[$about] #[serde(rename = $tag)] $kind($kind),)+
         }
 
         impl Coupling {
@@ -271,12 +279,18 @@ macro_rules! kinds {
 }
 
 kinds! {
-    "planetary" => Planetary: "A planetary set with one pinion row.",
-    "double-pinion" => DoublePinion: "A planetary set with two pinion rows in series.",
-    "stepped" => Stepped: "A planetary set with stepped pinions.",
-    "stepped-suns" => SteppedSuns: "Two suns on stepped pinions.",
-    "ravigneaux" => Ravigneaux: "Two suns, short and long pinions, and a ring on one carrier.",
-    "gear-pair" => GearPair: "Two gears on fixed axes.",
+    /// A planetary set with one pinion row.
+    "planetary" => Planetary,
+    /// A planetary set with two pinion rows in series.
+    "double-pinion" => DoublePinion,
+    /// A planetary set with stepped pinions.
+    "stepped" => Stepped,
+    /// Two suns on stepped pinions.
+    "stepped-suns" => SteppedSuns,
+    /// Two suns, short and long pinions, and a ring on one carrier.
+    "ravigneaux" => Ravigneaux,
+    /// Two gears on fixed axes.
+    "gear-pair" => GearPair,
 }
 
 impl Read for Coupling {

@@ -3,9 +3,10 @@
 use serde::Serialize;
 
 use super::{
-    CouplingKind, Gear, Member, MeshRow, Partner, PinionSpin, Pinions, Profile, ProfileGear, Role,
-    Rolling, RowRatio, ToothMesh,
+    CouplingKind, Gear, Member, MeshRow, Partner, PinionName, PinionSpin, Pinions, Profile,
+    ProfileGear, Role, Rolling, RowRatio, ToothMesh,
 };
+use crate::base::said::word;
 use crate::json::read_fields;
 use crate::model::tooth_checks::{self, ToothWarning};
 
@@ -50,7 +51,7 @@ impl CouplingKind for Planetary {
     }
 
     fn kind_words(&self) -> &'static str {
-        "planetary set, one pinion row"
+        word("kind-planetary")
     }
 
     fn members(&self) -> Vec<Member<'_>> {
@@ -81,8 +82,8 @@ impl CouplingKind for Planetary {
             to: 2,
             carrier: 1,
             meshes: vec![
-                ToothMesh::new("sun and pinion", 0),
-                ToothMesh::new("pinion and ring", 2),
+                ToothMesh::new("mesh-sun-pinion", 0),
+                ToothMesh::new("mesh-pinion-ring", 2),
             ],
         }]
     }
@@ -91,7 +92,7 @@ impl CouplingKind for Planetary {
     fn pinions(&self) -> Vec<PinionSpin> {
         let s = self.sun.teeth.coefficient();
         vec![PinionSpin {
-            name: "pinion",
+            name: PinionName::Plain,
             teeth: self.pinion.teeth,
             second_step: None,
             coefficients: vec![-s, s, 0],
@@ -103,11 +104,11 @@ impl CouplingKind for Planetary {
         let (s, r, p) = (self.sun.teeth, self.ring.teeth, self.pinion.teeth);
         let count = self.pinion.count.get();
         [
-            tooth_checks::coaxial("sun", s, "pinion", p, r),
+            tooth_checks::coaxial((Role::Sun, s), (PinionName::Plain, p), r),
             tooth_checks::equal_spacing(s.get() + r.get(), "S + R", count),
             tooth_checks::neighbours_clear(s.get() + p.get(), p, count),
-            tooth_checks::fewest_teeth("sun", s),
-            tooth_checks::fewest_teeth("pinion", p),
+            tooth_checks::fewest_teeth(Role::Sun, s),
+            tooth_checks::fewest_teeth(PinionName::Plain, p),
         ]
         .into_iter()
         .flatten()

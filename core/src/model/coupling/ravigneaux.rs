@@ -3,9 +3,10 @@
 use serde::Serialize;
 
 use super::{
-    CouplingKind, Gear, Member, MeshRow, Partner, PinionCount, PinionRow, PinionSpin, Plane,
-    Profile, ProfileGear, Role, Rolling, RowRatio, ToothMesh,
+    CouplingKind, Gear, Member, MeshRow, Partner, PinionCount, PinionName, PinionRow, PinionSpin,
+    Plane, Profile, ProfileGear, Role, Rolling, RowRatio, ToothMesh,
 };
+use crate::base::said::word;
 use crate::json::read_fields;
 use crate::model::tooth_checks::{self, PinTriangle, ToothWarning};
 
@@ -49,7 +50,7 @@ impl Ravigneaux {
         ]
         .map(|teeth| f64::from(teeth.get()));
         PinTriangle {
-            names: ["short", "long"],
+            names: [PinionName::Short, PinionName::Long],
             radii: [(small + short) / 2.0, (large + long) / 2.0],
             teeth: [self.short.teeth, self.long.teeth],
         }
@@ -78,7 +79,7 @@ impl CouplingKind for Ravigneaux {
     }
 
     fn kind_words(&self) -> &'static str {
-        "Ravigneaux set, short and long pinions"
+        word("kind-ravigneaux")
     }
 
     fn members(&self) -> Vec<Member<'_>> {
@@ -127,16 +128,16 @@ impl CouplingKind for Ravigneaux {
             row(
                 0,
                 vec![
-                    ToothMesh::new("small sun and short pinion", 0),
-                    ToothMesh::new("short and long pinion", 0),
+                    ToothMesh::new("mesh-small-short", 0),
+                    ToothMesh::new("mesh-short-long", 0),
                 ],
             ),
-            row(1, vec![ToothMesh::new("large sun and long pinion", 1)]),
+            row(1, vec![ToothMesh::new("mesh-large-long", 1)]),
         ]
     }
 
     fn shared_meshes(&self) -> Vec<ToothMesh> {
-        vec![ToothMesh::new("long pinion and ring", 3)]
+        vec![ToothMesh::new("mesh-long-ring", 3)]
     }
 
     /// The short pinion rolls on the small sun, the long one inside the ring:
@@ -148,14 +149,14 @@ impl CouplingKind for Ravigneaux {
         );
         vec![
             PinionSpin {
-                name: "short pinion",
+                name: PinionName::Short,
                 teeth: self.short.teeth,
                 second_step: None,
                 coefficients: vec![-a, 0, a, 0],
                 divisor: self.short.teeth.coefficient(),
             },
             PinionSpin {
-                name: "long pinion",
+                name: PinionName::Long,
                 teeth: self.long.teeth,
                 second_step: None,
                 coefficients: vec![0, 0, -r, r],
@@ -170,16 +171,16 @@ impl CouplingKind for Ravigneaux {
         let pins = self.pins();
         let spaced = |teeth, name| tooth_checks::equal_spacing(teeth, name, count);
         [
-            tooth_checks::coaxial("large sun", large, "long pinion", long, ring),
+            tooth_checks::coaxial((Role::LargeSun, large), (PinionName::Long, long), ring),
             tooth_checks::pins_reach(&pins),
             spaced(ring.get().abs_diff(small.get()), "R − Sa"),
             spaced(large.get() + ring.get(), "Sb + R"),
             tooth_checks::double_neighbours_clear(&pins, count),
             tooth_checks::long_pinion_passes(small, large),
-            tooth_checks::fewest_teeth("small sun", small),
-            tooth_checks::fewest_teeth("large sun", large),
-            tooth_checks::fewest_teeth("short pinion", short),
-            tooth_checks::fewest_teeth("long pinion", long),
+            tooth_checks::fewest_teeth(Role::SmallSun, small),
+            tooth_checks::fewest_teeth(Role::LargeSun, large),
+            tooth_checks::fewest_teeth(PinionName::Short, short),
+            tooth_checks::fewest_teeth(PinionName::Long, long),
         ]
         .into_iter()
         .flatten()

@@ -3,9 +3,10 @@
 use serde::Serialize;
 
 use super::{
-    CouplingKind, Gear, Member, MeshRow, Partner, PinionCount, PinionRow, PinionSpin, Plane,
-    Profile, ProfileGear, Role, Rolling, RowRatio, ToothMesh,
+    CouplingKind, Gear, Member, MeshRow, Partner, PinionCount, PinionName, PinionRow, PinionSpin,
+    Plane, Profile, ProfileGear, Role, Rolling, RowRatio, ToothMesh,
 };
+use crate::base::said::word;
 use crate::json::read_fields;
 use crate::model::tooth_checks::{self, ToothWarning};
 
@@ -58,7 +59,7 @@ impl CouplingKind for Stepped {
     }
 
     fn kind_words(&self) -> &'static str {
-        "planetary set, stepped pinions"
+        word("kind-stepped")
     }
 
     fn members(&self) -> Vec<Member<'_>> {
@@ -91,8 +92,8 @@ impl CouplingKind for Stepped {
             to: 2,
             carrier: 1,
             meshes: vec![
-                ToothMesh::new("sun and sun pinion", 0),
-                ToothMesh::new("ring pinion and ring", 2),
+                ToothMesh::new("mesh-sun-step", 0),
+                ToothMesh::new("mesh-step-ring", 2),
             ],
         }]
     }
@@ -101,7 +102,7 @@ impl CouplingKind for Stepped {
     fn pinions(&self) -> Vec<PinionSpin> {
         let s = self.sun.teeth.coefficient();
         vec![PinionSpin {
-            name: "stepped pinion",
+            name: PinionName::Stepped,
             teeth: self.sun_pinion.teeth,
             second_step: Some(self.ring_pinion.teeth),
             coefficients: vec![-s, s, 0],
@@ -119,9 +120,9 @@ impl CouplingKind for Stepped {
             tooth_checks::stepped_coaxial(teeth),
             tooth_checks::stepped_equal_spacing(teeth, count),
             tooth_checks::neighbours_clear(pin_circle, sun_pinion.max(ring_pinion), count),
-            tooth_checks::fewest_teeth("sun", sun),
-            tooth_checks::fewest_teeth("sun pinion", sun_pinion),
-            tooth_checks::fewest_teeth("ring pinion", ring_pinion),
+            tooth_checks::fewest_teeth(Role::Sun, sun),
+            tooth_checks::fewest_teeth(PinionName::OnSun, sun_pinion),
+            tooth_checks::fewest_teeth(PinionName::OnRing, ring_pinion),
         ]
         .into_iter()
         .flatten()

@@ -3,9 +3,10 @@
 use serde::Serialize;
 
 use super::{
-    CouplingKind, Gear, Member, MeshRow, Partner, PinionCount, PinionRow, PinionSpin, Plane,
-    Profile, ProfileGear, Role, Rolling, RowRatio, ToothMesh,
+    CouplingKind, Gear, Member, MeshRow, Partner, PinionCount, PinionName, PinionRow, PinionSpin,
+    Plane, Profile, ProfileGear, Role, Rolling, RowRatio, ToothMesh,
 };
+use crate::base::said::word;
 use crate::json::read_fields;
 use crate::model::tooth_checks::{self, ToothWarning};
 
@@ -60,7 +61,7 @@ impl CouplingKind for SteppedSuns {
     }
 
     fn kind_words(&self) -> &'static str {
-        "planetary set, two suns on stepped pinions"
+        word("kind-stepped-suns")
     }
 
     fn members(&self) -> Vec<Member<'_>> {
@@ -99,8 +100,8 @@ impl CouplingKind for SteppedSuns {
             to: 2,
             carrier: 1,
             meshes: vec![
-                ToothMesh::new("first sun and first pinion", 0),
-                ToothMesh::new("second pinion and second sun", 2),
+                ToothMesh::new("mesh-first-step", 0),
+                ToothMesh::new("mesh-second-step", 2),
             ],
         }]
     }
@@ -109,7 +110,7 @@ impl CouplingKind for SteppedSuns {
     fn pinions(&self) -> Vec<PinionSpin> {
         let a = self.first_sun.teeth.coefficient();
         vec![PinionSpin {
-            name: "stepped pinion",
+            name: PinionName::Stepped,
             teeth: self.first_pinion.teeth,
             second_step: Some(self.second_pinion.teeth),
             coefficients: vec![-a, a, 0],
@@ -126,10 +127,10 @@ impl CouplingKind for SteppedSuns {
             tooth_checks::suns_coaxial(teeth),
             tooth_checks::suns_equal_spacing(teeth, count),
             tooth_checks::neighbours_clear(first.get() + p.get(), p.max(q), count),
-            tooth_checks::fewest_teeth("first sun", first),
-            tooth_checks::fewest_teeth("second sun", second),
-            tooth_checks::fewest_teeth("first pinion", p),
-            tooth_checks::fewest_teeth("second pinion", q),
+            tooth_checks::fewest_teeth(Role::FirstSun, first),
+            tooth_checks::fewest_teeth(Role::SecondSun, second),
+            tooth_checks::fewest_teeth(PinionName::OnFirstSun, p),
+            tooth_checks::fewest_teeth(PinionName::OnSecondSun, q),
         ]
         .into_iter()
         .flatten()

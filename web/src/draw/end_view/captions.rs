@@ -255,7 +255,7 @@ fn heading(subject: &Subject<'_>, part: Part) -> Vec<Phrase> {
                 Some(second) => format!("{} and {second}", pinion.teeth),
                 None => pinion.teeth.to_string(),
             };
-            (pinion.name, Some(teeth))
+            (pinion.name.word(), Some(teeth))
         }
     };
     let mut letters = name.chars();

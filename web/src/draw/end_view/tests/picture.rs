@@ -151,7 +151,7 @@ fn every_part_is_named_with_its_teeth_and_its_motion() {
             }
         }
         for pinion in facts.pinions() {
-            assert!(all.contains(pinion.name), "{texts:?}");
+            assert!(all.contains(pinion.name.word()), "{texts:?}");
             let teeth = match pinion.second_step {
                 Some(second) => format!("{} and {second} teeth", pinion.teeth),
                 None => format!("{} teeth", pinion.teeth),

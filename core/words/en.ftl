@@ -414,6 +414,78 @@ problem-nothing-open = no scenario is open
 fix-nothing-open = open one first
 problem-canvas = the canvas has no 2d context
 
+## The command line
+
+cli-usage = usage: chart FILE [--apply ID,ID…] [--all] [--torque N·m] [--json] [--pedal 0…1] [--grade RISE/RUN] [--lockup] [--mesh EFFICIENCY] [--help]
+cli-misused = { $what }; { $usage }
+cli-argument = { $argument } is not UTF-8
+cli-needs-ids = --apply needs ids
+cli-needs-torque = --torque needs N·m of 0 or more
+cli-needs-number = { $option } needs a number
+cli-unknown-option = unknown option { $option }
+cli-one-file = only one file at a time
+cli-all-or-apply = --all and --apply exclude each other
+cli-no-engine = { $file }: { $option } takes an engine and a load, and it has none
+cli-and-more = { $first } (and { $more } more)
+cli-unwritten = the output: { $error }
+cli-directory = a directory; name a scenario file
+cli-not-regular = not a regular file; name a scenario file
+cli-too-long = { $found } bytes is more than a scenario may have; keep it under { $most } bytes
+cli-utf-16 = UTF-16 text; save it as UTF-8
+cli-not-utf-8 = not UTF-8; save it as UTF-8 text
+# Headings of columns.
+cli-range = range
+cli-applied = applied
+cli-state = state
+# Degrees of freedom: at most 3 letters.
+cli-dof = dof
+# At most 7 letters.
+cli-step = step
+cli-ratio = ratio
+# At most 13 letters.
+cli-state-is = { $state ->
+    [driving] driving
+    [over-applied] over-applied
+    [neutral] neutral
+    [output-held] output-held
+   *[tied-up] tied-up
+}
+cli-grip-is = { $grip ->
+    [holds] holds
+    [slips] slips
+    [idle] idle
+    [undetermined] undetermined
+   *[no-data] no-data
+}
+cli-spread = spread { $spread }
+cli-tooth-check = tooth check, { $coupling }: { $check }
+cli-ratio-is = ratio { $ratio }
+cli-freedom = degrees of freedom { $freedom }
+cli-formula = ratio = { $formula }
+cli-speeds = speed per input turn
+cli-on-its-pin = { $coupling }, { $pinion } on its pin
+cli-free = free
+cli-slips = slip of open elements per input turn
+cli-slip-of = { $kind ->
+    [brake] speed of { $first }
+   *[clutch] { $first } less { $second }
+}
+cli-torques = torque per unit of input torque, positive in the input's direction
+cli-from-on = from { $first } on { $second }
+cli-at-output = from outside at the output
+cli-on = on { $housing }
+cli-undetermined = not determined: more is applied than needed
+cli-goes-round = power goes round inside: up to { $most } of the input's
+cli-efficiency = efficiency { $percent } %
+cli-capacity = capacity over torque at { $torque } N·m of input torque (not a strength rating)
+cli-slips-first = { $element } slips first, above { $torque } N·m of input torque
+# Names of operating points: at most 8 letters.
+cli-stable = stable
+cli-unstable = unstable
+cli-stall = stall
+cli-point = engine { $engine }, input { $input }, output { $output }
+cli-turning = { $speed } rev/min { $torque } N·m
+
 ## What drawings note
 
 flow-loop = Recirculating power runs through { $sets }: { $member } carries { $share }.

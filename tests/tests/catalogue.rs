@@ -19,6 +19,7 @@ const WITHOUT_SENTENCES: &[&str] = &[
     "core/src/model",
     "core/src/train",
     "core/src/load/operating",
+    "core/examples",
     "core/src/report",
     "web/src/boundary/drawings.rs",
     "web/src/boundary/plain.rs",

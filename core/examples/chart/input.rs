@@ -4,16 +4,17 @@ use std::fs::File;
 use std::io::Read;
 
 use levertrain_core::scenario::limits::FILE_BYTES;
+use levertrain_core::words::{said, word};
 
 /// Reads a file. Only regular ones: a device may have no end, and a pipe may have no writer, on
 /// which opening it would wait for ever.
 pub fn read(path: &str) -> Result<String, String> {
     let seen = std::fs::metadata(path).map_err(|error| error.to_string())?;
     if seen.is_dir() {
-        return Err("a directory; name a scenario file".to_owned());
+        return Err(word("cli-directory").to_owned());
     }
     if !seen.is_file() {
-        return Err("not a regular file; name a scenario file".to_owned());
+        return Err(word("cli-not-regular").to_owned());
     }
     let file = File::open(path).map_err(|error| error.to_string())?;
     let mut bytes = Vec::new();
@@ -22,13 +23,12 @@ pub fn read(path: &str) -> Result<String, String> {
         .read_to_end(&mut bytes)
         .map_err(|error| error.to_string())?;
     if bytes.len() > FILE_BYTES {
-        let count = seen.len().max(most + 1);
-        return Err(format!(
-            "{count} bytes is more than a scenario may have; keep it under {most} bytes"
-        ));
+        let found = seen.len().max(most + 1).to_string();
+        let values = [("found", &*found), ("most", &most.to_string())];
+        return Err(said("cli-too-long", &values));
     }
     if bytes.starts_with(&[0xff, 0xfe]) || bytes.starts_with(&[0xfe, 0xff]) {
-        return Err("UTF-16 text; save it as UTF-8".to_owned());
+        return Err(word("cli-utf-16").to_owned());
     }
-    String::from_utf8(bytes).map_err(|_| "not UTF-8; save it as UTF-8 text".to_owned())
+    String::from_utf8(bytes).map_err(|_| word("cli-not-utf-8").to_owned())
 }

@@ -23,12 +23,10 @@ use levertrain_core::report::{
     CapacityReport, ChartReport, CombinationReport, Exact, Explanation, LossReport,
     OperatingReport, RangeReport,
 };
+use levertrain_core::words::{Values, said, word};
 use levertrain_core::{Combination, Duty, LossModel, RangeChart, Train};
 use serde::ser::SerializeSeq;
 use serde::{Serialize, Serializer};
-
-const USAGE: &str = "usage: chart FILE [--apply ID,ID…] [--all] [--torque N·m] [--json] \
-    [--pedal 0…1] [--grade RISE/RUN] [--lockup] [--mesh EFFICIENCY] [--help]";
 
 /// Input torque in N·m where none is given: the page's.
 const TORQUE: f64 = 100.0;
@@ -40,7 +38,10 @@ fn main() -> ExitCode {
         .collect();
     let mut out = BufWriter::new(io::stdout().lock());
     let outcome = arguments
-        .map_err(|argument| format!("{} is not UTF-8; {USAGE}", argument.display()))
+        .map_err(|argument| {
+            let argument = argument.display().to_string();
+            misused("cli-argument", &[("argument", &argument)])
+        })
         .and_then(|arguments| run(arguments.into_iter(), &mut out))
         .and_then(|()| out.flush().map_err(unwritten));
     match outcome {
@@ -53,7 +54,14 @@ fn main() -> ExitCode {
 }
 
 fn unwritten(error: io::Error) -> String {
-    format!("the output: {error}")
+    said("cli-unwritten", &[("error", &error.to_string())])
+}
+
+/// What is wrong with the arguments, by its message, and how they are meant.
+fn misused(message: &str, values: Values<'_>) -> String {
+    let what = said(message, values);
+    let values = [("what", &*what), ("usage", word("cli-usage"))];
+    said("cli-misused", &values)
 }
 
 #[derive(Default)]
@@ -81,7 +89,7 @@ impl Options {
                 "--apply" => {
                     let ids = arguments
                         .next()
-                        .ok_or(format!("--apply needs ids; {USAGE}"))?;
+                        .ok_or_else(|| misused("cli-needs-ids", &[]))?;
                     let ids = ids
                         .split(',')
                         .filter(|id| !id.is_empty())
@@ -92,8 +100,7 @@ impl Options {
                     let text = arguments.next().unwrap_or_default();
                     let torque = text.parse().ok();
                     let torque = torque.filter(|torque: &f64| *torque >= 0.0 && torque.is_finite());
-                    options.torque =
-                        Some(torque.ok_or(format!("--torque needs N·m of 0 or more; {USAGE}"))?);
+                    options.torque = Some(torque.ok_or_else(|| misused("cli-needs-torque", &[]))?);
                 }
                 "--lockup" => {
                     options.conditions.lockup = true;
@@ -101,8 +108,8 @@ impl Options {
                 }
                 "--pedal" | "--grade" | "--mesh" => {
                     let number = arguments.next().and_then(|text| text.parse().ok());
-                    let number: f64 =
-                        number.ok_or(format!("{argument} needs a number; {USAGE}"))?;
+                    let number: f64 = number
+                        .ok_or_else(|| misused("cli-needs-number", &[("option", &argument)]))?;
                     match argument.as_str() {
                         "--pedal" => options.conditions.pedal = number,
                         "--grade" => options.conditions.grade = number,
@@ -114,16 +121,16 @@ impl Options {
                     }
                 }
                 flag if flag.starts_with('-') => {
-                    return Err(format!("unknown option {flag}; {USAGE}"));
+                    return Err(misused("cli-unknown-option", &[("option", flag)]));
                 }
                 _ if options.file.is_some() => {
-                    return Err(format!("only one file at a time; {USAGE}"));
+                    return Err(misused("cli-one-file", &[]));
                 }
                 _ => options.file = Some(argument),
             }
         }
         if options.all && options.apply.is_some() {
-            return Err(format!("--all and --apply exclude each other; {USAGE}"));
+            return Err(misused("cli-all-or-apply", &[]));
         }
         if let Err(problem) = options.conditions.checked() {
             return Err(problem.to_string());
@@ -135,17 +142,17 @@ impl Options {
 fn run(arguments: impl Iterator<Item = String>, out: &mut impl Write) -> Result<(), String> {
     let options = Options::parse(arguments)?;
     if options.help {
-        return writeln!(out, "{USAGE}").map_err(unwritten);
+        return writeln!(out, "{}", word("cli-usage")).map_err(unwritten);
     }
-    let file = options.file.ok_or(USAGE)?;
+    let file = options.file.ok_or(word("cli-usage"))?;
     let content = input::read(&file).map_err(|problem| format!("{file}: {problem}"))?;
     let train =
         Train::parse(&content).map_err(|problems| format!("{file}: {}", one_line(&problems)))?;
     let torque = options.torque.unwrap_or(TORQUE);
     let conditions = &options.conditions;
     if let (Some(flag), None) = (&options.asked, &train.scenario().engine) {
-        let problem = "takes an engine and a load, and it has none";
-        return Err(format!("{file}: {flag} {problem}"));
+        let values = [("file", &*file), ("option", flag)];
+        return Err(said("cli-no-engine", &values));
     }
     if options.all {
         return all(&train, options.json, out).map_err(unwritten);
@@ -203,7 +210,10 @@ fn one_line(problems: &[levertrain_core::Problem]) -> String {
     match problems {
         [] => String::new(),
         [one] => one.to_string(),
-        [first, rest @ ..] => format!("{first} (and {} more)", rest.len()),
+        [first, rest @ ..] => {
+            let (first, more) = (first.to_string(), rest.len().to_string());
+            said("cli-and-more", &[("first", &first), ("more", &more)])
+        }
     }
 }
 

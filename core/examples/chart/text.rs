@@ -4,7 +4,7 @@ use levertrain_core::report::{
     CapacityReport, CombinationReport, EffortReport, Exact, FormulaReport, OperatingReport,
     PointReport, warnings,
 };
-use levertrain_core::words::{noun, number};
+use levertrain_core::words::{noun, number, said, word};
 use levertrain_core::{Body, Train};
 
 use crate::{Chart, Row, Single};
@@ -13,21 +13,26 @@ use crate::{Chart, Row, Single};
 pub fn range_chart(train: &Train, chart: &Chart) -> String {
     let mut text = format!("{}\n\n", train.scenario().name);
     text += &format!(
-        "{:<24} {:<16} {:<13} {:>7}  ratio\n",
-        "range", "applied", "state", "step"
+        "{:<24} {:<16} {:<13} {:>7}  {}\n",
+        word("cli-range"),
+        word("cli-applied"),
+        word("cli-state"),
+        word("cli-step"),
+        word("cli-ratio"),
     );
     for Row { range, .. } in &chart.ranges {
         text += &format!(
             "{:<24} {:<16} {:<13} {:>7}  {}\n",
             range.label,
             range.combination.applied.join(" "),
-            range.combination.state,
+            state(&range.combination),
             decimal(range.step.as_ref()),
             ratio(range.combination.ratio.as_ref()),
         );
     }
     if let Some(spread) = &chart.spread {
-        text += &format!("\nspread {}\n", ratio(Some(spread)));
+        let spread = said("cli-spread", &[("spread", &ratio(Some(spread)))]);
+        text += &format!("\n{spread}\n");
     }
     text += &range_capacities(chart);
     for Row { range, strain } in &chart.ranges {
@@ -36,7 +41,8 @@ pub fn range_chart(train: &Train, chart: &Chart) -> String {
         }
     }
     for warning in warnings(train) {
-        text += &format!("tooth check, {}: {}\n", warning.coupling, warning.text);
+        let values = [("coupling", &*warning.coupling), ("check", &warning.text)];
+        line(&mut text, &said("cli-tooth-check", &values));
     }
     text
 }
@@ -50,22 +56,26 @@ pub fn single(train: &Train, single: Single) -> String {
     } = single;
     let mut text = format!("{}: {}\n", explanation.state_words, explanation.answer);
     if report.ratio.is_some() {
-        text += &format!("ratio {}\n", ratio(report.ratio.as_ref()));
+        let ratio = ratio(report.ratio.as_ref());
+        line(&mut text, &said("cli-ratio-is", &[("ratio", &ratio)]));
     }
-    text += &format!("degrees of freedom {}\n", report.degrees_of_freedom);
+    let freedom = report.degrees_of_freedom.to_string();
+    line(&mut text, &said("cli-freedom", &[("freedom", &freedom)]));
     if let Some(formula) = &explanation.working.ratio {
-        text += &format!("ratio = {}\n", formula_text(formula));
+        let formula = formula_text(formula);
+        line(&mut text, &said("cli-formula", &[("formula", &formula)]));
     }
     for sentence in &explanation.sentences {
-        text += &format!("{sentence}\n");
+        line(&mut text, sentence);
     }
-    text += "\nspeed per input turn\n";
+    text += &format!("\n{}\n", word("cli-speeds"));
     for shaft in &report.shafts {
         text += &format!("  {:<28} {}\n", shaft.label, floating(shaft.speed.as_ref()));
     }
     for coupling in &explanation.couplings {
         for pinion in &coupling.pinions {
-            let name = format!("{}, {} on its pin", coupling.label, pinion.name);
+            let values = [("coupling", &*coupling.label), ("pinion", pinion.name)];
+            let name = said("cli-on-its-pin", &values);
             text += &format!("  {name:<28} {}\n", floating(pinion.speed.as_ref()));
         }
     }
@@ -74,7 +84,8 @@ pub fn single(train: &Train, single: Single) -> String {
         text += &efforts(train, &report, effort);
     }
     if let Some(efficiency) = strain.losses.efficiency {
-        text += &format!("efficiency {} %\n", number(efficiency * 100.0, 4));
+        let percent = number(efficiency * 100.0, 4);
+        line(&mut text, &said("cli-efficiency", &[("percent", &percent)]));
     }
     if let Some(capacity) = &strain.capacity
         && !capacity.elements.is_empty()
@@ -86,6 +97,17 @@ pub fn single(train: &Train, single: Single) -> String {
         text += &format!("\n{}", operating_text(operating));
     }
     text
+}
+
+/// Adds a line.
+fn line(text: &mut String, words: &str) {
+    text.push_str(words);
+    text.push('\n');
+}
+
+/// The state of a combination.
+fn state(report: &CombinationReport) -> String {
+    said("cli-state-is", &[("state", report.state)])
 }
 
 /// A formula with its tooth counts put in, where that says something else.
@@ -107,15 +129,16 @@ fn slips(train: &Train, report: &CombinationReport) -> String {
     if open.is_empty() {
         return String::new();
     }
-    let mut text = "\nslip of open elements per input turn\n".to_owned();
+    let mut text = format!("\n{}\n", word("cli-slips"));
     for (index, element) in open {
         let slip = floating(element.slip.as_ref());
         let [first, second] = train.ends(index).map(|body| noun(train.body_label(body)));
-        let counted = if element.kind == "brake" {
-            format!("speed of {first}")
-        } else {
-            format!("{first} less {second}")
-        };
+        let values = [
+            ("kind", element.kind),
+            ("first", &first),
+            ("second", &second),
+        ];
+        let counted = said("cli-slip-of", &values);
         text += &format!("  {:<28} {slip:<20} {counted}\n", element.label);
     }
     text
@@ -123,7 +146,13 @@ fn slips(train: &Train, report: &CombinationReport) -> String {
 
 /// The line above all combinations.
 pub fn all_heading() -> String {
-    format!("{:<24} {:<13} {:>3}  ratio\n", "applied", "state", "dof")
+    format!(
+        "{:<24} {:<13} {:>3}  {}\n",
+        word("cli-applied"),
+        word("cli-state"),
+        word("cli-dof"),
+        word("cli-ratio"),
+    )
 }
 
 /// One of all combinations.
@@ -131,7 +160,7 @@ pub fn all_line(report: &CombinationReport) -> String {
     format!(
         "{:<24} {:<13} {:>3}  {}\n",
         report.applied.join(" "),
-        report.state,
+        state(report),
         report.degrees_of_freedom,
         ratio(report.ratio.as_ref())
     )
@@ -150,28 +179,34 @@ fn ratio(value: Option<&Exact>) -> String {
 
 /// What is found, then the steady points and the stall point, a line each.
 fn operating_text(operating: &OperatingReport) -> String {
-    let line = |name: &str, point: &PointReport| {
+    let point_line = |name: &str, point: &PointReport| {
         let pair = |speed: f64, torque: f64| {
-            format!("{} rev/min {} N·m", number(speed, 4), number(torque, 4))
+            let (speed, torque) = (number(speed, 4), number(torque, 4));
+            said("cli-turning", &[("speed", &speed), ("torque", &torque)])
         };
-        let engine = pair(point.engine_speed, point.engine_torque);
-        let input = pair(point.input_speed, point.input_torque);
-        let output = pair(point.output_speed, point.output_torque);
-        format!("  {name:<8} engine {engine}, input {input}, output {output}\n")
+        let values = [
+            ("engine", &*pair(point.engine_speed, point.engine_torque)),
+            ("input", &pair(point.input_speed, point.input_torque)),
+            ("output", &pair(point.output_speed, point.output_torque)),
+        ];
+        format!("  {:<8} {}\n", word(name), said("cli-point", &values))
     };
     let mut text = format!("{}\n", operating.words);
     for point in &operating.points {
-        text += &line(if point.stable { "stable" } else { "unstable" }, point);
+        let name = match point.stable {
+            true => "cli-stable",
+            false => "cli-unstable",
+        };
+        text += &point_line(name, point);
     }
     if let Some(point) = &operating.stall {
-        text += &line("stall", point);
+        text += &point_line("cli-stall", point);
     }
     text
 }
 
 fn capacity_heading(torque: f64) -> String {
-    let torque = number(torque, 4);
-    format!("capacity over torque at {torque} N·m of input torque (not a strength rating)\n")
+    said("cli-capacity", &[("torque", &number(torque, 4))]) + "\n"
 }
 
 /// How every range holds, where there are friction data.
@@ -195,11 +230,12 @@ fn holdings(capacity: &CapacityReport) -> String {
         let margin = row
             .margin
             .map_or_else(String::new, |margin| number(margin, 3));
-        text += &format!("  {:<24} {margin:>7}  {}\n", row.id, row.grip);
+        let grip = said("cli-grip-is", &[("grip", row.grip)]);
+        text += &format!("  {:<24} {margin:>7}  {grip}\n", row.id);
     }
     if let (Some(first), Some(most)) = (&capacity.first_to_slip, capacity.most_input) {
-        let most = number(most, 4);
-        text += &format!("  {first} slips first, above {most} N·m of input torque\n");
+        let values = [("element", &**first), ("torque", &number(most, 4))];
+        text += &format!("  {}\n", said("cli-slips-first", &values));
     }
     text
 }
@@ -208,40 +244,38 @@ fn holdings(capacity: &CapacityReport) -> String {
 fn efforts(train: &Train, report: &CombinationReport, effort: &EffortReport) -> String {
     let undetermined = |value: Option<&Exact>| match value {
         Some(_) => ratio(value),
-        None => "not determined: more is applied than needed".to_owned(),
+        None => word("cli-undetermined").to_owned(),
     };
-    let mut text =
-        "\ntorque per unit of input torque, positive in the input's direction\n".to_owned();
+    let mut text = format!("\n{}\n", word("cli-torques"));
     let carried = report.elements.iter().zip(&effort.elements).enumerate();
     for (index, (element, carried)) in carried.filter(|(_, (element, _))| element.applied) {
         let torque = undetermined(carried.torque.as_ref());
         let [first, second] = train.ends(index).map(|body| noun(train.body_label(body)));
-        let on = format!("from {first} on {second}");
+        let on = said("cli-from-on", &[("first", &first), ("second", &second)]);
         text += &format!("  {:<28} {torque:<20} {on}\n", element.label);
     }
     text += &format!(
         "  {:<28} {}\n",
-        "from outside at the output",
+        word("cli-at-output"),
         undetermined(effort.output.as_ref())
     );
-    let on_housing = format!("on {}", noun(train.body_label(Body::Housing)));
+    let housing = noun(train.body_label(Body::Housing));
+    let on_housing = said("cli-on", &[("housing", &housing)]);
     text += &format!(
         "  {:<28} {}\n",
         on_housing,
         undetermined(effort.housing.as_ref())
     );
     if let Some(largest) = &effort.recirculating {
-        text += &format!(
-            "power goes round inside: up to {} of the input's\n",
-            ratio(Some(largest))
-        );
+        let most = ratio(Some(largest));
+        line(&mut text, &said("cli-goes-round", &[("most", &most)]));
     }
     text
 }
 
 fn floating(value: Option<&Exact>) -> String {
     if value.is_none() {
-        "free".to_owned()
+        word("cli-free").to_owned()
     } else {
         ratio(value)
     }

@@ -16,9 +16,10 @@ import { Bench } from "./page/bench.js";
 import { keepForOffline } from "./page/offline.js";
 import { listScenarios } from "./state/catalogue.js";
 import { Desk } from "./state/desk.js";
+import { CANNOT_START, emptyList, mendWords, NAME, SETTING_UP } from "./kit/before.js";
 import { h, icon } from "./kit/dom.js";
 import { loadEngine } from "./state/engine.js";
-import { Failure, problemsOf } from "./kit/problems.js";
+import { Problems, problemsOf } from "./kit/problems.js";
 import { loadFonts } from "./kit/fonts.js";
 import { styles } from "./kit/sheets.js";
 import { rootedAt } from "./kit/site.js";
@@ -155,7 +156,7 @@ class LeverTrain extends HTMLElement {
     try {
       const [engine, entries] = await Promise.all([loadEngine(), listScenarios(), dressed]);
       if (signal.aborted) return;
-      if (entries.length === 0) throw noScenarios();
+      if (entries.length === 0) throw new Problems([emptyList("scenarios/index.json")]);
       const equipment = listIn(this, "with") ?? [];
       const bench = new Bench(this, new Desk(engine), entries, ground.clientWidth, equipment, signal);
       this.#bench = bench;
@@ -187,15 +188,13 @@ class LeverTrain extends HTMLElement {
     for (const ask of this.#asked.splice(0)) ask(detail);
     this.dispatchEvent(new CustomEvent("levertrain-error", { detail, bubbles: true, composed: true }));
     const body = this.shadowRoot?.querySelector(".levertrain");
-    const problems = problemsOf(error).map(({ place, problem, fix }) =>
-      h("p", {}, h("b", {}, place), `: ${problem}. To mend it: ${fix}.`),
-    );
+    const problems = problemsOf(error).map((problem) => h("p", {}, h("b", {}, problem.place), mendWords(problem)));
     body?.replaceChildren(
       h(
         "div",
         { class: "empty", role: "alert", "data-part": "empty" },
-        h("p", { class: "wordmark" }, icon("mark"), "Levertrain"),
-        h("p", { class: "empty-heading" }, "The sandbox cannot start."),
+        h("p", { class: "wordmark" }, icon("mark"), NAME),
+        h("p", { class: "empty-heading" }, CANNOT_START),
         ...problems,
       ),
     );
@@ -252,17 +251,9 @@ function skeleton() {
   return h(
     "div",
     { class: "skeleton", role: "status" },
-    h("p", { class: "wordmark" }, icon("mark"), "Levertrain"),
+    h("p", { class: "wordmark" }, icon("mark"), NAME),
     h("div", { class: "skeleton-line" }),
-    h("div", { class: "skeleton-stage" }, h("p", {}, "Setting up the drawing board…")),
-  );
-}
-
-function noScenarios() {
-  return new Failure(
-    "scenarios/index.json",
-    "the list of scenarios is empty",
-    "add scenario files to the folder and build the site again",
+    h("div", { class: "skeleton-stage" }, h("p", {}, SETTING_UP)),
   );
 }
 

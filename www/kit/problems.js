@@ -1,5 +1,7 @@
 /** What went wrong, in one shape: where, what, and what to do about it. */
 
+import { SOMEWHERE } from "./before.js";
+
 /** @typedef {{ place: string, problem: string, fix: string }} Problem */
 
 /** Longest text of a problem in characters: it may quote a whole link. */
@@ -37,7 +39,7 @@ export class Failure extends Problems {
 export function problemsOf(error) {
   const problems = /** @type {{ problems?: Problem[] } | null} */ (error)?.problems;
   const problem = error instanceof Error ? error.message : String(error);
-  const found = Array.isArray(problems) && problems.length > 0 ? problems : [{ place: "page", problem, fix: "reload the page" }];
+  const found = Array.isArray(problems) && problems.length > 0 ? problems : [{ problem, ...SOMEWHERE }];
   return found.map(({ place, problem, fix }) => ({ place: legible(place), problem: legible(problem), fix }));
 }
 

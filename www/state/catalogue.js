@@ -1,6 +1,7 @@
 /** The scenarios that come with the page. */
 
-import { Failure } from "../kit/problems.js";
+import { hostAnswered, noList } from "../kit/before.js";
+import { Failure, Problems } from "../kit/problems.js";
 import { siteFile } from "../kit/site.js";
 
 /** @typedef {{ stem: string, name: string, text: string }} Entry */
@@ -63,13 +64,9 @@ async function fetchList() {
   try {
     const response = await fetch(siteFile(LIST));
     if (response.ok) return await response.json();
-    reason = `the host answered ${response.status}`;
+    reason = hostAnswered(response.status);
   } catch (error) {
     reason = error instanceof Error ? error.message : String(error);
   }
-  throw new Failure(
-    LIST,
-    `the file could not be read (${reason})`,
-    "check the connection and reload the page",
-  );
+  throw new Problems([noList(LIST, reason)]);
 }

@@ -1,15 +1,21 @@
 /**
- * The engine. Its program is compiled once for the page, and all elements share one instance of it, until
- * it breaks: then a fresh one takes its place for all of them, as nobody knows what is still right in it.
+ * The engine, and the catalogue that it and the page speak from. Its program is compiled once for the page,
+ * and all elements share one instance of it, until it breaks: then a fresh one takes its place for all of
+ * them, as nobody knows what is still right in it.
  */
 
-import { Failure } from "../kit/problems.js";
+import { hostAnswered, noEngine, noWebAssembly, noWords } from "../kit/before.js";
+import { Problems } from "../kit/problems.js";
 import { siteFile } from "../kit/site.js";
+import { speakWith } from "../kit/words.js";
 
 /** @typedef {typeof import("../engine/levertrain.js")} Engine */
 
 /** @type {Promise<WebAssembly.Module> | undefined} */
 let program;
+
+/** The text of the catalogue. @type {Promise<string> | undefined} */
+let words;
 
 /** The instance for whoever comes next. @type {Promise<Engine> | undefined} */
 let current;
@@ -32,7 +38,7 @@ const wrecks = [];
 export function loadEngine() {
   current ??= start().catch((error) => {
     // A later try may succeed.
-    current = program = undefined;
+    current = program = words = undefined;
     throw error;
   });
   return current;
@@ -79,11 +85,7 @@ export function abandon(wreck) {
 /** @returns {Promise<Engine>} */
 async function start() {
   if (typeof WebAssembly !== "object") {
-    throw new Failure(
-      "browser",
-      "this browser cannot run WebAssembly, or it is switched off",
-      "open the page in a current browser, or switch WebAssembly on",
-    );
+    throw new Problems([noWebAssembly()]);
   }
   try {
     // By its address: it stays a file of its own where the page's modules are made into one. Under
@@ -94,24 +96,38 @@ async function start() {
     const script = import(address.href);
     // Asked for at the same time as the module that wants it.
     program ??= fetch(siteFile("engine/levertrain_bg.wasm")).then(compile);
+    words ??= fetch(siteFile("words/en.ftl")).then(textOf);
     // Where the module fails, that is what is told.
-    program.catch(() => undefined);
+    for (const late of [program, words]) late.catch(() => undefined);
     const engine = /** @type {Engine} */ (await script);
     await engine.default({ module_or_path: program });
+    engine.speak(await words.catch(speechless));
+    speakWith(engine);
     return engine;
   } catch (error) {
-    const reason = error instanceof Error ? error.message : String(error);
-    throw new Failure(
-      "engine",
-      `the engine did not load (${reason})`,
-      "reload the page; if it stays so, the folder engine/ is missing or incomplete on the host",
-    );
+    throw error instanceof Problems ? error : new Problems([noEngine(reasonOf(error))]);
   }
+}
+
+/** @param {unknown} error @returns {never} */
+function speechless(error) {
+  throw new Problems([noWords(reasonOf(error))]);
+}
+
+/** @param {unknown} error */
+function reasonOf(error) {
+  return error instanceof Error ? error.message : String(error);
+}
+
+/** @param {Response} response */
+async function textOf(response) {
+  if (!response.ok) throw new Error(hostAnswered(response.status));
+  return response.text();
 }
 
 /** @param {Response} response */
 async function compile(response) {
-  if (!response.ok) throw new Error(`the host answered ${response.status}`);
+  if (!response.ok) throw new Error(hostAnswered(response.status));
   // While it comes, where the host says what it is; some do not.
   const named = response.headers.get("Content-Type") === "application/wasm";
   return named ? WebAssembly.compileStreaming(response) : WebAssembly.compile(await response.arrayBuffer());

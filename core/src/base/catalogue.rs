@@ -2,8 +2,12 @@
 //! written from them.
 //!
 //! Read are messages, `{ $variable }`, `{ "text" }` and selections, by word, by exact number or by
-//! plural category. A message is looked for where it stands in the text: that takes a few
-//! microseconds, and nothing has to be read before.
+//! plural category. Which catalogue is spoken is settled once for a thread, by whoever starts the
+//! program: a page hands over that of its reader's language, so none is part of an engine. Programs
+//! that are not told speak English. Whatever a catalogue holds, reading it never fails: what cannot
+//! be found or read is told by its name.
+
+use std::cell::Cell;
 
 /// The variables of a message, by name. What a message counts is handed over beside them: it is
 /// written as `{ $count }`, and selects by number or by plural category.
@@ -12,38 +16,61 @@ pub type Values<'a> = &'a [(&'a str, &'a str)];
 /// All messages of a language.
 #[derive(Debug, Clone, Copy)]
 pub struct Catalogue {
-    text: &'static str,
+    /// By their keys, in order.
+    messages: &'static [(&'static str, &'static str)],
     /// The plural category of a number.
     plural: fn(usize) -> &'static str,
 }
 
-impl Catalogue {
-    /// The sentences in English.
-    pub const ENGLISH: Self = Self {
-        text: match str::from_utf8(&WITHOUT_COMMENTS) {
-            Ok(text) => text,
-            Err(_) => ENGLISH,
-        },
-        plural: |count| if count == 1 { "one" } else { "other" },
-    };
+thread_local! {
+    static SPOKEN: Cell<Option<Catalogue>> = const { Cell::new(None) };
+}
 
-    /// A message as it stands; empty where there is none.
-    pub fn plain(&self, key: &str) -> &'static str {
-        let mut rest = self.text;
+/// Selections within each other, far more than a translator could keep in mind.
+const DEEPEST: u32 = 16;
+
+impl Catalogue {
+    /// Reads the text of a catalogue. It stays for as long as the program runs, as all that is said
+    /// comes from it.
+    pub fn of(text: &'static str) -> Self {
+        let mut messages = Vec::new();
+        let mut rest = text;
         while let Some(message) = next_message(&mut rest) {
-            let named = message.strip_prefix(key);
-            if let Some(text) = named.and_then(|text| text.strip_prefix(" = ")) {
-                return text;
+            if let Some((key, text)) = message.split_once(" = ") {
+                let place = messages.partition_point(|&(other, _)| other < key);
+                messages.insert(place, (key, text));
             }
         }
-        ""
+        Self {
+            messages: messages.leak(),
+            plural: english_plural,
+        }
     }
 
-    /// A message with its variables and its count put in.
+    /// What is spoken in this thread.
+    pub fn spoken() -> Self {
+        SPOKEN.get().unwrap_or_else(usual)
+    }
+
+    /// Has it spoken in this thread from now on.
+    pub fn speak(self) {
+        SPOKEN.set(Some(self));
+    }
+
+    /// A message as it stands; its key where there is none.
+    pub fn plain<'a>(&self, key: &'a str) -> &'a str {
+        self.message(key).unwrap_or(key)
+    }
+
+    /// A message with its variables and its count put in; its key where there is none.
     pub fn write(&self, key: &str, count: usize, values: Values<'_>) -> String {
+        let Some(text) = self.message(key) else {
+            return key.to_owned();
+        };
         let mut writer = Writer {
-            text: self.plain(key),
+            text,
             at: 0,
+            depth: 0,
             count,
             values,
             plural: (self.plural)(count),
@@ -52,40 +79,45 @@ impl Catalogue {
         writer.pattern(false);
         writer.written
     }
-}
 
-const ENGLISH: &str = include_str!("../../words/en.ftl");
-
-/// The English messages alone: what is said to translators need not be sent to pages.
-static WITHOUT_COMMENTS: [u8; messages(ENGLISH.as_bytes(), &mut [])] = {
-    let mut kept = [0; messages(ENGLISH.as_bytes(), &mut [])];
-    messages(ENGLISH.as_bytes(), &mut kept);
-    kept
-};
-
-/// Copies all lines but empty ones and comments; how many bytes those are.
-const fn messages(text: &[u8], into: &mut [u8]) -> usize {
-    let (mut at, mut kept) = (0, 0);
-    while at < text.len() {
-        let is_kept = !matches!(text[at], b'#' | b'\n');
-        loop {
-            if is_kept {
-                if kept < into.len() {
-                    into[kept] = text[at];
-                }
-                kept += 1;
-            }
-            at += 1;
-            if at >= text.len() || text[at - 1] == b'\n' {
-                break;
-            }
-        }
+    fn message(&self, key: &str) -> Option<&'static str> {
+        let found = self
+            .messages
+            .binary_search_by(|(other, _)| (*other).cmp(key));
+        Some(self.messages.get(found.ok()?)?.1)
     }
-    kept
 }
 
-/// Takes a message off: up to the end of a line outside of all braces.
+/// English, which German shares it with.
+const fn english_plural(count: usize) -> &'static str {
+    if count == 1 { "one" } else { "other" }
+}
+
+#[cfg(not(target_arch = "wasm32"))]
+fn usual() -> Catalogue {
+    use std::sync::LazyLock;
+
+    static ENGLISH: LazyLock<Catalogue> =
+        LazyLock::new(|| Catalogue::of(include_str!("../../words/en.ftl")));
+    *ENGLISH
+}
+
+/// An engine is told what to speak.
+#[cfg(target_arch = "wasm32")]
+const fn usual() -> Catalogue {
+    Catalogue {
+        messages: &[],
+        plural: english_plural,
+    }
+}
+
+/// Takes a message off, up to the end of a line outside of all braces, or a line that is none.
 fn next_message(rest: &mut &'static str) -> Option<&'static str> {
+    if rest.starts_with('#') {
+        let (comment, others) = rest.split_once('\n')?;
+        *rest = others;
+        return Some(comment);
+    }
     let mut depth = 0_usize;
     for (at, letter) in rest.bytes().enumerate() {
         match letter {
@@ -105,6 +137,7 @@ fn next_message(rest: &mut &'static str) -> Option<&'static str> {
 struct Writer<'a> {
     text: &'static str,
     at: usize,
+    depth: u32,
     count: usize,
     values: Values<'a>,
     plural: &'static str,
@@ -141,12 +174,19 @@ impl Writer<'_> {
             self.blank();
             if self.next() == Some(b'-') {
                 self.at += 2;
-                self.selection(value);
+                self.depth += 1;
+                if self.depth <= DEEPEST {
+                    self.selection(value);
+                }
+                self.depth -= 1;
             } else if let Some(value) = value {
                 self.written.push_str(value);
-            } else {
-                debug_assert!(name == "count", "{name}: {}", self.text);
+            } else if name == "count" {
                 self.written.push_str(&self.count.to_string());
+            } else {
+                self.written.push_str("{$");
+                self.written.push_str(name);
+                self.written.push('}');
             }
         }
         self.until(b"}");

@@ -4,15 +4,15 @@ use super::catalogue::{Catalogue, Values};
 
 /// A message with its variables put in.
 pub fn said(key: &str, values: Values<'_>) -> String {
-    Catalogue::ENGLISH.write(key, 0, values)
+    Catalogue::spoken().write(key, 0, values)
 }
 
 /// A message that has none, as it stands.
-pub fn word(key: &str) -> &'static str {
-    Catalogue::ENGLISH.plain(key)
+pub fn word(key: &'static str) -> &'static str {
+    Catalogue::spoken().plain(key)
 }
 
 /// A message of how many there are.
 pub fn counted(key: &str, count: usize) -> String {
-    Catalogue::ENGLISH.write(key, count, &[])
+    Catalogue::spoken().write(key, count, &[])
 }

@@ -136,8 +136,8 @@ fn steady_message(points: &[SteadyPoint]) -> &'static str {
 }
 
 /// The sentence of a message.
-fn words(message: &str) -> &'static str {
-    Catalogue::ENGLISH.plain(message)
+fn words(message: &'static str) -> &'static str {
+    Catalogue::spoken().plain(message)
 }
 
 /// The outcome that a message is of, as one word.

@@ -32,7 +32,7 @@ pub struct Words {
 impl Words {
     /// Describes a combination.
     pub fn of(combination: &Combination<'_>) -> Self {
-        let words = Catalogue::ENGLISH;
+        let words = Catalogue::spoken();
         let (state, answer) = match combination.state() {
             State::Driving(_) => ("state-driving", "answer-drives"),
             State::OverApplied(_) => ("state-over-applied", "answer-drives"),

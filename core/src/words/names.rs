@@ -1,8 +1,6 @@
 //! Labels of a scenario inside a sentence, and lists of them.
 
-use crate::base::catalogue::Catalogue;
-
-const WORDS: Catalogue = Catalogue::ENGLISH;
+use crate::base::said::said;
 
 /// A label inside a sentence: one whose last word names a kind of thing takes an article, as "the
 /// carrier"; any other is a name and stays as its author wrote it, as "Carrier 2".
@@ -11,7 +9,7 @@ pub fn noun(label: &str) -> String {
     let name = name.unwrap_or(label);
     let word = name.rsplit_once(' ').map_or(name, |(_, word)| word);
     let word = format!(" {} ", word.to_ascii_lowercase());
-    if !WORDS.write("kinds", 0, &[]).contains(&word) {
+    if !said("kinds", &[]).contains(&word) {
         return label.to_owned();
     }
     let mut label = label.to_owned();
@@ -22,12 +20,12 @@ pub fn noun(label: &str) -> String {
     {
         first.make_ascii_lowercase();
     }
-    WORDS.write("noun", 0, &[("label", &label)])
+    said("noun", &[("label", &label)])
 }
 
 /// A sentence with its article, if it begins with one, in a capital. Names keep their case.
 pub(super) fn begun(mut sentence: String) -> String {
-    let article = WORDS.write("noun", 0, &[("label", "")]);
+    let article = said("noun", &[("label", "")]);
     if sentence.starts_with(&article)
         && let Some(first) = sentence.get_mut(..1)
     {
@@ -56,7 +54,7 @@ pub(super) fn parted(parts: &[String]) -> String {
 }
 
 fn joined(names: &[&str], [end, end_clear]: [&str; 2]) -> String {
-    let and = WORDS.write("and-within", 0, &[]);
+    let and = said("and-within", &[]);
     if names
         .iter()
         .any(|name| name.contains(',') || name.contains(&and))
@@ -81,5 +79,5 @@ fn in_turn(names: &[&str], [between, end]: [&str; 2]) -> String {
 }
 
 fn add(key: &str, most: &str, last: &str) -> String {
-    WORDS.write(key, 0, &[("most", most), ("last", last)])
+    said(key, &[("most", most), ("last", last)])
 }

@@ -27,7 +27,13 @@ fn everything_comes_from_below_the_pages_own_address() -> Result<()> {
             .filter(|name| !name.starts_with(page.address()))
             .collect();
         ensure!(elsewhere.is_empty(), "asked for {elsewhere:?}");
-        for part in ["element.js", "levertrain_bg.wasm", "index.json", ".woff2"] {
+        for part in [
+            "element.js",
+            "levertrain_bg.wasm",
+            "en.ftl",
+            "index.json",
+            ".woff2",
+        ] {
             ensure!(
                 asked.iter().any(|name| name.ends_with(part)),
                 "{part} is not in {asked:?}"

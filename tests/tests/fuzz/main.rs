@@ -4,6 +4,7 @@
 //! The inputs are the same in every run; `PROPTEST_RNG_SEED` and `PROPTEST_CASES` ask for others.
 
 mod arbitrary;
+mod catalogues;
 mod messages;
 mod mutated;
 mod named;

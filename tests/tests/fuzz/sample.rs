@@ -47,6 +47,9 @@ pub fn refused(name: &str, text: &str) -> Vec<Problem> {
     if let Err(error) = check_problems(&problems) {
         panic!("{name}: {error}");
     }
+    // As the reader of a catalogue writes what it was not given.
+    let lacks = |problem: &Problem| problem.to_string().contains("{$");
+    assert!(!problems.iter().any(lacks), "{name}: {problems:?}");
     problems
 }
 

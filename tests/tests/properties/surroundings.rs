@@ -30,6 +30,7 @@ proptest! {
         for sentence in &words.sentences {
             prop_assert!(sentence.ends_with('.'), "{}", sentence);
             prop_assert!(!sentence.contains("  "), "{}", sentence);
+            prop_assert!(!sentence.contains("{$"), "{}", sentence);
         }
         prop_assert_eq!(words.fight.is_some(), *answer.state() == State::TiedUp);
         // Who fights is said by name.

@@ -8,4 +8,6 @@ mod drawings;
 mod plain;
 #[cfg(target_arch = "wasm32")]
 mod sandbox;
+#[cfg(target_arch = "wasm32")]
+mod speech;
 pub mod wire;

@@ -1,7 +1,7 @@
 //! `cargo xtask dist`: the static site, ready for any host and any sub-path.
 //!
 //! The folder holds the page from `www/`, the engine in `engine/`, the scenarios with their list in
-//! `scenarios/`, and the licence. Nothing in it refers to an absolute address.
+//! `scenarios/`, the sentences in `words/`, and the licence. Nothing in it refers to an absolute address.
 
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -9,10 +9,11 @@ use std::path::{Path, PathBuf};
 use anyhow::{Context, Result, bail};
 
 use crate::wasm_toolchain::WasmToolchain;
-use crate::{bundle, engine, offline, paths, scenario_index, sheets, size};
+use crate::{bundle, engine, offline, paths, scenario_index, sheets, size, words};
 
 const ENGINE: &str = "engine";
 const SCENARIOS: &str = "scenarios";
+const WORDS: &str = "words";
 
 /// How the page's modules are shipped.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -90,7 +91,7 @@ fn assemble(root: &Path, out: &Path) -> Result<()> {
             www.join("index.html").display()
         );
     }
-    for name in [ENGINE, SCENARIOS] {
+    for name in [ENGINE, SCENARIOS, WORDS] {
         if www.join(name).exists() {
             bail!(
                 "{} is in the way of what the build writes there",
@@ -111,6 +112,11 @@ fn assemble(root: &Path, out: &Path) -> Result<()> {
         folder.join(scenario_index::FILE),
         scenario_index::list(&files)?,
     )?;
+
+    let folder = out.join(WORDS);
+    create(&folder)?;
+    let spoken = words::messages(&root.join("core").join(WORDS).join(words::FILE))?;
+    fs::write(folder.join(words::FILE), spoken)?;
 
     for entry in fs::read_dir(root)? {
         let entry = entry?;
@@ -192,10 +198,10 @@ pub(crate) fn scratch(name: &str) -> Result<PathBuf> {
 mod tests {
     use super::*;
 
-    /// A repository with a page, a scenario, its schema and a licence.
+    /// A repository with a page, a scenario, its schema, a sentence and a licence.
     fn repository(name: &str) -> Result<PathBuf> {
         let root = scratch(name)?;
-        for folder in ["www/css", "scenarios/bad"] {
+        for folder in ["www/css", "scenarios/bad", "core/words"] {
             create(&root.join(folder))?;
         }
         let files = [
@@ -207,6 +213,7 @@ mod tests {
             ("scenarios/one.json", r#"{"name": "One"}"#),
             ("scenarios/schema.json", "{}"),
             ("scenarios/bad/cut.json", "{"),
+            ("core/words/en.ftl", "hello = Hello\n"),
             ("LICENSE-MIT", "licence"),
             ("README.md", "text"),
         ];
@@ -231,7 +238,7 @@ mod tests {
     }
 
     #[test]
-    fn the_site_holds_page_scenarios_list_and_licence_and_nothing_else() -> Result<()> {
+    fn the_site_holds_page_scenarios_list_words_and_licence_and_nothing_else() -> Result<()> {
         let root = repository("assemble")?;
         let out = scratch("assembled")?;
         assemble(&root, &out)?;
@@ -245,6 +252,7 @@ mod tests {
             "scenarios/index.json",
             "scenarios/one.json",
             "scenarios/schema.json",
+            "words/en.ftl",
         ];
         assert_eq!(found, expected);
         Ok(())

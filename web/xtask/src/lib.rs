@@ -31,3 +31,4 @@ pub mod system_rust;
 pub mod test;
 pub mod test_environment;
 pub mod wasm_toolchain;
+mod words;

@@ -92,7 +92,7 @@ pub(super) fn sentence(words: &str, (width, height): (f64, f64)) -> Scene {
 fn key(scene: &mut Scene, y: f64) {
     const PIECE: (f64, f64) = (26.0, 13.0);
     const BESIDE: f64 = 6.0;
-    let [through, round] = saying::KEY.map(|key| Catalogue::ENGLISH.plain(key));
+    let [through, round] = saying::KEY.map(|key| Catalogue::spoken().plain(key));
     let widths = [through, round].map(|words| text::width(words, KEY, false));
     let sign = PIECE.0 + BESIDE;
     let all = widths[0] + widths[1] + 2.0 * sign + 3.0 * BESIDE;

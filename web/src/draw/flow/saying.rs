@@ -84,17 +84,17 @@ pub(super) fn of_loop(train: &Train, network: &Network) -> Option<String> {
         ("member", &name),
         ("share", &share),
     ];
-    Some(Catalogue::ENGLISH.write(key, 0, &values))
+    Some(Catalogue::spoken().write(key, 0, &values))
 }
 
 /// What is said in place of a drawing where there is nothing to draw.
 pub(super) fn of_nothing(combination: &Combination<'_>, why: NoPowers) -> String {
     match why {
-        NoPowers::Undivided => Catalogue::ENGLISH.plain("flow-undivided").to_owned(),
+        NoPowers::Undivided => Catalogue::spoken().plain("flow-undivided").to_owned(),
         NoPowers::NoDrive => {
             let words = Words::of(combination);
             let values = [("state", words.state), ("answer", &words.answer)];
-            Catalogue::ENGLISH.write("flow-none", 0, &values)
+            Catalogue::spoken().write("flow-none", 0, &values)
         }
     }
 }

@@ -113,7 +113,7 @@ impl Axis {
         };
         let Some(unit) = self.rate else {
             return (
-                words::Catalogue::ENGLISH.plain("per-input-turn"),
+                words::Catalogue::spoken().plain("per-input-turn"),
                 values(1.0),
             );
         };

@@ -329,7 +329,7 @@ pub(super) fn note_capped(scene: &mut Scene, stage: &Stage<'_>, train: &Train, p
     }
     let most = number(largest, 3);
     let words = ["power-scale", "power-scale-short"]
-        .map(|key| Catalogue::ENGLISH.write(key, 0, &[("most", &most)]));
+        .map(|key| Catalogue::spoken().write(key, 0, &[("most", &most)]));
     let taken: Vec<Bounds> = scene.labels().map(Label::bounds).collect();
     // Below the axis, or beside the names of the brakes.
     let rows = [scene.height - 10.0, 13.0];

@@ -33,3 +33,4 @@ mod room;
 mod scenarios;
 mod touch;
 mod traps;
+mod words;

@@ -8,7 +8,7 @@ pub fn said(key: &str, values: Values<'_>) -> String {
 }
 
 /// A message that has none, as it stands.
-pub fn word(key: &'static str) -> &'static str {
+pub fn word(key: &str) -> &str {
     Catalogue::spoken().plain(key)
 }
 

@@ -136,7 +136,7 @@ fn steady_message(points: &[SteadyPoint]) -> &'static str {
 }
 
 /// The sentence of a message.
-fn words(message: &'static str) -> &'static str {
+fn words(message: &str) -> &str {
     Catalogue::spoken().plain(message)
 }
 

@@ -486,6 +486,62 @@ cli-stall = stall
 cli-point = engine { $engine }, input { $input }, output { $output }
 cli-turning = { $speed } rev/min { $torque } N·m
 
+## Words in drawings
+
+# How a member moves.
+motion-held = held
+motion-forward = forward
+motion-backward = backward
+motion-free = free
+motion-fights = fights
+end-input = Input
+end-output = Output
+gear-teeth = { $teeth } teeth
+# Of a stepped pinion.
+gear-teeth-steps = { $first } and { $second } teeth
+# Before a speed or what else is said of how a pinion turns.
+gear-on-its-pin = on its pin
+# What a one-way clutch does.
+pack-locks = { $element } locks
+pack-overruns = { $element } overruns
+pack-idle = { $element } idle
+# Signs that the key explains.
+key-one-shaft = one shaft
+key-open = open
+key-closed = closed
+key-behind = passes behind
+key-no-power = no power
+# Of a node or a line of the lever diagram.
+lever-input = input
+lever-output = output
+lever-preview = preview
+lever-input-speed = input { $speed } { $unit }
+lever-input-turn = input: 1 turn
+lever-blocked = { $line }: blocked
+# A power, where it is more than the input's.
+flow-times-input = { $times } × input
+# Two lines: why no power flows, and that none does.
+flow-idle = idle,
+flow-member-idle = { $member } idle,
+flow-member-held = { $member } held,
+flow-no-power = no power
+# Curves over engine speed.
+diagram-engine-speed = engine speed, { $unit }
+diagram-full-pedal = full pedal
+diagram-engine = engine
+diagram-load = load
+diagram-pump = pump
+diagram-pump-stall = pump, stall
+
+## What the half-section shows that cannot be built
+
+caution-pass = { $one } would pass through { $other }
+# What the housing is called where a member is held to it.
+caution-support = the support of the { $member } of { $set }
+caution-crosses = Cannot be built as drawn: { $passes }. No layout round one axis is without such a place.
+caution-nests = Not as it would be built: here { $passes }, and there is a layout without such a place.
+caution-undecided = Cannot be built as drawn: { $passes }.
+
 ## What drawings note
 
 flow-loop = Recirculating power runs through { $sets }: { $member } carries { $share }.

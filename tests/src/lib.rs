@@ -8,6 +8,7 @@ pub mod files;
 pub mod gearing;
 pub mod generate;
 pub mod laws;
+pub mod literals;
 pub mod rational;
 pub mod schema;
 pub mod sketch;

@@ -179,7 +179,7 @@ fn ratio(value: Option<&Exact>) -> String {
 
 /// What is found, then the steady points and the stall point, a line each.
 fn operating_text(operating: &OperatingReport) -> String {
-    let point_line = |name: &str, point: &PointReport| {
+    let point_line = |name: &'static str, point: &PointReport| {
         let pair = |speed: f64, torque: f64| {
             let (speed, torque) = (number(speed, 4), number(torque, 4));
             said("cli-turning", &[("speed", &speed), ("torque", &torque)])

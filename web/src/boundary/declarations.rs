@@ -36,7 +36,7 @@ pub fn declarations() -> String {
         types: Vec::new(),
     };
     written.words("ElementKind", &["brake", "clutch", "one-way"]);
-    written.words("MotionWord", &motions.map(Motion::word));
+    written.words("MotionWord", &motions.map(Motion::key));
     written.words("OneWays", &["settled", "ambiguous", "contradictory"]);
     written.words("StateKey", &states.each_ref().map(State::key));
     written.visit::<TrainInfo<'static>>();

@@ -194,7 +194,7 @@ impl Answer {
             explanation: combination.into(),
             motions: crate::motion::live::motions(combination)
                 .iter()
-                .map(|m| m.word())
+                .map(|m| m.key())
                 .collect(),
             one_ways: settled.verdict.key(),
             engine_braking: train.brakes_engine(applied),

@@ -1,5 +1,6 @@
 //! What the drawings show at one instant: who turns which way, how fast, and how far along.
 
+use levertrain_core::words::word;
 use levertrain_core::{Body, Combination, ElementSet, Train};
 
 use crate::motion::powers::Powers;
@@ -23,7 +24,18 @@ pub enum Motion {
 
 impl Motion {
     /// The word for it.
-    pub const fn word(self) -> &'static str {
+    pub fn word(self) -> &'static str {
+        word(match self {
+            Self::Held => "motion-held",
+            Self::Forward => "motion-forward",
+            Self::Backward => "motion-backward",
+            Self::Free => "motion-free",
+            Self::Fighting => "motion-fights",
+        })
+    }
+
+    /// The same for the page, whatever language is spoken.
+    pub const fn key(self) -> &'static str {
         match self {
             Self::Held => "held",
             Self::Forward => "forward",

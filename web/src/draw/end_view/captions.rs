@@ -1,7 +1,7 @@
 //! The captions around the gears: what each is called, its teeth, how it moves.
 
 use levertrain_core::coupling::Mount;
-use levertrain_core::words::number;
+use levertrain_core::words::{number, said, word};
 
 use super::subject::{Part, Subject};
 use super::wrap::{Column, Phrase};
@@ -246,14 +246,20 @@ fn heading(subject: &Subject<'_>, part: Part) -> Vec<Phrase> {
             let member = &subject.members[member];
             (
                 member.role.word(),
-                member.teeth.map(|teeth| teeth.to_string()),
+                member
+                    .teeth
+                    .map(|teeth| said("gear-teeth", &[("teeth", &teeth.to_string())])),
             )
         }
         Part::Pinion(pinion) => {
             let pinion = &subject.pinions[pinion];
-            let teeth = match pinion.second_step {
-                Some(second) => format!("{} and {second}", pinion.teeth),
-                None => pinion.teeth.to_string(),
+            let first = pinion.teeth.to_string();
+            let teeth = match pinion.second_step.map(|second| second.to_string()) {
+                Some(second) => said(
+                    "gear-teeth-steps",
+                    &[("first", &first), ("second", &second)],
+                ),
+                None => said("gear-teeth", &[("teeth", &first)]),
             };
             (pinion.name.word(), Some(teeth))
         }
@@ -263,7 +269,7 @@ fn heading(subject: &Subject<'_>, part: Part) -> Vec<Phrase> {
         .next()
         .map(|letter| letter.to_uppercase().to_string());
     let name = first.unwrap_or_default() + letters.as_str();
-    let teeth = teeth.map(|teeth| Phrase::fixed(format!("{teeth} teeth"), ", "));
+    let teeth = teeth.map(|teeth| Phrase::fixed(teeth, ", "));
     std::iter::once(Phrase::fixed(name, ""))
         .chain(teeth)
         .collect()
@@ -312,7 +318,7 @@ fn motion_words(subject: &Subject<'_>, part: Part) -> [Phrase; 2] {
                 },
                 false => speed,
             };
-            [Phrase::fixed("on its pin", ""), speed]
+            [Phrase::fixed(word("gear-on-its-pin"), ""), speed]
         }
     }
 }

@@ -2,7 +2,7 @@
 
 use levertrain_core::Train;
 use levertrain_core::short_sort::sort_short_by_key;
-use levertrain_core::words::Catalogue;
+use levertrain_core::words::{Catalogue, word};
 
 use super::arrange::Arrangement;
 use super::block::{Block, SIGN};
@@ -166,9 +166,9 @@ pub(super) fn draw(
         page.block(&mut scene, live.train, block, start, place);
     }
     for ribbon in &ribbons {
-        for (end, word) in ["Input", "Output"].into_iter().enumerate() {
+        for (end, key) in ["end-input", "end-output"].into_iter().enumerate() {
             if let Some(across) = ribbon.ends[end] {
-                page.end(&mut scene, end, across, word);
+                page.end(&mut scene, end, across, word(key));
             }
         }
     }

@@ -2,7 +2,7 @@
 
 use levertrain_core::Combination;
 use levertrain_core::Train;
-use levertrain_core::words::{Catalogue, Words, listed, number};
+use levertrain_core::words::{Catalogue, Words, listed, number, said, word};
 
 use super::network::{Network, Node, Place, Port, Still};
 use crate::motion::powers::NoPowers;
@@ -24,7 +24,7 @@ pub(super) fn share(power: f64) -> String {
     let size = power.abs();
     // What rounds to 100 % is not called more than the input.
     if size > 1.0005 {
-        format!("{} × input", number(size, 3))
+        said("flow-times-input", &[("times", &number(size, 3))])
     } else {
         format!(
             "{} %",
@@ -36,17 +36,18 @@ pub(super) fn share(power: f64) -> String {
 /// What is said of the members of a set that carry no power: the words, and whether the member
 /// is held.
 pub(super) fn of_still(train: &Train, node: &Node, coupling: usize) -> Vec<([String; 2], bool)> {
-    let without_power = "no power".to_owned();
+    let without_power = word("flow-no-power").to_owned();
     if node.ports.is_empty() {
-        return vec![(["idle,".to_owned(), without_power], false)];
+        return vec![([word("flow-idle").to_owned(), without_power], false)];
     }
     let still = node.still.iter().map(|still: &Still| {
         let name = member(train, coupling, still.member);
-        let how = if still.held { "held" } else { "idle" };
-        (
-            [format!("{name} {how},"), without_power.clone()],
-            still.held,
-        )
+        let key = match still.held {
+            true => "flow-member-held",
+            false => "flow-member-idle",
+        };
+        let still_standing = said(key, &[("member", &name)]);
+        ([still_standing, without_power.clone()], still.held)
     });
     still.collect()
 }

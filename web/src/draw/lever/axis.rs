@@ -88,8 +88,12 @@ impl Axis {
     /// What the input's own speed is called.
     pub(super) fn input_words(&self) -> String {
         match self.rate {
-            Some(unit) => format!("input {} {}", words::number(self.unit, 4), unit.name()),
-            None => "input: 1 turn".to_owned(),
+            Some(unit) => {
+                let speed = words::number(self.unit, 4);
+                let values = [("speed", &*speed), ("unit", unit.name())];
+                words::said("lever-input-speed", &values)
+            }
+            None => words::word("lever-input-turn").to_owned(),
         }
     }
 

@@ -3,6 +3,7 @@
 
 use levertrain_core::Train;
 use levertrain_core::coupling::Role;
+use levertrain_core::words::word;
 
 use super::marks::{self, Look};
 use crate::draw::scene::{Align, Bounds, Dash, Ink, Label, Point, Scene, Stroke, at};
@@ -41,16 +42,16 @@ impl Entry {
         match self {
             Self::Way(motion) => motion.word(),
             Self::Member(role) => role.word(),
-            Self::Held => "held",
-            Self::Free => "free",
-            Self::Fights => "fights",
-            Self::Shared => "one shaft",
-            Self::Open => "open",
-            Self::Closed => "closed",
-            Self::Behind => "passes behind",
-            Self::Powerless => "no power",
-            Self::Input => "input",
-            Self::Output => "output",
+            Self::Held => Motion::Held.word(),
+            Self::Free => Motion::Free.word(),
+            Self::Fights => Motion::Fighting.word(),
+            Self::Shared => word("key-one-shaft"),
+            Self::Open => word("key-open"),
+            Self::Closed => word("key-closed"),
+            Self::Behind => word("key-behind"),
+            Self::Powerless => word("key-no-power"),
+            Self::Input => word("lever-input"),
+            Self::Output => word("lever-output"),
         }
     }
 

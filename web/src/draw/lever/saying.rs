@@ -2,6 +2,7 @@
 
 use levertrain_core::Train;
 use levertrain_core::scenario::Element;
+use levertrain_core::words::{said, word};
 
 use super::geometry::{Diagram, Ghost, Node};
 use crate::draw::scene::Ink;
@@ -72,7 +73,9 @@ pub(super) fn of_node(diagram: &Diagram<'_>, node: &Node) -> Vec<Saying> {
     let train = diagram.live.train;
     let name = node_name(train, node);
     let mut tags: Vec<&str> = Vec::new();
-    for (is_so, word) in [(node.input, "input"), (node.output, "output")] {
+    let ends = [(node.input, "lever-input"), (node.output, "lever-output")];
+    for (is_so, key) in ends {
+        let word = word(key);
         if is_so && !name.to_ascii_lowercase().contains(word) {
             tags.push(word);
         }
@@ -115,7 +118,7 @@ pub(super) fn of_ghost(diagram: &Diagram<'_>, ghost: &Ghost, marked: bool) -> Ve
         ..Line::name(diagram.axis.value(ghost.speed))
     };
     let word = marked.then(|| Line {
-        text: "preview".to_owned(),
+        text: word("lever-preview").to_owned(),
         ..value.clone()
     });
     let saying = |lines| Saying {
@@ -130,7 +133,7 @@ pub(super) fn of_ghost(diagram: &Diagram<'_>, ghost: &Ghost, marked: bool) -> Ve
 pub(super) fn input_line(diagram: &Diagram<'_>) -> String {
     let words = diagram.axis.input_words();
     if diagram.live.motions.contains(&Motion::Fighting) {
-        format!("{words}: blocked")
+        said("lever-blocked", &[("line", &words)])
     } else {
         words
     }

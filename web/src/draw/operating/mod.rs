@@ -4,8 +4,9 @@
 #[cfg(test)]
 mod tests;
 
+use levertrain_core::Combination;
 use levertrain_core::operating::{Conditions, Curves, Operating, SteadyPoint};
-use levertrain_core::{Combination, words};
+use levertrain_core::words::{number, said, word};
 
 use super::scene::{Align, Bounds, Dash, Ink, Label, Point, Scene, Stroke, at};
 use super::ticks::{plain, tidy};
@@ -136,7 +137,7 @@ impl Plot {
             at(right, zero),
             Stroke::solid(Ink::Quiet, 1.0),
         );
-        let name = format!("engine speed, {}", speed_unit.name());
+        let name = said("diagram-engine-speed", &[("unit", speed_unit.name())]);
         self.letter(at(right, bottom + 25.0), name, Ink::Quiet, Align::Right);
         self.letter(
             at(0.0, 8.0),
@@ -150,21 +151,21 @@ impl Plot {
         let at_full = curves.engine.ends_with(&curves.full);
         if !at_full {
             let dotted = Stroke::broken(Ink::Quiet, 1.25, Dash::Dotted);
-            self.curve(scene, &curves.full, dotted, "full pedal");
+            self.curve(scene, &curves.full, dotted, "diagram-full-pedal");
         }
         let solid = Stroke::solid(Ink::Text, 2.0);
-        self.curve(scene, &curves.engine, solid, "engine");
+        self.curve(scene, &curves.engine, solid, "diagram-engine");
         let dashed = Stroke::broken(Ink::Forward, 1.5, Dash::Dashed);
         if let Some(load) = &curves.load {
-            self.curve(scene, load, dashed, "load");
+            self.curve(scene, load, dashed, "diagram-load");
         }
         // (N/K)² with the turbine held, and at the speed ratio of each point.
         let held = Stroke::broken(Ink::Quiet, 1.25, Dash::Chain);
         let stall = curves
             .stall_factor
-            .map(|factor| (factor, held, "pump, stall"));
+            .map(|factor| (factor, held, "diagram-pump-stall"));
         let steady = points.iter().filter_map(|point| point.capacity_factor);
-        let steady = steady.map(|factor| (factor, dashed, "pump"));
+        let steady = steady.map(|factor| (factor, dashed, "diagram-pump"));
         for (factor, stroke, name) in stall.into_iter().chain(steady) {
             let end = self.fastest.min(factor * self.high.sqrt());
             let speeds = (0..=PIECES).map(|piece| end * f64::from(piece) / f64::from(PIECES));
@@ -173,8 +174,8 @@ impl Plot {
         }
     }
 
-    /// A curve as far as it is on the plot.
-    fn curve(&mut self, scene: &mut Scene, knots: &[[f64; 2]], stroke: Stroke, name: &str) {
+    /// A curve as far as it is on the plot, and the message that names it.
+    fn curve(&mut self, scene: &mut Scene, knots: &[[f64; 2]], stroke: Stroke, name: &'static str) {
         let mut points: Vec<Point> = Vec::new();
         for (from, to) in knots.iter().zip(knots.iter().skip(1)) {
             let Some((from, to)) = self.on_plot(*from, *to) else {
@@ -202,7 +203,7 @@ impl Plot {
             self.inked.extend(inked);
         }
         self.names
-            .push((points.clone(), name.to_owned(), stroke.ink));
+            .push((points.clone(), word(name).to_owned(), stroke.ink));
         scene.path(points, stroke);
     }
 
@@ -261,7 +262,7 @@ impl Plot {
             if held || !point.stable {
                 scene.disc(centre, MARK - 1.75, Ink::Paper);
             }
-            let name = words::number(self.units.0.of(point.engine_speed), 4);
+            let name = number(self.units.0.of(point.engine_speed), 4);
             let places = [
                 (9.0, -11.0),
                 (9.0, 12.0),

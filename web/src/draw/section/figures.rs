@@ -2,6 +2,7 @@
 
 use levertrain_core::Body;
 use levertrain_core::coupling::{CouplingKind, PinionSpin, Role, Teeth};
+use levertrain_core::words::said;
 
 use super::outlines::{CARRIER_SIDE, part_area, pinion_faces};
 use super::parts::{Level, Part};
@@ -123,7 +124,8 @@ fn draw_part(
                 teeth.to_string(),
             ]
         } else {
-            vec![format!("{teeth} teeth"), teeth.to_string()]
+            let number = teeth.to_string();
+            vec![said("gear-teeth", &[("teeth", &number)]), number]
         },
         // The upper gear of a pair turns on its own axis, which the drawing must show.
         own_axis: part.level == Level::Pin,

@@ -40,6 +40,7 @@ mod wires;
 
 use std::cell::OnceCell;
 
+use levertrain_core::words::word;
 use levertrain_core::{Body, Train};
 
 use super::scene::{Align, Dash, Ink, Point, Scene, Stroke, at};
@@ -280,10 +281,10 @@ enum Side {
 }
 
 impl Side {
-    const fn word(self) -> &'static str {
+    fn word(self) -> &'static str {
         match self {
-            Self::Input => "Input",
-            Self::Output => "Output",
+            Self::Input => word("end-input"),
+            Self::Output => word("end-output"),
         }
     }
 

@@ -2,6 +2,7 @@
 
 use levertrain_core::Body;
 use levertrain_core::scenario::Element;
+use levertrain_core::words::said;
 
 use super::labels::{self, Place, Room, Wanted};
 use super::plan::PackPlace;
@@ -174,18 +175,28 @@ pub fn break_area(centre: Point) -> Bounds {
 /// An element's name; a one-way clutch, which nobody applies, also says what it does. One that
 /// neither locks nor slips is idle: something else holds its ends together.
 fn name(element: &Element, applied: bool, slips: bool) -> String {
-    let label = element.label();
-    match (element.is_one_way(), applied, slips) {
-        (false, ..) => label.to_owned(),
-        (true, true, _) => format!("{label} locks"),
-        (true, false, true) => format!("{label} overruns"),
-        (true, false, false) => format!("{label} idle"),
-    }
+    let message = match (element.is_one_way(), applied, slips) {
+        (false, ..) => return element.label().to_owned(),
+        (true, true, _) => "pack-locks",
+        (true, false, true) => "pack-overruns",
+        (true, false, false) => "pack-idle",
+    };
+    said(message, &[("element", element.label())])
 }
 
 /// The longest name an element may show.
 pub fn longest_name(element: &Element) -> String {
-    name(element, false, true)
+    if !element.is_one_way() {
+        return element.label().to_owned();
+    }
+    let mut longest = String::new();
+    for (applied, slips) in [(true, false), (false, true), (false, false)] {
+        let name = name(element, applied, slips);
+        if name.chars().count() > longest.chars().count() {
+            longest = name;
+        }
+    }
+    longest
 }
 
 /// A zigzag across the packs: they fight.

@@ -1,6 +1,6 @@
 //! What the page says of a layout that cannot be built.
 
-use levertrain_core::words::{listed, noun};
+use levertrain_core::words::{listed, noun, said};
 use levertrain_core::{Body, Nesting, Train};
 
 use super::Layout;
@@ -15,7 +15,7 @@ impl Layout {
             let [one, other] = crossing
                 .members
                 .map(|member| called(&self.train, &self.plan, member, crossing.node));
-            let said = format!("{one} would pass through {other}");
+            let said = said("caution-pass", &[("one", &one), ("other", &other)]);
             if !passes.contains(&said) {
                 passes.push(said);
             }
@@ -23,16 +23,12 @@ impl Layout {
         if passes.is_empty() {
             return None;
         }
-        let passes = listed(&passes);
-        Some(match self.train.nesting() {
-            Nesting::Crosses => format!(
-                "Cannot be built as drawn: {passes}. No layout round one axis is without such a place."
-            ),
-            Nesting::Nests => format!(
-                "Not as it would be built: here {passes}, and there is a layout without such a place."
-            ),
-            Nesting::Undecided => format!("Cannot be built as drawn: {passes}."),
-        })
+        let message = match self.train.nesting() {
+            Nesting::Crosses => "caution-crosses",
+            Nesting::Nests => "caution-nests",
+            Nesting::Undecided => "caution-undecided",
+        };
+        Some(said(message, &[("passes", &listed(&passes))]))
     }
 }
 
@@ -69,11 +65,11 @@ fn called(train: &Train, plan: &Plan, member: usize, at: Node) -> String {
             .members()
             .get(part.member)
             .map(|member| member.role.word());
-        format!(
-            "the support of the {} of {}",
-            role.unwrap_or_default(),
-            noun(facts.label())
-        )
+        let values = [
+            ("member", role.unwrap_or_default()),
+            ("set", &noun(facts.label())),
+        ];
+        said("caution-support", &values)
     });
     of.unwrap_or_else(|| noun(train.body_label(Body::Housing)))
 }

@@ -417,10 +417,16 @@ problem-canvas = the canvas has no 2d context
 ## The command line
 
 cli-usage = usage: chart FILE [--apply ID,ID…] [--all] [--torque N·m] [--json] [--pedal 0…1] [--grade RISE/RUN] [--lockup] [--mesh EFFICIENCY] [--help]
+cli-draw-usage = usage: draw FILE OUT.svg [section|lever|flow|operating|end:ID] [--apply ID,ID…] [--width CSS-PIXELS] [--dark] [--merged] [--power] [--one-module]
+cli-draw-crossings = shafts cross { $count ->
+    [one] once
+   *[other] { $count } times
+}
 cli-misused = { $what }; { $usage }
 cli-argument = { $argument } is not UTF-8
 cli-needs-ids = --apply needs ids
 cli-needs-torque = --torque needs N·m of 0 or more
+cli-needs-value = { $option } needs a value
 cli-needs-number = { $option } needs a number
 cli-unknown-option = unknown option { $option }
 cli-one-file = only one file at a time

@@ -13,7 +13,7 @@ use levertrain_tests::literals::{Literal, rust_literals};
 use unic_langid::LanguageIdentifier;
 
 /// Whose literals are messages, or their variables, or listed here.
-const SOURCES: &[&str] = &["core/src", "core/examples", "web/src"];
+const SOURCES: &[&str] = &["core/src", "core/examples", "web/src", "web/examples"];
 /// Files left out, and what they hold: signs that nobody reads as words, and two problems that are
 /// still written where they are found.
 const LEFT_OUT: &[(&str, &str)] = &[
@@ -143,10 +143,25 @@ const NO_WORDS: &[(&str, &[&str])] = &[
         ],
     ),
     (
-        "options and name of the command line",
+        "options and names of the command lines",
         &[
-            "--all", "--apply", "--grade", "--help", "--json", "--lockup", "--mesh", "--pedal",
-            "--torque", "-h", "chart:",
+            "--all",
+            "--apply",
+            "--dark",
+            "--grade",
+            "--help",
+            "--json",
+            "--lockup",
+            "--merged",
+            "--mesh",
+            "--one-module",
+            "--pedal",
+            "--power",
+            "--torque",
+            "--width",
+            "-h",
+            "chart:",
+            "draw:",
         ],
     ),
     ("what messages count by", &["count"]),

@@ -7,6 +7,8 @@
 
 use std::process::ExitCode;
 
+use levertrain_core::Problem;
+use levertrain_core::words::{counted, said, word};
 use levertrain_web::draw::{Palette, flow, svg};
 use levertrain_web::pictures;
 use levertrain_web::session::Session;
@@ -34,13 +36,17 @@ fn run() -> Result<String, String> {
     };
     let mut arguments = std::env::args().skip(1);
     while let Some(argument) = arguments.next() {
-        let mut value = || arguments.next().ok_or(format!("{argument} needs a value"));
+        let mut value = || {
+            arguments
+                .next()
+                .ok_or_else(|| said("cli-needs-value", &[("option", &argument)]))
+        };
         match argument.as_str() {
             "--apply" => apply = Some(value()?),
             "--width" => {
                 settings.width = value()?
                     .parse()
-                    .map_err(|_| "--width needs a number".to_owned())?;
+                    .map_err(|_| said("cli-needs-number", &[("option", &argument)]))?;
             }
             "--dark" => settings.palette = Palette::Dark,
             "--merged" => settings.merged = true,
@@ -50,17 +56,18 @@ fn run() -> Result<String, String> {
         }
     }
     let [file, out, rest @ ..] = plain.as_slice() else {
-        return Err("usage: draw FILE OUT.svg [section|lever|flow|operating|end:ID]".to_owned());
+        return Err(word("cli-draw-usage").to_owned());
     };
     let drawing = rest.first().map_or("section", String::as_str);
     let text = std::fs::read_to_string(file).map_err(|error| format!("{file}: {error}"))?;
-    let mut session = Session::open(&text).map_err(|problems| format!("{file}: {problems:?}"))?;
+    let mut session =
+        Session::open(&text).map_err(|problems| format!("{file}: {}", listed(&problems)))?;
     if let Some(ids) = apply {
         let ids = ids.split(',').filter(|id| !id.is_empty());
         let applied = session
             .train()
             .element_set(ids)
-            .map_err(|problems| format!("{problems:?}"))?;
+            .map_err(|problems| listed(&problems))?;
         session.apply(applied);
         session.settle();
     }
@@ -74,8 +81,12 @@ fn run() -> Result<String, String> {
     let scene = pictures::scene(&session, drawing, (width, height))
         .map_err(|problem| problem.to_string())?;
     std::fs::write(out, svg(&scene, palette)?).map_err(|error| format!("{out}: {error}"))?;
-    Ok(format!(
-        "{out}: shafts cross {} times",
-        session.layout().crossings()
-    ))
+    let crossings = counted("cli-draw-crossings", session.layout().crossings());
+    Ok(format!("{out}: {crossings}"))
+}
+
+/// All problems, a line each.
+fn listed(problems: &[Problem]) -> String {
+    let lines: Vec<String> = problems.iter().map(Problem::to_string).collect();
+    lines.join("\n")
 }

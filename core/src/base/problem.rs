@@ -35,12 +35,13 @@ impl Problem {
 
     /// The problem of a number that is not from `least` to `most`, as the message says.
     pub fn out_of_range(place: &str, message: &str, value: f64, least: f64, most: f64) -> Self {
-        let values = [value, least, most].map(|number| number.to_string());
-        let [found, least, most] = values.each_ref();
         Self::of(
             place,
-            (message, &[("found", found)]),
-            ("fix-range", &[("least", least), ("most", most)]),
+            (message, &[("found", &value.to_string())]),
+            (
+                "fix-range",
+                &[("least", &least.to_string()), ("most", &most.to_string())],
+            ),
         )
     }
 

@@ -57,7 +57,7 @@ impl<'a> Checker<'a> {
     /// Notes how many there are, by a message, where that is not from `least` to `most`.
     fn count(&mut self, place: &str, message: &str, count: usize, [least, most]: [usize; 2]) {
         if !(least..=most).contains(&count) {
-            let [least, most] = [least, most].map(|count| count.to_string());
+            let (least, most) = (least.to_string(), most.to_string());
             self.problems.push(Problem::new(
                 place,
                 counted(message, count),
@@ -132,7 +132,7 @@ impl<'a> Checker<'a> {
         let count = text.chars().count();
         if !(least..=most).contains(&count) || text.chars().any(char::is_control) {
             let text = shortened(text, QUOTED_CHARS);
-            let [count, least, most] = [count, least, most].map(|count| count.to_string());
+            let (count, least, most) = (count.to_string(), least.to_string(), most.to_string());
             self.problems.push(Problem::of(
                 place,
                 (

@@ -1,109 +1,113 @@
 //! What tooth counts do not satisfy, as sentences.
 
-use crate::base::catalogue::Values;
 use crate::base::number::number;
-use crate::base::said::said;
+use crate::base::said::{said, said_of};
 use crate::model::coupling::PinionName;
-use crate::model::tooth_checks::{FEWEST_TEETH, Step, ToothWarning, Touching};
+use crate::model::tooth_checks::{FEWEST_TEETH, ToothWarning, Touching};
 
 impl ToothWarning {
     /// The rule with the numbers in it, as a sentence.
     pub fn sentence(&self) -> String {
-        match self {
+        match *self {
             Self::NotCoaxial {
                 sun,
                 pinion,
                 ring,
                 wanted,
-            } => said(
+            } => said_of(
                 "tooth-coaxial",
+                &[("sun", sun.0.word()), ("pinion", pinion.0.word())],
                 &[
-                    ("sun", sun.0.word()),
-                    ("sun-teeth", &sun.1.to_string()),
-                    ("pinion", pinion.0.word()),
-                    ("pinion-teeth", &pinion.1.to_string()),
-                    ("wanted", &wanted.to_string()),
-                    ("ring", &ring.to_string()),
+                    ("sun-teeth", sun.1.get()),
+                    ("pinion-teeth", pinion.1.get()),
+                    ("wanted", wanted),
+                    ("ring", ring.get()),
                 ],
             ),
-            Self::UnequalSpacing { sum, teeth, count } => said(
+            Self::UnequalSpacing { sum, teeth, count } => said_of(
                 "tooth-spacing",
+                &[("sum", sum)],
+                &[("teeth", teeth), ("pinions", count)],
+            ),
+            Self::SteppedSpacing {
+                teeth: [sun, p, q, ring],
+                total,
+                step,
+            } => said_of(
+                "tooth-stepped-spacing",
+                &[],
                 &[
-                    ("sum", sum),
-                    ("teeth", &teeth.to_string()),
-                    ("pinions", &count.to_string()),
+                    ("sun", sun.get()),
+                    ("p", p.get()),
+                    ("q", q.get()),
+                    ("ring", ring.get()),
+                    ("total", total),
+                    ("step", step.product()),
+                    ("pinions", step.count),
+                    ("common", step.common),
                 ],
             ),
-            Self::SteppedSpacing { teeth, total, step } => {
-                let [sun, p, q, ring] = teeth.map(|teeth| teeth.to_string());
-                let values = [
-                    ("sun", &*sun),
-                    ("p", &p),
-                    ("q", &q),
-                    ("ring", &ring),
-                    ("total", &total.to_string()),
-                ];
-                stepped("tooth-stepped-spacing", &values, *step)
-            }
             Self::SunsSpacing {
-                teeth,
-                products,
+                teeth: [first, p, q, second],
+                products: [left, right],
                 step,
-            } => {
-                let [first, p, q, second] = teeth.map(|teeth| teeth.to_string());
-                let [left, right] = products.map(|product| product.to_string());
-                let values = [
-                    ("first", &*first),
-                    ("p", &p),
-                    ("q", &q),
-                    ("second", &second),
-                    ("left", &left),
-                    ("right", &right),
-                ];
-                stepped("tooth-suns-spacing", &values, *step)
-            }
-            Self::SunsNotCoaxial { teeth, sums } => {
-                let [first, p, q, second] = teeth.map(|teeth| teeth.to_string());
-                let [left, right] = sums.map(|sum| sum.to_string());
-                let values = [
-                    ("first", &*first),
-                    ("p", &p),
-                    ("q", &q),
-                    ("second", &second),
-                    ("left", &left),
-                    ("right", &right),
-                ];
-                said("tooth-suns-coaxial", &values)
-            }
+            } => said_of(
+                "tooth-suns-spacing",
+                &[],
+                &[
+                    ("first", first.get()),
+                    ("p", p.get()),
+                    ("q", q.get()),
+                    ("second", second.get()),
+                    ("left", left),
+                    ("right", right),
+                    ("step", step.product()),
+                    ("pinions", step.count),
+                    ("common", step.common),
+                ],
+            ),
+            Self::SunsNotCoaxial {
+                teeth: [first, p, q, second],
+                sums: [left, right],
+            } => said_of(
+                "tooth-suns-coaxial",
+                &[],
+                &[
+                    ("first", first.get()),
+                    ("p", p.get()),
+                    ("q", q.get()),
+                    ("second", second.get()),
+                    ("left", left),
+                    ("right", right),
+                ],
+            ),
             Self::SteppedNotCoaxial {
-                teeth,
+                teeth: [sun, p, q, ring],
                 inside,
                 outside,
-            } => {
-                let [sun, p, q, ring] = teeth.map(|teeth| teeth.to_string());
-                let values = [
-                    ("sun", &*sun),
-                    ("p", &p),
-                    ("q", &q),
-                    ("ring", &ring),
-                    ("inside", &inside.to_string()),
-                    ("outside", &number(*outside as f64, 1)),
-                ];
-                said("tooth-stepped-coaxial", &values)
-            }
+            } => said_of(
+                "tooth-stepped-coaxial",
+                &[("outside", &number(outside as f64, 1))],
+                &[
+                    ("sun", sun.get()),
+                    ("p", p.get()),
+                    ("q", q.get()),
+                    ("ring", ring.get()),
+                    ("inside", inside),
+                ],
+            ),
             Self::NeighboursTouch {
                 count,
                 pinion,
                 distance,
                 needed,
-            } => said(
+            } => said_of(
                 "tooth-neighbours",
                 &[
-                    ("pinions", &count.to_string()),
-                    ("teeth", &pinion.to_string()),
-                    ("distance", &format!("{distance:.1}")),
+                    ("distance", &tenths(distance)),
                     ("needed", &needed.to_string()),
                 ],
+                &[("pinions", count), ("teeth", pinion.get())],
             ),
             Self::PairsTouch {
                 touching,
@@ -112,8 +116,8 @@ impl ToothWarning {
             } => said(
                 "tooth-pairs",
                 &[
-                    ("pinions", key(*touching)),
-                    ("distance", &format!("{distance:.1}")),
+                    ("pinions", key(touching)),
+                    ("distance", &tenths(distance)),
                     ("needed", &needed.to_string()),
                 ],
             ),
@@ -121,39 +125,35 @@ impl ToothWarning {
                 small,
                 large,
                 needed,
-            } => said(
+            } => said_of(
                 "tooth-long-pinion",
+                &[],
                 &[
-                    ("small", &small.to_string()),
-                    ("large", &large.to_string()),
-                    ("needed", &needed.to_string()),
+                    ("small", small.get()),
+                    ("large", large.get()),
+                    ("needed", needed),
                 ],
             ),
-            Self::FewTeeth { gear, teeth } => said(
+            Self::FewTeeth { gear, teeth } => said_of(
                 "tooth-fewest",
-                &[
-                    ("gear", gear.word()),
-                    ("teeth", &teeth.to_string()),
-                    ("least", &FEWEST_TEETH.to_string()),
-                ],
+                &[("gear", gear.word())],
+                &[("teeth", teeth.get()), ("least", FEWEST_TEETH)],
             ),
-            Self::DoesNotFit { first, second } => said(
+            Self::DoesNotFit { first, second } => said_of(
                 "tooth-inside",
-                &[
-                    ("first", &first.to_string()),
-                    ("second", &second.to_string()),
-                ],
+                &[],
+                &[("first", first.get()), ("second", second.get())],
             ),
             Self::PinsDoNotReach {
                 first,
-                radii,
+                radii: [one, other],
                 between,
             } => said(
                 "tooth-pins",
                 &[
-                    ("pinions", key(Touching::Row(*first))),
-                    ("first", &radii[0].to_string()),
-                    ("second", &radii[1].to_string()),
+                    ("pinions", key(Touching::Row(first))),
+                    ("first", &one.to_string()),
+                    ("second", &other.to_string()),
                     ("between", &between.to_string()),
                 ],
             ),
@@ -161,16 +161,9 @@ impl ToothWarning {
     }
 }
 
-/// A message about stepped pinions with their step.
-fn stepped(message: &str, values: Values<'_>, step: Step) -> String {
-    let [product, count, common] =
-        [step.product(), step.count, step.common].map(|number| number.to_string());
-    let more = [
-        ("step", &*product),
-        ("pinions", &count),
-        ("common", &common),
-    ];
-    said(message, &[values, &more].concat())
+/// A distance to a tenth of a module.
+fn tenths(distance: f64) -> String {
+    format!("{distance:.1}")
 }
 
 /// What messages choose by.

@@ -113,7 +113,7 @@ fn items<T: Read>(
     problems: &mut Vec<Problem>,
 ) -> Vec<T> {
     if items.len() > most {
-        let [found, most] = [items.len(), most].map(|count| count.to_string());
+        let (found, most) = (items.len().to_string(), most.to_string());
         problems.push(Problem::of(
             name,
             (

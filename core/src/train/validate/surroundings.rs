@@ -151,7 +151,7 @@ impl Checker<'_> {
         let pairs = values.iter().zip(values.iter().skip(1)).enumerate();
         let fallen = pairs.filter(|(_, (earlier, later))| later <= earlier);
         for (index, (earlier, later)) in fallen.collect::<Vec<_>>() {
-            let [earlier, later] = [earlier, later].map(|value| value.to_string());
+            let (earlier, later) = (earlier.to_string(), later.to_string());
             self.note(
                 &format!("{name}[{}][0]", index + 1),
                 (

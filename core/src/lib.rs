@@ -42,7 +42,7 @@ pub use base::short_sort;
 pub use base::sine::sin_cos;
 pub use levertrain_exact::Fraction;
 pub use load::capacity::{Capacity, Grip, Holding, first_to_slip};
-pub use load::losses::{LossModel, Lossy, LossyTorques, MESH_EFFICIENCY};
+pub use load::losses::{LossModel, Lossy, LossyTorques, MESH_EFFICIENCY, PerCoupling};
 pub use load::mesh_orders::MeshOrder;
 pub use load::operating;
 pub use load::power::PowerFlow;

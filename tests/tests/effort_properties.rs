@@ -69,7 +69,7 @@ fn on_shaft(train: &Train, torques: &Torques, shaft: usize) -> Option<Fraction> 
 }
 
 fn largest(torques: &LossyTorques) -> f64 {
-    let members = torques.members.iter().flatten();
+    let members = torques.members.all().iter();
     let all = members.chain(&torques.elements).chain([&torques.output]);
     all.fold(1.0, |most: f64, torque| most.max(torque.abs()))
 }
@@ -183,14 +183,14 @@ proptest! {
         let model = LossModel { mesh_efficiency: mesh, drag, coasting };
         let Some(found) = lossy(&combination, model) else { return Ok(()) };
         let scale = largest(&found);
-        let meshes: Vec<f64> = found.mesh_losses.iter().flatten().copied().collect();
+        let meshes: Vec<f64> = found.mesh_losses.all().to_vec();
         let lost: f64 = meshes.iter().chain(&found.drag_losses).sum();
         let rest = 1.0 - found.efficiency - lost;
         prop_assert!(rest.abs() <= CLOSE * scale, "{} over of {:?}", rest, found);
         prop_assert!(found.efficiency <= 1.0 + CLOSE * scale, "{:?}", found);
         let least = meshes.iter().chain(&found.drag_losses).copied().fold(0.0, f64::min);
         prop_assert!(least >= -CLOSE * scale, "a loss below zero: {:?}", found);
-        for torques in &found.members {
+        for torques in found.members.iter() {
             let sum: f64 = torques.iter().sum();
             prop_assert!(sum.abs() <= CLOSE * scale, "{:?}", found);
         }

@@ -81,7 +81,7 @@ impl LossReport {
         };
         let scenario = combination.train().scenario();
         let mut meshes = Vec::new();
-        for (coupling, losses) in scenario.couplings.iter().zip(&torques.mesh_losses) {
+        for (coupling, losses) in scenario.couplings.iter().zip(torques.mesh_losses.iter()) {
             let facts = coupling.facts();
             let named = facts.meshes().into_iter().zip(losses);
             meshes.extend(named.map(|(mesh, &share)| MeshLoss {
@@ -104,7 +104,7 @@ impl LossReport {
             meshes,
             drag: drag.collect(),
             elements: torques.elements,
-            couplings: torques.members,
+            couplings: torques.members.iter().map(<[f64]>::to_vec).collect(),
         }
     }
 }

@@ -4,9 +4,10 @@ use nalgebra::DMatrix;
 
 use super::joined::Joined;
 use super::loaded::Loaded;
+use super::per_coupling::PerCoupling;
 use super::trial::Trial;
 use super::ways::{Directions, Row};
-use super::{LossModel, LossyTorques, NO_POWER};
+use super::{LossModel, LossyTorques};
 use crate::solve::Combination;
 use crate::train::Body;
 
@@ -94,12 +95,12 @@ impl<'c, 'a> Equilibrium<'c, 'a> {
         if self.model.coasting { -1.0 } else { 1.0 }
     }
 
-    /// The ways in which something turns.
-    pub(super) fn moving(&self) -> Vec<usize> {
+    /// The ways in which something turns: a bit each.
+    pub(super) fn moving(&self) -> u64 {
         let ways = self.loaded.ways.iter().enumerate();
-        ways.filter(|(_, way)| !way.still)
-            .map(|(index, _)| index)
-            .collect()
+        ways.fold(0, |moving, (index, way)| {
+            moving | u64::from(!way.still) << index
+        })
     }
 
     /// The efficiency of a row's meshes.
@@ -109,14 +110,14 @@ impl<'c, 'a> Equilibrium<'c, 'a> {
         of(own) * shared.map_or(1.0, of)
     }
 
-    /// Whether the multiplier of a row alone shows that it does not roll as assumed. Coasting, the
-    /// power in is not known yet, nor what counts as none beside it.
-    pub(super) fn contradicts(&self, row: usize, multiplier: f64, directions: Directions) -> bool {
-        let row = &self.loaded.rows[row];
-        let power = multiplier * row.factors.0 * row.speed;
-        !self.model.coasting
-            && power.abs() > NO_POWER
-            && (power < 0.0) != directions.is_backwards(row.ways.0)
+    /// The efficiencies of a row's meshes with all power forwards and with all backwards, which are
+    /// the most and the least there are.
+    pub(super) fn efficiencies(&self, row: &Row<'_>) -> [f64; 2] {
+        [false, true].map(|backwards| {
+            let of = |way: usize| self.loaded.ways[way].efficiency(backwards);
+            let (own, shared) = row.ways;
+            of(own) * shared.map_or(1.0, of)
+        })
     }
 
     /// The coupling of a row.
@@ -137,16 +138,15 @@ impl<'c, 'a> Equilibrium<'c, 'a> {
     }
 
     /// All torques and losses of a trial that holds.
-    pub(super) fn told(&self, found: &Trial) -> LossyTorques {
+    pub(super) fn told(&self, found: &mut Trial) -> LossyTorques {
         let train = self.combination.train();
         let couplings = 0..train.scenario().couplings.len();
-        let mut members: Vec<Vec<f64>> = couplings
+        let members = couplings
             .clone()
-            .map(|coupling| vec![0.0; train.members(coupling).len()])
-            .collect();
-        let mut mesh_losses: Vec<Vec<f64>> = couplings
-            .map(|coupling| vec![0.0; train.gearing(coupling).meshes()])
-            .collect();
+            .map(|coupling| train.members(coupling).len());
+        let mut members = PerCoupling::zeros(members);
+        let meshes = couplings.map(|coupling| train.gearing(coupling).meshes());
+        let mut mesh_losses = PerCoupling::zeros(meshes);
         for (row, multiplier) in self.loaded.rows.iter().zip(&found.multipliers) {
             for (member, torque) in self.shares(row, found.directions) {
                 members[self.coupling(row)][member] += multiplier * torque;
@@ -165,13 +165,17 @@ impl<'c, 'a> Equilibrium<'c, 'a> {
                 put(shared, meshes - self.loaded.ways[shared].meshes);
             }
         }
-        let lost = |(element, drag): (usize, &f64)| {
+        let lost = |(element, &drag): (usize, &f64)| {
+            // Most drag nothing, and an exact slip takes time.
+            if drag == 0.0 {
+                return 0.0;
+            }
             let slip = self.combination.slip(element);
             drag * slip.map_or(0.0, |slip| slip.to_f64()) / found.power_in
         };
         LossyTorques {
             members,
-            elements: found.elements.clone(),
+            elements: std::mem::take(&mut found.elements),
             output: found.output,
             efficiency: found.efficiency(),
             mesh_losses,

@@ -31,7 +31,7 @@ impl Joined {
     pub(super) fn of(train: &Train, loaded: &[bool], applied: &[usize]) -> Option<Self> {
         let elements = applied.iter().map(|&element| Link::Element(element));
         let mut links: Vec<Link> = elements.chain([Link::Output]).collect();
-        let mut order: Vec<(usize, Link)> = Vec::with_capacity(links.len());
+        let mut order: Vec<(usize, Link)> = Vec::new();
         while !links.is_empty() {
             let (shaft, last) = (0..loaded.len())
                 .find_map(|shaft| Some((shaft, only_link(train, &links, shaft)?)))?;

@@ -3,15 +3,19 @@
 //! In `f64`: losses are empirical, so there is nothing exact to keep. Without losses the results
 //! equal those of [`crate::Torques`], which is tested.
 
+mod bounds;
 mod equilibrium;
 mod joined;
 mod loaded;
+mod per_coupling;
 mod trial;
 mod ways;
 
 use crate::base::problem::Problem;
 use crate::solve::Combination;
+use bounds::Possible;
 use equilibrium::Equilibrium;
+pub use per_coupling::PerCoupling;
 use trial::{Outcome, Trial};
 use ways::Directions;
 
@@ -20,7 +24,7 @@ use ways::Directions;
 pub const MESH_EFFICIENCY: f64 = 0.99;
 
 /// Most directions of rolling power that are tried one by one (2ⁿ of them).
-const MOST_TRIED: usize = 12;
+const MOST_TRIED: u32 = 12;
 /// Power below this share of the input power counts as none: far above rounding (1e-16 per
 /// operation), far below any real loss.
 const NO_POWER: f64 = 1e-9;
@@ -100,7 +104,7 @@ pub enum Lossy {
 #[derive(Debug, Clone, PartialEq)]
 pub struct LossyTorques {
     /// Torque on each member of each coupling from its shaft, in member order.
-    pub members: Vec<Vec<f64>>,
+    pub members: PerCoupling,
     /// Torque each element passes from its first end to its second.
     pub elements: Vec<f64>,
     /// Torque on the train from outside at the output.
@@ -111,7 +115,7 @@ pub struct LossyTorques {
     /// of the power in.
     ///
     /// [`CouplingKind::meshes`]: crate::model::coupling::CouplingKind::meshes
-    pub mesh_losses: Vec<Vec<f64>>,
+    pub mesh_losses: PerCoupling,
     /// Loss in the drag of each element, as a share of the power in.
     pub drag_losses: Vec<f64>,
 }
@@ -124,8 +128,9 @@ impl Lossy {
     /// Tb = λ·rb·η₀^w and Tc = −(Ta + Tb), where w = sign(Ta·(ωa − ωc)) is the direction of the
     /// rolling power: +1 when a drives b, −1 when b drives a (H. W. Müller, *Die
     /// Umlaufgetriebe*; E. Pennestrì and F. Freudenstein, J. Mech. Des. 115, 1993; VDI 2157; all
-    /// from memory). All 2ⁿ directions are tried; one that agrees with the torques it gives and
-    /// lets power out is a solution.
+    /// from memory). All 2ⁿ directions are tried, but for those that
+    /// bounds of the torques exclude (`bounds.rs`); one that agrees with the torques it gives and lets
+    /// power out is a solution.
     ///
     /// Where rows of a coupling share meshes next to their member b, as the two suns of a
     /// Ravigneaux set drive one ring through the same long pinions, their rolling powers meet
@@ -143,34 +148,44 @@ impl Lossy {
             return Some(Self::Indeterminate);
         };
         // A way in which nothing turns has no direction: only one of the two is tried.
-        let moving = equilibrium.moving();
-        if moving.len() > MOST_TRIED {
+        if equilibrium.moving().count_ones() > MOST_TRIED {
             return Some(Self::TooMany);
         }
-        let mut trial = Trial::of(&equilibrium);
+        let possible = Possible::of(&equilibrium);
+        Some(Self::among(&equilibrium, possible))
+    }
+
+    /// What holds of the directions that are possible.
+    fn among(equilibrium: &Equilibrium<'_, '_>, possible: Possible) -> Self {
+        let Possible {
+            forwards,
+            backwards,
+        } = possible;
+        let (open, decided) = (forwards & backwards, backwards & !forwards);
+        let mut trial = Trial::of(equilibrium);
         let mut found: Vec<LossyTorques> = Vec::new();
-        for choice in 0..1_usize << moving.len() {
-            let backwards = moving.iter().enumerate();
-            let backwards = backwards.filter(|(bit, _)| choice >> bit & 1 == 1);
-            let directions = Directions::of(backwards.map(|(_, &way)| way));
-            match trial.run(&equilibrium, directions) {
-                Outcome::Singular => return Some(Self::Indeterminate),
+        let mut next = Some(0);
+        while let Some(chosen) = next {
+            // All subsets of the open ones, from none to all.
+            next = (chosen != open).then(|| chosen.wrapping_sub(open) & open);
+            match trial.run(equilibrium, Directions::of(decided | chosen)) {
+                Outcome::Singular => return Self::Indeterminate,
                 Outcome::Contradicts => {}
                 Outcome::Holds => {
                     let alike = |other: &LossyTorques| {
                         (other.efficiency - trial.efficiency()).abs() < NO_POWER
                     };
                     if !found.iter().any(alike) {
-                        found.push(equilibrium.told(&trial));
+                        found.push(equilibrium.told(&mut trial));
                     }
                 }
             }
         }
-        Some(match found.len() {
+        match found.len() {
             0 => Self::SelfLocking,
             1 => Self::Drives(found.remove(0)),
             _ => Self::Ambiguous(found.iter().map(|torques| torques.efficiency).collect()),
-        })
+        }
     }
 }
 
@@ -267,7 +282,7 @@ mod tests {
             let Some(Lossy::Drives(torques)) = lossy else {
                 panic!("{input} to {output}: {lossy:?}");
             };
-            let lost: f64 = torques.mesh_losses.iter().flatten().sum();
+            let lost: f64 = torques.mesh_losses.all().iter().sum();
             assert!(
                 (torques.efficiency - expected).abs() < 1e-12,
                 "{input} {output}: {torques:?}"

@@ -39,11 +39,11 @@ impl Trial {
         let loaded = &equilibrium.loaded;
         let rows = loaded.rows.len();
         Self {
-            directions: Directions::of(std::iter::empty()),
+            directions: Directions::of(0),
             equations: DMatrix::zeros(rows, rows + 1),
             multipliers: vec![0.0; rows],
             left: vec![0.0; loaded.shafts.len()],
-            elements: vec![0.0; equilibrium.drags.len()],
+            elements: Vec::new(),
             output: 0.0,
             power_in: 0.0,
             power_out: 0.0,
@@ -59,9 +59,8 @@ impl Trial {
         directions: Directions,
     ) -> Outcome {
         self.directions = directions;
-        match self.solve(equilibrium) {
-            Outcome::Holds => {}
-            not => return not,
+        if !self.solve(equilibrium) {
+            return Outcome::Singular;
         }
         self.pass_on(equilibrium);
         let input_power = equilibrium.input_torque();
@@ -83,9 +82,9 @@ impl Trial {
         self.power_out / self.power_in
     }
 
-    /// Solves for the multipliers by elimination, the largest pivot of each column first, and stops
-    /// at the first that is seen to contradict the directions.
-    fn solve(&mut self, equilibrium: &Equilibrium<'_, '_>) -> Outcome {
+    /// Solves for the multipliers by elimination, the largest pivot of each column first; `false`
+    /// where the equations are not independent.
+    fn solve(&mut self, equilibrium: &Equilibrium<'_, '_>) -> bool {
         let size = self.multipliers.len();
         let equations = self.equations.as_mut_slice();
         equations.copy_from_slice(equilibrium.fixed.as_slice());
@@ -100,21 +99,18 @@ impl Trial {
             (columns, lossy) = (other_columns, other_lossy);
         }
         if !triangular(equations, size) {
-            return Outcome::Singular;
+            return false;
         }
         let (columns, right) = equations.split_at_mut(size * size);
         for unknown in (0..size).rev() {
             let column = &columns[unknown * size..][..=unknown];
             let multiplier = right[unknown] / column[unknown];
-            if equilibrium.contradicts(unknown, multiplier, self.directions) {
-                return Outcome::Contradicts;
-            }
             for (rest, entry) in right.iter_mut().zip(column) {
                 *rest -= multiplier * entry;
             }
             self.multipliers[unknown] = multiplier;
         }
-        Outcome::Holds
+        true
     }
 
     /// What the elements pass on and what comes in at the output.
@@ -129,7 +125,8 @@ impl Trial {
                 }
             }
         }
-        self.elements.copy_from_slice(&equilibrium.drags);
+        self.elements.clear();
+        self.elements.extend_from_slice(&equilibrium.drags);
         for &(shaft, link) in &equilibrium.joined.order {
             let torque = self.left[shaft];
             match link {

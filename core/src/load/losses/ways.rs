@@ -70,9 +70,9 @@ pub(super) struct Row<'a> {
 pub(super) struct Directions(u64);
 
 impl Directions {
-    /// Those in which power goes backwards along these ways only. A train has fewer than 64.
-    pub(super) fn of(backwards: impl Iterator<Item = usize>) -> Self {
-        Self(backwards.fold(0, |all, way| all | 1 << way))
+    /// Those in which power goes backwards along the ways whose bits are set.
+    pub(super) const fn of(backwards: u64) -> Self {
+        Self(backwards)
     }
 
     /// Whether power goes backwards along a way.

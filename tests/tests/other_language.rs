@@ -1,0 +1,372 @@
+//! All that the core and the drawings say is said in another language once another catalogue is
+//! spoken. The language is made up: English in letters of another script, so that whatever is still
+//! in ours was written elsewhere.
+
+use std::collections::BTreeSet;
+use std::fs;
+
+use anyhow::{Result, ensure};
+use levertrain_core::operating::Conditions;
+use levertrain_core::report::{Explanation, OperatingReport, warnings};
+use levertrain_core::words::Catalogue;
+use levertrain_core::{ElementSet, Problem, Scenario, Train};
+use levertrain_tests::files::{root, scenarios, schema};
+use levertrain_web::pictures;
+use levertrain_web::session::Session;
+use levertrain_web::settings::Settings;
+use serde_json::{Value, json};
+
+/// What is alike in all languages: letters of members and pinions, and symbols of units.
+const SYMBOLS: [&str; 16] = [
+    "S", "Sa", "Sb", "R", "C", "H", "P", "Q", "Za", "Zb", "rev", "min", "rad", "s", "N", "m",
+];
+
+/// What says what is wrong, and with what; messages beginning so carry a mark of their own, so that
+/// it is seen which are reached.
+const MARKED: [&str; 2] = ["problem-", "fix-"];
+/// The first of the marks, which are letters without a meaning.
+const FIRST_MARK: u32 = 0xe000;
+/// Those that only a page can bring about.
+const OF_A_PAGE: [&str; 3] = ["problem-nothing-open", "fix-nothing-open", "problem-canvas"];
+/// Settings, all of them right.
+const SETTINGS: &str = r#"{"palette": "dark", "scale": 1, "width": 390, "merged": false,
+    "one_module": true, "rate": 1, "power": true, "speed": 1500, "torque": 250,
+    "speed_unit": "rad/s", "torque_unit": "N·m", "mesh": 0.98, "drag": 2, "coasting": true,
+    "pedal": 0.5, "grade": -0.1, "lockup": true}"#;
+
+#[test]
+fn drawings_and_explanations_say_nothing_in_ours() -> Result<()> {
+    speak()?;
+    let mut said = 0;
+    for scenario in scenarios()? {
+        let mut data: Value = serde_json::from_str(&scenario.text)?;
+        rename(&mut data);
+        let text = data.to_string();
+        let Ok(mut session) = Session::open(&text) else {
+            anyhow::bail!("{} does not open", scenario.stem)
+        };
+        let train = session.train();
+        let ranges = (0..train.scenario().ranges.len()).map(|range| train.range(range));
+        // Beside the ranges: nothing applied, and all that can be.
+        let all: ElementSet = (0..train.scenario().elements.len()).collect();
+        let all = all.minus(train.one_ways());
+        let sets: Vec<ElementSet> = ranges.chain([ElementSet::NONE, all]).collect();
+        for applied in sets {
+            session.apply(applied);
+            session.settle();
+            for text in texts(&mut session)? {
+                said += 1;
+                let left = ours(&text, &BTreeSet::new());
+                ensure!(left.is_none(), "{}: {left:?} in {text:?}", scenario.stem);
+            }
+        }
+    }
+    ensure!(said > 5000, "{said}");
+    Ok(())
+}
+
+/// All that is drawn and told of what is on screen.
+fn texts(session: &mut Session) -> Result<Vec<String>> {
+    let mut texts = Vec::new();
+    let ids = session.train().scenario().couplings.iter();
+    let ends: Vec<String> = ids
+        .map(|coupling| format!("end:{}", coupling.facts().id()))
+        .collect();
+    let named = ["section", "lever", "flow", "operating"].map(str::to_owned);
+    for (power, width, speed) in [(false, 390.0, 0.0), (true, 1280.0, 1500.0)] {
+        session.set(Settings {
+            power,
+            width,
+            speed,
+            merged: power,
+            ..Settings::default()
+        });
+        let shown = session.train().scenario().engine.is_some();
+        let drawn = named.iter().chain(&ends);
+        for drawing in drawn.filter(|name| shown || *name != "operating") {
+            let scene = pictures::scene(session, drawing, (width, 400.0))?;
+            texts.extend(scene.labels().map(|label| label.text.clone()));
+        }
+    }
+    texts.extend(session.layout().caution());
+    let combination = session.combination();
+    let explanation = Explanation::from(&combination);
+    texts.push(explanation.answer);
+    texts.push(explanation.state_words.to_owned());
+    texts.extend(explanation.sentences);
+    for coupling in explanation.couplings {
+        texts.push(coupling.kind.to_owned());
+        texts.extend(coupling.pinions.iter().map(|x| x.name.to_owned()));
+        texts.extend(coupling.meshes.iter().map(|x| x.mesh.to_owned()));
+    }
+    let operating = OperatingReport::of(&combination, &Conditions::default());
+    texts.extend(operating.map(|operating| operating.words.to_owned()));
+    Ok(texts)
+}
+
+/// Every value of a file is changed, left out, or has another beside it; what is wrong is told by
+/// the names of fields, ids and values, and nothing else is in our letters.
+#[test]
+fn problems_and_tooth_checks_say_nothing_in_ours() -> Result<()> {
+    let marked = speak()?;
+    let mut reached = BTreeSet::new();
+    let mut known =
+        BTreeSet::from(["x", "null", "true", "false", "U", "u", "202E", "202e"].map(str::to_owned));
+    fields_in(&serde_json::from_str(&schema()?.text)?, &mut known);
+    for scenario in scenarios()? {
+        let mut data: Value = serde_json::from_str(&scenario.text)?;
+        rename(&mut data);
+        let mut known = known.clone();
+        known.extend(names_in(&data));
+        for changed in changes(&data) {
+            let text = changed.to_string();
+            let told: Vec<String> = match Train::parse(&text) {
+                Err(problems) => problems.iter().map(ToString::to_string).collect(),
+                Ok(train) => warnings(&train).into_iter().map(|x| x.text).collect(),
+            };
+            for text in told {
+                let left = ours(&text, &known);
+                ensure!(left.is_none(), "{}: {left:?} in {text:?}", scenario.stem);
+                reached.extend(text.chars());
+            }
+        }
+    }
+    known.extend(names_in(&Value::from(SETTINGS)));
+    known.extend(["1e999", "settings"].map(str::to_owned));
+    for problem in other_problems()? {
+        let text = problem.to_string();
+        let left = ours(&text, &known);
+        ensure!(left.is_none(), "{left:?} in {text:?}");
+        reached.extend(text.chars());
+    }
+    let marks = (FIRST_MARK..).filter_map(char::from_u32);
+    let unreached = marked.iter().zip(marks);
+    let unreached = unreached.filter(|(_, mark)| !reached.contains(mark));
+    let unreached: Vec<&str> = unreached.map(|(key, _)| key.as_str()).collect();
+    let of_a_page = |key: &&str| OF_A_PAGE.contains(key);
+    ensure!(
+        unreached.iter().all(of_a_page),
+        "{unreached:?} are not reached"
+    );
+    Ok(())
+}
+
+/// What is wrong with texts that are no scenario, with settings, and with what a page may ask for.
+fn other_problems() -> Result<Vec<Problem>> {
+    let mut problems = Vec::new();
+    let (deep, long) = ("[".repeat(40), " ".repeat(65_537));
+    for text in [
+        "",
+        "[1",
+        "[x]",
+        "[1e999]",
+        "{\"x\": 1, \"x\": 2}",
+        &deep,
+        &long,
+    ] {
+        problems.extend(Scenario::parse(text).err().into_iter().flatten());
+    }
+    for (from, to) in [("false", "1"), ("\"scale\": 1", "\"scale\": 0")] {
+        let text = SETTINGS.replacen(from, to, 1);
+        problems.extend(Settings::parse(&text).err().into_iter().flatten());
+    }
+    let file = scenarios()?.swap_remove(0);
+    let Ok(session) = Session::open(&file.text) else {
+        anyhow::bail!("{} does not open", file.stem)
+    };
+    problems.extend(pictures::scene(&session, "x", (400.0, 400.0)).err());
+    Ok(problems)
+}
+
+/// The first word in our letters that is no symbol and not known.
+fn ours(text: &str, known: &BTreeSet<String>) -> Option<String> {
+    let is_part = |c: char| c.is_ascii_alphanumeric();
+    let words = text
+        .split(|c: char| !is_part(c))
+        .filter(|word| !word.is_empty());
+    let mut words = words.filter(|word| {
+        let letters = word.trim_matches(|c: char| c.is_ascii_digit());
+        !letters.is_empty() && !SYMBOLS.contains(&letters) && !known.contains(*word)
+    });
+    words.next().map(str::to_owned)
+}
+
+/// The names of all fields that a schema describes, and the words that may stand in them.
+fn fields_in(schema: &Value, names: &mut BTreeSet<String>) {
+    match schema {
+        Value::Object(parts) => {
+            for (part, value) in parts {
+                match (part.as_str(), value) {
+                    ("properties", Value::Object(fields)) => names.extend(fields.keys().cloned()),
+                    ("enum" | "const", words) => names.extend(names_in(words)),
+                    _ => {}
+                }
+                fields_in(value, names);
+            }
+        }
+        Value::Array(items) => items.iter().for_each(|item| fields_in(item, names)),
+        _ => {}
+    }
+}
+
+/// The words of all keys and texts.
+fn names_in(value: &Value) -> BTreeSet<String> {
+    let text = value.to_string();
+    let words = text.split(|c: char| !c.is_ascii_alphanumeric());
+    words.map(str::to_owned).collect()
+}
+
+/// Has this thread speak the made-up language; which of its messages are marked.
+fn speak() -> Result<Vec<String>> {
+    let text = fs::read_to_string(root().join("core/words/en.ftl"))?;
+    let keys = text
+        .lines()
+        .filter_map(|line| Some(line.split_once(" = ")?.0));
+    let marked = keys.filter(|key| MARKED.iter().any(|start| key.starts_with(start)));
+    let marked: Vec<String> = marked.map(str::to_owned).collect();
+    Catalogue::of(made_up(&text, &marked).leak()).speak();
+    Ok(marked)
+}
+
+/// A catalogue with its texts, and nothing else, in other letters, and some of them marked.
+fn made_up(catalogue: &str, marked: &[String]) -> String {
+    let mut written = String::new();
+    // Which braces are open, and whether what stands in them is text now, as in a variant.
+    let mut open: Vec<bool> = Vec::new();
+    let (mut key, mut literal) = (true, false);
+    let comments = |line: &&str| !line.starts_with('#');
+    let lines: Vec<&str> = catalogue.lines().filter(comments).collect();
+    for letter in (lines.join("\n") + "\n").chars() {
+        let is_text = !key && !literal && open.last().is_none_or(|text| *text);
+        written.push(if is_text { other(letter) } else { letter });
+        match letter {
+            '=' if key => {
+                key = false;
+                let line = written.rsplit('\n').next().unwrap_or_default();
+                let name = line.trim_end_matches([' ', '=']);
+                let place = marked.iter().position(|marked| marked == name);
+                let mark = place.and_then(|place| char::from_u32(FIRST_MARK + place as u32));
+                written.extend(mark.into_iter().flat_map(|mark| [' ', mark]));
+            }
+            '"' if open.last() == Some(&false) => literal = !literal,
+            _ if literal => {}
+            '{' => open.push(false),
+            '}' => drop(open.pop()),
+            ']' | '\n' => {
+                key |= letter == '\n' && open.is_empty();
+                if let Some(text) = open.last_mut() {
+                    *text = letter == ']';
+                }
+            }
+            _ => {}
+        }
+    }
+    written
+}
+
+/// A letter of the other script.
+fn other(letter: char) -> char {
+    let first = match letter {
+        'a'..='z' => 'а' as u32 - 'a' as u32,
+        'A'..='Z' => 'А' as u32 - 'A' as u32,
+        _ => return letter,
+    };
+    char::from_u32(letter as u32 + first).unwrap_or(letter)
+}
+
+/// Writes what people call things in the other script.
+fn rename(value: &mut Value) {
+    match value {
+        Value::Object(fields) => {
+            for (name, value) in fields {
+                match value {
+                    Value::String(text) => {
+                        if ["label", "name", "about", "housing_label"].contains(&name.as_str()) {
+                            *text = text.chars().map(other).collect();
+                        }
+                    }
+                    value => rename(value),
+                }
+            }
+        }
+        Value::Array(items) => items.iter_mut().for_each(rename),
+        _ => {}
+    }
+}
+
+/// A file with each of its values changed in turn, left out, called otherwise or repeated.
+fn changes(data: &Value) -> Vec<Value> {
+    let mut places = Vec::new();
+    collect(data, String::new(), &mut places);
+    let numbers = json!([-1, 7.5, 0, 7, 77, 300, 1_000_000, -99_999]);
+    let texts = json!([null, true, [], {}, -1, "", "x", " ", "\u{202e}", "housing"]);
+    let [numbers, mut others] = [numbers, texts].map(|list| match list {
+        Value::Array(items) => items,
+        _ => Vec::new(),
+    });
+    for list in ["shafts", "elements"] {
+        let ids = data[list].as_array().into_iter().flatten();
+        others.extend(ids.map(|item| item["id"].clone()));
+    }
+    let mut changed = Vec::new();
+    for place in places {
+        let more = match data.pointer(&place) {
+            Some(Value::Number(_)) => &*numbers,
+            _ => &[],
+        };
+        for other in others.iter().chain(more) {
+            let mut data = data.clone();
+            if let Some(value) = data.pointer_mut(&place) {
+                *value = other.clone();
+            }
+            changed.push(data);
+        }
+        let Some((around, own)) = place.rsplit_once('/') else {
+            continue;
+        };
+        let mut data = data.clone();
+        match data.pointer_mut(around) {
+            Some(Value::Object(fields)) => {
+                let value = fields.remove(own).unwrap_or_default();
+                changed.push(data.clone());
+                if let Some(Value::Object(fields)) = data.pointer_mut(around) {
+                    fields.insert("x".to_owned(), value);
+                }
+            }
+            Some(Value::Array(items)) => {
+                let item = own
+                    .parse()
+                    .ok()
+                    .and_then(|at: usize| items.get(at).cloned());
+                items.extend(item.iter().cloned());
+                changed.push(data.clone());
+                if let Some(Value::Array(items)) = data.pointer_mut(around) {
+                    items.extend(std::iter::repeat_n(item.unwrap_or_default(), 40));
+                }
+            }
+            _ => {}
+        }
+        changed.push(data);
+    }
+    changed
+}
+
+/// The places of all values; of a list the first two and the last.
+fn collect(value: &Value, place: String, places: &mut Vec<String>) {
+    match value {
+        Value::Object(fields) => {
+            for (name, value) in fields {
+                collect(value, format!("{place}/{name}"), places);
+            }
+        }
+        Value::Array(items) => {
+            for (index, value) in items.iter().enumerate() {
+                if index < 2 || index + 1 == items.len() {
+                    collect(value, format!("{place}/{index}"), places);
+                }
+            }
+        }
+        _ => {}
+    }
+    places.push(place);
+}

@@ -560,3 +560,362 @@ flow-none = { $state }: { $answer }, so no power flows through.
 power-scale = widest line: up to { $most } × input power
 power-scale-short = up to { $most } × input
 per-input-turn = per input turn
+
+## The page: its frame
+
+page-scenario = Scenario
+page-open-file = Open a file…
+# In the list of scenarios.
+page-own-file = { $name } (your file)
+page-theme = Light or dark
+page-theme-choice = { $choice ->
+    [auto] Light or dark as the system
+    [light] Always light
+   *[dark] Always dark
+}
+page-cautions = Cautions
+page-cautions-text = Levertrain shows ideal motion and equilibrium with simple losses, for learning and early layout. It is not a service procedure and not a strength rating: nothing in it bends, heats or wears. Real transmissions can injure: parts turn without warning, and springs, pressure and raised vehicles store energy. The maker’s service information, local rules and qualified people come first.
+page-dismiss = Dismiss this message
+# A problem in a message; what mends it begins with a capital there.
+page-problem = { $place }: { $problem }. { $fix }
+page-fix = { $fix }.
+page-more-problems = …and { $count } more.
+
+## The page: what went wrong, and what is on screen all the same
+
+page-heading-kept = That did not work. What was on screen is still there.
+page-heading-nothing = Nothing can be shown yet.
+page-heading-other = What the link asks for cannot be shown; here is another scenario instead.
+page-heading-partly = Part of the link cannot be shown; the usual stands in its place.
+page-heading-parts = Not everything that the page asks for can be shown.
+page-heading-unopened = { $name } cannot be opened. What was on screen is still there.
+page-heading-unkept = { $name } is open, until the page is reloaded.
+page-heading-afresh = The engine was started afresh with this scenario.
+
+page-place-link = link
+page-place-engine = engine
+page-problem-engine = it stopped working ({ $reason })
+page-fix-engine-again = go on; should it happen again, reload the page
+page-fix-engine-other = choose another scenario or reload
+page-problem-large = the file has { $size } KiB, and a scenario has at most { $most } KiB
+page-fix-large = choose a scenario file
+page-problem-unkept = this browser does not keep it for a reload
+page-fix-unkept = open it again after one
+page-problem-panel = what belongs in the panel did not load ({ $reasons })
+page-fix-panel = check the connection and reload the page
+page-problem-scenario = there is no scenario "{ $stem }"
+page-fix-scenario = choose one from the list of scenarios
+page-problem-speed = { $value } is not a speed
+page-fix-speed = use 0 to { $most } rev/min
+page-problem-torque = { $value } is not a torque
+page-fix-torque = use 0 to { $most } N·m
+page-problem-losses = "{ $code }" is not a mesh efficiency, a drag and a way of driving
+page-fix-losses = write the efficiency of a mesh above 0 and up to 100, the drag from 0 to { $most } and 0 or 1 for coasting
+page-problem-road = "{ $code }" is not a pedal, a slope and a lock-up
+page-fix-road = write the pedal from 0 to 100, the slope from { $least } to { $most } and 0 or 1 for lock-up
+page-problem-unit = "{ $code }" is not a unit
+page-fix-unit = use some of { $known }
+page-problem-view = there is no view "{ $name }"
+page-problem-part = the element has no part "{ $name }"
+page-fix-known = use { $known }, or leave it out
+page-problem-link-nowhere = it applies elements without naming a scenario
+page-problem-link-key = "{ $key }" is not something a link can say
+page-problem-link-broken = what it says for "{ $key }" is broken
+page-problem-link-speed = "{ $text }" is not an input speed from 0 to { $most } rev/min
+page-problem-link-torque = "{ $text }" is not an input torque from 0 to { $most } N·m
+page-fix-link = check that the whole link was copied, or choose below
+
+## The page: answer, drawings and controls
+
+page-answer = Answer
+page-applied = { $elements } applied
+page-applied-none = Nothing applied
+page-applied-range = { $range } · { $applied }
+page-preview = Preview
+page-preview-range = Preview: { $range }
+# Before the answer that it would give.
+page-preview-gives = Preview: { $does ->
+    [releasing] releasing
+   *[closing] closing
+} { $element } gives
+# Under the ratio; the state stands in letters of its own.
+page-answer-more = { $state }, { $pace }; exactly { $exact }
+page-answer-degrees = { $count } degrees of freedom where one is wanted
+# For those who hear the page.
+page-spoken = { $applied }. { $state }: { $answer }.
+page-spoken-ratio = { $applied }. Ratio { $ratio } to 1, { $state }: { $answer }.
+page-hint = Drag a plate pack to close or open it, or press it. Point at a member to follow it everywhere. P and Q are pinions, and a number beside a gear is its teeth.
+page-drawings = Drawings
+page-drawings-scroll = Drawings; they scroll sideways
+page-drawing-section = Half-section drawing of { $train }
+page-drawing-section-caution = Half-section drawing of { $train }. { $caution }
+page-drawing-lever = Lever diagram of { $train }
+page-drawing-lever-said = Lever diagram of { $train }; the table of members says the same
+page-drawing-flow = Power flow of { $train }; the table of torque and power says the same
+page-drawing-operating = Torque of the engine, and what is asked of it, over engine speed; the table says the same
+page-drawing-end = { $set } seen along the axis
+page-whole = Whole train
+page-elements = Clutches and brakes
+# What a switch on the drawing changes.
+page-switch = { $element }, { $kind ->
+    [brake] holds { $first }
+   *[clutch] joins { $first } and { $second }
+}; { $state ->
+    [applied] applied
+   *[open] open
+}
+page-ranges = Ranges
+page-release-all = Release all
+page-shown = What the half-section shows
+page-shown-speed = Speed
+page-shown-power = Power
+page-turn = Turn
+page-stop = Stop
+page-turning = Turning
+page-rate-normal = Normal
+page-rate-slow = Slow
+page-rate-very-slow = Very slow
+page-stillness = Your system asks for no motion.
+page-controls = Input and turning
+page-input-speed = Input speed
+page-input-speed-in = Input speed in { $unit }
+page-input-torque = Input torque
+page-unit-of = Unit of { $quantity ->
+    [speed] speed
+    [torque] torque
+   *[power] power
+}
+page-up-to = 0 to { $most }
+page-not-number = Not a number: { $range }
+page-allowed = Allowed: { $range }
+page-joined = Join sets that share two shafts in one lever
+page-joined-none = (no two sets here share two shafts)
+page-one-scale = Draw all gears to one scale
+
+## The page: torque and power in words
+
+# A member by what it is and where, inside a sentence.
+page-member = { $member } of { $set }
+page-the-member = the { $member } of { $set }
+page-some-member = a member
+# What a member does, and an element.
+page-does-drive = drives the set
+page-does-driven = driven by the set
+page-does-hold = holds
+page-does-nothing = carries no torque
+page-undetermined = not determined
+page-free = free
+page-element-open = open
+page-element-overruns = overruns
+page-element-idle = idle
+page-element-keeps = keeps { $first } from turning { $way ->
+    [forward] forward
+   *[backward] backward
+}
+page-element-at-rest = holds { $first } and { $second } together at rest
+page-element-passes = passes power from { $from } to { $to }
+page-end-takes = takes in { $torque }, { $power }
+page-end-delivers = delivers { $torque }, { $power }
+# Of a member that is pointed at: what it does as above.
+page-member-does = { $member } { $does }
+page-member-does-at = { $member } { $does }: { $torque }, { $power }
+page-share = { $member } { $share }
+page-shares = driven by { $shares }
+page-recirculation = { $name } carries { $times } times the input power: part of it goes round inside the train.
+page-indeterminate = More is applied than needed: equilibrium does not say who carries how much.
+# An exact share of what goes in.
+page-exactly = { $share } × { $quantity ->
+    [speed] input speed
+    [torque] input torque
+   *[power] input power
+}
+# A part of a set, or what an element loses, in a table.
+page-part-of-set = { $set }, { $part }
+
+## The page: panels
+
+page-panel-chart = Range chart
+page-panel-members = Members
+page-panel-effort = Torque and power
+page-panel-losses = Losses
+page-panel-teeth = Tooth checks
+page-panel-combinations = Every combination
+page-panel-share = Pictures, link and embedding
+page-panel-working = Working
+page-panel-flow = Power flow
+page-panel-operating = Engine and road
+page-panel-capacity = Clutch capacity
+page-panel-end-view = End view
+page-panel-slips = Slip of open clutches and brakes
+page-panel-bearings = Bearings and mesh orders
+
+page-per-input-turn = Per input turn
+page-ratio = Ratio
+page-shaft = Shaft
+page-input = Input
+page-output = Output
+
+## The page: range chart, members, every combination
+
+page-chart-range = Range
+page-chart-step = Step
+page-chart-step-note = Step: this ratio over the next range’s.
+page-chart-none = This scenario names no ranges.
+page-chart-efficiency = Efficiency in percent
+# After the sign for it, for those who hear the page.
+page-chart-efficiency-heard = efficiency,
+page-chart-coasting = coasting
+# What the marks of the chart mean, each before its word.
+page-chart-marks = { $clutch } clutch { $brake } brake, applied
+page-chart-marks-one-way = { $clutch } clutch { $brake } brake, applied { $one-way } one-way clutch, locked
+page-chart-braking = Engine braking in { $ranges }.
+page-chart-braking-none = No range has engine braking.
+page-chart-spread = Spread { $spread }, largest forward ratio over smallest.
+page-members-motion = Motion
+# Beside the name of a shaft.
+page-members-input = input
+page-members-output = output
+page-combinations-applied = Applied
+page-combinations-state = State
+page-combinations-show = Show
+page-combinations-all = all { $count }
+page-combinations-of = { $state } ({ $count })
+page-combinations-none = none
+page-combinations-more = Show { $count } more of { $left }
+
+## The page: torque and power, losses
+
+page-effort-member = Set and member
+page-effort-train = Whole train
+page-effort-drives = drives the train
+page-effort-delivers = delivers
+page-effort-reaction = takes the reaction
+page-effort-out = { $torque } out
+page-effort-none = { $state }: only a train that drives has torques to show.
+page-effort-signs = Without losses. A member’s torque is what its shaft puts on the set, positive forward; an element’s is the size of what it holds or passes on. In the whole train, torque goes in at the input and is given out at the output and to the housing: the input’s is the sum of these two.
+page-effort-driving = Shown for the input driving the load; that the load drives the input is chosen for losses only.
+page-effort-power-in = Power in
+page-losses-loss = Loss
+page-losses-all = All
+page-losses-drag = drag
+page-losses-efficiency = { $way ->
+    [coasting] { $efficiency } efficiency coasting; { $torque } at the output.
+   *[driving] { $efficiency } efficiency; { $torque } at the output.
+}
+page-losses-outcome = { $outcome ->
+    [self-locking] Self-locking: no power gets through, the losses take all of it.
+    [ambiguous] Ambiguous: power could go round in more than one way, each with another efficiency, and the gears do not say which.
+    [indeterminate] More is applied than needed: equilibrium does not say who carries how much.
+    [too-many] Too many gear sets roll at once to try every way the power may go through them.
+   *[no-drive] Only a train that drives has an efficiency.
+}
+page-losses-no-torque = Without input torque there is nothing to weigh the drag against.
+page-losses-mesh = Mesh efficiency
+page-losses-mesh-note = 99 % for every mesh is common practice; makers’ data differ.
+page-losses-open = Drag of open elements
+page-losses-open-note = at { $slip } rev/min of slip, each; { $formula }, and 0 leaves it out.
+page-losses-way = Power goes
+page-losses-way-drive = The input drives the load
+page-losses-way-coast = The load drives the input
+
+## The page: pictures, link and embedding
+
+page-share-section = Half-section, SVG
+page-share-lever = Levers, SVG
+page-share-link = Link to this view
+page-share-embed = Embed this view in a page
+page-share-full = With ranges, controls and panels, not only answer and drawings
+page-share-own = A link can hold only the scenarios that come with the page; pass your file on with it.
+page-share-copy = Copy
+page-share-copied = Copied
+page-share-selected = Selected: copy it now
+
+## The page: working, slip, bearings, end view, tooth checks
+
+page-working-ratio = Formula of the ratio
+page-working-sets = Speed equation of each set
+page-working-none = { $state }: there is no ratio to work out.
+page-working-only-these = The ratio holds only with these very tooth counts: there is no formula in symbols.
+page-working-only-these-spare = More is applied than needed, and it goes together only with these very tooth counts: there is no formula in symbols.
+page-working-too-long = The formula of this ratio is too long to read, so none is written.
+# What the symbols of the formulas mean, one after the other.
+page-working-symbols = { $ratio } is input speed over output speed; { $symbols }.
+page-working-sun = S and R are the teeth of sun and ring, C is the carrier
+page-working-two-suns-ring = Sa, Sb and R are the teeth of small sun, large sun and ring, C is the carrier
+page-working-two-suns = Sa and Sb are the teeth of first and second sun, C is the carrier
+page-working-steps = P and Q are the teeth of the two steps of a pinion, Q of that in the ring or on the second sun
+page-working-pair = Za and Zb are the teeth of a pair’s first and second gear
+page-working-speed = ω is a speed
+page-working-count = the last figure counts the sets in order
+page-slips = Slip of open elements
+page-slips-element = Open element
+page-slips-in = Slip, { $unit }
+page-slips-none = Nothing is open.
+page-slips-past = { $first } past { $second }
+page-slips-signs = A brake’s slip is the speed of what it would hold. A clutch’s is how fast its first side turns past its second: positive where the first turns forward, seen from the second.
+page-meshes = Meshes
+page-mesh = Mesh
+page-per-output-turn = Per output turn
+page-meshes-note = The order of a mesh is how often teeth meet in it while the input, or the output, turns once. Times the speed in turns a second it is the frequency, here at { $speed } of the input.
+page-pins = Pins
+page-pin = Pinion on its pin
+page-pin-teeth = Teeth
+page-pin-speed = Relative to the carrier, { $unit }
+page-end-view-set = Seen from the input
+page-teeth-note = { $set }: { $text }.
+
+## The page: engine and road
+
+page-operating-point = Operating point
+page-operating-note = Steady running only, by tables and the mesh efficiency under Losses; the drag of open elements is left out. At its lowest speed an idle control keeps the engine running. For learning and early layout: the maker’s service information comes first.
+page-operating-pedal = Pedal
+page-operating-slope = Slope
+page-operating-level = level
+page-operating-up = { $slope } up
+page-operating-down = { $slope } down
+page-operating-lockup = Lock-up clutch applied
+page-operating-use = Use { $speed } and { $torque } at the input
+page-operating-output = output { $torque }
+page-operating-none = no steady point
+page-operating-unstable = Steady, but unstable
+page-operating-idle = Steady at idle, stable
+page-operating-stable = Steady, stable
+page-operating-stall = Stall: output held
+page-operating-resists = the load resists with { $torque }
+page-operating-drives = the load drives with { $torque }
+page-operating-engine = Engine
+page-operating-pump = Engine, pump
+page-operating-turbine = Input, turbine
+page-operating-locked = engine and input as one, gears { $gears } efficient
+page-operating-open = speed ratio { $speed }, torque ratio { $torque }, converter { $converter } and gears { $gears } efficient
+
+## The page: clutch capacity
+
+page-capacity-margins = Margins
+page-capacity-element = Element
+page-capacity-margin = Margin
+page-capacity-must-hold = Must hold, { $unit }
+page-capacity = Capacity
+page-capacity-in = Capacity, { $unit }
+page-capacity-wear = Uniform wear
+page-capacity-pressure = Uniform pressure
+page-capacity-margin-note = Margin: capacity by uniform wear over the torque to hold, without losses. The line across the bar is 1; below it the element slips.
+page-capacity-note = Capacity by uniform wear (linings that have run in): coefficient of friction × clamp force × surfaces × mean radius; by uniform pressure (new linings) a little more. Last, the greatest pressure on a run-in lining.
+page-capacity-caution = For learning and early layout, not a strength rating: friction and force vary with oil, heat and wear. The maker’s service information comes first.
+page-capacity-hint = holds up to { $torque }
+page-capacity-none-slips = At { $torque } of input torque no range slips.
+page-capacity-slip = At { $torque } of input torque { $ranges } { $count ->
+    [one] slips
+   *[other] slip
+}.
+page-capacity-first = { $element } slips first, above { $torque } at the input
+page-capacity-no-drive = does not drive
+page-capacity-shared = more is applied than needed: not determined
+page-capacity-no-data = nothing with friction data
+page-grip = { $grip ->
+    [slips] slips
+    [holds] holds
+    [idle] carries no torque
+    [undetermined] not determined
+   *[no-data] no data
+}

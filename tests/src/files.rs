@@ -87,3 +87,20 @@ pub fn json_files(folder: &Path) -> Result<Vec<ScenarioFile>> {
     files.sort_by(|a, b| a.stem.cmp(&b.stem));
     Ok(files)
 }
+
+/// The scripts of a folder and of those in it.
+///
+/// # Errors
+/// It cannot be read.
+pub fn scripts(folder: &Path) -> Result<Vec<PathBuf>> {
+    let mut files = Vec::new();
+    for entry in fs::read_dir(folder)? {
+        let path = entry?.path();
+        if path.is_dir() {
+            files.extend(scripts(&path)?);
+        } else if path.extension().is_some_and(|own| own == "js") {
+            files.push(path);
+        }
+    }
+    Ok(files)
+}

@@ -11,6 +11,7 @@ pub mod laws;
 pub mod literals;
 pub mod rational;
 pub mod schema;
+pub mod script_literals;
 pub mod sketch;
 #[path = "../../core/benches/solver/worst.rs"]
 pub mod worst;

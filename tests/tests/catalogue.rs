@@ -8,8 +8,9 @@ use std::path::{Path, PathBuf};
 use anyhow::{Context, Result, anyhow, ensure};
 use fluent_bundle::{FluentArgs, FluentBundle, FluentResource};
 use levertrain_core::words::Catalogue;
-use levertrain_tests::files::root;
+use levertrain_tests::files::{root, scripts};
 use levertrain_tests::literals::{Literal, rust_literals};
+use levertrain_tests::script_literals::script_literals;
 use unic_langid::LanguageIdentifier;
 
 /// Whose literals are messages, or their variables, or listed here.
@@ -279,10 +280,14 @@ fn literals() -> Result<Vec<(String, Literal)>> {
 
 #[test]
 fn every_message_is_used() -> Result<()> {
-    let literals = literals()?;
+    let literals = literals()?.into_iter();
+    let mut used: BTreeSet<String> = literals.map(|(_, literal)| literal.text).collect();
+    for file in scripts(&root().join("www"))? {
+        let own = script_literals(&fs::read_to_string(file)?).into_iter();
+        used.extend(own.map(|literal| literal.text));
+    }
     for (key, _) in messages()? {
-        let used = literals.iter().any(|(_, literal)| literal.text == key);
-        ensure!(used, "{key} is never used");
+        ensure!(used.contains(&key), "{key} is never used");
     }
     Ok(())
 }
@@ -378,20 +383,6 @@ fn there_is_one_word_for_the_other_way() -> Result<()> {
         }
     }
     Ok(())
-}
-
-/// The scripts of a folder.
-fn scripts(folder: &Path) -> Result<Vec<PathBuf>> {
-    let mut files = Vec::new();
-    for entry in fs::read_dir(folder)? {
-        let path = entry?.path();
-        if path.is_dir() {
-            files.extend(scripts(&path)?);
-        } else if path.extension().is_some_and(|own| own == "js") {
-            files.push(path);
-        }
-    }
-    Ok(files)
 }
 
 /// The Rust files of a folder, tests left out.

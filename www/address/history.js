@@ -1,6 +1,7 @@
 /** Keeps the page's address and what is on screen the same, both ways. */
 
 import { problemsOf } from "../kit/problems.js";
+import { say } from "../kit/words.js";
 import { fragmentOf, viewOf } from "./link.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
@@ -20,8 +21,6 @@ import { fragmentOf, viewOf } from "./link.js";
 
 /** Browsers refuse to rewrite the address more than about three times a second for long. */
 const REWRITE_MS = 400;
-
-const PARTLY = "Part of the link cannot be shown; the usual stands in its place.";
 
 export class History {
   #desk;
@@ -111,7 +110,7 @@ export class History {
     } else if (shown) {
       this.#desk.dismiss();
       const problems = view.failures?.flatMap(problemsOf) ?? [];
-      if (problems.length > 0) this.#desk.report({ problems }, PARTLY);
+      if (problems.length > 0) this.#desk.report({ problems }, say("page-heading-partly"));
     } else {
       return;
     }

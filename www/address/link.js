@@ -7,6 +7,7 @@ import { assumptionsCode, USUAL_ASSUMPTIONS } from "../state/assumptions.js";
 import { DEFAULT_SPEED, DEFAULT_TORQUE } from "../state/desk.js";
 import { Failure } from "../kit/problems.js";
 import { MOST_SPEED, MOST_TORQUE } from "../kit/format.js";
+import { say } from "../kit/words.js";
 import { roadCode, USUAL_ROAD } from "../state/road.js";
 import { shownNames } from "../state/shown.js";
 import { unusual } from "../state/units.js";
@@ -69,7 +70,7 @@ export function viewOf(fragment) {
   }
   if (view.stem === undefined) {
     if (failures.length > 0) throw failures[0];
-    if (view.applied) throw nonsense("it applies elements without naming a scenario");
+    if (view.applied) throw nonsense(say("page-problem-link-nowhere"));
     return view;
   }
   // What a link to a scenario leaves out is as usual, not as it happened to be.
@@ -87,13 +88,13 @@ function read(view, part) {
   const value = decoded(rest.join("="), key);
   if (key === "s") view.stem = value;
   else if (key === "on") view.applied = value.split(",").filter(Boolean);
-  else if (key === "n") view.speed = amount(value, "an input speed", MOST_SPEED, "rev/min");
-  else if (key === "t") view.torque = amount(value, "an input torque", MOST_TORQUE, "N·m");
+  else if (key === "n") view.speed = amount(value, "page-problem-link-speed", MOST_SPEED);
+  else if (key === "t") view.torque = amount(value, "page-problem-link-torque", MOST_TORQUE);
   else if (key === "u") view.units = value.split(",").filter(Boolean);
   else if (key === "o") view.road = value;
   else if (key === "l") view.losses = value;
   else if (key === "v") view.shows = value.split(",").filter(Boolean);
-  else throw nonsense(`"${key}" is not something a link can say`);
+  else throw nonsense(say("page-problem-link-key", { key }));
 }
 
 /**
@@ -104,25 +105,24 @@ function decoded(text, key) {
   try {
     return decodeURIComponent(text);
   } catch {
-    throw nonsense(`what it says for "${key}" is broken`);
+    throw nonsense(say("page-problem-link-broken", { key }));
   }
 }
 
 /**
  * @param {string} text
- * @param {string} what
+ * @param {string} message what is wrong where it is no such amount
  * @param {number} most
- * @param {string} unit
  */
-function amount(text, what, most, unit) {
+function amount(text, message, most) {
   const value = Number(text);
   if (text.trim() === "" || !Number.isFinite(value) || value < 0 || value > most) {
-    throw nonsense(`"${text}" is not ${what} from 0 to ${most} ${unit}`);
+    throw nonsense(say(message, { text, most }));
   }
   return value;
 }
 
 /** @param {string} problem */
 function nonsense(problem) {
-  return new Failure("link", problem, "check that the whole link was copied, or choose below");
+  return new Failure(say("page-place-link"), problem, say("page-fix-link"));
 }

@@ -69,14 +69,3 @@ export function ratio(ratio) {
 export function fraction(value) {
   return value.fraction.replace("-", MINUS);
 }
-
-/**
- * Names in a sentence: `A`, `A and B`, `A, B and C`. Names that hold a comma or an "and" of their own
- * are parted by semicolons, so that "1st, held" does not read as two.
- * @param {string[]} names
- */
-export function listed(names) {
-  if (names.length < 2) return names.join("");
-  const [between, end] = names.some((name) => /,| and /.test(name)) ? ["; ", ";"] : [", ", ""];
-  return `${names.slice(0, -1).join(between)}${end} and ${names.at(-1)}`;
-}

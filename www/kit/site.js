@@ -17,6 +17,5 @@ export function rootedAt(entry) {
  * @param {string} path from the root of the site
  */
 export function siteFile(path) {
-  if (!root) throw new Error("the root of the site is not known yet");
   return new URL(path, root);
 }

@@ -54,6 +54,22 @@ export function listed(names) {
 }
 
 /**
+ * Parts of a sentence that may hold commas of their own.
+ * @param {string[]} parts
+ */
+export function parted(parts) {
+  return parts.length === 0 ? "" : parts.reduce((most, last) => say("list-clear", { most, last }));
+}
+
+/**
+ * A sentence with its first letter in a capital.
+ * @param {string} text
+ */
+export function capital(text) {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/**
  * @param {(engine: Speaker) => string} words
  * @param {string} otherwise
  */

@@ -4,6 +4,7 @@ import { History } from "../address/history.js";
 import { h } from "../kit/dom.js";
 import { acceptDrops } from "../kit/drop.js";
 import { Frames } from "../kit/frames.js";
+import { say } from "../kit/words.js";
 import { Board } from "../panels/board.js";
 import { answerBand } from "../stage/answer.js";
 import { brief } from "../stage/brief.js";
@@ -157,8 +158,7 @@ export class Bench {
     if (!this.desk.info) {
       const { problems } = this.desk;
       await this.show({});
-      const heading = "What the link asks for cannot be shown; here is another scenario instead.";
-      if (problems.length > 0) this.desk.report({ problems }, heading);
+      if (problems.length > 0) this.desk.report({ problems }, say("page-heading-other"));
     }
     this.ready = true;
     await this.#board.start();
@@ -182,7 +182,7 @@ export class Bench {
     try {
       checkEquipment(names);
     } catch (error) {
-      this.desk.report(error, "Not everything that the page asks for can be shown.");
+      this.desk.report(error, say("page-heading-parts"));
     }
   }
 

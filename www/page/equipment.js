@@ -1,6 +1,7 @@
 /** What an element shows beside the answer and the drawings: only what its attribute `with` names. */
 
 import { Failure } from "../kit/problems.js";
+import { say } from "../kit/words.js";
 import { PANELS } from "../panels/registry.js";
 
 /** What there is besides panels. */
@@ -39,8 +40,9 @@ export function equipmentFrom(names) {
  * @param {string[]} names
  */
 export function checkEquipment(names) {
-  const known = [ALL, ...BANDS, PANELS_ALL, ...PANELS.map(({ id }) => id)];
-  const unknown = names.find((name) => !known.includes(name));
+  const all = [ALL, ...BANDS, PANELS_ALL, ...PANELS.map(({ id }) => id)];
+  const unknown = names.find((name) => !all.includes(name));
   if (unknown === undefined) return;
-  throw new Failure("with", `the element has no part "${unknown}"`, `use ${known.join(", ")}, or leave it out`);
+  const known = all.join(", ");
+  throw new Failure("with", say("page-problem-part", { name: unknown }), say("page-fix-known", { known }));
 }

@@ -1,6 +1,8 @@
 /** The top line: name, scenario picker, the user's own file, cautions, light and dark. */
 
+import { NAME } from "../kit/before.js";
 import { h, icon, unseen } from "../kit/dom.js";
+import { say } from "../kit/words.js";
 import { follow } from "../state/follow.js";
 import { CHOICES } from "../state/theme.js";
 import { isolatedText } from "./isolation.js";
@@ -34,16 +36,16 @@ export function header(desk, entries, theme, actions, cautions, landmarks) {
   const node = h(
     landmarks ? "header" : "div",
     { class: "top", part: "top" },
-    h(landmarks ? "h1" : "p", { class: "wordmark" }, icon("mark"), "Levertrain"),
+    h(landmarks ? "h1" : "p", { class: "wordmark" }, icon("mark"), NAME),
     h(
       "div",
       { class: "picker" },
-      h("label", { class: "picker-label", for: "scenario" }, "Scenario"),
+      h("label", { class: "picker-label", for: "scenario" }, say("page-scenario")),
       h("span", { class: "select" }, picker),
       h(
         "button",
         { class: "plain", type: "button", "data-part": "open-file", click: () => chooser.click() },
-        "Open a file…",
+        say("page-open-file"),
       ),
       chooser,
     ),
@@ -67,7 +69,7 @@ export function header(desk, entries, theme, actions, cautions, landmarks) {
   function list(key, file, name) {
     const option = own.get(file) ?? h("option", {});
     option.setAttribute("value", `${OWN_FILE}${key}`);
-    option.textContent = `${isolatedText(name)} (your file)`;
+    option.textContent = say("page-own-file", { name: isolatedText(name) });
     if (!own.has(file)) picker.append(option);
     own.set(file, option);
   }
@@ -109,7 +111,7 @@ export function cautionsButton(cautions, look) {
       "data-part": "cautions-button",
       click: () => show(cautions.hidden),
     },
-    "Cautions",
+    say("page-cautions"),
   );
   cautions.addEventListener("keydown", (event) => {
     if (event.key !== "Escape") return;
@@ -130,12 +132,13 @@ export function cautionsButton(cautions, look) {
  * @param {{ chooseTheme(choice: import("../state/theme.js").Choice): void }} actions
  */
 function themeChoice(theme, actions) {
-  const buttons = CHOICES.map((choice) =>
-    h(
+  const buttons = CHOICES.map((choice) => {
+    const title = say("page-theme-choice", { choice });
+    return h(
       "button",
       {
         type: "button",
-        title: choice === "auto" ? "Light or dark as the system" : `Always ${choice}`,
+        title,
         "aria-pressed": String(choice === theme),
         "data-theme-choice": choice,
         click: () => {
@@ -147,8 +150,8 @@ function themeChoice(theme, actions) {
         },
       },
       icon(choice),
-      unseen(choice === "auto" ? "Light or dark as the system" : `Always ${choice}`),
-    ),
-  );
-  return h("div", { class: "joined themes", role: "group", "aria-label": "Light or dark" }, ...buttons);
+      unseen(title),
+    );
+  });
+  return h("div", { class: "joined themes", role: "group", "aria-label": say("page-theme") }, ...buttons);
 }

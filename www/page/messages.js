@@ -1,6 +1,7 @@
 /** What went wrong: where, what, and the fix. What was on screen stays. */
 
 import { h, icon, unseen } from "../kit/dom.js";
+import { capital, say, sayParts } from "../kit/words.js";
 
 /** More problems than these would push the drawings off the screen. */
 const SHOWN = 6;
@@ -17,28 +18,23 @@ export function messages(desk) {
       "button",
       { class: "bare", type: "button", "data-part": "dismiss", click: () => desk.dismiss() },
       icon("close"),
-      unseen("Dismiss this message"),
+      unseen(say("page-dismiss")),
     ),
   );
   const node = h("div", { role: "alert", class: "messages" });
 
   function update() {
     const { problems } = desk;
-    const items = problems
-      .slice(0, SHOWN)
-      .map(({ place, problem, fix }) =>
-        h("li", {}, h("b", {}, place), `: ${problem}. `, h("span", { class: "fix" }, sentence(fix))),
-      );
-    if (problems.length > SHOWN) items.push(h("li", {}, `…and ${problems.length - SHOWN} more.`));
+    const items = problems.slice(0, SHOWN).map(({ place, problem, fix }) => {
+      const mending = h("span", { class: "fix" }, say("page-fix", { fix: capital(fix) }));
+      return h("li", {}, ...sayParts("page-problem", { place: h("b", {}, place), problem, fix: mending }));
+    });
+    const more = problems.length - SHOWN;
+    if (more > 0) items.push(h("li", {}, say("page-more-problems", { count: more })));
     list.replaceChildren(...items);
     heading.textContent = desk.heading;
     node.replaceChildren(...(problems.length > 0 ? [body] : []));
   }
   desk.addEventListener("message", update);
   return node;
-}
-
-/** @param {string} text */
-function sentence(text) {
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 }

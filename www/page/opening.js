@@ -2,6 +2,7 @@
 
 import { Failure } from "../kit/problems.js";
 import { MOST_SPEED, MOST_TORQUE } from "../kit/format.js";
+import { say } from "../kit/words.js";
 import { assumptionsFrom, USUAL_ASSUMPTIONS } from "../state/assumptions.js";
 import { readFile, readScenario } from "../state/catalogue.js";
 import { isTrap } from "../state/engine.js";
@@ -105,8 +106,8 @@ export class Opening {
     try {
       keepFiles(this.files);
     } catch {
-      const failure = new Failure(name, "this browser does not keep it for a reload", "open it again after one");
-      this.#desk.report(failure, `${name} is open, until the page is reloaded.`);
+      const failure = new Failure(name, say("page-problem-unkept"), say("page-fix-unkept"));
+      this.#desk.report(failure, say("page-heading-unkept", { name }));
     }
   }
 
@@ -145,11 +146,7 @@ export class Opening {
     const settings = settingsOf(view);
     const wanted = stem ?? this.#usualStem();
     if (!this.#knows(wanted)) {
-      throw new Failure(
-        "scenario",
-        `there is no scenario "${wanted}"`,
-        "choose one from the list of scenarios",
-      );
+      throw new Failure("scenario", say("page-problem-scenario", { stem: wanted }), say("page-fix-scenario"));
     }
     const text = await readScenario(wanted);
     const prepared = await this.#prepare(text, opening);
@@ -203,10 +200,10 @@ export class Opening {
 function settingsOf(view) {
   const { speed, torque, failures } = view;
   if (speed !== undefined && !(speed >= 0 && speed <= MOST_SPEED)) {
-    throw new Failure("speed", `${speed} is not a speed`, `use 0 to ${MOST_SPEED} rev/min`);
+    throw new Failure("speed", say("page-problem-speed", { value: speed }), say("page-fix-speed", { most: MOST_SPEED }));
   }
   if (torque !== undefined && !(torque >= 0 && torque <= MOST_TORQUE)) {
-    throw new Failure("torque", `${torque} is not a torque`, `use 0 to ${MOST_TORQUE} N·m`);
+    throw new Failure("torque", say("page-problem-torque", { value: torque }), say("page-fix-torque", { most: MOST_TORQUE }));
   }
   return {
     speed,
@@ -250,5 +247,5 @@ function read(failures, code, from, usual) {
 
 /** @param {string} name of a file */
 function unopened(name) {
-  return `${name} cannot be opened. What was on screen is still there.`;
+  return say("page-heading-unopened", { name });
 }

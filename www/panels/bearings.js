@@ -4,6 +4,7 @@ import { h } from "../kit/dom.js";
 import { follow } from "../state/follow.js";
 import { fraction, NONE, number } from "../kit/format.js";
 import { scroller, table } from "../kit/table.js";
+import { say, sayParts } from "../kit/words.js";
 
 /** @typedef {import("./registry.js").Surroundings} Surroundings */
 /** @typedef {import("../kit/panel.js").Panel} Panel */
@@ -17,20 +18,15 @@ const MINUTE = 60;
  * @param {Surroundings} surroundings
  */
 export function fill(panel, { desk, signal }) {
-  const meshes = table("Meshes", ["Mesh", "Per input turn", "Per output turn", "Hz"], [1, 2, 3]);
+  const heads = [say("page-mesh"), say("page-per-input-turn"), say("page-per-output-turn"), "Hz"];
+  const meshes = table(say("page-meshes"), heads, [1, 2, 3]);
   const unit = h("span");
-  const pins = table("Pins", ["Pinion on its pin", "Teeth", unit], [1, 2]);
+  const pins = table(say("page-pins"), [say("page-pin"), say("page-pin-teeth"), unit], [1, 2]);
   const speed = h("span");
   panel.fill(
-    scroller(meshes.node, "Meshes", signal),
-    h(
-      "p",
-      { class: "note" },
-      "The order of a mesh is how often teeth meet in it while the input, or the output, turns once. Times the speed in turns a second it is the frequency, here at ",
-      speed,
-      " of the input.",
-    ),
-    scroller(pins.node, "Pins", signal),
+    scroller(meshes.node, say("page-meshes"), signal),
+    h("p", { class: "note" }, ...sayParts("page-meshes-note", { speed })),
+    scroller(pins.node, say("page-pins"), signal),
   );
 
   follow(desk, ["answer", "speed", "units"], () => {
@@ -53,15 +49,15 @@ export function fill(panel, { desk, signal }) {
       ]),
     );
     speed.textContent = quantities.text("speed", { decimal: 1 });
-    unit.textContent = `Relative to the carrier, ${quantities.unit("speed")}`;
+    unit.textContent = say("page-pin-speed", { unit: quantities.unit("speed") });
     const rows = couplings.flatMap((coupling) =>
       coupling.pinions.map(({ name, teeth, secondStep, speed: turns }) =>
         h(
           "tr",
           {},
-          h("th", { scope: "row" }, `${coupling.label}, ${name}`),
+          h("th", { scope: "row" }, say("page-part-of-set", { set: coupling.label, part: name })),
           h("td", { class: "figure" }, secondStep === null ? String(teeth) : `${teeth}, ${secondStep}`),
-          h("td", { class: "figure", title: turns ? fraction(turns) : null }, turns ? quantities.figure("speed", turns) : "free"),
+          h("td", { class: "figure", title: turns ? fraction(turns) : null }, turns ? quantities.figure("speed", turns) : say("page-free")),
         ),
       ),
     );

@@ -2,6 +2,7 @@
 
 import { Failure, problemsOf } from "../kit/problems.js";
 import { Panel } from "../kit/panel.js";
+import { parted, say } from "../kit/words.js";
 import { follow } from "../state/follow.js";
 import { PANELS } from "./registry.js";
 
@@ -75,7 +76,7 @@ class Slot {
   constructor(entry, surroundings, open) {
     this.entry = entry;
     this.#surroundings = surroundings;
-    this.panel = new Panel(entry.id, entry.title, entry.wide);
+    this.panel = new Panel(entry.id, say(entry.title), entry.wide);
     this.panel.node.open = open;
     this.panel.toggled(() => this.panel.open && this.wanted && this.fill());
     follow(surroundings.desk, ["train"], () => this.#show());
@@ -119,9 +120,9 @@ class Slot {
     } catch (error) {
       // Unfolded again, it tries again.
       this.#filling = undefined;
-      const reason = problemsOf(error).map(({ problem }) => problem);
-      const problem = `what belongs in the panel did not load (${reason.join("; ")})`;
-      desk.report(new Failure(this.entry.title, problem, "check the connection and reload the page"));
+      const reasons = parted(problemsOf(error).map(({ problem }) => problem));
+      const problem = say("page-problem-panel", { reasons });
+      desk.report(new Failure(say(this.entry.title), problem, say("page-fix-panel")));
     } finally {
       this.#busy(false);
     }

@@ -2,10 +2,10 @@
 
 import { h } from "../kit/dom.js";
 import { follow } from "../state/follow.js";
-import { listed, NO_BREAK, NONE, number } from "../kit/format.js";
+import { NO_BREAK, NONE, number } from "../kit/format.js";
 import { unitOf } from "../state/units.js";
-import { IDLE } from "../state/effort_words.js";
 import { scroller, table } from "../kit/table.js";
+import { listed, say } from "../kit/words.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
 /** @typedef {import("./registry.js").Surroundings} Surroundings */
@@ -16,9 +16,6 @@ import { scroller, table } from "../kit/table.js";
 /** The margin that fills a bar; the mark at 1 stands at the same part of it in the style sheet. */
 const FULL = 2.5;
 
-/** What stands where there is no margin. @type {Record<string, string>} */
-const WITHOUT_MARGIN = { idle: IDLE, undetermined: "not determined", "no-data": "no data", holds: "holds" };
-
 /**
  * @param {Panel} panel
  * @param {Surroundings} surroundings
@@ -26,33 +23,18 @@ const WITHOUT_MARGIN = { idle: IDLE, undetermined: "not determined", "no-data": 
 export function fill(panel, { desk, signal }) {
   const words = h("p", { "data-part": "capacity-words" });
   const toHold = h("span");
-  const { node: holding, body: rows } = table("Margins", ["Element", toHold, "Margin"], [1]);
+  const [margins, elements] = [say("page-capacity-margins"), say("page-capacity-element")];
+  const { node: holding, body: rows } = table(margins, [elements, toHold, say("page-capacity-margin")], [1]);
   const capacityUnit = h("span");
-  const heads = [capacityUnit, "Uniform wear", "Uniform pressure", "N/mm²"];
-  const { node: capacities, body: linings } = table("Capacity", heads, [1, 2, 3]);
+  const heads = [capacityUnit, say("page-capacity-wear"), say("page-capacity-pressure"), "N/mm²"];
+  const { node: capacities, body: linings } = table(say("page-capacity"), heads, [1, 2, 3]);
   panel.fill(
     words,
-    scroller(holding, "Margins", signal),
-    h(
-      "p",
-      { class: "note" },
-      "Margin: capacity by uniform wear over the torque to hold, without losses. " +
-        "The line across the bar is 1; below it the element slips.",
-    ),
-    scroller(capacities, "Capacity", signal),
-    h(
-      "p",
-      { class: "note" },
-      "Capacity by uniform wear (linings that have run in): coefficient of friction × clamp force × " +
-        "surfaces × mean radius; by uniform pressure (new linings) a little more. " +
-        "Last, the greatest pressure on a run-in lining.",
-    ),
-    h(
-      "p",
-      { class: "note" },
-      "For learning and early layout, not a strength rating: friction and force vary with oil, " +
-        "heat and wear. The maker’s service information comes first.",
-    ),
+    scroller(holding, margins, signal),
+    h("p", { class: "note" }, say("page-capacity-margin-note")),
+    scroller(capacities, say("page-capacity"), signal),
+    h("p", { class: "note" }, say("page-capacity-note")),
+    h("p", { class: "note" }, say("page-capacity-caution")),
   );
   /** One entry a range. @type {Capacity[]} */
   let found = [];
@@ -65,8 +47,8 @@ export function fill(panel, { desk, signal }) {
   function show() {
     const unit = unitOf(desk.units, "torque");
     const ranges = desk.info?.ranges ?? [];
-    toHold.textContent = `Must hold, ${unit.name}`;
-    capacityUnit.textContent = `Capacity, ${unit.name}`;
+    toHold.textContent = say("page-capacity-must-hold", { unit: unit.name });
+    capacityUnit.textContent = say("page-capacity-in", { unit: unit.name });
     words.textContent = chartWords(desk, found);
     rows.replaceChildren(
       ...found.flatMap((capacity, at) => [
@@ -81,7 +63,7 @@ export function fill(panel, { desk, signal }) {
   function mark() {
     const at = desk.info?.ranges.findIndex(({ id }) => id === desk.answer?.range) ?? -1;
     const current = found[at];
-    panel.hint(current?.mostInput ? `holds up to ${torque(desk, current.mostInput)}` : "");
+    panel.hint(current?.mostInput ? say("page-capacity-hint", { torque: torque(desk, current.mostInput) }) : "");
     for (const row of rows.children) {
       const range = /** @type {HTMLElement} */ (row).dataset.capacityRange;
       row.toggleAttribute("data-current", range !== undefined && range === desk.answer?.range);
@@ -102,9 +84,9 @@ function chartWords(desk, found) {
   const labels = desk.info?.ranges.map(({ label }) => label) ?? [];
   const slips = (/** @type {Capacity} */ { elements }) => elements.some(({ grip }) => grip === "slips");
   const slipping = labels.filter((_, at) => slips(found[at]));
-  const input = `At ${torque(desk, desk.torque)} of input torque`;
-  if (slipping.length === 0) return `${input} no range slips.`;
-  return `${input} ${listed(slipping)} ${slipping.length === 1 ? "slips" : "slip"}.`;
+  const input = torque(desk, desk.torque);
+  if (slipping.length === 0) return say("page-capacity-none-slips", { torque: input });
+  return say("page-capacity-slip", { torque: input, ranges: listed(slipping), count: slipping.length });
 }
 
 /**
@@ -114,11 +96,12 @@ function chartWords(desk, found) {
  */
 function firstWords(desk, { firstToSlip, mostInput, elements }) {
   if (firstToSlip && mostInput) {
-    return `${desk.elementLabel(firstToSlip)} slips first, above ${torque(desk, mostInput)} at the input`;
+    const element = desk.elementLabel(firstToSlip);
+    return say("page-capacity-first", { element, torque: torque(desk, mostInput) });
   }
-  if (elements.length === 0) return "does not drive";
+  if (elements.length === 0) return say("page-capacity-no-drive");
   const shared = elements.some(({ grip }) => grip === "undetermined");
-  return shared ? "more is applied than needed: not determined" : "nothing with friction data";
+  return shared ? say("page-capacity-shared") : say("page-capacity-no-data");
 }
 
 /**
@@ -147,7 +130,7 @@ function holdingRow(desk, range, held) {
       { class: "margin" },
       margin === null ? null : bar(margin),
       margin === null ? null : h("b", { class: "times" }, number(margin, 3)),
-      h("span", { class: "grip" }, margin === null ? WITHOUT_MARGIN[grip] : grip),
+      h("span", { class: "grip" }, say("page-grip", { grip })),
     ),
   );
 }

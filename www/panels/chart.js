@@ -3,9 +3,10 @@
 import { h, unseen } from "../kit/dom.js";
 import { lossesAreQuick } from "../state/assumptions.js";
 import { follow } from "../state/follow.js";
-import { fraction, listed, NONE, number, ratio } from "../kit/format.js";
-import { LOSS_OUTCOMES } from "../state/effort_words.js";
+import { fraction, NONE, number, ratio } from "../kit/format.js";
+import { outcomeWords } from "../state/effort_words.js";
 import { table } from "../kit/table.js";
+import { listed, say, sayParts } from "../kit/words.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
 /** @typedef {import("./registry.js").Surroundings} Surroundings */
@@ -24,7 +25,7 @@ export function fill(panel, { desk }) {
   const legend = h("p", { class: "note legend" });
   const braking = h("p", { class: "note", "data-part": "engine-braking" });
   const coasting = h("span", { "data-part": "coasting" });
-  const steps = h("p", { class: "note" }, "Step: this ratio over the next range’s.");
+  const steps = h("p", { class: "note" }, say("page-chart-step-note"));
   const holder = h("div", { class: "scroll" });
   panel.fill(holder, h("div", { class: "notes" }, spread, legend, steps, braking));
   /** @type {HTMLElement[]} */
@@ -35,16 +36,17 @@ export function fill(panel, { desk }) {
     rows = [];
     legend.hidden = steps.hidden = !found || found.ranges.length === 0;
     if (!found || legend.hidden) {
-      holder.replaceChildren(h("p", { class: "note" }, "This scenario names no ranges."));
+      holder.replaceChildren(h("p", { class: "note" }, say("page-chart-none")));
       spread.textContent = braking.textContent = "";
       return;
     }
     const elements = desk.info?.elements ?? [];
     const heads = elements.map(({ id, label }) => elementHead(id, label));
-    const efficiency = h("abbr", { title: "Efficiency in percent" }, "η", unseen(" efficiency,"), " %", coasting);
-    const columns = ["Range", ...heads, "Ratio", "Step", efficiency];
+    const heard = unseen(` ${say("page-chart-efficiency-heard")}`);
+    const efficiency = h("abbr", { title: say("page-chart-efficiency") }, "η", heard, " %", coasting);
+    const columns = [say("page-chart-range"), ...heads, say("page-ratio"), say("page-chart-step"), efficiency];
     const figures = [heads.length + 1, heads.length + 2, heads.length + 3];
-    const { node: chart, body } = table("Range chart", columns, figures);
+    const { node: chart, body } = table(say("page-panel-chart"), columns, figures);
     chart.classList.add("matrix");
     chart.toggleAttribute("data-wide", heads.length > MANY);
     rows = found.ranges.map((range) => row(desk, range));
@@ -67,13 +69,13 @@ export function fill(panel, { desk }) {
   function fillEfficiencies() {
     const found = (lossesAreQuick(desk) && desk.ask((sandbox) => sandbox.lossChart())) || [];
     holder.toggleAttribute("data-no-losses", found.length === 0);
-    coasting.textContent = desk.assumptions.coasting ? " coasting" : "";
+    coasting.textContent = desk.assumptions.coasting ? ` ${say("page-chart-coasting")}` : "";
     rows.forEach((row, at) => {
       const cell = row.lastElementChild;
       const range = found[at];
       if (!cell) return;
       cell.textContent = range?.efficiency ? number(range.efficiency * 100, 3) : NONE;
-      cell.setAttribute("title", (range && LOSS_OUTCOMES[range.outcome]) ?? "");
+      cell.setAttribute("title", range ? outcomeWords(range) : "");
     });
   }
 
@@ -108,14 +110,15 @@ function row(desk, range) {
 
 /** @param {boolean} oneWays whether there are one-way clutches */
 function legendOf(oneWays) {
-  const marks = [mark("clutch", true), " clutch ", mark("brake", true), " brake, applied"];
-  return oneWays ? [...marks, " ", mark("one-way", true), " one-way clutch, locked"] : marks;
+  const marks = { clutch: mark("clutch", true), brake: mark("brake", true) };
+  if (!oneWays) return sayParts("page-chart-marks", marks);
+  return sayParts("page-chart-marks-one-way", { ...marks, "one-way": mark("one-way", true) });
 }
 
 /** @param {Chart} chart */
 function brakingWords({ ranges }) {
   const labels = ranges.filter(({ engineBraking }) => engineBraking).map(({ label }) => label);
-  return labels.length > 0 ? `Engine braking in ${listed(labels)}.` : "No range has engine braking.";
+  return labels.length > 0 ? say("page-chart-braking", { ranges: listed(labels) }) : say("page-chart-braking-none");
 }
 
 /**
@@ -144,9 +147,6 @@ function step(step) {
 /** @param {Chart} chart */
 function spreadWords(chart) {
   if (!chart.spread) return [];
-  return [
-    "Spread ",
-    h("b", { title: fraction(chart.spread) }, number(chart.spread.decimal, 3)),
-    ", largest forward ratio over smallest.",
-  ];
+  const spread = h("b", { title: fraction(chart.spread) }, number(chart.spread.decimal, 3));
+  return sayParts("page-chart-spread", { spread });
 }

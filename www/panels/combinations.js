@@ -4,6 +4,7 @@ import { h } from "../kit/dom.js";
 import { follow } from "../state/follow.js";
 import { fraction, ratio } from "../kit/format.js";
 import { table } from "../kit/table.js";
+import { say } from "../kit/words.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
 /** @typedef {import("./registry.js").Surroundings} Surroundings */
@@ -13,13 +14,13 @@ import { table } from "../kit/table.js";
 /** Rows added at a time: 16 elements have 65 536 combinations. */
 const PAGE = 100;
 
-/** @type {[string, string][]} */
+/** The states, with their messages. @type {[string, string][]} */
 const STATES = [
-  ["driving", "Drives"],
-  ["over-applied", "Over-applied"],
-  ["neutral", "Neutral"],
-  ["output-held", "Output held"],
-  ["tied-up", "Tied up"],
+  ["driving", "state-driving"],
+  ["over-applied", "state-over-applied"],
+  ["neutral", "state-neutral"],
+  ["output-held", "state-output-held"],
+  ["tied-up", "state-tied-up"],
 ];
 
 /**
@@ -27,11 +28,12 @@ const STATES = [
  * @param {Surroundings} surroundings
  */
 export function fill(panel, { desk }) {
-  const { node: outcomes, body } = table("Every combination", ["Applied", "State", "Ratio"], [2]);
+  const heads = [say("page-combinations-applied"), say("page-combinations-state"), say("page-ratio")];
+  const { node: outcomes, body } = table(say("page-panel-combinations"), heads, [2]);
   const filter = /** @type {HTMLSelectElement} */ (h("select", { id: "states", change: restart }));
   const more = h("button", { class: "plain", type: "button", click: add });
   panel.fill(
-    h("p", { class: "filter" }, h("label", { for: "states" }, "Show"), h("span", { class: "select" }, filter)),
+    h("p", { class: "filter" }, h("label", { for: "states" }, say("page-combinations-show")), h("span", { class: "select" }, filter)),
     h("div", { class: "scroll tall" }, outcomes, more),
   );
   /** @type {Outcome[] | undefined} */
@@ -45,9 +47,9 @@ export function fill(panel, { desk }) {
     const counts = new Map();
     for (const { state } of all) counts.set(state, (counts.get(state) ?? 0) + 1);
     filter.replaceChildren(
-      h("option", { value: "" }, `all ${all.length}`),
+      h("option", { value: "" }, say("page-combinations-all", { count: all.length })),
       ...STATES.filter(([key]) => counts.has(key)).map(([key, name]) =>
-        h("option", { value: key }, `${name} (${counts.get(key)})`),
+        h("option", { value: key }, say("page-combinations-of", { state: say(name), count: counts.get(key) })),
       ),
     );
     restart();
@@ -65,7 +67,7 @@ export function fill(panel, { desk }) {
     body.append(...chosen.slice(shown, shown + PAGE).map((outcome) => row(desk, outcome)));
     const left = chosen.length - body.children.length;
     more.hidden = left === 0;
-    more.textContent = `Show ${Math.min(left, PAGE)} more of ${left}`;
+    more.textContent = say("page-combinations-more", { count: Math.min(left, PAGE), left });
     mark();
   }
 
@@ -94,6 +96,7 @@ export function fill(panel, { desk }) {
 function row(desk, outcome) {
   const { applied } = outcome;
   const [, state] = STATES.find(([key]) => key === outcome.state) ?? [];
+  const names = applied.join(" ") || say("page-combinations-none");
   return h(
     "tr",
     { class: "pick", "data-applied": applied.join(), "data-state": outcome.state, click: () => desk.apply(applied) },
@@ -103,10 +106,10 @@ function row(desk, outcome) {
       h(
         "button",
         { class: "bare", type: "button", title: applied.map((id) => desk.elementLabel(id)).join(", ") },
-        applied.join(" ") || "none",
+        names,
       ),
     ),
-    h("td", {}, state ?? outcome.state),
+    h("td", {}, state ? say(state) : outcome.state),
     h("td", { class: "figure", title: outcome.ratio ? fraction(outcome.ratio) : null }, ratio(outcome.ratio)),
   );
 }

@@ -3,16 +3,9 @@
 import { h } from "../kit/dom.js";
 import { follow } from "../state/follow.js";
 import { exactly, negated, NOTHING, size, WHOLE } from "../state/quantities.js";
-import {
-  capital,
-  elementWords,
-  IDLE,
-  INDETERMINATE,
-  memberWords,
-  recirculationWords,
-  shareWords,
-} from "../state/effort_words.js";
+import { elementWords, idleWords, memberWords, recirculationWords, shareWords } from "../state/effort_words.js";
 import { table } from "../kit/table.js";
+import { capital, say } from "../kit/words.js";
 import { unitChoice } from "../stage/unit_choice.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
@@ -31,20 +24,13 @@ import { unitChoice } from "../stage/unit_choice.js";
 export function fill(panel, { desk }) {
   const notes = h("div", { class: "effort-notes", "data-part": "effort-notes" });
   const heads = [h("span", {}), h("span", {}), h("span", {})];
-  const { node: efforts, body } = table("Torque and power", ["Set and member", ...heads], [1, 2, 3]);
-  const signs = h(
-    "p",
-    { class: "note" },
-    "Without losses. A member’s torque is what its shaft puts on the set, positive forward; " +
-      "an element’s is the size of what it holds or passes on. " +
-      "In the whole train, torque goes in at the input and is given out at the output and to the " +
-      "housing: the input’s is the sum of these two.",
-  );
+  const { node: efforts, body } = table(say("page-panel-effort"), [say("page-effort-member"), ...heads], [1, 2, 3]);
+  const signs = h("p", { class: "note" }, say("page-effort-signs"));
   panel.fill(
     notes,
     h("div", { class: "scroll" }, efforts),
     signs,
-    h("p", { class: "filter" }, h("span", { class: "quiet" }, "Power in"), unitChoice(desk, "power")),
+    h("p", { class: "filter" }, h("span", { class: "quiet" }, say("page-effort-power-in")), unitChoice(desk, "power")),
   );
   /** @type {Row[]} */
   let ends = [];
@@ -58,19 +44,18 @@ export function fill(panel, { desk }) {
   function build() {
     const { info } = desk;
     if (!info) return;
-    ends = Object.entries({ input: "Input", output: "Output", housing: info.housing }).map(
-      ([end, name]) => new Row(name, { "data-end": end }),
-    );
+    const names = { input: say("page-input"), output: say("page-output"), housing: info.housing };
+    ends = Object.entries(names).map(([end, name]) => new Row(name, { "data-end": end }));
     sets = info.couplings.map(({ label }) => new Group(label));
     members = info.couplings.map((coupling) =>
       coupling.members.map(({ role, shaft }, index) => memberRow(desk, coupling.id, index, role, shaft)),
     );
     elements = info.elements.map(({ id, label }) => new Row(label, { "data-element-id": id }));
     body.replaceChildren(
-      new Group("Whole train").node,
+      new Group(say("page-effort-train")).node,
       ...ends.map(({ node }) => node),
       ...sets.flatMap((set, at) => [set.node, ...members[at].map(({ node }) => node)]),
-      ...(elements.length > 0 ? [new Group("Clutches and brakes").node] : []),
+      ...(elements.length > 0 ? [new Group(say("page-elements")).node] : []),
       ...elements.map(({ node }) => node),
     );
   }
@@ -81,20 +66,20 @@ export function fill(panel, { desk }) {
     const { effort } = answer;
     heads.forEach((head, at) => (head.textContent = quantities.unit(KINDS[at])));
     efforts.hidden = signs.hidden = !effort;
-    panel.hint(effort?.output ? `${quantities.text("torque", negated(effort.output))} out` : "");
+    panel.hint(effort?.output ? say("page-effort-out", { torque: quantities.text("torque", negated(effort.output)) }) : "");
     notes.replaceChildren(...noteWords(desk, answer).map((words) => h("p", {}, words)));
     if (!effort) return;
     const output = answer.shafts.find(({ id }) => id === info.output)?.speed ?? null;
     const all = [
-      { speed: WHOLE, torque: WHOLE, power: WHOLE, words: "drives the train" },
-      { speed: output, torque: negated(effort.output), power: effort.output && WHOLE, words: "delivers" },
-      { speed: NOTHING, torque: effort.housing, power: effort.housing && NOTHING, words: "takes the reaction" },
+      { speed: WHOLE, torque: WHOLE, power: WHOLE, words: say("page-effort-drives") },
+      { speed: output, torque: negated(effort.output), power: effort.output && WHOLE, words: say("page-effort-delivers") },
+      { speed: NOTHING, torque: effort.housing, power: effort.housing && NOTHING, words: say("page-effort-reaction") },
     ];
     ends.forEach((row, at) => row.fill(quantities, all[at]));
     answer.couplings.forEach((coupling, at) => {
       const { torques, powers } = effort.couplings[at];
       const idle = torques.every((torque) => torque?.decimal === 0);
-      sets[at].say(idle ? IDLE : shareWords(coupling, effort.couplings[at]));
+      sets[at].say(idle ? idleWords() : shareWords(coupling, effort.couplings[at]));
       coupling.members.forEach(({ speed }, index) => {
         const [torque, power] = [torques[index], powers[index]];
         const words = idle ? "" : memberWords(torque, power);
@@ -120,9 +105,6 @@ export function fill(panel, { desk }) {
   follow(desk, ["answer", "light"], light);
 }
 
-const DRIVE =
-  "Shown for the input driving the load; that the load drives the input is chosen for losses only.";
-
 const KINDS = /** @type {const} */ (["speed", "torque", "power"]);
 
 /**
@@ -132,11 +114,11 @@ const KINDS = /** @type {const} */ (["speed", "torque", "power"]);
  */
 function noteWords(desk, answer) {
   const { effort, stateWords } = answer;
-  if (!effort) return [`${stateWords}: only a train that drives has torques to show.`];
-  const words = effort.determinate ? [] : [INDETERMINATE];
+  if (!effort) return [say("page-effort-none", { state: stateWords })];
+  const words = effort.determinate ? [] : [say("page-indeterminate")];
   const round = recirculationWords(desk, answer, effort);
   if (round) words.push(round);
-  if (desk.assumptions.coasting) words.push(DRIVE);
+  if (desk.assumptions.coasting) words.push(say("page-effort-driving"));
   return words;
 }
 
@@ -217,7 +199,7 @@ class Row {
     this.#words.textContent = values.words;
     KINDS.forEach((kind, at) => {
       this.#figures[at].textContent = quantities.figure(kind, values[kind]);
-      this.#figures[at].title = exactly(values[kind], `input ${kind}`);
+      this.#figures[at].title = exactly(values[kind], kind);
     });
   }
 

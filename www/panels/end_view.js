@@ -1,6 +1,7 @@
 /** One set seen along the axis, its gears turning at their true relative speeds. */
 
 import { h } from "../kit/dom.js";
+import { say } from "../kit/words.js";
 import { follow } from "../state/follow.js";
 import { drawing } from "../stage/drawing.js";
 
@@ -15,7 +16,7 @@ export function fill(panel, { desk, redraw, draws, signal }) {
   const { canvas, holder, paint } = drawing(desk, "end", undefined, redraw, signal);
   const sets = /** @type {HTMLSelectElement} */ (h("select", { id: "end-set", change: choose }));
   panel.fill(
-    h("p", { class: "filter" }, h("label", { for: "end-set" }, "Seen from the input"), h("span", { class: "select" }, sets)),
+    h("p", { class: "filter" }, h("label", { for: "end-set" }, say("page-end-view-set")), h("span", { class: "select" }, sets)),
     holder,
   );
 
@@ -27,8 +28,8 @@ export function fill(panel, { desk, redraw, draws, signal }) {
   }
 
   function choose() {
-    const label = sets.selectedOptions[0]?.textContent ?? "";
-    canvas.setAttribute("aria-label", `${label} seen along the axis`);
+    const set = sets.selectedOptions[0]?.textContent ?? "";
+    canvas.setAttribute("aria-label", say("page-drawing-end", { set }));
     redraw();
   }
 

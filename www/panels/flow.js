@@ -1,5 +1,6 @@
 /** The power flow: a band for every stream of power, as wide as there is power in it. */
 
+import { say } from "../kit/words.js";
 import { follow } from "../state/follow.js";
 import { drawing } from "../stage/drawing.js";
 
@@ -31,6 +32,6 @@ export function fill(panel, { desk, redraw, draws, signal }) {
 
   desk.addEventListener("answer", () => (measured = 0));
   follow(desk, ["train"], () => {
-    canvas.setAttribute("aria-label", `Power flow of ${desk.info?.name ?? ""}; the table of torque and power says the same`);
+    canvas.setAttribute("aria-label", say("page-drawing-flow", { train: desk.info?.name ?? "" }));
   });
 }

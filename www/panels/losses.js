@@ -7,8 +7,9 @@ import { number } from "../kit/format.js";
 import { formula } from "../kit/mathml.js";
 import { percent } from "../state/quantities.js";
 import { forField, fromField, unitOf } from "../state/units.js";
-import { LOSS_OUTCOMES } from "../state/effort_words.js";
+import { outcomeWords } from "../state/effort_words.js";
 import { table } from "../kit/table.js";
+import { say, sayParts } from "../kit/words.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
 /** @typedef {import("./registry.js").Surroundings} Surroundings */
@@ -18,15 +19,13 @@ import { table } from "../kit/table.js";
 /** What is left of a mesh that does not roll: the engine's rounding. */
 const ROUNDING = 1e-9;
 
-const NO_TORQUE = "Without input torque there is nothing to weigh the drag against.";
-
 /**
  * @param {Panel} panel
  * @param {Surroundings} surroundings
  */
 export function fill(panel, { desk }) {
   const result = h("p", { class: "efficiency-line", "data-part": "efficiency" });
-  const { node: list, body } = table("Losses", ["Loss", "", "%"], [1, 2]);
+  const { node: list, body } = table(say("page-panel-losses"), [say("page-losses-loss"), "", "%"], [1, 2]);
   const unit = /** @type {HTMLElement} */ (list.querySelectorAll("thead th")[1]);
   panel.fill(result, list, ...fields(desk));
 
@@ -43,7 +42,7 @@ export function fill(panel, { desk }) {
     panel.hint(efficiency === null ? "" : percent(efficiency));
     list.hidden = efficiency === null;
     if (!found || efficiency === null) {
-      result.replaceChildren(found ? LOSS_OUTCOMES[found.outcome] : NO_TORQUE);
+      result.replaceChildren(found ? outcomeWords(found) : say("page-losses-no-torque"));
       return;
     }
     // Coasting, the torque that is typed in is what comes out at the input shaft.
@@ -56,20 +55,21 @@ export function fill(panel, { desk }) {
     const row = (/** @type {string} */ name, /** @type {number} */ share, /** @type {Record<string, unknown>} */ attributes) =>
       h("tr", attributes, h("th", { scope: "row" }, name), ...lost(share < ROUNDING ? 0 : share));
     unit.textContent = quantities.unit("loss");
-    result.replaceChildren(
-      h("b", {}, percent(efficiency, 4)),
-      ` efficiency${desk.assumptions.coasting ? " coasting" : ""}; `,
-      `${quantities.text("torque", { decimal: Math.abs(found.output ?? 0) })} at the output.`,
-    );
+    const values = {
+      efficiency: h("b", {}, percent(efficiency, 4)),
+      way: desk.assumptions.coasting ? "coasting" : "driving",
+      torque: quantities.text("torque", { decimal: Math.abs(found.output ?? 0) }),
+    };
+    result.replaceChildren(...sayParts("page-losses-efficiency", values));
     const label = new Map(answer.couplings.map((coupling) => [coupling.id, coupling.label]));
     body.replaceChildren(
       ...found.meshes.map(({ coupling, mesh, share }) =>
-        row(`${label.get(coupling)}, ${mesh}`, share, { "data-coupling": coupling, "data-mesh": mesh }),
+        row(say("page-part-of-set", { set: label.get(coupling) ?? "", part: mesh }), share, { "data-coupling": coupling, "data-mesh": mesh }),
       ),
       ...found.drag.map(({ element, share }) =>
-        row(`${desk.elementLabel(element)}, drag`, share, { "data-drag": element }),
+        row(say("page-part-of-set", { set: desk.elementLabel(element), part: say("page-losses-drag") }), share, { "data-drag": element }),
       ),
-      row("All", 1 - efficiency, { class: "sum" }),
+      row(say("page-losses-all"), 1 - efficiency, { class: "sum" }),
     );
   }
 
@@ -85,11 +85,13 @@ function fields(desk) {
     h(
       "select",
       { id: "way", change: () => desk.assume({ coasting: way.value === "coast" }) },
-      h("option", { value: "drive" }, "The input drives the load"),
-      h("option", { value: "coast" }, "The load drives the input"),
+      h("option", { value: "drive" }, say("page-losses-way-drive")),
+      h("option", { value: "coast" }, say("page-losses-way-coast")),
     )
   );
   const dragUnit = h("span", { class: "unit" });
+  const law = formula("<mi>T</mi><mo>=</mo><mi>c</mi><mo>&#x2062;</mo><mi>\u0394n</mi>", "T = c·Δn");
+  const linear = h("span", { class: "inline-formula" }, law);
 
   function typeMesh() {
     const value = Number(mesh.value) / 100;
@@ -118,27 +120,21 @@ function fields(desk) {
     h(
       "div",
       { class: "assumption" },
-      h("label", { for: "mesh" }, "Mesh efficiency"),
+      h("label", { for: "mesh" }, say("page-losses-mesh")),
       h("span", { class: "field" }, mesh, h("span", { class: "unit" }, "%")),
-      h("p", { class: "note" }, "99 % for every mesh is common practice; makers’ data differ."),
+      h("p", { class: "note" }, say("page-losses-mesh-note")),
     ),
     h(
       "div",
       { class: "assumption" },
-      h("label", { for: "drag" }, "Drag of open elements"),
+      h("label", { for: "drag" }, say("page-losses-open")),
       h("span", { class: "field" }, drag, dragUnit),
-      h(
-        "p",
-        { class: "note" },
-        `at ${DRAG_SLIP} rev/min of slip, each; `,
-        h("span", { class: "inline-formula" }, formula("<mi>T</mi><mo>=</mo><mi>c</mi><mo>&#x2062;</mo><mi>\u0394n</mi>", "T = c·Δn")),
-        ", and 0 leaves it out.",
-      ),
+      h("p", { class: "note" }, ...sayParts("page-losses-open-note", { slip: DRAG_SLIP, formula: linear })),
     ),
     h(
       "div",
       { class: "assumption" },
-      h("label", { for: "way" }, "Power goes"),
+      h("label", { for: "way" }, say("page-losses-way")),
       h("span", { class: "select" }, way),
     ),
   ];

@@ -5,6 +5,7 @@ import { follow } from "../state/follow.js";
 import { fraction, NONE, number } from "../kit/format.js";
 import { motionMark } from "../kit/motion.js";
 import { table } from "../kit/table.js";
+import { say } from "../kit/words.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
 /** @typedef {import("./registry.js").Surroundings} Surroundings */
@@ -20,16 +21,16 @@ const SHORT_FRACTION = 9;
  */
 export function fill(panel, { desk }) {
   const unit = h("span");
-  const heads = ["Shaft", unit, "Per input turn", "Motion"];
-  const { node: shafts, body } = table("Members", heads, [1, 2]);
+  const heads = [say("page-shaft"), unit, say("page-per-input-turn"), say("page-members-motion")];
+  const { node: shafts, body } = table(say("page-panel-members"), heads, [1, 2]);
   panel.fill(h("div", { class: "scroll" }, shafts));
   /** @type {HTMLElement[]} */
   let rows = [];
 
   function build() {
     rows = (desk.info?.shafts ?? []).map(({ id, label }) => {
-      const end = id === desk.info?.input ? "input" : id === desk.info?.output ? "output" : "";
-      const named = label.toLowerCase().includes(end);
+      const end = endWord(desk, id);
+      const named = label.toLowerCase().includes(end.toLowerCase());
       const light = () => desk.light(id);
       const unlight = () => desk.light(undefined);
       return h(
@@ -72,6 +73,16 @@ export function fill(panel, { desk }) {
   follow(desk, ["train"], build);
   follow(desk, ["answer", "speed", "units"], update);
   follow(desk, ["answer", "light"], light);
+}
+
+/**
+ * Which end of the train a shaft is, if any.
+ * @param {Desk} desk
+ * @param {string} id
+ */
+function endWord({ info }, id) {
+  if (id === info?.input) return say("page-members-input");
+  return id === info?.output ? say("page-members-output") : "";
 }
 
 /** @param {Answer["shafts"][number]["speed"]} value */

@@ -9,6 +9,7 @@ import { GRADES } from "../state/road.js";
 import { unitOf } from "../state/units.js";
 import { drawing } from "../stage/drawing.js";
 import { table } from "../kit/table.js";
+import { say } from "../kit/words.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
 /** @typedef {import("./registry.js").Surroundings} Surroundings */
@@ -34,9 +35,9 @@ export function fill(panel, { desk, redraw, draws, signal }) {
   // Spoken only when what is found changes in kind, not with every number.
   const words = h("p", { class: "operating-words", role: "status", "data-part": "operating-words" });
   const { canvas, holder, paint, changed } = drawing(desk, DRAWING, CAUSES, redraw, signal);
-  canvas.setAttribute("aria-label", "Torque of the engine, and what is asked of it, over engine speed; the table says the same");
+  canvas.setAttribute("aria-label", say("page-drawing-operating"));
   const heads = KINDS.map(() => h("span"));
-  const { node: points, body } = table("Operating point", [unseen("Shaft"), ...heads], [1, 2, 3]);
+  const { node: points, body } = table(say("page-operating-point"), [unseen(say("page-shaft")), ...heads], [1, 2, 3]);
   const use = /** @type {HTMLButtonElement} */ (
     h("button", { class: "plain", type: "button", "data-part": "use-point", click: useInput })
   );
@@ -47,11 +48,7 @@ export function fill(panel, { desk, redraw, draws, signal }) {
     points,
     use,
     holder,
-    h(
-      "p",
-      { class: "note" },
-      "Steady running only, by tables and the mesh efficiency under Losses; the drag of open elements is left out. At its lowest speed an idle control keeps the engine running. For learning and early layout: the maker’s service information comes first.",
-    ),
+    h("p", { class: "note" }, say("page-operating-note")),
   );
   /** @type {Operating | null | undefined} */
   let found;
@@ -86,11 +83,11 @@ export function fill(panel, { desk, redraw, draws, signal }) {
     const { efficiency, stall: held } = found;
     const more = (/** @type {Point} */ point) => ratioWords(point, efficiency ?? 1);
     const rows = found.points.flatMap((point, at) => pointRows(desk, point, String(at), titleOf(point), more(point)));
-    const stall = held ? pointRows(desk, held, "stall", "Stall: output held", restWords(desk, found)) : [];
+    const stall = held ? pointRows(desk, held, "stall", say("page-operating-stall"), restWords(desk, found)) : [];
     body.replaceChildren(...rows, ...stall);
     points.hidden = rows.length + stall.length === 0;
     const point = best();
-    panel.hint(point ? `output ${text(desk, "torque", point.outputTorque)}` : "no steady point");
+    panel.hint(point ? say("page-operating-output", { torque: text(desk, "torque", point.outputTorque) }) : say("page-operating-none"));
     use.hidden = !point || point.inputTorque < 0;
     if (point) use.textContent = useWords(desk, point);
     use.disabled = !point || point.inputSpeed > MOST_SPEED || point.inputTorque > MOST_TORQUE;
@@ -116,7 +113,7 @@ function fields(desk) {
   const lockup = /** @type {HTMLInputElement} */ (
     h("input", { type: "checkbox", "data-part": "lockup", change: () => desk.drive({ lockup: lockup.checked }) })
   );
-  const lock = h("label", { class: "control check" }, lockup, h("span", {}, "Lock-up clutch applied"));
+  const lock = h("label", { class: "control check" }, lockup, h("span", {}, say("page-operating-lockup")));
 
   function update() {
     const { road, info } = desk;
@@ -129,7 +126,7 @@ function fields(desk) {
 
   const row = (/** @type {string} */ name, /** @type {ReturnType<typeof slider>} */ { input, output }) =>
     h("div", { class: "control road" }, h("label", { for: input.id }, name), input, output);
-  return [row("Pedal", pedal), row("Slope", grade), lock];
+  return [row(say("page-operating-pedal"), pedal), row(say("page-operating-slope"), grade), lock];
 }
 
 /**
@@ -163,8 +160,9 @@ function wholePercent(share) {
 
 /** @param {number} grade */
 function gradeWords(grade) {
-  if (grade === 0) return "level";
-  return `${wholePercent(Math.abs(grade))} ${grade > 0 ? "up" : "down"}`;
+  if (grade === 0) return say("page-operating-level");
+  const slope = wholePercent(Math.abs(grade));
+  return grade > 0 ? say("page-operating-up", { slope }) : say("page-operating-down", { slope });
 }
 
 /**
@@ -173,13 +171,14 @@ function gradeWords(grade) {
  * @param {Point} point
  */
 function useWords(desk, { inputSpeed, inputTorque }) {
-  return `Use ${text(desk, "speed", inputSpeed)} and ${text(desk, "torque", inputTorque)} at the input`;
+  const [speed, torque] = [text(desk, "speed", inputSpeed), text(desk, "torque", inputTorque)];
+  return say("page-operating-use", { speed, torque });
 }
 
 /** @param {Point} point */
 function titleOf({ stable, idling }) {
-  if (!stable) return "Steady, but unstable";
-  return idling ? "Steady at idle, stable" : "Steady, stable";
+  if (!stable) return say("page-operating-unstable");
+  return idling ? say("page-operating-idle") : say("page-operating-stable");
 }
 
 /**
@@ -189,9 +188,8 @@ function titleOf({ stable, idling }) {
  */
 function restWords(desk, { loadAtRest }) {
   if (loadAtRest === null) return "";
-  return loadAtRest >= 0
-    ? `the load resists with ${text(desk, "torque", loadAtRest)}`
-    : `the load drives with ${text(desk, "torque", -loadAtRest)}`;
+  const torque = text(desk, "torque", Math.abs(loadAtRest));
+  return loadAtRest >= 0 ? say("page-operating-resists", { torque }) : say("page-operating-drives", { torque });
 }
 
 /**
@@ -206,9 +204,9 @@ function pointRows(desk, point, key, title, more) {
   const open = point.capacityFactor !== null;
   const inputPower = point.powerIn - point.converterLoss;
   const rows = /** @type {const} */ ([
-    ["engine", open ? "Engine, pump" : "Engine", point.engineSpeed, point.engineTorque, point.powerIn],
-    ["input", open ? "Input, turbine" : "Input", point.inputSpeed, point.inputTorque, inputPower],
-    ["output", "Output", point.outputSpeed, point.outputTorque, point.powerOut],
+    ["engine", open ? say("page-operating-pump") : say("page-operating-engine"), point.engineSpeed, point.engineTorque, point.powerIn],
+    ["input", open ? say("page-operating-turbine") : say("page-input"), point.inputSpeed, point.inputTorque, inputPower],
+    ["output", say("page-output"), point.outputSpeed, point.outputTorque, point.powerOut],
   ]);
   const heading = h("th", { scope: "colgroup", colspan: 4 }, h("b", {}, title), h("span", { class: "does" }, more));
   return [
@@ -230,10 +228,10 @@ function pointRows(desk, point, key, title, more) {
  */
 function ratioWords({ speedRatio, torqueRatio, capacityFactor, powerIn, powerOut }, driving) {
   // Holding back, power comes from the output.
-  const gears = `gears ${percent(powerIn < 0 ? powerIn / powerOut : driving)} efficient`;
-  if (capacityFactor === null) return `engine and input as one, ${gears}`;
-  const ratios = `speed ratio ${number(speedRatio)}, torque ratio ${number(torqueRatio)}`;
-  return `${ratios}, converter ${percent(speedRatio * torqueRatio)} and ${gears}`;
+  const gears = percent(powerIn < 0 ? powerIn / powerOut : driving);
+  if (capacityFactor === null) return say("page-operating-locked", { gears });
+  const ratios = { speed: number(speedRatio), torque: number(torqueRatio) };
+  return say("page-operating-open", { ...ratios, converter: percent(speedRatio * torqueRatio), gears });
 }
 
 /**

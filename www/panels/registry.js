@@ -18,7 +18,7 @@
 /**
  * @typedef {object} Entry
  * @property {string} id what page, styles and tests know it by
- * @property {string} title
+ * @property {string} title the message that its heading is
  * @property {"side" | "below"} column
  * @property {boolean} [open] whether it is unfolded at first where there is room
  * @property {boolean} [wide] whether it takes all columns
@@ -32,35 +32,35 @@
 export const PANELS = [
   {
     id: "chart",
-    title: "Range chart",
+    title: "page-panel-chart",
     column: "side",
     open: true,
     load: () => import("./chart.js"),
   },
   {
     id: "members",
-    title: "Members",
+    title: "page-panel-members",
     column: "side",
     open: true,
     load: () => import("./members.js"),
   },
   {
     id: "effort",
-    title: "Torque and power",
+    title: "page-panel-effort",
     column: "side",
     hints: true,
     load: () => import("./effort.js"),
   },
   {
     id: "losses",
-    title: "Losses",
+    title: "page-panel-losses",
     column: "side",
     hints: true,
     load: () => import("./losses.js"),
   },
   {
     id: "teeth",
-    title: "Tooth checks",
+    title: "page-panel-teeth",
     column: "side",
     open: true,
     needs: ({ warnings }) => warnings.length > 0,
@@ -68,33 +68,33 @@ export const PANELS = [
   },
   {
     id: "combinations",
-    title: "Every combination",
+    title: "page-panel-combinations",
     column: "side",
     load: () => import("./combinations.js"),
   },
   {
     id: "share",
-    title: "Pictures, link and embedding",
+    title: "page-panel-share",
     column: "side",
     load: () => import("./share.js"),
   },
   {
     id: "working",
-    title: "Working",
+    title: "page-panel-working",
     column: "below",
     wide: true,
     load: () => import("./working.js"),
   },
   {
     id: "flow",
-    title: "Power flow",
+    title: "page-panel-flow",
     column: "below",
     wide: true,
     load: () => import("./flow.js"),
   },
   {
     id: "operating",
-    title: "Engine and road",
+    title: "page-panel-operating",
     column: "below",
     hints: true,
     needs: ({ engine }) => engine !== null,
@@ -102,7 +102,7 @@ export const PANELS = [
   },
   {
     id: "capacity",
-    title: "Clutch capacity",
+    title: "page-panel-capacity",
     column: "below",
     hints: true,
     needs: ({ friction, ranges }) => friction && ranges.length > 0,
@@ -110,19 +110,19 @@ export const PANELS = [
   },
   {
     id: "end-view",
-    title: "End view",
+    title: "page-panel-end-view",
     column: "below",
     load: () => import("./end_view.js"),
   },
   {
     id: "slips",
-    title: "Slip of open clutches and brakes",
+    title: "page-panel-slips",
     column: "below",
     load: () => import("./slips.js"),
   },
   {
     id: "bearings",
-    title: "Bearings and mesh orders",
+    title: "page-panel-bearings",
     column: "below",
     load: () => import("./bearings.js"),
   },

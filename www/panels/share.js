@@ -5,13 +5,15 @@ import { follow } from "../state/follow.js";
 import { fragmentOf, unusualCodes } from "../address/link.js";
 import { picture } from "../kit/picture.js";
 import { siteFile } from "../kit/site.js";
+import { say } from "../kit/words.js";
 import { shownWords } from "../stage/answer.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
 /** @typedef {import("./registry.js").Surroundings} Surroundings */
 /** @typedef {import("../kit/panel.js").Panel} Panel */
 
-const TITLES = { section: "Half-section drawing", lever: "Lever diagram" };
+/** What the files are titled. */
+const TITLES = { section: "page-drawing-section", lever: "page-drawing-lever" };
 
 /**
  * @param {Panel} panel
@@ -25,19 +27,24 @@ export function fill(panel, { desk }) {
     h("textarea", { id: "embed", readonly: true, rows: 4, spellcheck: "false", "data-part": "embed", focus: () => embed.select() })
   );
   const full = /** @type {HTMLInputElement} */ (h("input", { type: "checkbox", "data-part": "embed-all", change: update }));
-  const own = h("p", { class: "note" }, "A link can hold only the scenarios that come with the page; pass your file on with it.");
+  const own = h("p", { class: "note" }, say("page-share-own"));
   const linked = h(
     "div",
     { class: "linked" },
-    h("label", { for: "link" }, "Link to this view"),
+    h("label", { for: "link" }, say("page-share-link")),
     h("div", { class: "copy" }, link, copyButton(link)),
-    h("label", { for: "embed" }, "Embed this view in a page"),
+    h("label", { for: "embed" }, say("page-share-embed")),
     embed,
-    h("label", { class: "control check" }, full, h("span", {}, "With ranges, controls and panels, not only answer and drawings")),
+    h("label", { class: "control check" }, full, h("span", {}, say("page-share-full"))),
     copyButton(embed),
   );
   panel.fill(
-    h("p", { class: "row" }, pictureButton(desk, "section", "Half-section, SVG"), pictureButton(desk, "lever", "Levers, SVG")),
+    h(
+      "p",
+      { class: "row" },
+      pictureButton(desk, "section", say("page-share-section")),
+      pictureButton(desk, "lever", say("page-share-lever")),
+    ),
     linked,
     own,
   );
@@ -75,8 +82,8 @@ function pictureButton(desk, drawing, name) {
   async function save() {
     const drawn = desk.svg(drawing, 0, 0);
     if (!drawn) return;
-    const train = desk.info?.name ?? "train";
-    const file = await picture(drawn, `${TITLES[drawing]} of ${train}`, shownWords(desk));
+    const train = desk.info?.name ?? "";
+    const file = await picture(drawn, say(TITLES[drawing], { train }), shownWords(desk));
     const address = URL.createObjectURL(file);
     const stem = train.toLowerCase().replace(/[^a-z0-9]+/g, "-");
     h("a", { href: address, download: `${stem}-${drawing}.svg` }).click();
@@ -86,18 +93,18 @@ function pictureButton(desk, drawing, name) {
 
 /** @param {HTMLInputElement | HTMLTextAreaElement} field */
 function copyButton(field) {
-  const button = h("button", { class: "plain", type: "button", click: copy }, "Copy");
+  const button = h("button", { class: "plain", type: "button", click: copy }, say("page-share-copy"));
   return button;
 
   async function copy() {
     try {
       await navigator.clipboard.writeText(field.value);
-      button.textContent = "Copied";
+      button.textContent = say("page-share-copied");
     } catch {
       // Without the clipboard the text is at least selected, ready for the user's own copy.
       field.select();
-      button.textContent = "Selected: copy it now";
+      button.textContent = say("page-share-selected");
     }
-    setTimeout(() => (button.textContent = "Copy"), 2000);
+    setTimeout(() => (button.textContent = say("page-share-copy")), 2000);
   }
 }

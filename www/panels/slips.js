@@ -4,6 +4,7 @@ import { h } from "../kit/dom.js";
 import { follow } from "../state/follow.js";
 import { fraction } from "../kit/format.js";
 import { table } from "../kit/table.js";
+import { say } from "../kit/words.js";
 
 /**
  * @param {import("../kit/panel.js").Panel} panel
@@ -11,21 +12,16 @@ import { table } from "../kit/table.js";
  */
 export function fill(panel, { desk }) {
   const unit = h("span");
-  const { node: slips, body } = table("Slip of open elements", ["Open element", unit], [1]);
-  const signs = h(
-    "p",
-    { class: "note" },
-    "A brake’s slip is the speed of what it would hold. A clutch’s is how fast its first side turns " +
-      "past its second: positive where the first turns forward, seen from the second.",
-  );
-  const none = h("p", { class: "note" }, "Nothing is open.");
+  const { node: slips, body } = table(say("page-slips"), [say("page-slips-element"), unit], [1]);
+  const signs = h("p", { class: "note" }, say("page-slips-signs"));
+  const none = h("p", { class: "note" }, say("page-slips-none"));
   panel.fill(slips, none, signs);
 
   const nounsOf = (/** @type {string} */ id) => desk.info?.elements.find((known) => known.id === id)?.nouns ?? ["", ""];
 
   follow(desk, ["answer", "speed", "units"], () => {
     const { quantities } = desk;
-    unit.textContent = `Slip, ${quantities.unit("speed")}`;
+    unit.textContent = say("page-slips-in", { unit: quantities.unit("speed") });
     const open = desk.answer?.elements.filter(({ applied }) => !applied) ?? [];
     body.replaceChildren(
       ...open.map(({ id, label, kind, slip }) =>
@@ -33,7 +29,7 @@ export function fill(panel, { desk }) {
           "tr",
           { "data-element-id": id },
           h("th", { scope: "row" }, label, h("span", { class: "does" }, sides(kind, nounsOf(id)))),
-          h("td", { class: "figure", title: slip ? fraction(slip) : null }, slip ? quantities.figure("speed", slip) : "free"),
+          h("td", { class: "figure", title: slip ? fraction(slip) : null }, slip ? quantities.figure("speed", slip) : say("page-free")),
         ),
       ),
     );
@@ -48,5 +44,5 @@ export function fill(panel, { desk }) {
  * @param {string[]} nouns
  */
 function sides(kind, [first, second]) {
-  return kind === "brake" ? first : `${first} past ${second}`;
+  return kind === "brake" ? first : say("page-slips-past", { first, second });
 }

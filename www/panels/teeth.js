@@ -1,6 +1,7 @@
 /** What the tooth counts of a set do not satisfy. */
 
 import { h } from "../kit/dom.js";
+import { sayParts } from "../kit/words.js";
 import { follow } from "../state/follow.js";
 
 /**
@@ -16,7 +17,7 @@ export function fill(panel, { desk }) {
     list.replaceChildren(
       ...warnings.map(({ coupling, text }) => {
         const set = desk.info?.couplings.find(({ id }) => id === coupling);
-        return h("li", {}, h("b", {}, set?.label ?? coupling), `: ${text}.`);
+        return h("li", {}, ...sayParts("page-teeth-note", { set: h("b", {}, set?.label ?? coupling), text }));
       }),
     );
   });

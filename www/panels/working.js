@@ -5,6 +5,7 @@ import { follow } from "../state/follow.js";
 import { fraction, ratio } from "../kit/format.js";
 import { formula, fractionMathml } from "../kit/mathml.js";
 import { scroller } from "../kit/table.js";
+import { parted, say, sayParts } from "../kit/words.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
 /** @typedef {import("./registry.js").Surroundings} Surroundings */
@@ -20,8 +21,8 @@ export function fill(panel, { desk, signal }) {
   const equations = h("dl", { class: "equations" });
   const symbols = h("p", { class: "note" });
   panel.fill(
-    scroller(derived, "Formula of the ratio", signal),
-    scroller(equations, "Speed equation of each set", signal),
+    scroller(derived, say("page-working-ratio"), signal),
+    scroller(equations, say("page-working-sets"), signal),
     symbols,
   );
 
@@ -39,17 +40,11 @@ export function fill(panel, { desk, signal }) {
 
 /** @param {Answer} answer */
 function derivation({ ratio: value, state, stateWords, working }) {
-  if (!value) return [h("p", {}, `${stateWords}: there is no ratio to work out.`)];
+  if (!value) return [h("p", {}, say("page-working-none", { state: stateWords }))];
   const result = `<mo>=</mo>${fractionMathml(value.fraction)}`;
   const about = value.fraction.includes("/") ? `<mo>≈</mo>${decimal(value)}` : "";
   if (!working.ratio) {
-    const why =
-      state === "over-applied" && working.noFormula === "only-these-teeth"
-        ? "More is applied than needed, and it goes together only with these very tooth counts: there is no formula in symbols."
-        : working.noFormula === "too-long"
-          ? "The formula of this ratio is too long to read, so none is written."
-          : "The ratio holds only with these very tooth counts: there is no formula in symbols.";
-    return [h("p", {}, why), line(`<mi>i</mi>${result}${about}`, `i = ${fraction(value)}`)];
+    return [h("p", {}, noFormulaWords(state, working)), line(`<mi>i</mi>${result}${about}`, `i = ${fraction(value)}`)];
   }
   const { symbols, symbolsMathml, numbers, numbersMathml } = working.ratio;
   const same = numbers === fraction(value) || symbols === numbers;
@@ -59,6 +54,16 @@ function derivation({ ratio: value, state, stateWords, working }) {
       ? ""
       : line(`<mphantom><mi>i</mi></mphantom><mo>=</mo>${same ? "" : `${numbersMathml}<mo>=</mo>`}${fractionMathml(value.fraction)}${about}`, `= ${numbers} = ${fraction(value)}`),
   ];
+}
+
+/**
+ * @param {Answer["state"]} state
+ * @param {Answer["working"]} working
+ */
+function noFormulaWords(state, { noFormula }) {
+  if (noFormula === "too-long") return say("page-working-too-long");
+  const spare = state === "over-applied" && noFormula === "only-these-teeth";
+  return spare ? say("page-working-only-these-spare") : say("page-working-only-these");
 }
 
 /**
@@ -92,20 +97,16 @@ function equationRow({ couplings }, { coupling, left, right }) {
 
 /** @param {Answer} answer */
 function symbolWords({ couplings }) {
-  const has = (/** @type {string} */ wanted) =>
-    couplings.some(({ members }) => members.some(({ role }) => role === wanted));
+  const sets = couplings.map(({ members }) => members.map(({ letter }) => letter));
   const words = [];
-  if (has("sun")) words.push("S and R are the teeth of sun and ring, C is the carrier");
-  if (has("small sun")) {
-    words.push("Sa, Sb and R are the teeth of small sun, large sun and ring, C is the carrier");
-  }
-  if (has("first sun")) words.push("Sa and Sb are the teeth of first and second sun, C is the carrier");
+  if (sets.some((letters) => letters.includes("S"))) words.push(say("page-working-sun"));
+  const twoSuns = sets.filter((letters) => letters.includes("Sb"));
+  if (twoSuns.some((letters) => letters.includes("R"))) words.push(say("page-working-two-suns-ring"));
+  if (twoSuns.some((letters) => !letters.includes("R"))) words.push(say("page-working-two-suns"));
   if (couplings.some(({ pinions }) => pinions.some(({ secondStep }) => secondStep !== null))) {
-    words.push("P and Q are the teeth of the two steps of a pinion, Q of that in the ring or on the second sun");
+    words.push(say("page-working-steps"));
   }
-  if (has("first gear")) {
-    words.push("Za and Zb are the teeth of a pair’s first and second gear");
-  }
-  words.push("ω is a speed", "the last figure counts the sets in order");
-  return [h("i", {}, "i"), ` is input speed over output speed; ${words.join("; ")}.`];
+  if (sets.some((letters) => letters.includes("Za"))) words.push(say("page-working-pair"));
+  words.push(say("page-working-speed"), say("page-working-count"));
+  return sayParts("page-working-symbols", { ratio: h("i", {}, "i"), symbols: parted(words) });
 }

@@ -2,7 +2,8 @@
 
 import { h, icon } from "../kit/dom.js";
 import { follow } from "../state/follow.js";
-import { fraction, listed, ratio } from "../kit/format.js";
+import { fraction, ratio } from "../kit/format.js";
+import { listed, say, sayParts } from "../kit/words.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
 /** @typedef {import("../state/desk.js").Answer} Answer */
@@ -21,7 +22,7 @@ export function answerBand(desk) {
   const spoken = h("p", { class: "unseen", role: "status", "data-part": "spoken" });
   const node = h(
     "div",
-    { class: "answer", part: "answer", role: "group", "aria-label": "Answer", "data-part": "answer" },
+    { class: "answer", part: "answer", role: "group", "aria-label": say("page-answer"), "data-part": "answer" },
     h("div", { class: "answer-main" }, kicker, line),
     words,
     spoken,
@@ -72,8 +73,11 @@ export function answerBand(desk) {
  * @param {Answer} answer
  */
 function spokenWords(applied, answer) {
-  const figure = answer.ratio ? `Ratio ${ratio(answer.ratio)} to 1, ` : "";
-  return [`${applied}. ${figure}${answer.stateWords}: ${answer.answer}.`, ...answer.sentences].join(" ");
+  const values = { applied, state: answer.stateWords, answer: answer.answer };
+  const first = answer.ratio
+    ? say("page-spoken-ratio", { ...values, ratio: ratio(answer.ratio) })
+    : say("page-spoken", values);
+  return [first, ...answer.sentences].join(" ");
 }
 
 /**
@@ -102,7 +106,7 @@ function headline(answer) {
   if (!answer.ratio) {
     const free =
       answer.state === "neutral"
-        ? h("span", { class: "answer-more" }, `${answer.degreesOfFreedom} degrees of freedom where one is wanted`)
+        ? h("span", { class: "answer-more" }, say("page-answer-degrees", { count: answer.degreesOfFreedom }))
         : null;
     return [
       h("span", { class: "answer-figure" }, state),
@@ -111,6 +115,7 @@ function headline(answer) {
   }
   const direction = answer.ratio.decimal < 0 ? "backward" : "forward";
   const [way, ...pace] = answer.answer.split(", ");
+  const exact = h("span", { class: "figures", "data-part": "exact" }, fraction(answer.ratio));
   return [
     h(
       "span",
@@ -122,13 +127,7 @@ function headline(answer) {
       "span",
       { class: "answer-block" },
       h("span", { class: `answer-way ${direction}`, "data-part": "direction" }, icon(direction), way),
-      h(
-        "span",
-        { class: "answer-more" },
-        state,
-        `, ${pace.join(", ")}; exactly `,
-        h("span", { class: "figures", "data-part": "exact" }, fraction(answer.ratio)),
-      ),
+      h("span", { class: "answer-more" }, ...sayParts("page-answer-more", { state, pace: pace.join(", "), exact })),
     ),
   ];
 }
@@ -139,14 +138,14 @@ function headline(answer) {
  */
 function appliedWords(desk, answer) {
   const labels = answer.applied.map((id) => desk.elementLabel(id));
-  const applied = labels.length > 0 ? `${listed(labels)} applied` : "Nothing applied";
+  const applied = labels.length > 0 ? say("page-applied", { elements: listed(labels) }) : say("page-applied-none");
   const range = desk.info?.ranges.find((known) => known.id === answer.range);
-  return range ? `${range.label} · ${applied}` : applied;
+  return range ? say("page-applied-range", { range: range.label, applied }) : applied;
 }
 
 /** @param {Desk} desk */
 function previewWords(desk) {
   const id = desk.preview?.id ?? "";
-  const verb = desk.answer?.applied.includes(id) ? "releasing" : "closing";
-  return `Preview: ${verb} ${desk.elementLabel(id)} gives`;
+  const does = desk.answer?.applied.includes(id) ? "releasing" : "closing";
+  return say("page-preview-gives", { does, element: desk.elementLabel(id) });
 }

@@ -6,6 +6,7 @@
 import { h, icon } from "../kit/dom.js";
 import { follow } from "../state/follow.js";
 import { ratio } from "../kit/format.js";
+import { say } from "../kit/words.js";
 
 /**
  * @param {import("../state/desk.js").Desk} desk
@@ -25,12 +26,12 @@ export function brief(desk, figure, signal) {
     const answer = desk.preview?.answer ?? desk.answer;
     if (!answer) return;
     const range = desk.info?.ranges.find(({ id }) => id === answer.range)?.label;
-    const names = [desk.preview ? "Preview" : undefined, range].filter(Boolean).join(": ");
+    const preview = range ? say("page-preview-range", { range }) : say("page-preview");
     line.toggleAttribute("data-preview", Boolean(desk.preview));
     line.replaceChildren(
       h("b", {}, answer.ratio ? `${ratio(answer.ratio)} : 1` : answer.stateWords),
       ...(answer.ratio ? [way(answer.ratio.decimal < 0 ? "backward" : "forward", answer.answer.split(", ")[0])] : []),
-      h("span", { class: "brief-range" }, names),
+      h("span", { class: "brief-range" }, desk.preview ? preview : (range ?? "")),
     );
   });
   // The answer has a status of its own, which says all of this.

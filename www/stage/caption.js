@@ -2,15 +2,12 @@
 
 import { h } from "../kit/dom.js";
 import { follow } from "../state/follow.js";
-import { endWords, IDLE, memberName, memberWords } from "../state/effort_words.js";
+import { endWords, idleWords, memberName, memberWords } from "../state/effort_words.js";
 import { motionMark } from "../kit/motion.js";
+import { parted, say } from "../kit/words.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
 /** @typedef {import("../state/desk.js").Answer} Answer */
-
-const HINT =
-  "Drag a plate pack to close or open it, or press it. Point at a member to follow it everywhere. " +
-  "P and Q are pinions, and a number beside a gear is its teeth.";
 
 /** @param {Desk} desk */
 export function caption(desk) {
@@ -23,7 +20,7 @@ export function caption(desk) {
     const housing = lit === "housing";
     node.toggleAttribute("data-lit", Boolean(shaft) || housing);
     if (!answer || !(shaft || housing)) {
-      node.textContent = HINT;
+      node.textContent = say("page-hint");
       return;
     }
     const motion = shaft ? answer.motions[index] : "held";
@@ -33,7 +30,7 @@ export function caption(desk) {
       h("b", {}, shaft?.label ?? desk.info?.housing ?? ""),
       speed,
       motionMark(motion),
-      effort.length > 0 ? h("span", { class: "caption-effort" }, effort.join("; ")) : "",
+      effort.length > 0 ? h("span", { class: "caption-effort" }, parted(effort)) : "",
     );
   }
   follow(desk, ["answer", "light", "speed", "torque", "units"], update);
@@ -59,11 +56,12 @@ function effortWords(desk, answer, shaft) {
         ? litMember.coupling === coupling.id && litMember.index === index
         : member.shaft === shaft && torque?.decimal !== 0;
       if (!pointed) return [];
-      const words = `${memberName(coupling, index)} ${memberWords(torque, power)}`;
-      const figures = `${quantities.text("torque", torque)}, ${quantities.text("power", power)}`;
-      return [torque ? `${words}: ${figures}` : words];
+      const does = { member: memberName(coupling, index), does: memberWords(torque, power) };
+      if (!torque) return [say("page-member-does", does)];
+      const figures = { torque: quantities.text("torque", torque), power: quantities.text("power", power) };
+      return [say("page-member-does-at", { ...does, ...figures })];
     }),
   );
   const all = [...ends, ...members];
-  return all.length > 0 ? all : [IDLE];
+  return all.length > 0 ? all : [idleWords()];
 }

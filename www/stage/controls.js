@@ -3,6 +3,7 @@
 import { h } from "../kit/dom.js";
 import { follow } from "../state/follow.js";
 import { MOST_SPEED, MOST_TORQUE, NO_BREAK, number } from "../kit/format.js";
+import { say } from "../kit/words.js";
 import { WHOLE } from "../state/quantities.js";
 import { forField, fromField, unitOf } from "../state/units.js";
 import { unitChoice } from "./unit_choice.js";
@@ -13,27 +14,27 @@ import { unitChoice } from "./unit_choice.js";
  */
 export function controls(desk, rate) {
   const limits = { min: 0, max: MOST_SPEED, step: 50 };
-  const slider = input("range", { ...limits, "aria-label": "Input speed", input: slide });
+  const slider = input("range", { ...limits, "aria-label": say("page-input-speed"), input: slide });
   const speed = amountField(desk, "speed", MOST_SPEED, (value) => desk.setSpeed(value));
   const torque = amountField(desk, "torque", MOST_TORQUE, (value) => desk.setTorque(value));
   const merged = input("checkbox", { "data-part": "merged", change: merge });
   const oneModule = input("checkbox", { "data-part": "one-module", change: scale });
-  const apart = h("span", { class: "note" }, " (no two sets here share two shafts)");
+  const apart = h("span", { class: "note" }, ` ${say("page-joined-none")}`);
 
   const node = h(
     "div",
-    { class: "controls", part: "controls", role: "group", "aria-label": "Input and turning" },
+    { class: "controls", part: "controls", role: "group", "aria-label": say("page-controls") },
     h(
       "div",
       { class: "control speed" },
-      h("label", { for: "speed" }, "Input speed"),
+      h("label", { for: "speed" }, say("page-input-speed")),
       slider,
       ...speed.nodes,
     ),
     h(
       "div",
       { class: "control" },
-      h("label", { for: "torque" }, "Input torque"),
+      h("label", { for: "torque" }, say("page-input-torque")),
       ...torque.nodes,
     ),
     rate,
@@ -41,9 +42,9 @@ export function controls(desk, rate) {
       "label",
       { class: "control check" },
       merged,
-      h("span", {}, "Join sets that share two shafts in one lever", apart),
+      h("span", {}, say("page-joined"), apart),
     ),
-    h("label", { class: "control check" }, oneModule, h("span", {}, "Draw all gears to one scale")),
+    h("label", { class: "control check" }, oneModule, h("span", {}, say("page-one-scale"))),
   );
 
   function slide() {
@@ -60,7 +61,7 @@ export function controls(desk, rate) {
 
   function update() {
     slider.value = String(desk.speed);
-    slider.setAttribute("aria-label", `Input speed in ${desk.quantities.unit("speed")}`);
+    slider.setAttribute("aria-label", say("page-input-speed-in", { unit: desk.quantities.unit("speed") }));
     slider.setAttribute("aria-valuetext", desk.quantities.text("speed", WHOLE));
     speed.show(desk.speed);
     torque.show(desk.torque);
@@ -93,7 +94,7 @@ function amountField(desk, quantity, most, set) {
     change: type,
   });
   const unit = () => unitOf(desk.units, quantity);
-  const range = () => `0 to ${number(most / unit().size)}${NO_BREAK}${unit().name}`;
+  const range = () => say("page-up-to", { most: `${number(most / unit().size)}${NO_BREAK}${unit().name}` });
 
   function type() {
     const typed = field.value;
@@ -104,7 +105,8 @@ function amountField(desk, quantity, most, set) {
     // The limit itself, rounded as it is shown, is in range.
     const fits = !bad && Number(forField(kept, unit())) === Number(typed);
     const outside = !bad && kept !== value && !fits;
-    note.textContent = bad ? `Not a number: ${range()}` : outside ? `Allowed: ${range()}` : "";
+    if (bad) note.textContent = say("page-not-number", { range: range() });
+    else note.textContent = outside ? say("page-allowed", { range: range() }) : "";
   }
 
   /** @param {number} value */

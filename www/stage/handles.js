@@ -2,6 +2,7 @@
 
 import { arrowTarget, h, rove } from "../kit/dom.js";
 import { makeDraggable } from "../kit/drag.js";
+import { say } from "../kit/words.js";
 import { follow } from "../state/follow.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
@@ -15,7 +16,7 @@ const SMALLEST = 44;
  * @param {(event: Event) => void} drawNow draws at once and measures from the event
  */
 export function handles(desk, drawNow) {
-  const node = h("div", { class: "handles", role: "group", "aria-label": "Clutches and brakes" });
+  const node = h("div", { class: "handles", role: "group", "aria-label": say("page-elements") });
   /** @type {Map<string, Handle>} */
   let places = new Map();
   /** @type {HTMLElement[]} */
@@ -88,18 +89,21 @@ export function handles(desk, drawNow) {
       const id = button.dataset.elementId ?? "";
       const applied = desk.answer?.applied.includes(id) ?? false;
       button.setAttribute("aria-checked", String(applied));
-      button.setAttribute("aria-label", `${name(id)}; ${applied ? "applied" : "open"}`);
+      button.setAttribute("aria-label", name(id, applied ? "applied" : "open"));
       button.toggleAttribute("data-fights", desk.answer?.fight?.elements.includes(id) ?? false);
     }
   }
 
-  /** @param {string} id */
-  function name(id) {
+  /**
+   * @param {string} id
+   * @param {"applied" | "open"} state
+   */
+  function name(id, state) {
     const element = desk.info?.elements.find((known) => known.id === id);
     if (!element) return id;
-    const [first, second] = element.nouns;
-    const does = element.kind === "brake" ? `holds ${first}` : `joins ${first} and ${second}`;
-    return `${element.label}, ${does}`;
+    const { kind, label, nouns } = element;
+    const [first, second] = nouns;
+    return say("page-switch", { element: label, kind, first, second, state });
   }
 
   follow(desk, ["answer"], update);

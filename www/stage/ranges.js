@@ -1,6 +1,7 @@
 /** One button a range; arrow keys step through them. */
 
 import { arrowTarget, h, rove } from "../kit/dom.js";
+import { say } from "../kit/words.js";
 import { follow } from "../state/follow.js";
 
 /** Labels of more characters than this are set smaller, so that a row still holds several. */
@@ -13,11 +14,11 @@ const LONG = 10;
 export function ranges(desk, beside) {
   /** Whether there are to be buttons at all. */
   let offered = true;
-  const buttons = h("div", { class: "range-buttons", role: "group", "aria-label": "Ranges" });
+  const buttons = h("div", { class: "range-buttons", role: "group", "aria-label": say("page-ranges") });
   const release = h(
     "button",
     { class: "plain", type: "button", "data-part": "release-all", click: () => desk.apply([]) },
-    "Release all",
+    say("page-release-all"),
   );
   const node = h("div", { class: "ranges", part: "ranges" }, buttons, h("div", { class: "ranges-end" }, ...beside, release));
 

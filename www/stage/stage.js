@@ -6,6 +6,7 @@
  */
 
 import { h } from "../kit/dom.js";
+import { say } from "../kit/words.js";
 import { follow } from "../state/follow.js";
 import { growthIn } from "./growth.js";
 import { handles } from "./handles.js";
@@ -146,10 +147,13 @@ export function stage(desk, page, signal) {
   signal.addEventListener("abort", () => observer.disconnect());
 
   function describe() {
-    const name = desk.info?.name ?? "";
+    const train = desk.info?.name ?? "";
     const caution = desk.info?.caution;
-    section.setAttribute("aria-label", `Half-section drawing of ${name}${caution ? `. ${caution}` : ""}`);
-    lever.setAttribute("aria-label", `Lever diagram of ${name}; the table of members says the same`);
+    const drawn = caution
+      ? say("page-drawing-section-caution", { train, caution })
+      : say("page-drawing-section", { train });
+    section.setAttribute("aria-label", drawn);
+    lever.setAttribute("aria-label", say("page-drawing-lever-said", { train }));
     fit();
   }
   // To one scale they may be higher.

@@ -1,13 +1,14 @@
 /** Whether the drawings turn: beside the ranges, where it is in sight together with what turns. */
 
 import { h, icon } from "../kit/dom.js";
+import { say } from "../kit/words.js";
 import { follow } from "../state/follow.js";
 
-/** Rates of turning as shares of the engine's full rate. */
+/** Rates of turning as shares of the engine's full rate, with their messages. */
 const RATES = [
-  { rate: 1, name: "Normal" },
-  { rate: 0.4, name: "Slow" },
-  { rate: 0.1, name: "Very slow" },
+  { rate: 1, name: "page-rate-normal" },
+  { rate: 0.4, name: "page-rate-slow" },
+  { rate: 0.1, name: "page-rate-very-slow" },
 ];
 
 /** @param {import("../state/desk.js").Desk} desk */
@@ -16,10 +17,10 @@ export function turning(desk) {
     h(
       "select",
       { id: "rate", "data-part": "rate", change: choose },
-      ...RATES.map(({ rate, name }) => h("option", { value: rate }, name)),
+      ...RATES.map(({ rate, name }) => h("option", { value: rate }, say(name))),
     )
   );
-  const stillness = h("span", { class: "note", id: "stillness" }, "Your system asks for no motion.");
+  const stillness = h("span", { class: "note", id: "stillness" }, say("page-stillness"));
   const play = h("button", {
     class: "plain play",
     type: "button",
@@ -40,7 +41,7 @@ export function turning(desk) {
 
   function update() {
     const turns = desk.look.rate > 0;
-    play.replaceChildren(icon(turns ? "pause" : "play"), turns ? "Stop" : "Turn");
+    play.replaceChildren(icon(turns ? "pause" : "play"), turns ? say("page-stop") : say("page-turn"));
     play.disabled = desk.still;
     stillness.hidden = !desk.still;
   }
@@ -49,7 +50,7 @@ export function turning(desk) {
   const rate = h(
     "div",
     { class: "control" },
-    h("label", { for: rates.id }, "Turning"),
+    h("label", { for: rates.id }, say("page-turning")),
     h("span", { class: "select" }, rates),
     stillness,
   );

@@ -1,6 +1,7 @@
 /** Choosing the unit of a quantity, where its number stands. */
 
 import { h } from "../kit/dom.js";
+import { say } from "../kit/words.js";
 import { follow } from "../state/follow.js";
 import { UNITS } from "../state/units.js";
 
@@ -13,7 +14,7 @@ export function unitChoice(desk, quantity) {
     h(
       "select",
       {
-        "aria-label": `Unit of ${quantity}`,
+        "aria-label": say("page-unit-of", { quantity }),
         "data-unit": quantity,
         change: () => desk.setUnits({ [quantity]: select.value }),
       },

@@ -1,6 +1,7 @@
 /** The switch that shows a train whole where it is wider than its place, and marks of what is cut off. */
 
 import { h } from "../kit/dom.js";
+import { say } from "../kit/words.js";
 
 /**
  * @param {HTMLElement} scroller
@@ -10,7 +11,7 @@ export function wholeSwitch(scroller, changed) {
   const button = h(
     "button",
     { class: "plain", type: "button", "aria-pressed": "false", "data-part": "whole", hidden: true, click: press },
-    "Whole train",
+    say("page-whole"),
   );
   const frame = h("div", { class: "stage-frame" }, scroller, mark("left"), mark("right"));
   scroller.addEventListener("scroll", point, { passive: true });
@@ -31,7 +32,7 @@ export function wholeSwitch(scroller, changed) {
     const scrolls = wide && !on;
     if (scrolls) scroller.tabIndex = 0;
     else scroller.removeAttribute("tabindex");
-    scroller.setAttribute("aria-label", scrolls ? "Drawings; they scroll sideways" : "Drawings");
+    scroller.setAttribute("aria-label", scrolls ? say("page-drawings-scroll") : say("page-drawings"));
     point();
   }
 

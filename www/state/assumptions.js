@@ -1,6 +1,7 @@
 /** What is assumed about losses, and what the engine makes of it. */
 
 import { Failure } from "../kit/problems.js";
+import { say } from "../kit/words.js";
 
 /** @typedef {import("./desk.js").Desk} Desk */
 
@@ -52,8 +53,8 @@ export function assumptionsFrom(code) {
   const mesh = percent / 100;
   const inside = isMesh(mesh) && isDrag(drag);
   if (numbers.length !== 3 || !inside || !(coasting === 0 || coasting === 1)) {
-    const fix = `write the efficiency of a mesh above 0 and up to 100, the drag from 0 to ${MOST_DRAG} and 0 or 1 for coasting`;
-    throw new Failure("losses", `"${code}" is not a mesh efficiency, a drag and a way of driving`, fix);
+    const fix = say("page-fix-losses", { most: MOST_DRAG });
+    throw new Failure("losses", say("page-problem-losses", { code }), fix);
   }
   return { mesh, drag, coasting: coasting === 1 };
 }

@@ -3,6 +3,7 @@
 import { hostAnswered, noList } from "../kit/before.js";
 import { Failure, Problems } from "../kit/problems.js";
 import { siteFile } from "../kit/site.js";
+import { say } from "../kit/words.js";
 
 /** @typedef {{ stem: string, name: string, text: string }} Entry */
 
@@ -49,11 +50,8 @@ async function list() {
  */
 export function readFile(file) {
   if (file.size > MOST_BYTES) {
-    throw new Failure(
-      file.name,
-      `the file has ${Math.ceil(file.size / 1024)} KiB, and a scenario has at most 64 KiB`,
-      "choose a scenario file",
-    );
+    const [size, most] = [Math.ceil(file.size / 1024), MOST_BYTES / 1024];
+    throw new Failure(file.name, say("page-problem-large", { size, most }), say("page-fix-large"));
   }
   return file.text();
 }

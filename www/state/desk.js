@@ -11,6 +11,7 @@
 import { abandon, isTrap, replaceEngine, useEngine } from "./engine.js";
 import { inPieces } from "../kit/pieces.js";
 import { Problems, problemsOf } from "../kit/problems.js";
+import { say } from "../kit/words.js";
 import { USUAL_ASSUMPTIONS } from "./assumptions.js";
 import { Quantities } from "./quantities.js";
 import { USUAL_ROAD } from "./road.js";
@@ -337,10 +338,10 @@ export class Desk extends EventTarget {
    * @param {unknown} error
    * @param {string} [heading] what that means for what is on screen
    */
-  report(error, heading = "That did not work. What was on screen is still there.") {
+  report(error, heading = say("page-heading-kept")) {
     this.problems = problemsOf(error);
     this.failure = error instanceof Error ? error : new Problems(this.problems);
-    this.heading = this.info ? heading : "Nothing can be shown yet.";
+    this.heading = this.info ? heading : say("page-heading-nothing");
     this.#emit("message");
   }
 
@@ -450,17 +451,16 @@ export class Desk extends EventTarget {
     if (this.#gone) return;
     // What broke it once is tried once more, then the scenario as it opens, then nothing.
     const applied = this.#traps === 1 ? this.answer?.applied : undefined;
-    const place = "engine";
-    const problem = `it stopped working (${error.message})`;
+    const place = say("page-place-engine");
+    const problem = say("page-problem-engine", { reason: error.message });
     if (this.#traps > 2 || !this.source) {
-      this.report({ problems: [{ place, problem, fix: "choose another scenario or reload" }] });
+      this.report({ problems: [{ place, problem, fix: say("page-fix-engine-other") }] });
       return;
     }
     try {
       this.open(this.#text, this.source, { applied });
-      const fix = "go on; should it happen again, reload the page";
-      const heading = "The engine was started afresh with this scenario.";
-      this.report({ problems: [{ place, problem, fix }] }, heading);
+      const fix = say("page-fix-engine-again");
+      this.report({ problems: [{ place, problem, fix }] }, say("page-heading-afresh"));
     } catch (second) {
       this.report(second);
     }

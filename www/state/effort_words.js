@@ -1,6 +1,6 @@
 /** What torques and powers mean, in words. */
 
-import { listed } from "../kit/format.js";
+import { capital, listed, say } from "../kit/words.js";
 import { negated, percent, WHOLE } from "./quantities.js";
 
 /** @typedef {import("./desk.js").Desk} Desk */
@@ -9,19 +9,18 @@ import { negated, percent, WHOLE } from "./quantities.js";
 /** @typedef {import("../engine/levertrain.js").Effort} Effort */
 /** @typedef {Answer["couplings"][number]} Coupling */
 
-export const INDETERMINATE = "More is applied than needed: equilibrium does not say who carries how much.";
+/**
+ * What losses without an efficiency mean; nothing where there is one.
+ * @param {import("../engine/levertrain.js").Losses} losses
+ */
+export function outcomeWords({ outcome, efficiency }) {
+  return efficiency === null ? say("page-losses-outcome", { outcome }) : "";
+}
 
-/** What each outcome of losses without an efficiency means. @type {Record<string, string>} */
-export const LOSS_OUTCOMES = {
-  "self-locking": "Self-locking: no power gets through, the losses take all of it.",
-  ambiguous:
-    "Ambiguous: power could go round in more than one way, each with another efficiency, and the gears do not say which.",
-  indeterminate: INDETERMINATE,
-  "too-many": "Too many gear sets roll at once to try every way the power may go through them.",
-  "no-drive": "Only a train that drives has an efficiency.",
-};
-
-export const IDLE = "carries no torque";
+/** What is said of whoever carries no torque. */
+export function idleWords() {
+  return say("page-does-nothing");
+}
 
 /**
  * A member by its role and set.
@@ -29,7 +28,7 @@ export const IDLE = "carries no torque";
  * @param {number} index
  */
 export function memberName({ label, members }, index) {
-  return `${members[index].role} of ${label}`;
+  return say("page-member", { member: members[index].role, set: label });
 }
 
 /**
@@ -38,10 +37,10 @@ export function memberName({ label, members }, index) {
  * @param {Exact | null} power
  */
 export function memberWords(torque, power) {
-  if (!torque || !power) return "not determined";
-  if (power.decimal > 0) return "drives the set";
-  if (power.decimal < 0) return "driven by the set";
-  return torque.decimal === 0 ? IDLE : "holds";
+  if (!torque || !power) return say("page-undetermined");
+  if (power.decimal > 0) return say("page-does-drive");
+  if (power.decimal < 0) return say("page-does-driven");
+  return torque.decimal === 0 ? idleWords() : say("page-does-hold");
 }
 
 /**
@@ -52,11 +51,12 @@ export function memberWords(torque, power) {
  */
 export function endWords({ info, quantities }, effort, shaft) {
   const words = [];
+  const power = quantities.text("power", WHOLE);
   if (shaft === info?.input) {
-    words.push(`takes in ${quantities.text("torque", WHOLE)}, ${quantities.text("power", WHOLE)}`);
+    words.push(say("page-end-takes", { torque: quantities.text("torque", WHOLE), power }));
   }
   if (shaft === info?.output && effort.output) {
-    words.push(`delivers ${quantities.text("torque", negated(effort.output))}, ${quantities.text("power", WHOLE)}`);
+    words.push(say("page-end-delivers", { torque: quantities.text("torque", negated(effort.output)), power }));
   }
   return words;
 }
@@ -68,16 +68,17 @@ export function endWords({ info, quantities }, effort, shaft) {
  * @param {Effort["elements"][number]} effort
  */
 export function elementWords({ kind, nouns: [first, second] }, { applied, slip }, { torque, power }) {
-  if (!applied && kind !== "one-way") return "open";
+  if (!applied && kind !== "one-way") return say("page-element-open");
   // One that stands still, because something else holds its ends together, does not overrun.
-  if (!applied) return slip?.decimal ? "overruns" : "idle";
-  if (!torque || !power) return "not determined";
-  if (torque.decimal === 0) return IDLE;
+  if (!applied) return slip?.decimal ? say("page-element-overruns") : say("page-element-idle");
+  if (!torque || !power) return say("page-undetermined");
+  if (torque.decimal === 0) return idleWords();
   if (kind === "brake" || (kind === "one-way" && power.decimal === 0)) {
-    return `keeps ${first} from turning ${torque.decimal > 0 ? "forward" : "backward"}`;
+    return say("page-element-keeps", { first, way: torque.decimal > 0 ? "forward" : "backward" });
   }
-  if (power.decimal === 0) return `holds ${first} and ${second} together at rest`;
-  return power.decimal > 0 ? `passes power from ${first} to ${second}` : `passes power from ${second} to ${first}`;
+  if (power.decimal === 0) return say("page-element-at-rest", { first, second });
+  const [from, to] = power.decimal > 0 ? [first, second] : [second, first];
+  return say("page-element-passes", { from, to });
 }
 
 /**
@@ -86,8 +87,10 @@ export function elementWords({ kind, nouns: [first, second] }, { applied, slip }
  * @param {Effort["couplings"][number]} effort
  */
 export function shareWords({ members }, { shares }) {
-  const words = shares.map(({ member, share }) => `${members[member].role} ${percent(share.decimal, 2)}`);
-  return words.length === 0 ? "" : `driven by ${listed(words)}`;
+  const words = shares.map(({ member, share }) =>
+    say("page-share", { member: members[member].role, share: percent(share.decimal, 2) }),
+  );
+  return words.length === 0 ? "" : say("page-shares", { shares: listed(words) });
 }
 
 /**
@@ -102,10 +105,7 @@ export function recirculationWords(desk, answer, effort) {
   const carries = (/** @type {Exact | null} */ power) => power?.fraction.replace("-", "") === most.fraction;
   const element = effort.elements.find(({ power }) => carries(power));
   const name = element ? desk.elementLabel(element.id) : capital(loadedMember(answer, effort, carries));
-  return (
-    `${name} carries ${most.decimal.toPrecision(3)} times the input power: ` +
-    "part of it goes round inside the train."
-  );
+  return say("page-recirculation", { name, times: most.decimal.toPrecision(3) });
 }
 
 /**
@@ -115,14 +115,9 @@ export function recirculationWords(desk, answer, effort) {
  */
 function loadedMember({ couplings }, effort, carries) {
   const names = couplings.flatMap((coupling, at) =>
-    coupling.members.flatMap((_, index) =>
-      carries(effort.couplings[at].powers[index]) ? [`the ${memberName(coupling, index)}`] : [],
+    coupling.members.flatMap(({ role }, index) =>
+      carries(effort.couplings[at].powers[index]) ? [say("page-the-member", { member: role, set: coupling.label })] : [],
     ),
   );
-  return names[0] ?? "a member";
-}
-
-/** @param {string} text */
-export function capital(text) {
-  return text.charAt(0).toUpperCase() + text.slice(1);
+  return names[0] ?? say("page-some-member");
 }

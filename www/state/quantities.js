@@ -1,6 +1,7 @@
 /** Exact parts of the input's speed, torque and power as numbers a person reads. */
 
 import { fraction, NO_BREAK, NONE, number } from "../kit/format.js";
+import { say } from "../kit/words.js";
 import { lossUnit, power, unitOf } from "./units.js";
 
 /** @typedef {import("../kit/format.js").Exact} Exact */
@@ -76,10 +77,10 @@ export function size(part) {
 /**
  * Says what the exact number is, for a title.
  * @param {Exact | null} part
- * @param {string} whole what it is a part of
+ * @param {"speed" | "torque" | "power"} quantity what of the input it is a part of
  */
-export function exactly(part, whole) {
-  return part ? `${fraction(part)} × ${whole}` : "";
+export function exactly(part, quantity) {
+  return part ? say("page-exactly", { share: fraction(part), quantity }) : "";
 }
 
 /**

@@ -1,6 +1,7 @@
 /** What driver and road ask for. */
 
 import { Failure } from "../kit/problems.js";
+import { say } from "../kit/words.js";
 
 /**
  * @typedef {object} Road
@@ -33,8 +34,8 @@ export function roadFrom(code) {
   const [pedal, grade, locked] = numbers;
   const inside = pedal >= 0 && pedal <= 100 && grade >= GRADES.min && grade <= GRADES.max;
   if (numbers.length !== 3 || !inside || !(locked === 0 || locked === 1)) {
-    const fix = `write the pedal from 0 to 100, the slope from ${GRADES.min} to ${GRADES.max} and 0 or 1 for lock-up`;
-    throw new Failure("road", `"${code}" is not a pedal, a slope and a lock-up`, fix);
+    const fix = say("page-fix-road", { least: GRADES.min, most: GRADES.max });
+    throw new Failure("road", say("page-problem-road", { code }), fix);
   }
   return { pedal: pedal / 100, grade: grade / 100, lockup: locked === 1 };
 }

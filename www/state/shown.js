@@ -1,6 +1,7 @@
 /** What the drawings show beside speeds, and how they show it. */
 
 import { Failure } from "../kit/problems.js";
+import { say } from "../kit/words.js";
 
 /** @typedef {{ power: boolean, merged: boolean, one_module: boolean }} Shown power on the half-section, levers joined, gears to one scale */
 
@@ -22,7 +23,8 @@ export function shownNames(shown) {
 export function shownFrom(names) {
   const unknown = names.find((name) => !Object.hasOwn(NAMES, name));
   if (unknown !== undefined) {
-    throw new Failure("shows", `there is no view "${unknown}"`, `use ${Object.keys(NAMES).join(", ")}, or leave it out`);
+    const known = Object.keys(NAMES).join(", ");
+    throw new Failure("shows", say("page-problem-view", { name: unknown }), say("page-fix-known", { known }));
   }
   return { power: names.includes("power"), merged: names.includes("joined"), one_module: names.includes("scale") };
 }

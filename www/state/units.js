@@ -6,6 +6,7 @@
  */
 
 import { Failure } from "../kit/problems.js";
+import { say } from "../kit/words.js";
 
 /** Metres. */
 const FOOT = 0.3048;
@@ -99,7 +100,7 @@ export function unitsFrom(codes) {
     const quantity = QUANTITIES.find((quantity) => Object.hasOwn(UNITS[quantity], code));
     if (!quantity) {
       const known = QUANTITIES.flatMap((quantity) => Object.keys(UNITS[quantity])).join(", ");
-      throw new Failure("units", `"${code}" is not a unit`, `use some of ${known}`);
+      throw new Failure("units", say("page-problem-unit", { code }), say("page-fix-unit", { known }));
     }
     units[quantity] = code;
   }

@@ -162,6 +162,8 @@ pub struct CouplingReport {
 pub struct MemberReport {
     /// `sun`, `ring`, `carrier`…
     pub role: &'static str,
+    /// What its teeth, or a carrier's speed, are called in formulas: `S`, `Sa`, `R`, `C`…
+    pub letter: &'static str,
     /// Id of its shaft, or `housing`.
     pub shaft: String,
     /// Its tooth count; a carrier has none.
@@ -347,6 +349,7 @@ fn coupling_report(
         .zip(bodies)
         .map(|(member, &body)| MemberReport {
             role: member.role.word(),
+            letter: member.role.letter(),
             shaft: member.shaft.to_owned(),
             teeth: member.teeth.map(u32::from),
             speed: exact(combination.body_speed(body)),

@@ -59,13 +59,35 @@ fn page_and_engine_speak_from_the_file() -> Result<()> {
     let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join("words-other");
     let site = own_site::make(folder, &[(LESSON, &lesson())])?;
     let text = fs::read_to_string(site.join(WORDS))?;
-    let message = "state-driving = Drives";
-    ensure!(text.contains(message), "no {message}");
-    let other = text.replace(message, "state-driving = F\u{e4}hrt");
+    let changes = [
+        ("state-driving = Drives", "state-driving = F\u{e4}hrt"),
+        ("page-panel-losses = Losses", "page-panel-losses = Verluste"),
+        // Elements stand where the sentence wants them.
+        (
+            "page-answer-more = { $state }, { $pace }; exactly { $exact }",
+            "page-answer-more = genau { $exact }: { $state }, { $pace }",
+        ),
+    ];
+    let mut other = text;
+    for (message, said) in changes {
+        ensure!(other.contains(message), "no {message}");
+        other = other.replace(message, said);
+    }
     fs::write(site.join(WORDS), other)?;
     page::open_in(&site, View::LAPTOP, LESSON, |page| {
         let seen = page.seen()?;
         ensure!(seen.state.as_deref() == Some("F\u{e4}hrt"), "{seen:?}");
+        let heading: String = page.get(
+            "probe.one('[data-part=losses] h2').textContent",
+            Value::Null,
+        )?;
+        ensure!(heading == "Verluste", "{heading:?}");
+        let more: Vec<String> = page.get(
+            "[...probe.one('[data-part=exact]').parentElement.childNodes] \
+                .map((node) => node.dataset?.part ?? node.textContent)",
+            Value::Null,
+        )?;
+        ensure!(more[..4] == ["genau ", "exact", ": ", "state"], "{more:?}");
         Ok(())
     })
 }

@@ -484,6 +484,10 @@ export type Member = {
  */
 role: string, 
 /**
+ * What its teeth, or a carrier's speed, are called in formulas: `S`, `Sa`, `R`, `C`…
+ */
+letter: string, 
+/**
  * Id of its shaft, or `housing`.
  */
 shaft: string, 

@@ -92,6 +92,7 @@ impl<'a> TrainInfo<'a> {
             let facts = coupling.facts();
             let members = facts.members().into_iter().map(|member| MemberReport {
                 role: member.role.word(),
+                letter: member.role.letter(),
                 shaft: member.shaft.to_owned(),
                 teeth: member.teeth.map(u32::from),
                 speed: None,

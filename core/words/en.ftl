@@ -1,4 +1,4 @@
-# What the core says, in the syntax of Project Fluent. core/src/base/catalogue.rs reads messages,
+# All that a person reads, in the syntax of Project Fluent. core/src/base/catalogue.rs reads messages,
 # variables, literals and selections by word, by number or by plural category; no line is continued
 # outside of a selection.
 

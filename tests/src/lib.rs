@@ -9,6 +9,7 @@ pub mod gearing;
 pub mod generate;
 pub mod laws;
 pub mod literals;
+pub mod made_up;
 pub mod rational;
 pub mod schema;
 pub mod script_literals;

@@ -11,21 +11,15 @@ use levertrain_core::report::{Explanation, OperatingReport, warnings};
 use levertrain_core::words::Catalogue;
 use levertrain_core::{ElementSet, Problem, Scenario, Train};
 use levertrain_tests::files::{root, scenarios, schema};
+use levertrain_tests::made_up::{FIRST_MARK, made_up, ours, rename};
 use levertrain_web::pictures;
 use levertrain_web::session::Session;
 use levertrain_web::settings::Settings;
 use serde_json::{Value, json};
 
-/// What is alike in all languages: letters of members and pinions, and symbols of units.
-const SYMBOLS: [&str; 16] = [
-    "S", "Sa", "Sb", "R", "C", "H", "P", "Q", "Za", "Zb", "rev", "min", "rad", "s", "N", "m",
-];
-
 /// What says what is wrong, and with what; messages beginning so carry a mark of their own, so that
 /// it is seen which are reached.
 const MARKED: [&str; 2] = ["problem-", "fix-"];
-/// The first of the marks, which are letters without a meaning.
-const FIRST_MARK: u32 = 0xe000;
 /// Those that only a page can bring about.
 const OF_A_PAGE: [&str; 3] = ["problem-nothing-open", "fix-nothing-open", "problem-canvas"];
 /// Settings, all of them right.
@@ -178,19 +172,6 @@ fn other_problems() -> Result<Vec<Problem>> {
     Ok(problems)
 }
 
-/// The first word in our letters that is no symbol and not known.
-fn ours(text: &str, known: &BTreeSet<String>) -> Option<String> {
-    let is_part = |c: char| c.is_ascii_alphanumeric();
-    let words = text
-        .split(|c: char| !is_part(c))
-        .filter(|word| !word.is_empty());
-    let mut words = words.filter(|word| {
-        let letters = word.trim_matches(|c: char| c.is_ascii_digit());
-        !letters.is_empty() && !SYMBOLS.contains(&letters) && !known.contains(*word)
-    });
-    words.next().map(str::to_owned)
-}
-
 /// The names of all fields that a schema describes, and the words that may stand in them.
 fn fields_in(schema: &Value, names: &mut BTreeSet<String>) {
     match schema {
@@ -226,72 +207,6 @@ fn speak() -> Result<Vec<String>> {
     let marked: Vec<String> = marked.map(str::to_owned).collect();
     Catalogue::of(made_up(&text, &marked).leak()).speak();
     Ok(marked)
-}
-
-/// A catalogue with its texts, and nothing else, in other letters, and some of them marked.
-fn made_up(catalogue: &str, marked: &[String]) -> String {
-    let mut written = String::new();
-    // Which braces are open, and whether what stands in them is text now, as in a variant.
-    let mut open: Vec<bool> = Vec::new();
-    let (mut key, mut literal) = (true, false);
-    let comments = |line: &&str| !line.starts_with('#');
-    let lines: Vec<&str> = catalogue.lines().filter(comments).collect();
-    for letter in (lines.join("\n") + "\n").chars() {
-        let is_text = !key && !literal && open.last().is_none_or(|text| *text);
-        written.push(if is_text { other(letter) } else { letter });
-        match letter {
-            '=' if key => {
-                key = false;
-                let line = written.rsplit('\n').next().unwrap_or_default();
-                let name = line.trim_end_matches([' ', '=']);
-                let place = marked.iter().position(|marked| marked == name);
-                let mark = place.and_then(|place| char::from_u32(FIRST_MARK + place as u32));
-                written.extend(mark.into_iter().flat_map(|mark| [' ', mark]));
-            }
-            '"' if open.last() == Some(&false) => literal = !literal,
-            _ if literal => {}
-            '{' => open.push(false),
-            '}' => drop(open.pop()),
-            ']' | '\n' => {
-                key |= letter == '\n' && open.is_empty();
-                if let Some(text) = open.last_mut() {
-                    *text = letter == ']';
-                }
-            }
-            _ => {}
-        }
-    }
-    written
-}
-
-/// A letter of the other script.
-fn other(letter: char) -> char {
-    let first = match letter {
-        'a'..='z' => 'а' as u32 - 'a' as u32,
-        'A'..='Z' => 'А' as u32 - 'A' as u32,
-        _ => return letter,
-    };
-    char::from_u32(letter as u32 + first).unwrap_or(letter)
-}
-
-/// Writes what people call things in the other script.
-fn rename(value: &mut Value) {
-    match value {
-        Value::Object(fields) => {
-            for (name, value) in fields {
-                match value {
-                    Value::String(text) => {
-                        if ["label", "name", "about", "housing_label"].contains(&name.as_str()) {
-                            *text = text.chars().map(other).collect();
-                        }
-                    }
-                    value => rename(value),
-                }
-            }
-        }
-        Value::Array(items) => items.iter_mut().for_each(rename),
-        _ => {}
-    }
 }
 
 /// A file with each of its values changed in turn, left out, called otherwise or repeated.

@@ -1,11 +1,14 @@
 //! What the page says comes from one file of the site.
 
+use std::collections::BTreeSet;
 use std::fs;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
-use anyhow::{Result, ensure};
-use levertrain_tests::browser::{View, own_site, page, skipped};
-use serde_json::Value;
+use anyhow::{Context, Result, ensure};
+use levertrain_tests::browser::{Page, View, own_site, page, skipped};
+use levertrain_tests::made_up::{made_up, ours, rename};
+use serde_json::{Value, json};
+use xtask::offline;
 
 use crate::by_hand::{self, FIRST};
 
@@ -88,6 +91,118 @@ fn page_and_engine_speak_from_the_file() -> Result<()> {
             Value::Null,
         )?;
         ensure!(more[..4] == ["genau ", "exact", ": ", "state"], "{more:?}");
+        Ok(())
+    })
+}
+
+/// All that is read or heard of the page, but for formulas, addresses and markup to copy.
+const SAID: &str = "(() => { \
+    const said = []; \
+    const attributes = ['alt', 'aria-label', 'aria-valuetext', 'placeholder', 'title']; \
+    for (const node of probe.all('*')) { \
+        if (node.closest('math, textarea, style')) continue; \
+        said.push(...attributes.map((name) => node.getAttribute(name) ?? '')); \
+        for (const child of node.childNodes) if (child instanceof Text) said.push(child.data); \
+    } \
+    return said.filter((text) => /[a-z]/i.test(text)); \
+})()";
+/// Symbols of units and of the ratio, and the page's own name, beside those of the drawings.
+const SYMBOLS: [&str; 9] = ["Hz", "Levertrain", "W", "ft", "hp", "i", "kW", "lbf", "mm"];
+/// What the links below say, and attributes and codes that may be used instead.
+const CODES: &str = "losses road shows units scenario zz on n t u o l v q furlong nothing joined \
+    power scale rpm rads Nm lbfft kW hp KiB 5e9 x";
+const LINKS: [&str; 8] = [
+    "#s=nothing",
+    "#on=X",
+    "#zz=1",
+    "#n=%zz",
+    "#s=@&on=V&n=5e9&t=x&zz=1",
+    "#s=@&u=furlong&o=1&l=7&v=q",
+    "#s=@&l=98,2,1&u=lbfft,hp,rads&o=60,-5,1&v=power,joined,scale",
+    "#s=@&t=0&l=99,5,0",
+];
+
+/// The site in a language that is made up, names of things included.
+fn made_up_site(name: &str) -> Result<PathBuf> {
+    let site = own_site::make(Path::new(env!("CARGO_TARGET_TMPDIR")).join(name), &[])?;
+    let text = fs::read_to_string(site.join(WORDS))?;
+    fs::write(site.join(WORDS), made_up(&text, &[]))?;
+    let list = site.join("scenarios/index.json");
+    let mut entries: Vec<Value> = serde_json::from_str(&fs::read_to_string(&list)?)?;
+    for entry in &mut entries {
+        let mut scenario: Value = serde_json::from_str(entry["text"].as_str().context("text")?)?;
+        rename(&mut scenario);
+        entry["name"] = scenario["name"].clone();
+        entry["text"] = scenario.to_string().into();
+    }
+    fs::write(list, json!(entries).to_string())?;
+    offline::list_files(&site)?;
+    Ok(site)
+}
+
+/// Fails where something that the page says is in our letters.
+fn says_nothing_in_ours(page: &Page, known: &BTreeSet<String>) -> Result<usize> {
+    page.rest()?;
+    let said: Vec<String> = page.get(SAID, Value::Null)?;
+    let ours = said
+        .iter()
+        .filter_map(|text| Some((ours(text, known)?, text)));
+    let ours: BTreeSet<(String, &String)> = ours.collect();
+    ensure!(ours.is_empty(), "{ours:?}");
+    page.get("probe.all('*').length", Value::Null)
+}
+
+/// Catches words that stand in a script of the page, or are put together there.
+#[test]
+fn in_a_made_up_language_the_page_says_nothing_in_ours() -> Result<()> {
+    if skipped() {
+        return Ok(());
+    }
+    let site = made_up_site("words-made-up")?;
+    let codes = CODES.split(' ').map(str::to_owned);
+    let mut known: BTreeSet<String> = SYMBOLS
+        .map(str::to_owned)
+        .into_iter()
+        .chain(codes)
+        .collect();
+    page::open_in(&site, View::LAPTOP, "index.html", |page| {
+        let stems: Vec<String> = page.get(
+            "probe.all('#scenario option').map(({ value }) => value)",
+            Value::Null,
+        )?;
+        let mut seen = 0;
+        for stem in &stems {
+            page.choose(stem)?;
+            // The panels of what it has.
+            page.run(
+                "for (const node of probe.all('details')) node.open = true",
+                Value::Null,
+            )?;
+            let ids: Vec<String> = page.get(
+                "probe.all('[data-part=chart] th > span, [data-element-id]') \
+                    .map((node) => node.dataset.elementId ?? node.firstChild.textContent)",
+                Value::Null,
+            )?;
+            known.extend(ids);
+            seen += says_nothing_in_ours(page, &known)?;
+            page.run(
+                "probe.all('[data-part=effort] [data-member] button')[1]?.focus()",
+                Value::Null,
+            )?;
+            seen += says_nothing_in_ours(page, &known)?;
+            page.click("[data-part=release-all]")?;
+            seen += says_nothing_in_ours(page, &known)?;
+        }
+        ensure!(seen > 10_000, "{seen}");
+        for link in LINKS {
+            let link = link.replace('@', by_hand::STEM);
+            page.goto(&format!("index.html{link}"))?;
+            page.run(
+                "for (const node of probe.all('details')) node.open = true",
+                Value::Null,
+            )?;
+            says_nothing_in_ours(page, &known).with_context(|| link)?;
+        }
         Ok(())
     })
 }

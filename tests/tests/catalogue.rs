@@ -79,6 +79,7 @@ const NO_WORDS: &[(&str, &[&str])] = &[
             "clutch",
             "double-pinion",
             "external",
+            "false",
             "forward",
             "gear-pair",
             "housing",
@@ -89,6 +90,7 @@ const NO_WORDS: &[(&str, &[&str])] = &[
             "ravigneaux",
             "stepped",
             "stepped-suns",
+            "true",
         ],
     ),
     (

@@ -1,6 +1,7 @@
 //! Strict JSON and reading it into types, each value with its place.
 
 mod read;
+mod reader;
 mod strict;
 mod value;
 

@@ -5,6 +5,7 @@
 
 mod arbitrary;
 mod catalogues;
+mod json;
 mod messages;
 mod mutated;
 mod named;

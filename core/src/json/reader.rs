@@ -1,0 +1,352 @@
+//! JSON text read into values.
+//!
+//! Written out: a general reader weighs four times as much of an engine, and says less of what is
+//! wrong. Tests compare it with one.
+
+use super::value::Value;
+
+/// Most lists and objects within each other; no scenario needs half of them.
+pub(super) const MOST_LEVELS: usize = 16;
+/// Largest power of ten there is.
+const MOST_TENS: i32 = 308;
+
+/// Why reading stopped, and how many bytes had been taken or looked at.
+#[derive(Debug)]
+pub(super) struct Stop {
+    pub(super) at: usize,
+    pub(super) why: Why,
+}
+
+#[derive(Debug, PartialEq)]
+pub(super) enum Why {
+    /// The text ends too early.
+    Ends,
+    /// It is not JSON.
+    NotJson,
+    /// A key stands twice in an object.
+    Twice(String),
+    /// More than [`MOST_LEVELS`].
+    TooDeep,
+}
+
+/// Reads a text as one value.
+pub(super) fn read(text: &str) -> Result<Value, Stop> {
+    let mut reader = Reader { text, at: 0 };
+    let value = reader.value(0)?;
+    match reader.after_blanks() {
+        None => Ok(value),
+        Some(_) => Err(reader.unexpected()),
+    }
+}
+
+struct Reader<'t> {
+    text: &'t str,
+    at: usize,
+}
+
+impl Reader<'_> {
+    fn peek(&self) -> Option<u8> {
+        self.text.as_bytes().get(self.at).copied()
+    }
+
+    fn next(&mut self) -> Option<u8> {
+        let next = self.peek();
+        self.at += usize::from(next.is_some());
+        next
+    }
+
+    /// What comes after white space.
+    fn after_blanks(&mut self) -> Option<u8> {
+        while matches!(self.peek(), Some(b' ' | b'\n' | b'\t' | b'\r')) {
+            self.at += 1;
+        }
+        self.peek()
+    }
+
+    fn stop(&self, why: Why) -> Stop {
+        Stop { at: self.at, why }
+    }
+
+    /// What was taken last is not JSON.
+    fn wrong(&self) -> Stop {
+        self.stop(Why::NotJson)
+    }
+
+    /// What comes next is not JSON, or does not come.
+    fn unexpected(&mut self) -> Stop {
+        match self.next() {
+            Some(_) => self.wrong(),
+            None => self.stop(Why::Ends),
+        }
+    }
+
+    fn value(&mut self, level: usize) -> Result<Value, Stop> {
+        match self.after_blanks() {
+            Some(b'n') => self.word("null", Value::Null),
+            Some(b't') => self.word("true", Value::Bool(true)),
+            Some(b'f') => self.word("false", Value::Bool(false)),
+            Some(b'"') => self.string().map(Value::Text),
+            Some(b'-' | b'0'..=b'9') => self.number(),
+            Some(b'[' | b'{') if level == MOST_LEVELS => {
+                self.at += 1;
+                Err(self.stop(Why::TooDeep))
+            }
+            Some(b'[') => self.list(level + 1),
+            Some(b'{') => self.object(level + 1),
+            _ => Err(self.unexpected()),
+        }
+    }
+
+    fn word(&mut self, word: &str, value: Value) -> Result<Value, Stop> {
+        for letter in word.bytes() {
+            if self.peek() != Some(letter) {
+                return Err(self.unexpected());
+            }
+            self.at += 1;
+        }
+        Ok(value)
+    }
+
+    fn list(&mut self, level: usize) -> Result<Value, Stop> {
+        self.at += 1;
+        let mut items = Vec::new();
+        if self.after_blanks() == Some(b']') {
+            self.at += 1;
+            return Ok(Value::List(items));
+        }
+        loop {
+            items.push(self.value(level)?);
+            if self.goes_on(b']')? {
+                return Ok(Value::List(items));
+            }
+        }
+    }
+
+    fn object(&mut self, level: usize) -> Result<Value, Stop> {
+        self.at += 1;
+        let mut fields: Vec<(String, Value)> = Vec::new();
+        if self.after_blanks() == Some(b'}') {
+            self.at += 1;
+            return Ok(Value::Object(fields));
+        }
+        loop {
+            if self.after_blanks() != Some(b'"') {
+                return Err(self.unexpected());
+            }
+            let key = self.string()?;
+            if fields.iter().any(|(known, _)| *known == key) {
+                return Err(self.stop(Why::Twice(key)));
+            }
+            if self.after_blanks() != Some(b':') {
+                return Err(self.unexpected());
+            }
+            self.at += 1;
+            let value = self.value(level)?;
+            fields.push((key, value));
+            if self.goes_on(b'}')? {
+                return Ok(Value::Object(fields));
+            }
+        }
+    }
+
+    /// Takes the comma before another entry, or the end: which of both.
+    fn goes_on(&mut self, end: u8) -> Result<bool, Stop> {
+        let next = self.after_blanks();
+        if next != Some(b',') && next != Some(end) {
+            return Err(self.unexpected());
+        }
+        self.at += 1;
+        Ok(next == Some(end))
+    }
+
+    /// A string, at its first quote.
+    fn string(&mut self) -> Result<String, Stop> {
+        self.at += 1;
+        let mut string = String::new();
+        let mut start = self.at;
+        loop {
+            let next = self.peek();
+            if !matches!(next, None | Some(b'"' | b'\\' | 0..b' ')) {
+                self.at += 1;
+                continue;
+            }
+            string.push_str(self.text.get(start..self.at).unwrap_or_default());
+            match next {
+                Some(b'"') => {
+                    self.at += 1;
+                    return Ok(string);
+                }
+                Some(b'\\') => {
+                    self.at += 1;
+                    string.push(self.escaped()?);
+                    start = self.at;
+                }
+                _ => return Err(self.unexpected()),
+            }
+        }
+    }
+
+    /// The character that an escape stands for, after its backslash.
+    fn escaped(&mut self) -> Result<char, Stop> {
+        Ok(match self.peek() {
+            Some(sign @ (b'"' | b'\\' | b'/')) => {
+                self.at += 1;
+                char::from(sign)
+            }
+            Some(b'b') => self.taken('\u{8}'),
+            Some(b'f') => self.taken('\u{c}'),
+            Some(b'n') => self.taken('\n'),
+            Some(b'r') => self.taken('\r'),
+            Some(b't') => self.taken('\t'),
+            Some(b'u') => {
+                self.at += 1;
+                let mut code = self.four_digits()?;
+                // Two that belong together are one character.
+                if matches!(code, 0xd800..0xdc00) {
+                    for sign in [b'\\', b'u'] {
+                        if self.peek() != Some(sign) {
+                            return Err(self.unexpected());
+                        }
+                        self.at += 1;
+                    }
+                    let low = self.four_digits()?;
+                    if !matches!(low, 0xdc00..0xe000) {
+                        return Err(self.wrong());
+                    }
+                    code = 0x1_0000 + ((code - 0xd800) << 10) + (low - 0xdc00);
+                }
+                char::from_u32(code).ok_or_else(|| self.wrong())?
+            }
+            _ => return Err(self.unexpected()),
+        })
+    }
+
+    fn taken(&mut self, character: char) -> char {
+        self.at += 1;
+        character
+    }
+
+    fn four_digits(&mut self) -> Result<u32, Stop> {
+        let digits = self.text.as_bytes().get(self.at..self.at + 4);
+        let Some(digits) = digits else {
+            self.at = self.text.len();
+            return Err(self.stop(Why::Ends));
+        };
+        self.at += 4;
+        let mut code = 0;
+        for &digit in digits {
+            let value = char::from(digit).to_digit(16).ok_or_else(|| self.wrong())?;
+            code = code * 16 + value;
+        }
+        Ok(code)
+    }
+
+    /// A number: whole as long as it fits, else as near as its first digits come.
+    fn number(&mut self) -> Result<Value, Stop> {
+        let negative = self.peek() == Some(b'-');
+        self.at += usize::from(negative);
+        let first = self.at;
+        let (mut digits, mut tens, mut whole) = (0_u64, 0_i32, true);
+        while let Some(digit @ b'0'..=b'9') = self.peek() {
+            // No number begins with a 0 but itself.
+            if self.at == first + 1 && self.text.as_bytes().get(first) == Some(&b'0') {
+                return Err(self.unexpected());
+            }
+            self.at += 1;
+            if tens > 0 || !add_digit(&mut digits, digit) {
+                whole = false;
+                tens = tens.saturating_add(1);
+            }
+        }
+        if self.at == first {
+            return Err(self.unexpected());
+        }
+        if self.peek() == Some(b'.') {
+            self.at += 1;
+            whole = false;
+            let point = self.at;
+            let mut full = tens > 0;
+            while let Some(digit @ b'0'..=b'9') = self.peek() {
+                self.at += 1;
+                full = full || !add_digit(&mut digits, digit);
+                tens -= i32::from(!full);
+            }
+            if self.at == point {
+                return Err(self.unexpected());
+            }
+        }
+        if matches!(self.peek(), Some(b'e' | b'E')) {
+            self.at += 1;
+            whole = false;
+            let down = self.peek() == Some(b'-');
+            self.at += usize::from(matches!(self.peek(), Some(b'+' | b'-')));
+            if !matches!(self.peek(), Some(b'0'..=b'9')) {
+                return Err(self.unexpected());
+            }
+            let mut exponent = 0_i32;
+            while let Some(digit @ b'0'..=b'9') = self.peek() {
+                self.at += 1;
+                exponent = exponent
+                    .saturating_mul(10)
+                    .saturating_add((digit - b'0').into());
+            }
+            let exponent = if down { -exponent } else { exponent };
+            tens = tens.saturating_add(exponent);
+        }
+        if whole {
+            if !negative {
+                return Ok(Value::Whole(digits));
+            }
+            let below = (digits as i64).wrapping_neg();
+            if below < 0 {
+                return Ok(Value::Negative(below));
+            }
+        }
+        let size = scaled(digits, tens);
+        if size.is_infinite() {
+            return Err(self.wrong());
+        }
+        Ok(Value::Number(if negative { -size } else { size }))
+    }
+}
+
+/// Puts a digit behind others, unless they would no longer fit.
+fn add_digit(digits: &mut u64, digit: u8) -> bool {
+    let more = digits.checked_mul(10);
+    let more = more.and_then(|tenfold| tenfold.checked_add((digit - b'0').into()));
+    *digits = more.unwrap_or(*digits);
+    more.is_some()
+}
+
+/// A number times a power of ten.
+fn scaled(digits: u64, tens: i32) -> f64 {
+    let mut number = digits as f64;
+    let mut tens = tens;
+    while tens < -MOST_TENS && number != 0.0 {
+        number /= power_of_ten(MOST_TENS);
+        tens += MOST_TENS;
+    }
+    match tens {
+        _ if number == 0.0 => 0.0,
+        0.. => number * power_of_ten(tens),
+        _ => number / power_of_ten(-tens),
+    }
+}
+
+/// 10ⁿ, as near as `f64` comes to it; n from 0.
+fn power_of_ten(tens: i32) -> f64 {
+    if tens > MOST_TENS {
+        return f64::INFINITY;
+    }
+    // 5ⁿ to 120 binary places, and how often it is to be doubled.
+    let (mut fives, mut twos) = (1_u128, tens);
+    for _ in 0..tens {
+        fives += fives << 2;
+        while fives >> 120 != 0 {
+            fives >>= 1;
+            twos += 1;
+        }
+    }
+    let doubled = u64::from((twos + 1023).unsigned_abs()) << 52;
+    fives as f64 * f64::from_bits(doubled)
+}

@@ -36,6 +36,7 @@ mod teach;
 mod train;
 pub mod words;
 
+pub use base::characters::place_of;
 pub use base::element_set::ElementSet;
 pub use base::problem::Problem;
 pub use base::short_sort;

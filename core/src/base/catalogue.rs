@@ -9,6 +9,8 @@
 
 use std::cell::Cell;
 
+use super::characters::place_of;
+
 /// The variables of a message, by name. What a message counts is handed over beside them: it is
 /// written as `{ $count }`, and selects by number or by plural category.
 pub type Values<'a> = &'a [(&'a str, &'a str)];
@@ -36,7 +38,9 @@ impl Catalogue {
         let mut messages = Vec::new();
         let mut rest = text;
         while let Some(message) = next_message(&mut rest) {
-            if let Some((key, text)) = message.split_once(" = ") {
+            let parts = place_of(message, " = ").and_then(|end| message.split_at_checked(end));
+            if let Some((key, text)) = parts {
+                let text = text.strip_prefix(" = ").unwrap_or_default();
                 let place = messages.partition_point(|&(other, _)| other < key);
                 messages.insert(place, (key, text));
             }

@@ -14,3 +14,33 @@ pub(crate) fn is_blank(c: char) -> bool {
         | '\u{feff}' | '\u{ffa0}' | '\u{e0000}'..='\u{e0fff}');
     c.is_whitespace() || no_width
 }
+
+/// Where a part first stands in a text. The search of the standard library is made for long texts,
+/// and weighs more than a kilobyte of engine.
+pub fn place_of(text: &str, part: &str) -> Option<usize> {
+    let last = text.len().checked_sub(part.len())?;
+    let (text, part) = (text.as_bytes(), part.as_bytes());
+    (0..=last).find(|&at| text.get(at..).is_some_and(|rest| rest.starts_with(part)))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::place_of;
+
+    #[test]
+    fn a_part_is_found_where_it_first_stands() {
+        for (text, part, place) in [
+            ("Ring + ring", " + ", Some(4)),
+            ("ababac", "aba", Some(0)),
+            ("ababac", "bac", Some(3)),
+            ("Träger", "ger", Some(4)),
+            ("a", "", Some(0)),
+            ("", "a", None),
+            ("ab", "abc", None),
+            ("ab", "c", None),
+        ] {
+            assert_eq!(place_of(text, part), place, "{part:?} in {text:?}");
+            assert_eq!(place_of(text, part), text.find(part));
+        }
+    }
+}

@@ -33,11 +33,12 @@ pub fn number(value: f64, digits: u32) -> String {
     if value < 0.0 && !is_zero {
         written.push('\u{2212}');
     }
-    for (index, digit) in text[..whole].chars().enumerate() {
+    let (before, after) = text.split_at_checked(whole).unwrap_or((&text, ""));
+    for (index, digit) in before.chars().enumerate() {
         if index > 0 && whole > 4 && (whole - index).is_multiple_of(3) {
             written.push('\u{2009}');
         }
         written.push(digit);
     }
-    written + &text[whole..]
+    written + after
 }

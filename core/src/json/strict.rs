@@ -57,10 +57,11 @@ fn number(line: &str, column: usize) -> &str {
         .take_while(|byte| part(byte))
         .count();
     let after = bytes[at..].iter().take_while(|byte| part(byte)).count();
-    let number = &line[at - before..at + after];
+    let number = line.get(at - before..at + after).unwrap_or_default();
     let is_one = number.starts_with(|c: char| c.is_ascii_digit() || c == '-');
     // Elsewhere it is not the number that is wrong.
-    let may_stand = line[..at - before].trim_end().ends_with([',', ':', '[']);
+    let ahead = line.get(..at - before).unwrap_or_default();
+    let may_stand = ahead.trim_end().ends_with([',', ':', '[']);
     if is_one && may_stand { number } else { "" }
 }
 

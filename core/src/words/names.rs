@@ -1,15 +1,16 @@
 //! Labels of a scenario inside a sentence, and lists of them.
 
+use crate::base::characters::place_of;
 use crate::base::said::said;
 
 /// A label inside a sentence: one whose last word names a kind of thing takes an article, as "the
 /// carrier"; any other is a name and stays as its author wrote it, as "Carrier 2".
 pub fn noun(label: &str) -> String {
-    let name = label.find(" + ").and_then(|end| label.get(..end));
+    let name = place_of(label, " + ").and_then(|end| label.get(..end));
     let name = name.unwrap_or(label);
     let word = name.rsplit_once(' ').map_or(name, |(_, word)| word);
     let word = format!(" {} ", word.to_ascii_lowercase());
-    if !said("kinds", &[]).contains(&word) {
+    if place_of(&said("kinds", &[]), &word).is_none() {
         return label.to_owned();
     }
     let mut label = label.to_owned();
@@ -57,7 +58,7 @@ fn joined(names: &[&str], [end, end_clear]: [&str; 2]) -> String {
     let and = said("and-within", &[]);
     if names
         .iter()
-        .any(|name| name.contains(',') || name.contains(&and))
+        .any(|name| name.contains(',') || place_of(name, &and).is_some())
     {
         in_turn(names, ["list-clear", end_clear])
     } else {

@@ -1,5 +1,6 @@
 //! A drawing as an SVG file.
 
+use levertrain_core::place_of;
 use plotters::prelude::SVGBackend;
 
 use super::paint::{Device, paint};
@@ -21,5 +22,8 @@ pub fn svg(scene: &Scene, palette: Palette) -> Result<String, String> {
     // The backend's units are finer than CSS pixels; the view box keeps them, the size does not.
     let fine = format!("width=\"{width}\" height=\"{height}\"");
     let real = format!("width=\"{}\" height=\"{}\"", scene.width, scene.height);
-    Ok(text.replacen(&fine, &real, 1))
+    if let Some(at) = place_of(&text, &fine) {
+        text.replace_range(at..at + fine.len(), &real);
+    }
+    Ok(text)
 }

@@ -1,8 +1,8 @@
 //! The words and numbers of the diagram.
 
-use levertrain_core::Train;
 use levertrain_core::scenario::Element;
 use levertrain_core::words::{said, word};
+use levertrain_core::{Train, place_of};
 
 use super::geometry::{Diagram, Ghost, Node};
 use crate::draw::scene::Ink;
@@ -76,7 +76,7 @@ pub(super) fn of_node(diagram: &Diagram<'_>, node: &Node) -> Vec<Saying> {
     let ends = [(node.input, "lever-input"), (node.output, "lever-output")];
     for (is_so, key) in ends {
         let word = word(key);
-        if is_so && !name.to_ascii_lowercase().contains(word) {
+        if is_so && place_of(&name.to_ascii_lowercase(), word).is_none() {
             tags.push(word);
         }
     }
@@ -148,7 +148,9 @@ pub(super) fn heading(train: &Train, couplings: &[usize]) -> String {
         .map(|&index| {
             let number = (index + 1).to_string();
             match label(index) {
-                label if couplings.len() == 1 || label.contains(&number) => label.to_owned(),
+                label if couplings.len() == 1 || place_of(label, &number).is_some() => {
+                    label.to_owned()
+                }
                 label => format!("{number} {label}"),
             }
         })

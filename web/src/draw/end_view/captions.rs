@@ -264,11 +264,12 @@ fn heading(subject: &Subject<'_>, part: Part) -> Vec<Phrase> {
             (pinion.name.word(), Some(teeth))
         }
     };
-    let mut letters = name.chars();
-    let first = letters
-        .next()
-        .map(|letter| letter.to_uppercase().to_string());
-    let name = first.unwrap_or_default() + letters.as_str();
+    let mut name = name.to_owned();
+    // Capitals of all alphabets would be a table of 12 kB in the engine; a name that begins with another
+    // letter stands as its language writes it.
+    if let Some(first) = name.get_mut(..1) {
+        first.make_ascii_uppercase();
+    }
     let teeth = teeth.map(|teeth| Phrase::fixed(teeth, ", "));
     std::iter::once(Phrase::fixed(name, ""))
         .chain(teeth)

@@ -5,6 +5,7 @@
 
 use std::rc::Rc;
 
+use levertrain_core::short_sort::sort_short_by_key;
 use levertrain_core::{Body, Train};
 
 use super::board::{Board, Toll};
@@ -152,7 +153,7 @@ impl<'a> Draft<'a> {
             .into_iter()
             .partition(|piece| nodes.iter().any(|node| piece.contains(node)));
         nodes.extend(touched.into_iter().flatten());
-        nodes.sort_unstable();
+        sort_short_by_key(&mut nodes, |&node| node);
         nodes.dedup();
         rest.insert(0, nodes);
         self.pieces[member] = rest;
@@ -187,7 +188,7 @@ impl<'a> Draft<'a> {
 
     fn sources(&self, shaft: usize) -> Vec<Node> {
         let mut nodes: Vec<Node> = self.pieces[shaft].iter().flatten().copied().collect();
-        nodes.sort_unstable();
+        sort_short_by_key(&mut nodes, |&node| node);
         nodes
     }
 

@@ -283,6 +283,7 @@ place-applied = applied elements
 place-pedal = pedal
 place-grade = grade
 place-mesh = mesh efficiency
+place-drag = drag of open elements
 place-drawing = drawing
 place-sandbox = sandbox
 
@@ -407,6 +408,11 @@ problem-more-power = from there on more power would come out than goes in
 fix-more-power = make torque ratio times speed ratio at most 1, between points as well
 problem-not-rising = { $later } does not come after { $earlier }
 fix-rising = list the points with rising first numbers
+
+problem-efficiency = { $found } cannot be an efficiency
+fix-efficiency = use more than 0 and at most 1
+problem-drag = { $found } cannot be a drag
+fix-drag = use 0 or more
 
 problem-drawing = "{ $drawing }" is not a drawing
 fix-drawing = use section, lever, flow, operating or end: and the id of a coupling

@@ -15,16 +15,11 @@ use unic_langid::LanguageIdentifier;
 
 /// Whose literals are messages, or their variables, or listed here.
 const SOURCES: &[&str] = &["core/src", "core/examples", "web/src", "web/examples"];
-/// Files left out, and what they hold: signs that nobody reads as words, and two problems that are
-/// still written where they are found.
+/// Files of signs that nobody reads as words, and what they hold.
 const LEFT_OUT: &[(&str, &str)] = &[
     (
         "core/src/teach/working/expression.rs",
         "formulas, in MathML",
-    ),
-    (
-        "core/src/load/losses/mod.rs",
-        "what is wrong with an efficiency or a drag",
     ),
     ("web/src/boundary/declarations.rs", "TypeScript"),
     ("web/src/draw/export.rs", "attributes of SVG"),

@@ -160,7 +160,12 @@ fn other_problems() -> Result<Vec<Problem>> {
     ] {
         problems.extend(Scenario::parse(text).err().into_iter().flatten());
     }
-    for (from, to) in [("false", "1"), ("\"scale\": 1", "\"scale\": 0")] {
+    for (from, to) in [
+        ("false", "1"),
+        ("\"scale\": 1", "\"scale\": 0"),
+        ("0.98", "1.5"),
+        ("\"drag\": 2", "\"drag\": -2"),
+    ] {
         let text = SETTINGS.replacen(from, to, 1);
         problems.extend(Settings::parse(&text).err().into_iter().flatten());
     }

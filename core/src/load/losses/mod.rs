@@ -12,6 +12,7 @@ mod trial;
 mod ways;
 
 use crate::base::problem::Problem;
+use crate::base::said::word;
 use crate::solve::Combination;
 use bounds::Possible;
 use equilibrium::Equilibrium;
@@ -59,19 +60,20 @@ impl LossModel {
     /// number.
     pub fn new(mesh_efficiency: f64, drag: f64, coasting: bool) -> Result<Self, Problem> {
         if !(mesh_efficiency > 0.0 && mesh_efficiency <= 1.0) {
-            let problem = format!("{mesh_efficiency} cannot be an efficiency");
-            return Err(Problem::new(
-                "mesh efficiency",
-                problem,
-                "use more than 0 and at most 1",
+            return Err(Problem::of(
+                word("place-mesh"),
+                (
+                    "problem-efficiency",
+                    &[("found", &mesh_efficiency.to_string())],
+                ),
+                ("fix-efficiency", &[]),
             ));
         }
         if !(drag >= 0.0 && drag.is_finite()) {
-            let problem = format!("{drag} cannot be a drag");
-            return Err(Problem::new(
-                "drag of open elements",
-                problem,
-                "use 0 or more",
+            return Err(Problem::of(
+                word("place-drag"),
+                ("problem-drag", &[("found", &drag.to_string())]),
+                ("fix-drag", &[]),
             ));
         }
         Ok(Self {

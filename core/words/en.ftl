@@ -654,6 +654,8 @@ page-hint = Drag a plate pack to close or open it, or press it. Point at a membe
 page-drawings = Drawings
 page-drawings-scroll = Drawings; they scroll sideways
 page-drawing-section = Half-section drawing of { $train }
+# Of gears that were all to have one size of teeth, in a drawing that would be too high then.
+page-out-of-scale = Not to one scale throughout, as the drawing would be too high: gears that would not clear the shafts inside them are drawn larger than the rest.
 page-drawing-section-caution = Half-section drawing of { $train }. { $caution }
 page-drawing-lever = Lever diagram of { $train }
 page-drawing-lever-said = Lever diagram of { $train }; the table of members says the same

@@ -10,6 +10,7 @@ import { say } from "../kit/words.js";
 import { follow } from "../state/follow.js";
 import { growthIn } from "./growth.js";
 import { handles } from "./handles.js";
+import { cautionOf } from "./layout_caution.js";
 import { wholeSwitch } from "./whole.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
@@ -148,19 +149,19 @@ export function stage(desk, page, signal) {
 
   function describe() {
     const train = desk.info?.name ?? "";
-    const caution = desk.info?.caution;
+    const caution = cautionOf(desk);
     const drawn = caution
       ? say("page-drawing-section-caution", { train, caution })
       : say("page-drawing-section", { train });
     section.setAttribute("aria-label", drawn);
     lever.setAttribute("aria-label", say("page-drawing-lever-said", { train }));
-    fit();
   }
   // To one scale they may be higher.
   desk.addEventListener("look", () => {
     if (desk.look.one_module !== fitted) fit();
   });
-  follow(desk, ["train"], describe);
+  follow(desk, ["train", "look"], describe);
+  follow(desk, ["train"], fit);
   return { node: whole.frame, whole: whole.button, draw };
 }
 

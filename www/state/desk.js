@@ -77,6 +77,8 @@ export class Desk extends EventTarget {
   assumptions = { ...USUAL_ASSUMPTIONS };
   /** @type {import("./road.js").Road} */
   road = { ...USUAL_ROAD };
+  /** What is to be known of the drawings as they were fitted last. @type {import("../engine/levertrain.js").StageSize | undefined} */
+  sizes;
   /** Whether changes show at once instead of gliding. */
   still = false;
 
@@ -384,7 +386,8 @@ export class Desk extends EventTarget {
       speed_unit: unitOf(this.units, "speed").name,
       torque_unit: unitOf(this.units, "torque").name,
     };
-    return sandbox.set(JSON.stringify(settings));
+    this.sizes = sandbox.set(JSON.stringify(settings));
+    return this.sizes;
   }
 
   /**

@@ -1,12 +1,15 @@
 //! Every scenario in the page says what the core says.
 
+use std::fs;
+use std::path::Path;
+
 use anyhow::{Context, Result, ensure};
 use levertrain_core::{Combination, Duty, Nesting, State};
 use levertrain_tests::browser::{Page, View, page};
 use levertrain_tests::files;
 use serde_json::{Value, json};
 
-use crate::by_core;
+use crate::{by_core, by_hand};
 
 /// Catches scenarios that do not open, buttons that apply another range, and answers, charts or
 /// tables that are of the range before.
@@ -211,7 +214,64 @@ fn what_cannot_be_built_is_said_beside_the_drawing() -> Result<()> {
                 "{}: {text:?}",
                 file.stem
             );
+            let alternative = alternative(page)?;
+            let told = if crosses {
+                format!("Half-section drawing of {}. {text}", train.scenario().name)
+            } else {
+                format!("Half-section drawing of {}", train.scenario().name)
+            };
+            ensure!(alternative == told, "{alternative:?}, not {told:?}");
         }
+        Ok(())
+    })
+}
+
+/// What those are told who do not see the half-section.
+fn alternative(page: &Page) -> Result<String> {
+    page.get(
+        "probe.one('canvas[data-drawing=section]').getAttribute('aria-label')",
+        Value::Null,
+    )
+}
+
+/// Catches gears that are not to one scale in a drawing that was asked to be, and nothing says so, and
+/// words about it that stay when they no longer hold.
+#[test]
+fn a_drawing_that_cannot_be_to_one_scale_says_so() -> Result<()> {
+    const TOO_HIGH: &str = "Not to one scale throughout";
+    let said = |page: &Page| -> Result<[bool; 2]> {
+        page.rest()?;
+        let text: String = page.get("probe.text('[data-part=layout-caution]')", Value::Null)?;
+        let shown = page.shows("[data-part=layout-caution]")? && text.contains(TOO_HIGH);
+        Ok([shown, alternative(page)?.contains(TOO_HIGH)])
+    };
+    let path = Path::new(env!("CARGO_TARGET_TMPDIR")).join("unlike.json");
+    fs::write(
+        &path,
+        r#"{"format": 1, "name": "Unlike", "about": "", "input": "in", "output": "out",
+        "shafts": [{"id": "in", "label": "Input"}, {"id": "out", "label": "Output"},
+                   {"id": "r", "label": "Ring"}],
+        "couplings": [{"kind": "planetary", "id": "p", "label": "Set", "carrier": "out",
+            "sun": {"shaft": "in", "teeth": 12}, "ring": {"shaft": "r", "teeth": 996},
+            "pinion": {"teeth": 492, "count": 1}}],
+        "elements": [{"kind": "brake", "id": "V", "label": "Brake V", "shaft": "r"}], "ranges": []}"#,
+    )?;
+    page::open(View::LAPTOP, "", |page| {
+        page.run(
+            "for (const node of probe.all('details')) node.open = true",
+            Value::Null,
+        )?;
+        page.run("probe.one('[data-part=one-module]').click()", Value::Null)?;
+        ensure!(said(page)? == [false; 2], "of a train that is to scale");
+        page.open_file(&path)?;
+        page.until("it is open", "location.hash === ''")?;
+        ensure!(said(page)? == [true; 2], "{:?}", said(page)?);
+        page.run("probe.one('[data-part=one-module]').click()", Value::Null)?;
+        ensure!(said(page)? == [false; 2], "that was not asked to be");
+        page.run("probe.one('[data-part=one-module]').click()", Value::Null)?;
+        ensure!(said(page)? == [true; 2], "{:?}", said(page)?);
+        page.choose(by_hand::STEM)?;
+        ensure!(said(page)? == [false; 2], "of another train");
         Ok(())
     })
 }

@@ -837,7 +837,12 @@ sectionHeight: number,
 /**
  * Height of the lever diagram.
  */
-leverHeight: number, };
+leverHeight: number, 
+/**
+ * Whether all gears were to have one module and some are drawn larger, as the half-section would
+ * be too high.
+ */
+outOfScale: boolean, };
 
 /**
  * A train as the page needs it to build its controls.

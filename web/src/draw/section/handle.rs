@@ -36,4 +36,7 @@ pub struct StageSize {
     pub section_height: f64,
     /// Height of the lever diagram.
     pub lever_height: f64,
+    /// Whether all gears were to have one module and some are drawn larger, as the half-section would
+    /// be too high.
+    pub out_of_scale: bool,
 }

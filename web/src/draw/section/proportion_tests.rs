@@ -149,6 +149,45 @@ fn to_one_scale_all_gears_of_a_train_have_one_module() {
     assert!(sizes > 40, "{sizes}");
 }
 
+/// Catches a drawing that claims one scale and has none, and one that disowns the scale it has.
+#[test]
+fn a_drawing_that_is_not_to_one_scale_says_so() {
+    let out_of_scale = |session: &mut Session, one_module| {
+        session.set(Settings {
+            one_module,
+            ..Settings::default()
+        });
+        session.stage().size().out_of_scale
+    };
+    for (name, mut session) in sessions() {
+        assert!(!out_of_scale(&mut session, true), "{name}");
+    }
+    // A sun that clears its shaft beside rings of which one is 100 times as large.
+    let text = |ring: u32| {
+        format!(
+            r#"{{"format": 1, "name": "Unlike", "about": "", "input": "in", "output": "out",
+            "shafts": [{{"id": "in", "label": "Input"}}, {{"id": "out", "label": "Output"}},
+                       {{"id": "r", "label": "Ring"}}],
+            "couplings": [{{"kind": "planetary", "id": "p", "label": "Set", "carrier": "out",
+                "sun": {{"shaft": "in", "teeth": 12}}, "ring": {{"shaft": "r", "teeth": {ring}}},
+                "pinion": {{"teeth": {}, "count": 3}}}}],
+            "elements": [{{"kind": "brake", "id": "V", "label": "Brake", "shaft": "r"}}],
+            "ranges": []}}"#,
+            (ring - 12) / 2
+        )
+    };
+    let modules = |session: &Session| {
+        let [sun, ring] = [0, 2].map(|gear| drawn(session, 0)[gear]);
+        (sun.1.radius / sun.0) / (ring.1.radius / ring.0)
+    };
+    for (ring, is_so) in [(72, false), (996, true)] {
+        let mut session = Session::open(&text(ring)).unwrap();
+        assert!(!out_of_scale(&mut session, false), "{ring}");
+        assert_eq!(out_of_scale(&mut session, true), is_so, "{ring}");
+        assert_eq!((modules(&session) - 1.0).abs() > 0.01, is_so, "{ring}");
+    }
+}
+
 /// Where the input and the output of a scenario turn, above the main axis in CSS pixels.
 fn axes(session: &Session) -> [f64; 2] {
     let stage = session.layout().stage(860.0);

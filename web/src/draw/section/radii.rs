@@ -35,6 +35,8 @@ pub struct Radii {
     pub gears: Vec<Vec<Circle>>,
     /// Of the axis of each shaft that is drawn about its own.
     pub axes: Vec<Option<f64>>,
+    /// Whether they were to be to scale and are not, as the drawing would be too high.
+    pub limited: bool,
 }
 
 impl Radii {
@@ -96,6 +98,7 @@ impl Radii {
             gears: gears.collect(),
             rows: rows(plan, &used, suns, rings),
             axes: axes_of_own.collect(),
+            limited: to_scale && module < clears,
         }
     }
 

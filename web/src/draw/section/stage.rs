@@ -142,6 +142,7 @@ impl<'a> Stage<'a> {
             width: self.width,
             section_height: self.height,
             lever_height: LEVER_HEIGHT,
+            out_of_scale: self.layout.radii.limited,
         }
     }
 

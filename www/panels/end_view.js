@@ -33,7 +33,10 @@ export function fill(panel, { desk, redraw, draws, signal }) {
     redraw();
   }
 
-  draws(() => panel.open && sets.value && paint(`end:${sets.value}`, (width) => Math.min(width, TALLEST)));
+  /** Whether the set that is chosen is one of the train that is open: another one may just have been opened. */
+  const isThere = () => desk.info?.couplings.some(({ id }) => id === sets.value) ?? false;
+
+  draws(() => panel.open && isThere() && paint(`end:${sets.value}`, (width) => Math.min(width, TALLEST)));
   panel.toggled(redraw);
   follow(desk, ["train"], build);
 }

@@ -46,6 +46,36 @@ fn an_opened_file_survives_a_reload() -> Result<()> {
     })
 }
 
+/// Catches a drawing of a set that is asked for once the train that it is part of is closed. Errors in
+/// the page fail the test.
+#[test]
+fn a_file_whose_sets_have_other_names_opens_beside_an_open_end_view() -> Result<()> {
+    page::open(View::LAPTOP, &by_hand::link(FIRST), |page| {
+        page.run(
+            "for (const node of probe.all('details')) node.open = true",
+            Value::Null,
+        )?;
+        let shown = "probe.one('canvas[data-drawing=end]').width > 300";
+        page.until("the end view is drawn", shown)?;
+        let path = own_file("renamed.json")?;
+        let text = fs::read_to_string(&path)?;
+        let mut train: Value = serde_json::from_str(&text)?;
+        for (at, set) in train["couplings"]
+            .as_array_mut()
+            .into_iter()
+            .flatten()
+            .enumerate()
+        {
+            set["id"] = format!("other{at}").into();
+        }
+        fs::write(&path, train.to_string())?;
+        open(page, &path)?;
+        let set: String = page.get("probe.one('#end-set').value", Value::Null)?;
+        ensure!(set == "other0", "{set}");
+        Ok(())
+    })
+}
+
 /// Catches a file that will be lost at a reload without a word.
 #[test]
 fn a_file_that_cannot_be_kept_is_open_all_the_same_and_it_is_said() -> Result<()> {

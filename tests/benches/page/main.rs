@@ -1,27 +1,34 @@
-//! How fast the page is: opening it in a fresh browser, a drag in the browser, the engine beside the same code compiled natively,
-//! and what it weighs.
+//! How fast the page is: opening it in a fresh browser, opening the largest files, drags, the engine
+//! beside the same code compiled natively, and what it weighs.
 //!
 //! Run by `cargo xtask bench`. It prints figures and judges none: they depend on the machine.
 #![allow(clippy::print_stdout, reason = "printing is what a benchmark is for")]
+
+mod opening;
+mod times;
 
 use std::hint::black_box;
 use std::time::Instant;
 
 use anyhow::{Context, Result, anyhow};
 use levertrain_core::Train;
-use levertrain_tests::browser::{Device, Page, View, page, required};
-use levertrain_tests::files;
+use levertrain_tests::browser::{Device, Pack, Page, View, page, required};
+use levertrain_tests::{files, worst};
 use serde_json::{Value, json};
 use xtask::size;
 use xtask::test_environment::SITE;
 
+use times::Times;
+
 const SIX_SPEED: &str = "04-six-speed-three-sets";
+/// The file with the most sets and elements, whose every label is as long as a label may be.
+const LARGEST: &str = "longest labels";
 const ENGINES_COMPARED_ON: [&str; 2] = [SIX_SPEED, "05-eight-speed-four-sets"];
 
-/// How often the page is opened.
-const OPENINGS: usize = 9;
 /// Movements of the drag that is timed.
 const MOVES: usize = 300;
+/// Movements of each pack of the largest file, once to and fro.
+const MOVES_A_PACK: usize = 60;
 /// Presses of a switch that are timed.
 const PRESSES: usize = 40;
 /// How often each engine is timed, in turns with the other.
@@ -43,7 +50,8 @@ fn main() -> Result<()> {
         return Ok(());
     }
     println!("Page, at 1280 × 800 in headless Chromium without graphics hardware:");
-    report_opening()?;
+    opening::report_page()?;
+    opening::report_files()?;
     page::open(View::LAPTOP, &format!("#s={SIX_SPEED}&on=W,J"), |page| {
         report_drag(page)?;
         for stem in ENGINES_COMPARED_ON {
@@ -52,73 +60,19 @@ fn main() -> Result<()> {
         let engine = required(SITE)?.join("engine/levertrain_bg.wasm");
         println!("  engine: {}", size::measure(&engine)?);
         Ok(())
-    })
+    })?;
+    page::open(View::LAPTOP, "", report_largest_drag)
 }
 
-/// What the browser itself says of opening the page with nothing in its cache.
-fn report_opening() -> Result<()> {
-    let [mut drawn, mut requests, mut shift, mut longest] = [const { Vec::new() }; 4];
-    for _ in 0..OPENINGS {
-        page::open(View::LAPTOP, "", |page| {
-            page.rest()?;
-            let figures: [f64; 4] = page.get(
-                "(async () => { \
-                    const seen = (type) => new Promise((resolve) => { \
-                        new PerformanceObserver((list) => resolve(list.getEntries())) \
-                            .observe({ type, buffered: true }); \
-                        setTimeout(() => resolve([]), 500); \
-                    }); \
-                    const sum = (entries) => entries.reduce((all, { value }) => all + value, 0); \
-                    const longest = (entries) => \
-                        Math.max(0, ...entries.map(({ duration }) => duration)); \
-                    return [ \
-                        performance.getEntriesByName('levertrain-open')[0].startTime, \
-                        1 + performance.getEntriesByType('resource').length, \
-                        sum(await seen('layout-shift')), \
-                        longest(await seen('longtask')), \
-                    ]; \
-                })()",
-                Value::Null,
-            )?;
-            for (list, figure) in [&mut drawn, &mut requests, &mut shift, &mut longest]
-                .into_iter()
-                .zip(figures)
-            {
-                list.push(figure);
-            }
-            Ok(())
-        })?;
-    }
-    let median = |figures| -> Result<f64> {
-        let figures = Times::new(figures).context("the page was not opened")?;
-        Ok(figures.share(0.5))
-    };
-    println!(
-        "  cold open: first drawing after {:.0} ms, {} requests, layout shift {:.3}, \
-         longest task {:.0} ms (medians of {OPENINGS})",
-        median(drawn)?,
-        median(requests)?,
-        median(shift)?,
-        median(longest)?,
-    );
-    Ok(())
-}
+/// Keeps the script time from the handling of a pointer event to finished drawings, as the page measures it.
+const TIME_DRAGS: &str = "window.timed = []; new PerformanceObserver((list) => { \
+    timed.push(...list.getEntriesByName('levertrain-drag').map(({ duration }) => duration)); \
+ }).observe({ type: 'measure' })";
 
-/// Script time from the handling of a pointer event to finished drawings, as the page measures it.
 fn report_drag(page: &Page) -> Result<()> {
-    page.run(
-        "window.timed = []; new PerformanceObserver((list) => { \
-            timed.push(...list.getEntriesByName('levertrain-drag').map(({ duration }) => duration)); \
-         }).observe({ type: 'measure' })",
-        Value::Null,
-    )?;
+    page.run(TIME_DRAGS, Value::Null)?;
     let pack = page.pack(&train(SIX_SPEED)?, "J")?;
-    // To and fro over most of the way, and back to the start: nothing is changed over.
-    let way: Vec<(f64, f64)> = (0..=MOVES)
-        .map(|step| step as f64 / MOVES as f64 * 10.0 * std::f64::consts::TAU)
-        .map(|angle| pack.point(-0.45 * (1.0 - angle.cos())))
-        .collect();
-    page.gesture(Device::Mouse, &way)?;
+    page.gesture(Device::Mouse, &to_and_fro(&pack, -1.0, 10.0, MOVES))?;
     report_times(page, "drag of a pack, event to drawing")?;
 
     for _ in 0..PRESSES {
@@ -126,6 +80,41 @@ fn report_drag(page: &Page) -> Result<()> {
         page.rest()?;
     }
     report_times(page, "press of a switch, event to both drawings")
+}
+
+/// Every pack in turn, over to the other state and back.
+fn report_largest_drag(page: &mut Page) -> Result<()> {
+    let files = worst::files();
+    let largest = files.iter().find(|file| file.name == LARGEST);
+    let largest = largest.with_context(|| format!("there is no file {LARGEST}"))?;
+    let train = Train::parse(&largest.text).map_err(|problems| anyhow!("{problems:?}"))?;
+    opening::open_file(page, largest)?;
+    let applied = page.seen()?.applied;
+    page.run(TIME_DRAGS, Value::Null)?;
+    for element in &train.scenario().elements {
+        let pack = page.pack(&train, element.id())?;
+        let direction = if applied.contains(&pack.id) {
+            -1.0
+        } else {
+            1.0
+        };
+        page.gesture(
+            Device::Mouse,
+            &to_and_fro(&pack, direction, 1.0, MOVES_A_PACK),
+        )?;
+    }
+    report_times(
+        page,
+        &format!("drag of each pack, {LARGEST}, event to drawing"),
+    )
+}
+
+/// To and fro over most of the way, and back to the start: nothing is changed over.
+fn to_and_fro(pack: &Pack, direction: f64, times: f64, moves: usize) -> Vec<(f64, f64)> {
+    (0..=moves)
+        .map(|step| step as f64 / moves as f64 * times * std::f64::consts::TAU)
+        .map(|angle| pack.point(direction * 0.45 * (1.0 - angle.cos())))
+        .collect()
 }
 
 fn report_times(page: &Page, what: &str) -> Result<()> {
@@ -136,7 +125,7 @@ fn report_times(page: &Page, what: &str) -> Result<()> {
         "  {what}: median {:.2} ms, 95 % below {:.2} ms, of {}",
         times.share(0.5),
         times.share(0.95),
-        times.sorted.len()
+        times.count()
     );
     Ok(())
 }
@@ -212,22 +201,4 @@ fn train(stem: &str) -> Result<Train> {
     let file = files.iter().find(|file| file.stem == stem);
     let file = file.with_context(|| format!("there is no scenario {stem}"))?;
     Train::parse(&file.text).map_err(|problems| anyhow!("{stem}: {problems:?}"))
-}
-
-/// Durations, of which at least one is there.
-struct Times {
-    sorted: Vec<f64>,
-}
-
-impl Times {
-    fn new(mut times: Vec<f64>) -> Option<Self> {
-        times.sort_by(f64::total_cmp);
-        (!times.is_empty()).then_some(Self { sorted: times })
-    }
-
-    /// The duration that this share of all does not exceed.
-    fn share(&self, share: f64) -> f64 {
-        let last = self.sorted.len() - 1;
-        self.sorted[(share * last as f64).round() as usize]
-    }
 }

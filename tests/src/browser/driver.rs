@@ -66,12 +66,16 @@ impl Driver {
     }
 
     /// Starts a server that does not say which port it has chosen, on one that is free.
-    pub(super) fn start_unseen(program: &Path, wants_screen: bool) -> Result<Self> {
+    pub(super) fn start_unseen(
+        program: &Path,
+        arguments: &[&str],
+        wants_screen: bool,
+    ) -> Result<Self> {
         let port = TcpListener::bind((Ipv4Addr::LOCALHOST, 0))?
             .local_addr()?
             .port();
         let mut command = Command::new(program);
-        command.arg(format!("--port={port}"));
+        command.arg(format!("--port={port}")).args(arguments);
         let mut screen = None;
         if wants_screen {
             let (display, process) = start_screen()?;

@@ -13,6 +13,9 @@ use super::own_site;
 use super::page::{self, Page};
 use super::session::Session;
 
+/// Lets a test do in Firefox what its reader does outside the page.
+const SYSTEM_ACCESS: [&str; 1] = ["--allow-system-access"];
+
 /// A browser with another engine.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Other {
@@ -59,11 +62,11 @@ impl Other {
     fn session(self, browser: &Path, driver: &Path) -> Result<Session> {
         let (driver, capabilities) = match self {
             Self::Firefox => (
-                Driver::start_unseen(driver, false)?,
+                Driver::start_unseen(driver, &SYSTEM_ACCESS, false)?,
                 json!({ "moz:firefoxOptions": { "binary": browser, "args": ["-headless"] } }),
             ),
             Self::WebKit => (
-                Driver::start_unseen(driver, true)?,
+                Driver::start_unseen(driver, &[], true)?,
                 json!({ "webkitgtk:browserOptions": { "binary": browser, "args": ["--automation"] } }),
             ),
         };
@@ -73,5 +76,23 @@ impl Other {
         let session = Session::connect(driver, capabilities, false).context("no session")?;
         session.run(async |client| client.set_window_size(1280, 900).await)?;
         Ok(session)
+    }
+}
+
+impl Page {
+    /// Zooms the page as Firefox's own menu does, and waits until it has come to rest.
+    ///
+    /// # Errors
+    /// It is another browser, or the zoom does not come.
+    pub fn zoom_in_firefox(&self, zoom: f64) -> Result<()> {
+        self.session().run_in_firefox(
+            "gBrowser.selectedBrowser.fullZoom = arguments[0]",
+            vec![json!(zoom)],
+        )?;
+        self.until(
+            &format!("the page is zoomed to {zoom}"),
+            &format!("Math.abs(devicePixelRatio - {zoom}) < 0.01"),
+        )?;
+        self.rest()
     }
 }

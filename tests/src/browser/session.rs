@@ -100,6 +100,15 @@ impl Session {
             .with_context(|| format!("{command} failed"))
     }
 
+    /// Runs a script in Firefox's own window, around the page.
+    pub(super) fn run_in_firefox(&self, script: &str, arguments: Vec<Value>) -> Result<()> {
+        let enter = |context: &str| self.extension("moz/context", json!({ "context": context }));
+        enter("chrome")?;
+        let outcome = self.run(async |client| client.execute(script, arguments).await);
+        enter("content")?;
+        outcome.map(drop)
+    }
+
     /// What the browser has logged since it was last asked; other browsers do not tell.
     pub(super) fn log(&self) -> Result<Vec<Value>> {
         if !self.chromium {

@@ -71,23 +71,59 @@ fn works(page: &Page) -> Result<()> {
     Ok(())
 }
 
-fn check(other: Other) -> Result<()> {
+fn check(other: Other, test: fn(&Page) -> Result<()>) -> Result<()> {
     let attributes = format!(
         "scenario=\"{}\" applied=\"{}\"",
         by_hand::STEM,
         FIRST.applied.join(",")
     );
     other
-        .open(&attributes, |page| works(page))
+        .open(&attributes, |page| test(page))
         .with_context(|| format!("{other:?}"))
 }
 
 #[test]
 fn it_works_in_firefox() -> Result<()> {
-    check(Other::Firefox)
+    check(Other::Firefox, works)
 }
 
 #[test]
 fn it_works_in_webkit() -> Result<()> {
-    check(Other::WebKit)
+    check(Other::WebKit, works)
+}
+
+/// What a reader zooms to one after the other.
+const ZOOMS: [f64; 5] = [1.0, 1.5, 3.0, 1.25, 1.0];
+
+/// Below this many pixels of the screen to one of the page, drawings have twice as many.
+const FINE: f64 = 1.5;
+
+/// Catches drawings that keep the pixels they had before the reader zoomed, and those that are left blank when
+/// they are given others.
+fn is_sharp_at_any_zoom(page: &Page) -> Result<()> {
+    let mut hashes = Vec::new();
+    for zoom in ZOOMS {
+        page.zoom_in_firefox(zoom)?;
+        for drawing in ["section", "lever"] {
+            let canvas = page.canvas(drawing)?;
+            let what = format!("{drawing} at {zoom}: {canvas:?}");
+            let fineness = if zoom < FINE { 2.0 * zoom } else { zoom };
+            let sides = [
+                (canvas.size.0, canvas.on_page.0),
+                (canvas.size.1, canvas.on_page.1),
+            ];
+            for (pixels, on_page) in sides {
+                ensure!((pixels - on_page * fineness).abs() <= 1.0, "{what}");
+            }
+            ensure!(canvas.colours > 20 && canvas.ground < 0.99, "{what}");
+            hashes.push(canvas.hash);
+        }
+    }
+    ensure!(hashes[..2] == hashes[8..], "not as before: {hashes:?}");
+    Ok(())
+}
+
+#[test]
+fn zooming_in_firefox_draws_with_the_pixels_of_the_screen() -> Result<()> {
+    check(Other::Firefox, is_sharp_at_any_zoom)
 }

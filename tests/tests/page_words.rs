@@ -183,6 +183,7 @@ const NO_WORDS: &[(&str, &[&str])] = &[
         &[
             "&amp;",
             "&lt;",
+            "aria-label",
             "bdi, option, textarea, .unseen",
             "http://www.w3.org/1998/Math/MathML",
             "http://www.w3.org/2000/svg",

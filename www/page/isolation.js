@@ -10,6 +10,10 @@ const LEFTWARD = new RegExp(`[${LEFTWARDS}]`, "u");
 /** From a first such letter to the last before other letters, for what is none of the train's own names. */
 const RUN = `[${LEFTWARDS}](?:[^\\p{Script=Latin}]*[${LEFTWARDS}])?`;
 
+/** The attribute that names what has no text in sight, and what sets names apart in it. */
+const ALOUD = "aria-label";
+const ISOLATES = /[\u2068\u2069]/g;
+
 /** Where there can be no element, or nobody sees any. */
 const ALONE = "bdi, option, textarea, .unseen";
 
@@ -23,22 +27,45 @@ export function isolateNames(nodes, desk, signal) {
   let train;
   let names = new RegExp("");
 
+  /** @param {string} text */
+  function pieces(text) {
+    if (train !== desk.info || names.source === "(?:)") {
+      train = desk.info;
+      names = namesIn(train);
+    }
+    return text.split(names);
+  }
+
   /** @param {Node} node */
   function isolate(node) {
     for (const text of texts(node)) {
       if (text.parentElement?.closest(ALONE)) continue;
-      if (train !== desk.info || names.source === "(?:)") {
-        train = desk.info;
-        names = namesIn(train);
-      }
-      text.replaceWith(...text.data.split(names).map((piece, at) => (at % 2 === 0 ? piece : bdi(piece))));
+      text.replaceWith(...pieces(text.data).map((piece, at) => (at % 2 === 0 ? piece : bdi(piece))));
     }
+    if (!(node instanceof Element)) return;
+    for (const named of [node, ...node.querySelectorAll(`[${ALOUD}]`)]) isolateAloud(named);
+  }
+
+  /**
+   * What is only read aloud, or from a braille display, is one text: names are set apart by characters.
+   * @param {Element} node
+   */
+  function isolateAloud(node) {
+    const text = node.getAttribute(ALOUD) ?? "";
+    if (!LEFTWARD.test(text)) return;
+    const apart = pieces(text.replaceAll(ISOLATES, "")).map((piece, at) => (at % 2 === 0 ? piece : isolatedText(piece)));
+    // Setting it is a change, too.
+    if (apart.join("") !== text) node.setAttribute(ALOUD, apart.join(""));
   }
 
   const observer = new MutationObserver((records) => {
-    for (const { addedNodes } of records) addedNodes.forEach(isolate);
+    for (const { target, addedNodes } of records) {
+      addedNodes.forEach(isolate);
+      if (target instanceof Element) isolateAloud(target);
+    }
   });
-  for (const node of nodes) observer.observe(node, { childList: true, subtree: true });
+  const watched = { childList: true, subtree: true, attributeFilter: [ALOUD] };
+  for (const node of nodes) observer.observe(node, watched);
   signal.addEventListener("abort", () => observer.disconnect());
 }
 

@@ -50,6 +50,9 @@ struct Shown {
     isolated: BTreeSet<String>,
     /// Texts with a leftward letter that stand among others.
     mixed: Vec<String>,
+    /// The same of what is only read aloud, and how many names are set apart there.
+    mixed_aloud: Vec<String>,
+    aloud: usize,
     /// Left ends of the names in the line over the answer.
     lefts: Vec<f64>,
 }
@@ -67,13 +70,23 @@ const SHOWN: &str = "(() => { \
         } else mixed.push(data); \
     } \
     const lefts = probe.all('[data-part=applied] bdi').map((node) => node.getBoundingClientRect().left); \
-    return { isolated: [...new Set(isolated)], mixed, lefts }; \
+    const apart = /\\u2068[^\\u2068\\u2069]*\\u2069/g; \
+    const labels = probe.all('[aria-label]').map((node) => node.getAttribute('aria-label')); \
+    const mixed_aloud = labels.filter((label) => leftward.test(label.replaceAll(apart, ''))); \
+    const aloud = labels.filter((label) => label.match(apart)).length; \
+    return { isolated: [...new Set(isolated)], mixed, mixed_aloud, aloud, lefts }; \
 })()";
 
 fn check(page: &Page, names: &BTreeSet<String>, what: &str) -> Result<()> {
     page.rest()?;
     let shown: Shown = page.get(SHOWN, Value::Null)?;
     ensure!(shown.mixed.is_empty(), "{what}: {:?}", shown.mixed);
+    ensure!(
+        shown.mixed_aloud.is_empty() && shown.aloud > 7,
+        "{what}: {} and {:?}",
+        shown.aloud,
+        shown.mixed_aloud
+    );
     let unknown: Vec<_> = shown.isolated.difference(names).collect();
     ensure!(unknown.is_empty(), "{what}: set apart are {unknown:?}");
     ensure!(shown.isolated.len() > 15, "{what}: {:?}", shown.isolated);

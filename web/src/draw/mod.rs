@@ -4,6 +4,10 @@ pub mod end_view;
 mod export;
 pub mod flow;
 pub mod lever;
+mod names;
+#[cfg(test)]
+#[expect(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+mod names_tests;
 pub mod operating;
 pub mod paint;
 pub mod palette;

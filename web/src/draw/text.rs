@@ -4,6 +4,8 @@
 //! one paints. The widths are those of the face the page ships (Barlow Semi Condensed), rounded
 //! up, so a text never fills more than its box.
 
+use super::names::isolates;
+
 /// Height of a line of text over its font size.
 pub const LINE: f64 = 1.2;
 
@@ -20,6 +22,7 @@ fn advance(c: char) -> f64 {
         'f' | 't' | 'r' | '(' | ')' | '[' | ']' | '/' | '-' | ' ' => 0.38,
         'm' | 'w' | 'M' | 'W' | '@' | '%' => 0.84,
         '\u{2009}' => 0.2,
+        c if isolates(c) => 0.0,
         'A'..='Z' => 0.62,
         '0'..='9' | '\u{2212}' | '+' | '=' | '×' | '–' | '→' => 0.57,
         _ => 0.54,

@@ -5,6 +5,7 @@ use levertrain_core::words::{number, said, word};
 
 use super::subject::{Part, Subject};
 use super::wrap::{Column, Phrase};
+use crate::draw::names::isolated;
 use crate::draw::scene::{Align, Bounds, Ink, Label, Point, at};
 use crate::draw::text;
 use crate::motion::live::Motion;
@@ -283,7 +284,7 @@ fn note(subject: &Subject<'_>, part: Part) -> Option<String> {
     };
     let label = subject.live.train.body_label(subject.bodies[member]);
     let known = label.eq_ignore_ascii_case(subject.members[member].role.word());
-    (!known).then(|| label.to_owned())
+    (!known).then(|| isolated(label).into_owned())
 }
 
 /// How a part moves.

@@ -1,6 +1,6 @@
 //! Breaking what a caption says into lines.
 
-use crate::draw::text;
+use crate::draw::{names, text};
 
 /// A phrase of a caption.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -83,10 +83,10 @@ impl Column {
             return line;
         }
         let mut short = line;
-        while !short.is_empty() && self.width(&format!("{}…", short.trim_end())) > limit {
+        while !short.is_empty() && self.width(&names::cut(&short)) > limit {
             short.pop();
         }
-        format!("{}…", short.trim_end())
+        names::cut(&short)
     }
 }
 

@@ -15,7 +15,7 @@ impl Block {
         const PLATES: f64 = 24.0;
         let name = node.name(train);
         let share = saying::share(node.ports[0].power);
-        let words = text::width(name, SIZE, true).max(text::width(&share, SIZE, true));
+        let words = text::width(&name, SIZE, true).max(text::width(&share, SIZE, true));
         let slots = ports.iter().map(|port| {
             let straight = matches!(port.side, Side::Start | Side::End);
             let half = (port.width / 2.0 + 4.0) * f64::from(u8::from(straight));
@@ -47,7 +47,7 @@ impl Block {
         self.meet(ports, (0.0, self.along), sheet);
         self.plates = Some(plates);
         let lines = [
-            label(name, SIZE, true, Ink::Text, Align::Centre),
+            label(&name, SIZE, true, Ink::Text, Align::Centre),
             label(&share, SIZE, true, Ink::Text, Align::Centre),
         ];
         for (line, side) in lines.into_iter().zip([-0.5, 0.5]) {

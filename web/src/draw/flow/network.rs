@@ -1,8 +1,11 @@
 //! What power flows through: sets and clutches as nodes, shafts as what joins them.
 
+use std::borrow::Cow;
+
 use levertrain_core::coupling::Role;
 use levertrain_core::{Body, Combination, Train};
 
+use crate::draw::names::isolated;
 use crate::motion::powers::Powers;
 
 /// What a node stands for.
@@ -180,10 +183,10 @@ impl Port {
 
 impl Node {
     /// What it is called.
-    pub(super) fn name<'t>(&self, train: &'t Train) -> &'t str {
-        match self.place {
+    pub(super) fn name<'t>(&self, train: &'t Train) -> Cow<'t, str> {
+        isolated(match self.place {
             Place::Set(coupling) => train.scenario().couplings[coupling].facts().label(),
             Place::Clutch(element) => train.scenario().elements[element].label(),
-        }
+        })
     }
 }

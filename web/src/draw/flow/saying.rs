@@ -14,7 +14,7 @@ pub(super) const KEY: [&str; 2] = ["flow-key-through", "flow-key-round"];
 pub(super) fn of_port(train: &Train, node: &Node, port: &Port) -> [String; 2] {
     let name = match node.place {
         Place::Set(coupling) => member(train, coupling, port.member),
-        Place::Clutch(_) => node.name(train).to_owned(),
+        Place::Clutch(_) => node.name(train).into_owned(),
     };
     [name, share(port.power)]
 }
@@ -68,7 +68,7 @@ pub(super) fn member(train: &Train, coupling: usize, member: usize) -> String {
 /// What stands below the drawing: how power goes round, if it does.
 pub(super) fn of_loop(train: &Train, network: &Network) -> Option<String> {
     let (largest, port) = network.largest_loop()?;
-    let round: Vec<&str> = network
+    let round: Vec<_> = network
         .nodes
         .iter()
         .filter(|node| node.ports.iter().any(|port| port.looped))

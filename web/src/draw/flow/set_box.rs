@@ -56,7 +56,7 @@ impl Zones {
             };
             let notes = saying::of_still(train, node, coupling);
             zones.notes = zones.notes.max(notes.len() as f64 * TWO_LINES + 4.0);
-            let name = text::width(node.name(train), NAME_SIZE, true);
+            let name = text::width(&node.name(train), NAME_SIZE, true);
             let notes = notes.iter().map(|(words, _)| note_width(&words.join(" ")));
             let needed = notes.fold(name, f64::max) + 2.0 * INSET;
             zones.upright = zones.upright.max(needed);
@@ -105,7 +105,7 @@ impl Block {
             .flat_map(|(words, _)| words)
             .map(|w| note_width(w));
         self.along = note
-            .fold(text::width(name, NAME_SIZE, true), f64::max)
+            .fold(text::width(&name, NAME_SIZE, true), f64::max)
             .max(Self::room(ports, sheet) - 2.0 * INSET)
             + 2.0 * INSET;
         self.along = self.along.max(across);
@@ -117,7 +117,7 @@ impl Block {
         let middle = self.along / 2.0;
         self.texts.push((
             spot(middle, -zones.middle - NAME_LINE / 2.0),
-            label(name, NAME_SIZE, true, Ink::Text, Align::Centre),
+            label(&name, NAME_SIZE, true, Ink::Text, Align::Centre),
         ));
         let row = if sheet.dense { LINE } else { 0.0 };
         for (port, meeting) in ports.iter().zip(&self.meetings) {
@@ -174,7 +174,7 @@ impl Block {
         self.meet(ports, (head, rails), sheet);
         self.texts.push((
             spot(head - NAME_LINE / 2.0, 0.0),
-            label(node.name(train), NAME_SIZE, true, Ink::Text, Align::Centre),
+            label(&node.name(train), NAME_SIZE, true, Ink::Text, Align::Centre),
         ));
         for (port, meeting) in ports.iter().zip(&self.meetings) {
             let Some(words) = &port.words else { continue };

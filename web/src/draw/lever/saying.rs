@@ -1,10 +1,13 @@
 //! The words and numbers of the diagram.
 
+use std::borrow::Cow;
+
 use levertrain_core::scenario::Element;
 use levertrain_core::words::{said, word};
 use levertrain_core::{Train, place_of};
 
 use super::geometry::{Diagram, Ghost, Node};
+use crate::draw::names::isolated;
 use crate::draw::scene::Ink;
 use crate::motion::live::Motion;
 
@@ -72,12 +75,12 @@ pub(super) fn of_node(diagram: &Diagram<'_>, node: &Node) -> Vec<Saying> {
 
     let train = diagram.live.train;
     let name = node_name(train, node);
-    let mut tags: Vec<&str> = Vec::new();
+    let mut tags: Vec<Cow<'_, str>> = Vec::new();
     let ends = [(node.input, "lever-input"), (node.output, "lever-output")];
     for (is_so, key) in ends {
         let word = word(key);
         if is_so && place_of(&name.to_ascii_lowercase(), word).is_none() {
-            tags.push(word);
+            tags.push(word.into());
         }
     }
     tags.extend(holders(diagram, node));
@@ -91,7 +94,8 @@ pub(super) fn of_node(diagram: &Diagram<'_>, node: &Node) -> Vec<Saying> {
         names,
     };
     let mut sayings = Vec::new();
-    let is_news = node.roles_text.as_ref() != Some(&name);
+    let roles = node.roles_text.as_deref();
+    let is_news = roles.is_none_or(|roles| isolated(roles) != name);
     if tags.is_empty() && is_news {
         sayings.push(saying(&[&name], true));
     } else if !tags.is_empty() {
@@ -149,9 +153,9 @@ pub(super) fn heading(train: &Train, couplings: &[usize]) -> String {
             let number = (index + 1).to_string();
             match label(index) {
                 label if couplings.len() == 1 || place_of(label, &number).is_some() => {
-                    label.to_owned()
+                    isolated(label).into_owned()
                 }
-                label => format!("{number} {label}"),
+                label => format!("{number} {}", isolated(label)),
             }
         })
         .collect();
@@ -159,16 +163,16 @@ pub(super) fn heading(train: &Train, couplings: &[usize]) -> String {
 }
 
 fn node_name(train: &Train, node: &Node) -> String {
-    let names: Vec<&str> = node
+    let names: Vec<_> = node
         .bodies
         .iter()
-        .map(|&body| train.body_label(body))
+        .map(|&body| isolated(train.body_label(body)))
         .collect();
     names.join(", ")
 }
 
 /// The applied brakes on a node.
-fn holders<'a>(diagram: &Diagram<'a>, node: &Node) -> Vec<&'a str> {
+fn holders<'a>(diagram: &Diagram<'a>, node: &Node) -> Vec<Cow<'a, str>> {
     let train = diagram.live.train;
     let holds = |&index: &usize| {
         matches!(train.scenario().elements[index], Element::Brake(_))
@@ -176,6 +180,6 @@ fn holders<'a>(diagram: &Diagram<'a>, node: &Node) -> Vec<&'a str> {
     };
     let holders = diagram.live.applied.iter().filter(holds);
     holders
-        .map(|index| train.scenario().elements[index].label())
+        .map(|index| isolated(train.scenario().elements[index].label()))
         .collect()
 }

@@ -12,7 +12,7 @@ use super::plan::PackPlace;
 use super::stage::{HOUSING, Stage};
 use super::wires::{SHAFT, segments};
 use crate::draw::scene::{Align, Bounds, Ink, Label, Point, Scene, Stroke, at};
-use crate::draw::text;
+use crate::draw::{names, text};
 
 /// Clear space around a text.
 const CLEAR: f64 = 1.5;
@@ -279,7 +279,7 @@ pub fn letter(scene: &mut Scene, place: &Place, text: &str, size: f64, bold: boo
 fn shortened(text: &str, most: usize) -> Option<String> {
     (text.chars().count() > most + 1).then(|| {
         let kept: String = text.chars().take(most).collect();
-        format!("{}…", kept.trim_end())
+        names::cut(&kept)
     })
 }
 

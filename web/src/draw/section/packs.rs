@@ -9,6 +9,7 @@ use super::plan::PackPlace;
 use super::power;
 use super::stage::{HOUSING, NAME_SIZE, OPEN_GAP, Stage};
 use super::wires::SHAFT;
+use crate::draw::names::isolated;
 use crate::draw::scene::{Align, Bounds, Ink, Point, Scene, Stroke, at};
 use crate::motion::live::Live;
 
@@ -176,18 +177,18 @@ pub fn break_area(centre: Point) -> Bounds {
 /// neither locks nor slips is idle: something else holds its ends together.
 fn name(element: &Element, applied: bool, slips: bool) -> String {
     let message = match (element.is_one_way(), applied, slips) {
-        (false, ..) => return element.label().to_owned(),
+        (false, ..) => return isolated(element.label()).into_owned(),
         (true, true, _) => "pack-locks",
         (true, false, true) => "pack-overruns",
         (true, false, false) => "pack-idle",
     };
-    said(message, &[("element", element.label())])
+    said(message, &[("element", &*isolated(element.label()))])
 }
 
 /// The longest name an element may show.
 pub fn longest_name(element: &Element) -> String {
     if !element.is_one_way() {
-        return element.label().to_owned();
+        return isolated(element.label()).into_owned();
     }
     let mut longest = String::new();
     for (applied, slips) in [(true, false), (false, true), (false, false)] {

@@ -5,6 +5,7 @@ use levertrain_core::words::number;
 use super::labels::{self, Place, Room, Wanted};
 use super::stage::Stage;
 use super::{Side, packs};
+use crate::draw::names::isolated;
 use crate::draw::scene::{Align, Bounds, Ink, Label, Scene, at};
 use crate::draw::text;
 use crate::motion::live::{Live, Motion};
@@ -45,7 +46,12 @@ impl Places {
                 let width = 2.0 * (column.right - middle).min(middle - column.left) + 24.0;
                 let label = Label {
                     at: at(middle, stage.axis() + stage.below(index) + 17.0),
-                    text: labels::fitted(coupling.facts().label(), SET_NAME, true, width),
+                    text: labels::fitted(
+                        &isolated(coupling.facts().label()),
+                        SET_NAME,
+                        true,
+                        width,
+                    ),
                     size: SET_NAME,
                     bold: true,
                     ink: Ink::Text,

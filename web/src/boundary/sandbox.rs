@@ -49,7 +49,7 @@ impl Sandbox {
         Ok(())
     }
 
-    /// Goes on opening what was begun, by some steps of well under a millisecond each; nothing until
+    /// Goes on opening what was begun, by some steps of a fraction of a millisecond each, some 15 ms in the largest train; nothing until
     /// it is open. The settings of the previous one stay.
     #[wasm_bindgen(unchecked_return_type = "TrainInfo | undefined")]
     pub fn arrange(&mut self, steps: u32) -> Result<JsValue, JsValue> {

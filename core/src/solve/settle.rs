@@ -82,8 +82,8 @@ impl Train {
         self.coasts_alike(applied, drive.combination.state().ratio())
     }
 
-    /// Whether the ratio driving, if there is one, is that of coasting too.
-    pub(crate) fn coasts_alike(&self, applied: ElementSet, driving: Option<&Fraction>) -> bool {
+    /// As [`Train::brakes_engine`], where the ratio driving is known, if there is one.
+    pub fn coasts_alike(&self, applied: ElementSet, driving: Option<&Fraction>) -> bool {
         let coasting = || self.settle(applied, Duty::Coast).combination;
         driving.is_some() && driving == coasting().state().ratio()
     }

@@ -198,7 +198,7 @@ impl Answer {
                 .map(|m| m.key())
                 .collect(),
             one_ways: settled.verdict.key(),
-            engine_braking: train.brakes_engine(applied),
+            engine_braking: train.coasts_alike(applied, combination.state().ratio()),
             range: named.map(|range| train.scenario().ranges[range].id.clone()),
         }
     }

@@ -51,6 +51,10 @@ impl Spare {
         if locked.len() > 1 {
             spare.side_by_side = locked;
         }
+        // To settle many one-way clutches takes long: not once more than it must be.
+        if applied.is_empty() {
+            return spare;
+        }
         let driving = train.settle(applied, Duty::Drive);
         let coasting = train.settle(applied, Duty::Coast);
         for element in applied.iter() {
@@ -65,19 +69,28 @@ impl Spare {
                 }
                 continue;
             }
-            if alike(&coasting, &train.settle(fewer, Duty::Coast)) {
+            let coasting_fewer = train.settle(fewer, Duty::Coast);
+            if alike(&coasting, &coasting_fewer) {
                 spare.idle = spare.idle.with(element);
             } else {
                 let now = driving_fewer.combination.applied();
                 spare.only_for.push(OnlyFor {
                     element,
-                    braking: train.brakes_engine(applied) && !train.brakes_engine(fewer),
+                    braking: brakes_engine(&driving, &coasting)
+                        && !brakes_engine(&driving_fewer, &coasting_fewer),
                     instead: now.minus(combination.applied()),
                 });
             }
         }
         spare
     }
+}
+
+/// Whether the ratio driving, if there is one, is that of coasting too.
+fn brakes_engine(driving: &Settled<'_>, coasting: &Settled<'_>) -> bool {
+    let [driving, coasting] =
+        [driving, coasting].map(|settled| settled.combination.state().ratio());
+    driving.is_some() && driving == coasting
 }
 
 /// Whether all shafts turn alike, as surely.

@@ -6,7 +6,7 @@ use super::*;
 use crate::document::session::Session;
 use crate::document::settings::Settings;
 use crate::draw::scene::{Bounds, Label, Mark, Point};
-use crate::draw::tests::scenarios;
+use crate::draw::tests::{scenarios, sessions};
 
 const WIDTHS: [f64; 6] = [320.0, 390.0, 640.0, 860.0, 1280.0, 1920.0];
 
@@ -270,4 +270,21 @@ fn long_names_are_cut_before_they_touch_anything() {
             );
         }
     }
+}
+
+/// Catches a name whose neighbour took the room beside its pack, so that a long line leads to it.
+#[test]
+fn names_stand_near_their_packs() {
+    const FAR: f64 = 70.0;
+    let mut named = 0;
+    for (name, session) in sessions() {
+        for power in [false, true] {
+            let stage = session.layout().stage(0.0);
+            for (element, away) in stage.places(power).away().into_iter().enumerate() {
+                assert!(away < FAR, "{name}, power {power}: {element} is {away}");
+                named += 1;
+            }
+        }
+    }
+    assert!(named > 80, "{named}");
 }

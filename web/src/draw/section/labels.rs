@@ -54,6 +54,11 @@ pub struct Place {
 }
 
 impl Place {
+    /// How far it is from what it names.
+    pub fn away(&self) -> f64 {
+        gap(&self.subject, &self.area)
+    }
+
     /// The place in a drawing that is spread out along the axis: text and subject keep their size.
     pub fn spread(&self, stage: &Stage<'_>) -> Self {
         let moved = |area: &Bounds| Bounds {
@@ -72,6 +77,7 @@ impl Place {
 }
 
 /// The room of a drawing.
+#[derive(Clone)]
 pub struct Room {
     area: Bounds,
     /// What no text may touch.

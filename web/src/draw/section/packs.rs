@@ -86,12 +86,45 @@ pub fn draw(scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>) {
 
 /// Where the name of each element stands: the longest it may have is clear there.
 pub fn places(stage: &Stage<'_>, room: &mut Room) -> Vec<Option<Place>> {
+    const FAR: f64 = 40.0;
+    let mut empty = room.clone();
+    let places = places_with(stage, room, None);
+    let (index, away) = farthest(&places);
+    if away <= FAR {
+        return places;
+    }
+    // Others took the room beside it.
+    let others = places_with(stage, &mut empty, Some(index));
+    if farthest(&others).1 >= away {
+        return places;
+    }
+    *room = empty;
+    others
+}
+
+/// Which name is the farthest from its pack, and how far that is; one without a place is nowhere.
+fn farthest(places: &[Option<Place>]) -> (usize, f64) {
+    let mut farthest = (0, 0.0);
+    for (index, place) in places.iter().enumerate() {
+        let away = place.as_ref().map_or(f64::INFINITY, Place::away);
+        if away > farthest.1 {
+            farthest = (index, away);
+        }
+    }
+    farthest
+}
+
+/// The same with the name of one clutch before those of the others.
+fn places_with(stage: &Stage<'_>, room: &mut Room, first: Option<usize>) -> Vec<Option<Place>> {
     let mut all_places = vec![None; stage.plan().packs.len()];
     // Brakes first: their row above the housing is theirs alone.
     let brake = |index: &usize| matches!(stage.plan().packs[*index], PackPlace::Brake { .. });
     let all = 0..stage.plan().packs.len();
-    let clutches = all.clone().filter(|index| !brake(index));
-    for index in all.filter(brake).chain(clutches) {
+    let first = first.filter(|index| !brake(index));
+    let clutches = all
+        .clone()
+        .filter(|index| !brake(index) && Some(*index) != first);
+    for index in all.filter(brake).chain(first).chain(clutches) {
         let element = &stage.train().scenario().elements[index];
         let centre = stage.pack_centre(index);
         let upright = brake(&index);

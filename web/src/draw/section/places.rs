@@ -112,6 +112,13 @@ impl Places {
         names.any(|(name, place)| place.as_ref().is_none_or(|place| place.text != name))
     }
 
+    /// How far the name of each clutch and brake is from it.
+    #[cfg(test)]
+    pub fn away(&self) -> Vec<f64> {
+        let places = self.elements.iter().flatten();
+        places.map(Place::away).collect()
+    }
+
     /// Names of sets, clutches and brakes, and the speeds of the two ends.
     pub fn letter(&self, scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>) {
         for label in &self.sets {

@@ -8,17 +8,26 @@ pub(super) const OPENS: char = '\u{2068}';
 pub(super) const CLOSES: char = '\u{2069}';
 
 /// What the author of a train has written, as it stands in a drawing.
+#[inline(never)]
 pub fn isolated(name: &str) -> Cow<'_, str> {
     match name.chars().any(runs_leftward) {
-        true => Cow::Owned(format!("{OPENS}{name}{CLOSES}")),
+        true => {
+            let mut text = String::from(OPENS);
+            text.push_str(name);
+            text.push(CLOSES);
+            Cow::Owned(text)
+        }
         false => Cow::Borrowed(name),
     }
 }
 
 /// A text that was cut, with its sign that it goes on: a name that was cut ends there.
+#[inline(never)]
 pub fn cut(kept: &str) -> String {
-    let mut text = format!("{}…", kept.trim_end());
-    if text.matches(OPENS).count() > text.matches(CLOSES).count() {
+    let mut text = kept.trim_end().to_owned();
+    text.push('…');
+    // The last that was opened, if it was not closed.
+    if kept.chars().rfind(|&c| isolates(c)) == Some(OPENS) {
         text.push(CLOSES);
     }
     text

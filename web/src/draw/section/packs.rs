@@ -86,14 +86,14 @@ pub fn draw(scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>) {
 
 /// Where the name of each element stands: the longest it may have is clear there.
 pub fn places(stage: &Stage<'_>, room: &mut Room) -> Vec<Option<Place>> {
-    const FAR: f64 = 40.0;
+    const FAR: f64 = 60.0;
     let mut empty = room.clone();
     let places = places_with(stage, room, None);
     let (index, away) = farthest(&places);
     if away <= FAR {
         return places;
     }
-    // Others took the room beside it.
+    // Others took the room beside it. Nearer ones stay, as what is moved for them is then farther off.
     let others = places_with(stage, &mut empty, Some(index));
     if farthest(&others).1 >= away {
         return places;
@@ -115,6 +115,7 @@ fn farthest(places: &[Option<Place>]) -> (usize, f64) {
 }
 
 /// The same with the name of one clutch before those of the others.
+#[inline(never)]
 fn places_with(stage: &Stage<'_>, room: &mut Room, first: Option<usize>) -> Vec<Option<Place>> {
     let mut all_places = vec![None; stage.plan().packs.len()];
     // Brakes first: their row above the housing is theirs alone.

@@ -284,7 +284,7 @@ fn note(subject: &Subject<'_>, part: Part) -> Option<String> {
     };
     let label = subject.live.train.body_label(subject.bodies[member]);
     let known = label.eq_ignore_ascii_case(subject.members[member].role.word());
-    (!known).then(|| isolated(label).into_owned())
+    (!known).then(|| isolated(label))
 }
 
 /// How a part moves.

@@ -1,7 +1,5 @@
 //! What power flows through: sets and clutches as nodes, shafts as what joins them.
 
-use std::borrow::Cow;
-
 use levertrain_core::coupling::Role;
 use levertrain_core::{Body, Combination, Train};
 
@@ -183,7 +181,7 @@ impl Port {
 
 impl Node {
     /// What it is called.
-    pub(super) fn name<'t>(&self, train: &'t Train) -> Cow<'t, str> {
+    pub(super) fn name(&self, train: &Train) -> String {
         isolated(match self.place {
             Place::Set(coupling) => train.scenario().couplings[coupling].facts().label(),
             Place::Clutch(element) => train.scenario().elements[element].label(),

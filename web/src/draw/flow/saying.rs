@@ -14,7 +14,7 @@ pub(super) const KEY: [&str; 2] = ["flow-key-through", "flow-key-round"];
 pub(super) fn of_port(train: &Train, node: &Node, port: &Port) -> [String; 2] {
     let name = match node.place {
         Place::Set(coupling) => member(train, coupling, port.member),
-        Place::Clutch(_) => node.name(train).into_owned(),
+        Place::Clutch(_) => node.name(train),
     };
     [name, share(port.power)]
 }

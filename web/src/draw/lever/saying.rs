@@ -1,7 +1,5 @@
 //! The words and numbers of the diagram.
 
-use std::borrow::Cow;
-
 use levertrain_core::scenario::Element;
 use levertrain_core::words::{said, word};
 use levertrain_core::{Train, place_of};
@@ -75,12 +73,12 @@ pub(super) fn of_node(diagram: &Diagram<'_>, node: &Node) -> Vec<Saying> {
 
     let train = diagram.live.train;
     let name = node_name(train, node);
-    let mut tags: Vec<Cow<'_, str>> = Vec::new();
+    let mut tags: Vec<String> = Vec::new();
     let ends = [(node.input, "lever-input"), (node.output, "lever-output")];
     for (is_so, key) in ends {
         let word = word(key);
         if is_so && place_of(&name.to_ascii_lowercase(), word).is_none() {
-            tags.push(word.into());
+            tags.push(word.to_owned());
         }
     }
     tags.extend(holders(diagram, node));
@@ -94,8 +92,7 @@ pub(super) fn of_node(diagram: &Diagram<'_>, node: &Node) -> Vec<Saying> {
         names,
     };
     let mut sayings = Vec::new();
-    let roles = node.roles_text.as_deref();
-    let is_news = roles.is_none_or(|roles| isolated(roles) != name);
+    let is_news = node.roles_text.as_ref() != Some(&name);
     if tags.is_empty() && is_news {
         sayings.push(saying(&[&name], true));
     } else if !tags.is_empty() {
@@ -153,7 +150,7 @@ pub(super) fn heading(train: &Train, couplings: &[usize]) -> String {
             let number = (index + 1).to_string();
             match label(index) {
                 label if couplings.len() == 1 || place_of(label, &number).is_some() => {
-                    isolated(label).into_owned()
+                    isolated(label)
                 }
                 label => format!("{number} {}", isolated(label)),
             }
@@ -172,7 +169,7 @@ fn node_name(train: &Train, node: &Node) -> String {
 }
 
 /// The applied brakes on a node.
-fn holders<'a>(diagram: &Diagram<'a>, node: &Node) -> Vec<Cow<'a, str>> {
+fn holders(diagram: &Diagram<'_>, node: &Node) -> Vec<String> {
     let train = diagram.live.train;
     let holds = |&index: &usize| {
         matches!(train.scenario().elements[index], Element::Brake(_))

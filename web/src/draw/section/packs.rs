@@ -87,19 +87,19 @@ pub fn draw(scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>) {
 /// Where the name of each element stands: the longest it may have is clear there.
 pub fn places(stage: &Stage<'_>, room: &mut Room) -> Vec<Option<Place>> {
     const FAR: f64 = 60.0;
-    let mut empty = room.clone();
-    let places = places_with(stage, room, None);
+    let empty = room.clone();
+    let mut places = places_with(stage, room, None);
     let (index, away) = farthest(&places);
-    if away <= FAR {
-        return places;
+    // Others took the room beside it. Nearer ones stay, as what is moved for them is farther off then.
+    if away > FAR {
+        let mut again = empty;
+        let others = places_with(stage, &mut again, Some(index));
+        if farthest(&others).1 < away {
+            *room = again;
+            places = others;
+        }
     }
-    // Others took the room beside it. Nearer ones stay, as what is moved for them is then farther off.
-    let others = places_with(stage, &mut empty, Some(index));
-    if farthest(&others).1 >= away {
-        return places;
-    }
-    *room = empty;
-    others
+    places
 }
 
 /// Which name is the farthest from its pack, and how far that is; one without a place is nowhere.
@@ -211,7 +211,7 @@ pub fn break_area(centre: Point) -> Bounds {
 /// neither locks nor slips is idle: something else holds its ends together.
 fn name(element: &Element, applied: bool, slips: bool) -> String {
     let message = match (element.is_one_way(), applied, slips) {
-        (false, ..) => return isolated(element.label()).into_owned(),
+        (false, ..) => return isolated(element.label()),
         (true, true, _) => "pack-locks",
         (true, false, true) => "pack-overruns",
         (true, false, false) => "pack-idle",
@@ -222,7 +222,7 @@ fn name(element: &Element, applied: bool, slips: bool) -> String {
 /// The longest name an element may show.
 pub fn longest_name(element: &Element) -> String {
     if !element.is_one_way() {
-        return isolated(element.label()).into_owned();
+        return isolated(element.label());
     }
     let mut longest = String::new();
     for (applied, slips) in [(true, false), (false, true), (false, false)] {

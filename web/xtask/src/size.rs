@@ -7,8 +7,8 @@ use std::path::Path;
 use anyhow::{Context, Result, bail};
 use flate2::{Compression, read::GzEncoder};
 
-/// The most the compressed engine may weigh, in bytes: 320 kB. It is to come down to 310 kB.
-pub const LIMIT: usize = 320_000;
+/// The most the compressed engine may weigh, in bytes: 321 kB. It is to come down to 310 kB.
+pub const LIMIT: usize = 321_000;
 
 /// Sizes of one file in bytes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -164,7 +164,7 @@ impl Trial {
 /// Eliminates below the diagonal of `size` equations, which stand column after column with their
 /// right side; `false` where they are not independent.
 ///
-/// Written out, since these systems have two to four equations and are solved by the dozen: a
+/// Written out, since these systems have two to four equations and are solved for every range: a
 /// general decomposition would spend most of its time on its own memory.
 fn triangular(equations: &mut [f64], size: usize) -> bool {
     for step in 0..size {

@@ -191,13 +191,19 @@ impl Fraction {
     /// The nearest `f64`.
     pub fn to_f64(&self) -> f64 {
         match &self.0 {
-            // Both are exact in f64, so that only the division rounds.
-            Repr::Small { num, den } if num.unsigned_abs().max(den.unsigned_abs()) <= EXACT => {
-                *num as f64 / *den as f64
-            }
-            _ => nearest(&self.quotient()),
+            Repr::Small { num, den } => quotient(*num, *den),
+            Repr::Big(_) => None,
         }
+        .unwrap_or_else(|| nearest(&self.quotient()))
     }
+}
+
+/// The `f64` nearest to `num / den`, for any denominator but zero; nothing where that would take
+/// longer numbers than an `f64` has.
+pub(crate) fn quotient(num: i64, den: i64) -> Option<f64> {
+    // Both are exact in f64, so that only the division rounds. Adding zero turns −0 into 0.
+    let fit = num.unsigned_abs().max(den.unsigned_abs()) <= EXACT;
+    fit.then(|| num as f64 / den as f64 + 0.0)
 }
 
 // Sums and products are calls: put into the loops of a linear program, they would be kilobytes.

@@ -194,11 +194,11 @@ impl Train {
     /// elimination (see the notes in `levertrain_exact`), so there is no tolerance. Indices in `applied`
     /// beyond the train's elements are ignored.
     pub fn solve(&self, applied: ElementSet) -> Combination<'_> {
-        let known = (0..self.scenario().elements.len())
+        let known: ElementSet = (0..self.scenario().elements.len())
             .filter(|&x| applied.contains(x))
             .collect();
-        let (motions, surplus) = narrowed(self.coupled(), self, known);
-        let turning = motions.turning(self.input());
+        let slips = known.iter().map(|element| self.slip_terms(element));
+        let (turning, surplus) = self.turning().narrowed(slips);
         let state = State::of(&turning, self.output(), surplus);
         Combination {
             train: self,

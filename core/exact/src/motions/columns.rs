@@ -2,7 +2,7 @@
 
 use num_bigint::BigInt;
 
-use super::Terms;
+use super::{Term, Terms};
 use crate::fraction::Fraction;
 use crate::whole::{Bits, Whole};
 
@@ -216,8 +216,8 @@ impl Columns<i64> {
 /// Value of a linear expression in one motion.
 // Inline for the walk, as `Columns::narrow_here`: it is its innermost step.
 #[inline(always)]
-pub(super) fn value_in<I: Whole>(motion: &[I], terms: &Terms) -> Result<I, I::Overflow> {
-    match terms[..] {
+pub(super) fn value_in<I: Whole>(motion: &[I], terms: &[Term]) -> Result<I, I::Overflow> {
+    match *terms {
         [(shaft, 1)] => Ok(motion[shaft].clone()),
         [(first, 1), (second, -1)] => motion[first].minus(&motion[second]),
         _ => terms.iter().try_fold(I::from_small(0), |sum, &(shaft, k)| {

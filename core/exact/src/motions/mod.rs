@@ -19,12 +19,15 @@ use crate::fraction::Fraction;
 use crate::whole::Overflow;
 use columns::Columns;
 pub use state::State;
-pub use subsets::{Visit, for_each_subset};
+pub use subsets::{Visit, for_each_of, for_each_subset};
 pub use turning::Turning;
+
+/// A shaft and the factor that its speed has in an expression.
+pub type Term = (usize, i64);
 
 /// A linear expression of shaft speeds: Σ coefficient · ω(shaft). The housing does not move
 /// and has no term.
-pub type Terms = Vec<(usize, i64)>;
+pub type Terms = Vec<Term>;
 
 /// The motions that satisfy a set of equations.
 #[derive(Debug, Clone)]

@@ -6,9 +6,9 @@
 
 use num_bigint::BigInt;
 
-use super::Terms;
 use super::columns::{Columns, value_in};
-use crate::fraction::Fraction;
+use super::{Term, Terms};
+use crate::fraction::{Fraction, quotient};
 use crate::whole::{Overflow, Whole};
 
 /// A shaft's speed beside the input's.
@@ -60,6 +60,23 @@ impl Turning {
         }
     }
 
+    /// These motions narrowed by one equation after the other; the number of equations that held
+    /// already comes with them.
+    pub fn narrowed<'t>(&self, equations: impl Iterator<Item = &'t Terms>) -> (Self, usize) {
+        // Two take turns, so that only these need memory.
+        let (mut narrowed, mut spare) = (None, self.room());
+        let mut surplus = 0;
+        for terms in equations {
+            if narrowed.as_ref().unwrap_or(self).narrow(terms, &mut spare) {
+                let before = narrowed.replace(spare);
+                spare = before.unwrap_or_else(|| self.room());
+            } else {
+                surplus += 1;
+            }
+        }
+        (narrowed.unwrap_or_else(|| self.clone()), surplus)
+    }
+
     /// As [`super::Motions::constrained`].
     pub fn constrained(&self, terms: &Terms) -> Option<Self> {
         match &self.0 {
@@ -81,6 +98,18 @@ impl Turning {
     pub(super) fn constrained_into(&self, terms: &Terms, into: &mut Self) -> bool {
         if let (Basis::Small(turn), Basis::Small(narrowed)) = (&self.0, &mut into.0)
             && let Ok(narrower) = turn.constrained_into(terms, narrowed)
+        {
+            return narrower;
+        }
+        self.constrained_large(terms, into)
+    }
+
+    /// As [`Turning::constrained_into`], for those in no hurry.
+    // A call, because what it does is long, and downloaded.
+    #[inline(never)]
+    pub(super) fn narrow(&self, terms: &Terms, into: &mut Self) -> bool {
+        if let (Basis::Small(turn), Basis::Small(narrowed)) = (&self.0, &mut into.0)
+            && let Ok(narrower) = turn.narrow(terms, narrowed)
         {
             return narrower;
         }
@@ -136,7 +165,7 @@ impl Turning {
 
     /// Value of a linear expression per input turn (or with the input at rest where it cannot
     /// turn); `None` when it is not determined.
-    pub fn value(&self, terms: &Terms) -> Option<Fraction> {
+    pub fn value(&self, terms: &[Term]) -> Option<Fraction> {
         match &self.0 {
             Basis::Small(turn) => match turn.value(terms) {
                 Ok(value) => value,
@@ -149,6 +178,23 @@ impl Turning {
                 let Ok(value) = turn.value(terms);
                 value
             }
+        }
+    }
+
+    /// The `f64` nearest to [`Turning::value`], mostly without the fraction.
+    pub fn nearest(&self, terms: &[Term]) -> Option<f64> {
+        let quick = match &self.0 {
+            Basis::Small(turn) => turn.nearest(terms),
+            Basis::Big(_) => None,
+        };
+        quick.unwrap_or_else(|| self.value(terms).map(|value| value.to_f64()))
+    }
+
+    /// Whether the speed of a shaft is determined.
+    pub fn determines(&self, shaft: usize) -> bool {
+        match &self.0 {
+            Basis::Small(turn) => !turn.idle_columns().turn(shaft),
+            Basis::Big(turn) => !turn.idle_columns().turn(shaft),
         }
     }
 }
@@ -196,31 +242,34 @@ impl<I: Whole> Turn<I> {
     /// Adds an equation; `None` when every column satisfies it already. The column that turns
     /// the input is given up only where no other can be.
     fn constrained(&self, terms: &Terms) -> Result<Option<Self>, I::Overflow> {
-        let mut columns = self.columns.room();
-        let pivot = self.columns.narrow(self.idle(), terms, &mut columns)?;
-        Ok(pivot.map(|pivot| Self {
-            columns,
-            input: self.input,
-            input_turns: self.turns_without(pivot),
-        }))
+        let mut narrowed = self.room();
+        Ok(self.narrow(terms, &mut narrowed)?.then_some(narrowed))
     }
 
     /// As [`Turn::constrained`], in the memory of `into`; whether the equation was new.
+    fn narrow(&self, terms: &Terms, into: &mut Self) -> Result<bool, I::Overflow> {
+        let idle = self.idle();
+        let pivot = self.columns.narrow(idle, terms, &mut into.columns)?;
+        Ok(into.is_without(self, pivot))
+    }
+
+    /// As [`Turn::narrow`].
     // Inline for the walk, as `Columns::narrow_here`.
     #[inline(always)]
     fn constrained_into(&self, terms: &Terms, into: &mut Self) -> Result<bool, I::Overflow> {
         let idle = self.idle();
         let pivot = self.columns.narrow_here(idle, terms, &mut into.columns)?;
-        if let Some(pivot) = pivot {
-            into.input = self.input;
-            into.input_turns = self.turns_without(pivot);
-        }
-        Ok(pivot.is_some())
+        Ok(into.is_without(self, pivot))
     }
 
-    /// Whether the input still turns without a column.
-    fn turns_without(&self, column: usize) -> bool {
-        self.input_turns && column < self.idle()
+    /// Notes that these are the columns of others without one, if so.
+    #[inline(always)]
+    fn is_without(&mut self, wider: &Self, column: Option<usize>) -> bool {
+        if let Some(column) = column {
+            self.input = wider.input;
+            self.input_turns = wider.input_turns && column < wider.idle();
+        }
+        column.is_some()
     }
 
     /// The motion that turns the input.
@@ -285,7 +334,7 @@ impl<I: Whole> Turn<I> {
         determined
     }
 
-    fn value(&self, terms: &Terms) -> Result<Option<Fraction>, I::Overflow> {
+    fn value(&self, terms: &[Term]) -> Result<Option<Fraction>, I::Overflow> {
         for index in 0..self.idle() {
             if !value_in(self.columns.column(index), terms)?.is_zero() {
                 return Ok(None);
@@ -323,6 +372,20 @@ impl<I: Whole> Idle<'_, I> {
 }
 
 impl Turn<i64> {
+    /// As [`Turning::nearest`]; nothing where the numbers are too long for it.
+    fn nearest(&self, terms: &[Term]) -> Option<Option<f64>> {
+        for index in 0..self.idle() {
+            if value_in(self.columns.column(index), terms).ok()? != 0 {
+                return Some(None);
+            }
+        }
+        let Some(speeds) = self.driven() else {
+            return Some(Some(0.0));
+        };
+        let value = value_in(speeds, terms).ok()?;
+        quotient(value, speeds[self.input]).map(Some)
+    }
+
     fn to_big(&self) -> Turn<BigInt> {
         Turn {
             columns: self.columns.to_big(),

@@ -1,8 +1,8 @@
 //! Laws of torque, power and losses, on trains drawn at random.
 
 use levertrain_core::{
-    Body, Combination, ElementSet, Fraction, LossModel, Lossy, LossyTorques, PowerFlow, State,
-    Torques, Train,
+    Body, Combination, Duty, ElementSet, Fraction, LossModel, Lossy, LossyTorques, PowerFlow,
+    State, Torques, Train,
 };
 use levertrain_tests::generate::{ANY, Case, Kind, case, settings};
 use levertrain_tests::sketch::Sketch;
@@ -124,6 +124,27 @@ proptest! {
         let output = torques.output().zip(combination.shaft_speed(train.output()));
         let delivered = output.map(|(torque, speed)| torque * &speed);
         prop_assert_eq!(delivered, Fraction::new(-1, 1));
+    }
+
+    /// Combinations that share work fare as each by itself, to the last digit.
+    #[test]
+    fn losses_do_not_depend_on_what_was_solved_before(case in case(DRIVING), coasting: bool) {
+        let train = case.sketch.train();
+        let model = LossModel { drag: 0.01, coasting, ..LossModel::default() };
+        let duty = if coasting { Duty::Coast } else { Duty::Drive };
+        let count = 1_u32 << train.scenario().elements.len();
+        let sets = (0..count).map(|step| ElementSet::from_bits(step * 5 % count));
+        let sets: Vec<ElementSet> = sets.map(|set| set.minus(train.one_ways())).collect();
+        let mut together = Vec::new();
+        train.for_each_with_losses(sets.iter().copied(), &model, |combination, lossy| {
+            together.push((combination.state().clone(), lossy.cloned()));
+        });
+        let alone = sets.iter().map(|&set| {
+            let combination = train.settle(set, duty).combination;
+            let lossy = Lossy::of(&combination, &model);
+            (combination.state().clone(), lossy)
+        });
+        prop_assert_eq!(together, alone.collect::<Vec<_>>());
     }
 
     /// A mesh efficiency of one is no loss.

@@ -2,7 +2,7 @@
 
 use std::hint::black_box;
 
-use levertrain_core::{Combination, Duty, ElementSet, LossModel, Lossy, PowerFlow, Torques, Train};
+use levertrain_core::{Combination, ElementSet, LossModel, PowerFlow, Torques, Train};
 
 use crate::dense::Dense;
 
@@ -42,24 +42,30 @@ pub fn dense_efforts(train: &Train, dense: &Dense) {
     }
 }
 
-/// Speeds and efficiency of every named range.
+/// Speeds and efficiency of every named range, by the walk that shares work, with every torque and
+/// what is lost in every mesh.
 pub fn loss_chart(train: &Train) {
-    let model = LossModel::default();
-    for range in 0..train.scenario().ranges.len() {
-        let combination = train.settle(train.range(range), Duty::Drive).combination;
-        read(&combination);
-        black_box(Lossy::of(&combination, &model));
-    }
+    train.for_each_with_losses(
+        ranges(train),
+        &LossModel::default(),
+        |combination, lossy| {
+            read(combination);
+            black_box(lossy);
+        },
+    );
 }
 
-/// The same answers as [`loss_chart`] from the floating-point baseline.
+/// Speeds and efficiencies as those of [`loss_chart`], from the floating-point baseline.
 pub fn dense_loss_chart(train: &Train, dense: &Dense) {
     let mesh = LossModel::default().mesh_efficiency;
-    for range in 0..train.scenario().ranges.len() {
-        let applied = train.range(range);
+    for applied in ranges(train) {
         let speeds = dense.solve(applied);
         black_box(dense.efficiency(applied, &speeds, mesh));
     }
+}
+
+fn ranges(train: &Train) -> impl Iterator<Item = ElementSet> {
+    (0..train.scenario().ranges.len()).map(|range| train.range(range))
 }
 
 fn all(train: &Train) -> impl Iterator<Item = ElementSet> {

@@ -4,6 +4,7 @@ use serde::Serialize;
 
 use crate::load::losses::{LossModel, Lossy};
 use crate::solve::Combination;
+use crate::train::Train;
 
 /// How a combination fares with losses. Torques are per unit of input torque, losses shares of
 /// the power that goes in.
@@ -71,7 +72,22 @@ impl LossReport {
 
     /// Solves a combination with losses.
     pub fn of(combination: &Combination<'_>, model: &LossModel) -> Self {
-        let torques = match Lossy::of(combination, model) {
+        let lossy = Lossy::of(combination, model);
+        Self::told(combination.train(), lossy.as_ref())
+    }
+
+    /// Solves every named range with losses, its one-way clutches settled for the model's duty.
+    pub fn chart(train: &Train, model: &LossModel) -> Vec<Self> {
+        let ranges = (0..train.scenario().ranges.len()).map(|range| train.range(range));
+        let mut reports = Vec::new();
+        train.for_each_with_losses(ranges, model, |_, lossy| {
+            reports.push(Self::told(train, lossy));
+        });
+        reports
+    }
+
+    fn told(train: &Train, lossy: Option<&Lossy>) -> Self {
+        let torques = match lossy {
             None => return Self::without_power("no-drive"),
             Some(Lossy::SelfLocking) => return Self::without_power("self-locking"),
             Some(Lossy::Ambiguous(_)) => return Self::without_power("ambiguous"),
@@ -79,7 +95,7 @@ impl LossReport {
             Some(Lossy::TooMany) => return Self::without_power("too-many"),
             Some(Lossy::Drives(torques)) => torques,
         };
-        let scenario = combination.train().scenario();
+        let scenario = train.scenario();
         let mut meshes = Vec::new();
         for (coupling, losses) in scenario.couplings.iter().zip(torques.mesh_losses.iter()) {
             let facts = coupling.facts();
@@ -103,7 +119,7 @@ impl LossReport {
             output: Some(torques.output),
             meshes,
             drag: drag.collect(),
-            elements: torques.elements,
+            elements: torques.elements.clone(),
             couplings: torques.members.iter().map(<[f64]>::to_vec).collect(),
         }
     }

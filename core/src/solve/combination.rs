@@ -3,7 +3,7 @@
 use std::mem::ManuallyDrop;
 
 pub use levertrain_exact::State;
-use levertrain_exact::{Fraction, Motions, Terms, Turning, Visit, for_each_subset};
+use levertrain_exact::{Fraction, Motions, Terms, Turning, Visit, for_each_of, for_each_subset};
 
 use crate::base::element_set::ElementSet;
 use crate::model::coupling::PinionSpin;
@@ -88,6 +88,26 @@ impl<'a> Combination<'a> {
         match body {
             Body::Housing => Some(Fraction::ZERO),
             Body::Shaft(shaft) => self.shaft_speed(shaft),
+        }
+    }
+
+    /// Whether the speed of a body is determined.
+    pub(crate) fn determines(&self, body: Body) -> bool {
+        match body {
+            Body::Housing => true,
+            Body::Shaft(shaft) => self.turning().determines(shaft),
+        }
+    }
+
+    /// How fast a body turns seen from another: the `f64` nearest to the difference, where that is
+    /// determined.
+    pub(crate) fn speed_seen_from(&self, other: Body, body: Body) -> Option<f64> {
+        let turning = self.turning();
+        match (body, other) {
+            (Body::Shaft(body), Body::Shaft(other)) => turning.nearest(&[(body, 1), (other, -1)]),
+            (Body::Shaft(body), Body::Housing) => turning.nearest(&[(body, 1)]),
+            (Body::Housing, Body::Shaft(other)) => turning.nearest(&[(other, -1)]),
+            (Body::Housing, Body::Housing) => Some(0.0),
         }
     }
 
@@ -240,20 +260,54 @@ impl Train {
     /// drive, combination by combination, of the elements that can be applied.
     pub fn for_each_combination(&self, mut visit: impl FnMut(&Combination<'_>)) {
         let visit: Visit<'_> = &mut |applied, turning, surplus, state| {
-            // A lent one owns nothing. Asking it for what to drop, compiled for size, would take
-            // a twentieth of the walk.
-            visit(&ManuallyDrop::new(Combination {
-                train: self,
-                applied: ElementSet::from_bits(applied),
-                surplus,
-                held: Held::Lent(turning, state),
-            }));
+            visit(&self.lent(applied, turning, surplus, state));
         };
         if self.one_ways().is_empty() {
             for_each_subset(self.turning(), self.slips(), self.output(), visit);
         } else {
             self.for_each_settled(visit);
         }
+    }
+
+    /// Visits combinations in the order given, each settled for a duty as [`Train::settle`] does.
+    ///
+    /// They share work, and each is lent, as in [`Train::for_each_combination`].
+    pub fn for_each_of(
+        &self,
+        sets: impl IntoIterator<Item = ElementSet>,
+        duty: Duty,
+        mut visit: impl FnMut(&Combination<'_>),
+    ) {
+        if self.one_ways().is_empty() {
+            let subsets = sets.into_iter().map(ElementSet::bits);
+            let visit: Visit<'_> = &mut |applied, turning, surplus, state| {
+                visit(&self.lent(applied, turning, surplus, state));
+            };
+            for_each_of(subsets, self.turning(), self.slips(), self.output(), visit);
+        } else {
+            for applied in sets {
+                visit(&self.settle(applied, duty).combination);
+            }
+        }
+    }
+
+    /// A combination that owns nothing. Asking it for what to drop, compiled for size, would take a
+    /// twentieth of the walk over all combinations.
+    // Inline for the walk, as `Combination::turning`.
+    #[inline(always)]
+    fn lent<'a>(
+        &'a self,
+        applied: u32,
+        turning: &'a Turning,
+        surplus: usize,
+        state: &'a State,
+    ) -> ManuallyDrop<Combination<'a>> {
+        ManuallyDrop::new(Combination {
+            train: self,
+            applied: ElementSet::from_bits(applied),
+            surplus,
+            held: Held::Lent(turning, state),
+        })
     }
 
     /// As [`Train::for_each_combination`] of a train with one-way clutches.

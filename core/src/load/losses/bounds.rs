@@ -17,11 +17,25 @@ pub(super) struct Possible {
     pub(super) backwards: u64,
 }
 
-/// All numbers from `low` to `high`.
+impl Possible {
+    /// Every direction of whatever moves.
+    pub(super) fn all(equilibrium: &Equilibrium<'_>) -> Self {
+        let ways = 0..equilibrium.loaded.ways.len();
+        Self {
+            forwards: ways.fold(0, |all, way| all | 1 << way),
+            backwards: equilibrium.moving(),
+        }
+    }
+}
+
+/// All numbers no further from the middle than the radius.
+///
+/// Sums, products and inverses hold all that they must, and products of two wide ones somewhat
+/// more; they take no comparison.
 #[derive(Debug, Clone, Copy)]
 struct Span {
-    low: f64,
-    high: f64,
+    middle: f64,
+    radius: f64,
 }
 
 impl Span {
@@ -29,35 +43,48 @@ impl Span {
 
     const fn only(value: f64) -> Self {
         Self {
-            low: value,
-            high: value,
+            middle: value,
+            radius: 0.0,
         }
     }
 
     fn between(a: f64, b: f64) -> Self {
         Self {
-            low: a.min(b),
-            high: a.max(b),
+            middle: (a + b) / 2.0,
+            radius: ((a - b) / 2.0).abs(),
         }
     }
 
-    /// The least size of any of these.
+    fn low(self) -> f64 {
+        self.middle - self.radius
+    }
+
+    fn high(self) -> f64 {
+        self.middle + self.radius
+    }
+
+    /// The least size of any of these, less than 0 where both signs are among them.
     fn least(self) -> f64 {
-        self.low.max(-self.high).max(0.0)
+        self.middle.abs() - self.radius
+    }
+
+    fn is_zero(self) -> bool {
+        self.middle == 0.0 && self.radius == 0.0
     }
 
     fn plus(self, other: Self) -> Self {
         Self {
-            low: self.low + other.low,
-            high: self.high + other.high,
+            middle: self.middle + other.middle,
+            radius: self.radius + other.radius,
         }
     }
 
     /// One over each of these, none of which is 0.
     fn inverse(self) -> Self {
+        let scale = 1.0 / (self.low() * self.high());
         Self {
-            low: 1.0 / self.high,
-            high: 1.0 / self.low,
+            middle: self.middle * scale,
+            radius: self.radius * scale,
         }
     }
 }
@@ -67,8 +94,8 @@ impl Sub for Span {
 
     fn sub(self, other: Self) -> Self {
         Self {
-            low: self.low - other.high,
-            high: self.high - other.low,
+            middle: self.middle - other.middle,
+            radius: self.radius + other.radius,
         }
     }
 }
@@ -77,109 +104,118 @@ impl Mul for Span {
     type Output = Self;
 
     fn mul(self, other: Self) -> Self {
-        let (a, b) = (self.low * other.low, self.low * other.high);
-        let (c, d) = (self.high * other.low, self.high * other.high);
         Self {
-            low: a.min(b).min(c.min(d)),
-            high: a.max(b).max(c.max(d)),
+            middle: self.middle * other.middle,
+            radius: self.middle.abs() * other.radius
+                + self.radius * (other.middle.abs() + other.radius),
         }
     }
 }
 
-impl Possible {
-    /// Every direction of whatever moves.
-    fn all(equilibrium: &Equilibrium<'_, '_>) -> Self {
-        let ways = 0..equilibrium.loaded.ways.len();
-        Self {
-            forwards: ways.fold(0, |all, way| all | 1 << way),
-            backwards: equilibrium.moving(),
-        }
-    }
+/// What the bounds of one equilibrium after the other are reckoned in.
+#[derive(Default)]
+pub(super) struct Bounds {
+    /// The equations, column after column, the right side last, where the multipliers come out.
+    columns: Vec<Span>,
+    /// Power into each way.
+    rolling: Vec<Span>,
+}
 
+impl Bounds {
     /// What is possible in an equilibrium; everything, where the bounds are too wide to tell.
-    pub(super) fn of(equilibrium: &Equilibrium<'_, '_>) -> Self {
-        let ways = &equilibrium.loaded.ways;
+    pub(super) fn possible(&mut self, equilibrium: &Equilibrium<'_>) -> Possible {
+        let mut possible = Possible::all(equilibrium);
         let moving = equilibrium.moving();
-        let mut possible = Self::all(equilibrium);
-        let Some(multipliers) = multipliers(equilibrium) else {
+        if moving == 0 || self.find_multipliers(equilibrium).is_none() {
             return possible;
-        };
-        let mut rolling: Vec<Span> = vec![Span::ZERO; ways.len()];
-        for (row, multiplier) in equilibrium.loaded.rows.iter().zip(multipliers) {
+        }
+        let size = equilibrium.size();
+        let multipliers = &self.columns[size * size..];
+        let ways = &equilibrium.loaded.ways;
+        self.rolling.clear();
+        self.rolling.resize(ways.len(), Span::ZERO);
+        for (row, &multiplier) in equilibrium.loaded.rows.iter().zip(multipliers) {
             let (own, shared) = row.ways;
-            rolling[own] = multiplier * Span::only(row.factors.0 * row.speed);
+            let rolling = multiplier * Span::only(row.factors.0 * row.speed);
+            self.rolling[own] = rolling;
             if let Some(shared) = shared {
-                let passed = rolling[own]
-                    * Span::between(ways[own].efficiency(false), ways[own].efficiency(true));
-                rolling[shared] = rolling[shared].plus(passed);
+                let [forwards, backwards] = ways[own].efficiencies;
+                let passed = rolling * Span::between(forwards, backwards);
+                self.rolling[shared] = self.rolling[shared].plus(passed);
             }
         }
-        for (way, rolling) in rolling.iter().enumerate() {
+        for (way, rolling) in self.rolling.iter().enumerate() {
+            let (low, high) = (rolling.low(), rolling.high());
             // Of power that counts as none, either direction will do.
-            if rolling.low >= -NO_POWER && (rolling.low > NO_POWER || rolling.high <= NO_POWER) {
+            if low >= -NO_POWER && (low > NO_POWER || high <= NO_POWER) {
                 possible.backwards &= !(1 << way);
-            } else if rolling.high < -NO_POWER && moving >> way & 1 == 1 {
+            } else if high < -NO_POWER && moving >> way & 1 == 1 {
                 possible.forwards &= !(1 << way);
             }
         }
         possible
     }
-}
 
-/// Bounds of the multipliers; nothing where a pivot may be 0.
-fn multipliers(equilibrium: &Equilibrium<'_, '_>) -> Option<Vec<Span>> {
-    let size = equilibrium.loaded.rows.len();
-    let mut columns: Vec<Span> = Vec::with_capacity(size * (size + 1));
-    for (column, row) in equilibrium.loaded.rows.iter().enumerate() {
-        let efficiency = equilibrium.efficiencies(row);
-        let entries = column * size..(column + 1) * size;
-        let fixed = &equilibrium.fixed.as_slice()[entries.clone()];
-        let lossy = &equilibrium.lossy.as_slice()[entries];
-        let span = |(fixed, lossy): (&f64, &f64)| {
-            Span::between(fixed + lossy * efficiency[0], fixed + lossy * efficiency[1])
-        };
-        columns.extend(fixed.iter().zip(lossy).map(span));
-    }
-    let right = &equilibrium.fixed.as_slice()[size * size..];
-    columns.extend(right.iter().map(|&right| Span::only(right)));
-    for step in 0..size {
-        let pivots = &columns[step * size..(step + 1) * size];
-        let below = (step..size).max_by(|&a, &b| pivots[a].least().total_cmp(&pivots[b].least()));
-        let largest = below.filter(|&row| pivots[row].least() > 0.0)?;
-        for column in step..=size {
-            columns.swap(column * size + step, column * size + largest);
+    /// Bounds of the multipliers; nothing where a pivot may be 0.
+    fn find_multipliers(&mut self, equilibrium: &Equilibrium<'_>) -> Option<()> {
+        let size = equilibrium.size();
+        let columns = &mut self.columns;
+        columns.clear();
+        for (column, row) in equilibrium.loaded.rows.iter().enumerate() {
+            let efficiency = equilibrium.efficiencies(row);
+            let entries = column * size..(column + 1) * size;
+            let fixed = &equilibrium.fixed[entries.clone()];
+            let lossy = &equilibrium.lossy[entries];
+            let span = |(fixed, lossy): (&f64, &f64)| {
+                Span::between(fixed + lossy * efficiency[0], fixed + lossy * efficiency[1])
+            };
+            columns.extend(fixed.iter().zip(lossy).map(span));
         }
-        let scale = columns[step * size + step].inverse();
-        for row in step + 1..size {
-            let factor = columns[step * size + row];
-            if factor.low == 0.0 && factor.high == 0.0 {
-                continue;
+        let right = &equilibrium.fixed[size * size..];
+        columns.extend(right.iter().map(|&right| Span::only(right)));
+        for step in 0..size {
+            let pivots = &columns[step * size..][..size];
+            let below = (step..size).max_by(|&a, &b| {
+                let [a, b] = [a, b].map(|row| pivots[row].least());
+                a.total_cmp(&b)
+            });
+            let largest = below.filter(|&row| pivots[row].least() > 0.0)?;
+            for column in step..=size {
+                columns.swap(column * size + step, column * size + largest);
             }
-            let factor = factor * scale;
-            for column in step + 1..=size {
-                let change = factor * columns[column * size + step];
-                let entry = &mut columns[column * size + row];
+            let scale = columns[step * size + step].inverse();
+            for row in step + 1..size {
+                let factor = columns[step * size + row];
+                if factor.is_zero() {
+                    continue;
+                }
+                let factor = factor * scale;
+                for column in step + 1..=size {
+                    let change = factor * columns[column * size + step];
+                    let entry = &mut columns[column * size + row];
+                    *entry = *entry - change;
+                }
+            }
+        }
+        for unknown in (0..size).rev() {
+            let pivot = columns[unknown * size + unknown];
+            let multiplier = columns[size * size + unknown] * pivot.inverse();
+            for row in 0..unknown {
+                let change = multiplier * columns[unknown * size + row];
+                let entry = &mut columns[size * size + row];
                 *entry = *entry - change;
             }
+            columns[size * size + unknown] = multiplier;
         }
+        Some(())
     }
-    for unknown in (0..size).rev() {
-        let multiplier =
-            columns[size * size + unknown] * columns[unknown * size + unknown].inverse();
-        for row in 0..unknown {
-            let change = multiplier * columns[unknown * size + row];
-            let entry = &mut columns[size * size + row];
-            *entry = *entry - change;
-        }
-        columns[size * size + unknown] = multiplier;
-    }
-    Some(columns[size * size..].to_vec())
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::base::element_set::ElementSet;
+    use crate::load::losses::solver::Solver;
     use crate::load::losses::{LossModel, Lossy};
     use crate::train::Train;
 
@@ -210,18 +246,17 @@ mod tests {
                         drag,
                         coasting,
                     };
-                    let Some(equilibrium) = Equilibrium::of(&combination, &model) else {
+                    let mut solver = Solver::new(&train, &model);
+                    if solver.equilibrium.read(&combination).is_none() {
                         continue;
-                    };
-                    let all = Possible::all(&equilibrium);
-                    let possible = Possible::of(&equilibrium);
-                    let of = |outcome: Lossy| match outcome {
+                    }
+                    let all = Possible::all(&solver.equilibrium);
+                    let possible = Bounds::default().possible(&solver.equilibrium);
+                    let [few, many] = [possible, all].map(|ways| match solver.among(ways) {
                         Lossy::Drives(torques) => vec![torques.efficiency],
                         Lossy::Ambiguous(efficiencies) => efficiencies,
                         _ => Vec::new(),
-                    };
-                    let [few, many] =
-                        [possible, all].map(|ways| of(Lossy::among(&equilibrium, ways)));
+                    });
                     let name = &train.scenario().name;
                     assert!(
                         few.len() == many.len(),

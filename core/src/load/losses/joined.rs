@@ -3,66 +3,98 @@
 
 use crate::train::{Body, Train};
 
-/// The torque that a shaft passes on.
+/// What passes a torque on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Link {
-    /// Through an applied element.
+    /// An applied element.
     Element(usize),
-    /// To what the output drives.
+    /// What the output drives.
     Output,
+}
+
+/// A shaft whose other torques are known by the time that a link takes their sum.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Passing {
+    pub(super) shaft: usize,
+    pub(super) link: Link,
+    /// Whether the shaft is at the link's first end.
+    pub(super) forwards: bool,
+    /// Where the torque goes.
+    pub(super) other: Body,
 }
 
 /// The loaded shafts in groups that applied elements join.
 ///
 /// Inside a group the torques of the elements cancel, so that only their sum is an equation. A
 /// group that a brake or the output joins to the outside has none: that torque takes what is left.
+#[derive(Default)]
 pub(super) struct Joined {
     /// The equation of each shaft's group.
     pub(super) equation: Vec<Option<usize>>,
     /// How many there are.
     pub(super) equations: usize,
-    /// Each shaft whose other torques are all known by then, and what takes their sum.
-    pub(super) order: Vec<(usize, Link)>,
+    /// Each shaft that passes on what is left of its torques, in an order in which it is known.
+    pub(super) order: Vec<Passing>,
+    /// The links whose torque is not known yet.
+    links: Vec<Link>,
+    /// How many of them each shaft has.
+    counts: Vec<usize>,
 }
 
 impl Joined {
     /// Groups the shafts that are `loaded`; `None` where elements join a group twice over, so that
     /// equilibrium does not tell which of them carries what.
-    pub(super) fn of(train: &Train, loaded: &[bool], applied: &[usize]) -> Option<Self> {
-        let elements = applied.iter().map(|&element| Link::Element(element));
-        let mut links: Vec<Link> = elements.chain([Link::Output]).collect();
-        let mut order: Vec<(usize, Link)> = Vec::new();
-        while !links.is_empty() {
-            let (shaft, last) = (0..loaded.len())
-                .find_map(|shaft| Some((shaft, only_link(train, &links, shaft)?)))?;
-            order.push((shaft, links.remove(last)));
+    pub(super) fn read(&mut self, train: &Train, loaded: &[bool], applied: &[usize]) -> Option<()> {
+        self.links.clear();
+        self.links
+            .extend(applied.iter().copied().map(Link::Element));
+        self.links.push(Link::Output);
+        self.counts.clear();
+        self.counts.resize(loaded.len(), 0);
+        for &link in &self.links {
+            for shaft in shafts(train, link) {
+                self.counts[shaft] += 1;
+            }
         }
-        let is_last = |shaft: usize| !order.iter().any(|&(known, _)| known == shaft);
-        let mut equations = 0;
-        let mut equation: Vec<Option<usize>> = (0..loaded.len())
-            .map(|shaft| {
-                let has_own = loaded[shaft] && is_last(shaft);
-                equations += usize::from(has_own);
-                has_own.then(|| equations - 1)
-            })
-            .collect();
-        for &(shaft, link) in order.iter().rev() {
-            let [first, second] = ends(train, link);
-            let other = if first == Body::Shaft(shaft) {
-                second
-            } else {
-                first
-            };
-            equation[shaft] = match other {
-                Body::Housing => None,
-                Body::Shaft(other) => equation[other],
-            };
+        self.order.clear();
+        while !self.links.is_empty() {
+            let shaft = self.counts.iter().position(|&count| count == 1)?;
+            self.pass_on(train, shaft)?;
         }
-        Some(Self {
-            equation,
-            equations,
-            order,
-        })
+        for passing in &self.order {
+            self.counts[passing.shaft] = 1;
+        }
+        self.equations = 0;
+        self.equation.clear();
+        for (&count, &loaded) in self.counts.iter().zip(loaded) {
+            let has_own = loaded && count == 0;
+            self.equation.push(has_own.then_some(self.equations));
+            self.equations += usize::from(has_own);
+        }
+        for passing in self.order.iter().rev() {
+            self.equation[passing.shaft] = self.equation_of(passing.other);
+        }
+        Some(())
+    }
+
+    /// Lets a shaft pass on what is left by its only link.
+    fn pass_on(&mut self, train: &Train, shaft: usize) -> Option<()> {
+        let at = Body::Shaft(shaft);
+        let mut links = self.links.iter();
+        let only = links.position(|&link| ends(train, link).contains(&at))?;
+        let link = self.links.remove(only);
+        let [first, second] = ends(train, link);
+        let forwards = first == at;
+        self.order.push(Passing {
+            shaft,
+            link,
+            forwards,
+            other: if forwards { second } else { first },
+        });
+        for shaft in shafts(train, link) {
+            self.counts[shaft] -= 1;
+        }
+        Some(())
     }
 
     /// The equation of a body's group.
@@ -74,17 +106,19 @@ impl Joined {
     }
 }
 
-/// The place of the only one of some links that a shaft has.
-fn only_link(train: &Train, links: &[Link], shaft: usize) -> Option<usize> {
-    let has = |link: &&Link| ends(train, **link).contains(&Body::Shaft(shaft));
-    let first = links.iter().position(|link| has(&link))?;
-    (links.iter().filter(has).count() == 1).then_some(first)
-}
-
 /// What a link joins; the output's torque comes from outside, as a brake's does.
 fn ends(train: &Train, link: Link) -> [Body; 2] {
     match link {
         Link::Element(element) => train.ends(element),
         Link::Output => [Body::Shaft(train.output()), Body::Housing],
     }
+}
+
+/// The shafts among what it joins.
+fn shafts(train: &Train, link: Link) -> impl Iterator<Item = usize> {
+    let shaft = |body| match body {
+        Body::Housing => None,
+        Body::Shaft(shaft) => Some(shaft),
+    };
+    ends(train, link).into_iter().filter_map(shaft)
 }

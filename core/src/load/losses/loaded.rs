@@ -10,66 +10,81 @@ use crate::train::{Body, Train, speed_terms};
 
 /// The mesh rows, elements and shafts that carry torque.
 pub(super) struct Loaded<'a> {
+    train: &'a Train,
+    /// The efficiency of so many meshes in series.
+    in_series: Vec<f64>,
     pub(super) rows: Vec<Row<'a>>,
     pub(super) ways: Vec<Way>,
     /// The applied elements among them.
     pub(super) applied: Vec<usize>,
     /// Of each shaft, whether it is among them.
     pub(super) shafts: Vec<bool>,
-    /// Speed of each shaft.
-    pub(super) speeds: Vec<Option<Fraction>>,
     /// What must be able to stand still for all this to be so.
     carried: Vec<Terms>,
 }
 
 impl<'a> Loaded<'a> {
-    /// What carries torque in a combination that drives; `None` where equilibrium does not
-    /// determine all of it, or a set that carries torque rolls at a speed that is not determined.
-    pub(super) fn of(combination: &Combination<'a>, model: &LossModel) -> Option<Self> {
-        let train = combination.train();
-        let ideal = Ideal::of(combination);
-        let mut loaded = Self {
+    /// Nothing yet.
+    pub(super) fn new(train: &'a Train, model: &LossModel) -> Self {
+        let couplings = 0..train.scenario().couplings.len();
+        let most = couplings.map(|coupling| train.gearing(coupling).meshes());
+        let series = 0..=most.max().unwrap_or(0);
+        Self {
+            train,
+            in_series: series
+                .map(|meshes| model.mesh_efficiency.powi(meshes as i32))
+                .collect(),
             rows: Vec::new(),
             ways: Vec::new(),
             applied: Vec::new(),
-            shafts: vec![false; train.scenario().shafts.len()],
-            speeds: Vec::new(),
+            shafts: Vec::new(),
             carried: Vec::new(),
-        };
-        combination.shaft_speeds(&mut loaded.speeds);
+        }
+    }
+
+    /// Takes in what carries torque in a combination that drives; `None` where equilibrium does not
+    /// determine all of it, or a set that carries torque rolls at a speed that is not determined.
+    pub(super) fn read(&mut self, combination: &Combination<'_>) -> Option<()> {
+        let train = self.train;
+        self.rows.clear();
+        self.ways.clear();
+        self.applied.clear();
+        self.carried.clear();
+        self.shafts.clear();
+        self.shafts.resize(train.scenario().shafts.len(), false);
+        let ideal = Ideal::of(combination);
         let mut first_row = 0;
         for coupling in 0..train.scenario().couplings.len() {
-            loaded.add_coupling(train, model, coupling, &|row| {
-                ideal.is_idle(first_row + row)
-            })?;
+            self.add_coupling(combination, coupling, &|row| ideal.is_idle(first_row + row))?;
             first_row += train.gearing(coupling).mesh_rows.len();
         }
-        if !loaded.carried.is_empty() && !combination.turns_with(&loaded.carried) {
+        if !self.carried.is_empty() && !combination.turns_with(&self.carried) {
             return None;
         }
         for element in combination.applied().iter() {
             let ends = train.ends(element);
+            let floats = |&body: &Body| !combination.determines(body);
             // Between shafts that float and carry nothing it is as good as open.
-            if ideal.is_slack(element)? && ends.iter().any(|&body| loaded.floats(body)) {
+            if ideal.is_slack(element)? && ends.iter().any(floats) {
                 continue;
             }
-            ends.into_iter().for_each(|body| loaded.load(body));
-            loaded.applied.push(element);
+            ends.into_iter().for_each(|body| self.load(body));
+            self.applied.push(element);
         }
-        loaded.load(Body::Shaft(train.input()));
-        loaded.load(Body::Shaft(train.output()));
-        Some(loaded)
+        self.load(Body::Shaft(train.input()));
+        self.load(Body::Shaft(train.output()));
+        Some(())
     }
 
     /// Takes in the rows of a coupling that carry torque; `is_idle` tells of each whether it
     /// carries none, if that is determined.
     fn add_coupling(
         &mut self,
-        train: &'a Train,
-        model: &LossModel,
+        combination: &Combination<'_>,
         coupling: usize,
         is_idle: &dyn Fn(usize) -> Option<bool>,
     ) -> Option<()> {
+        let train = self.train;
         let (gearing, bodies) = (train.gearing(coupling), train.members(coupling));
         let mut shared = None;
         let mut first_mesh = 0;
@@ -79,14 +94,22 @@ impl<'a> Loaded<'a> {
             first_mesh += rolling.meshes.len();
             let is_idle = is_idle(index)?;
             let mut members = factors.iter().zip(bodies);
-            if members.any(|(&factor, &body)| factor != 0 && self.floats(body)) {
+            if members.any(|(&factor, &body)| factor != 0 && !combination.determines(body)) {
                 if is_idle {
                     continue;
                 }
                 return None;
             }
-            let [from, carrier] = [rolling.from, rolling.carrier].map(|member| bodies[member]);
-            let speed = self.rolling_speed(from, carrier);
+            let three = [rolling.from, rolling.to, rolling.carrier].map(|member| bodies[member]);
+            let [from, _, carrier] = three;
+            let speed = combination
+                .speed_seen_from(carrier, from)
+                .unwrap_or_else(|| {
+                    // A carrier that floats has the factor 0: it takes no torque, and any loss would
+                    // turn it until nothing rolls. So it is carried along.
+                    self.carried.push(speed_terms([(from, 1), (carrier, -1)]));
+                    0.0
+                });
             for (member, (&factor, &body)) in factors.iter().zip(bodies).enumerate() {
                 // Where it rolls, a loss may give the carrier torque that its factor does not.
                 if factor != 0 || (member == rolling.carrier && speed != 0.0) {
@@ -95,10 +118,11 @@ impl<'a> Loaded<'a> {
             }
             if shared.is_none() && gearing.shared_meshes > 0 {
                 // The rows of a coupling stand still together: they share member b.
-                shared = Some(self.add_way(model, coupling, gearing.shared_meshes, speed));
+                shared = Some(self.add_way(coupling, gearing.shared_meshes, speed));
             }
-            let own = self.add_way(model, coupling, rolling.meshes.len(), speed);
+            let own = self.add_way(coupling, rolling.meshes.len(), speed);
             self.rows.push(Row {
+                bodies: three,
                 factors: (factors[rolling.from] as f64, factors[rolling.to] as f64),
                 speed,
                 ways: (own, shared),
@@ -109,34 +133,10 @@ impl<'a> Loaded<'a> {
         Some(())
     }
 
-    /// How fast a member turns seen from its carrier.
-    fn rolling_speed(&mut self, from: Body, carrier: Body) -> f64 {
-        let speed = match (self.speed(from), self.speed(carrier)) {
-            (Some(a), Some(c)) => Some((a - c).to_f64()),
-            _ => None,
-        };
-        speed.unwrap_or_else(|| {
-            // A carrier that floats has the factor 0: it takes no torque, and any loss would turn
-            // it until nothing rolls. So it is carried along.
-            self.carried.push(speed_terms([(from, 1), (carrier, -1)]));
-            0.0
-        })
-    }
-
-    fn speed(&self, body: Body) -> Option<&Fraction> {
-        match body {
-            Body::Housing => Some(&Fraction::ZERO),
-            Body::Shaft(shaft) => self.speeds[shaft].as_ref(),
-        }
-    }
-
-    fn floats(&self, body: Body) -> bool {
-        self.speed(body).is_none()
-    }
-
-    fn add_way(&mut self, model: &LossModel, coupling: usize, meshes: usize, speed: f64) -> usize {
-        let way = Way::of(model, coupling, meshes, speed == 0.0);
-        self.ways.push(way);
+    fn add_way(&mut self, coupling: usize, meshes: usize, speed: f64) -> usize {
+        let basic = self.in_series[meshes];
+        self.ways
+            .push(Way::of(coupling, meshes, basic, speed == 0.0));
         self.ways.len() - 1
     }
 

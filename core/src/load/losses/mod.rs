@@ -8,17 +8,15 @@ mod equilibrium;
 mod joined;
 mod loaded;
 mod per_coupling;
+mod solver;
 mod trial;
 mod ways;
 
 use crate::base::problem::Problem;
 use crate::base::said::word;
 use crate::solve::Combination;
-use bounds::Possible;
-use equilibrium::Equilibrium;
 pub use per_coupling::PerCoupling;
-use trial::{Outcome, Trial};
-use ways::Directions;
+use solver::Solver;
 
 /// Efficiency of one mesh where nothing better is known: 0.99 (common practice for ground spur
 /// and helical gears, from memory; makers' data differ).
@@ -103,7 +101,7 @@ pub enum Lossy {
 }
 
 /// Torques and losses, per unit of input torque and input power; input speed is 1.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct LossyTorques {
     /// Torque on each member of each coupling from its shaft, in member order.
     pub members: PerCoupling,
@@ -145,49 +143,8 @@ impl Lossy {
     /// What takes part is decided exactly, by the ideal torques: a set with a member that floats
     /// and no torque in it stays idle, and so does an applied element between floating shafts.
     pub fn of(combination: &Combination<'_>, model: &LossModel) -> Option<Self> {
-        combination.state().ratio()?;
-        let Some(equilibrium) = Equilibrium::of(combination, model) else {
-            return Some(Self::Indeterminate);
-        };
-        // A way in which nothing turns has no direction: only one of the two is tried.
-        if equilibrium.moving().count_ones() > MOST_TRIED {
-            return Some(Self::TooMany);
-        }
-        let possible = Possible::of(&equilibrium);
-        Some(Self::among(&equilibrium, possible))
-    }
-
-    /// What holds of the directions that are possible.
-    fn among(equilibrium: &Equilibrium<'_, '_>, possible: Possible) -> Self {
-        let Possible {
-            forwards,
-            backwards,
-        } = possible;
-        let (open, decided) = (forwards & backwards, backwards & !forwards);
-        let mut trial = Trial::of(equilibrium);
-        let mut found: Vec<LossyTorques> = Vec::new();
-        let mut next = Some(0);
-        while let Some(chosen) = next {
-            // All subsets of the open ones, from none to all.
-            next = (chosen != open).then(|| chosen.wrapping_sub(open) & open);
-            match trial.run(equilibrium, Directions::of(decided | chosen)) {
-                Outcome::Singular => return Self::Indeterminate,
-                Outcome::Contradicts => {}
-                Outcome::Holds => {
-                    let alike = |other: &LossyTorques| {
-                        (other.efficiency - trial.efficiency()).abs() < NO_POWER
-                    };
-                    if !found.iter().any(alike) {
-                        found.push(equilibrium.told(&mut trial));
-                    }
-                }
-            }
-        }
-        match found.len() {
-            0 => Self::SelfLocking,
-            1 => Self::Drives(found.remove(0)),
-            _ => Self::Ambiguous(found.iter().map(|torques| torques.efficiency).collect()),
-        }
+        let mut solver = Solver::new(combination.train(), model);
+        solver.solve(combination)
     }
 }
 

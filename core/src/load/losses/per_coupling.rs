@@ -10,18 +10,16 @@ pub struct PerCoupling {
 }
 
 impl PerCoupling {
-    /// As many zeros for each coupling.
-    pub(super) fn zeros(counts: impl Iterator<Item = usize>) -> Self {
+    /// Makes them as many zeros for each coupling.
+    pub(super) fn clear(&mut self, counts: impl Iterator<Item = usize>) {
         let mut end = 0;
-        let ends = counts.map(|count| {
+        self.ends.clear();
+        self.ends.extend(counts.map(|count| {
             end += count;
             end
-        });
-        let ends = ends.collect();
-        Self {
-            values: vec![0.0; end],
-            ends,
-        }
+        }));
+        self.values.clear();
+        self.values.resize(end, 0.0);
     }
 
     /// The numbers of each coupling in turn.

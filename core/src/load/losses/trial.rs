@@ -1,9 +1,7 @@
 //! One choice of directions after the other, in the same memory.
 
-use nalgebra::DMatrix;
-
 use super::NO_POWER;
-use super::equilibrium::Equilibrium;
+use super::equilibrium::{Equilibrium, zeros};
 use super::joined::Link;
 use super::ways::Directions;
 use crate::train::Body;
@@ -18,8 +16,8 @@ pub(super) enum Outcome {
 /// The torques that follow from the directions tried last.
 pub(super) struct Trial {
     pub(super) directions: Directions,
-    /// The equations, their right side in the last column.
-    equations: DMatrix<f64>,
+    /// The equations, column after column, the right side last.
+    equations: Vec<f64>,
     /// λ of each row.
     pub(super) multipliers: Vec<f64>,
     /// Torque left on each shaft by what is known already.
@@ -35,29 +33,24 @@ pub(super) struct Trial {
 }
 
 impl Trial {
-    pub(super) fn of(equilibrium: &Equilibrium<'_, '_>) -> Self {
-        let loaded = &equilibrium.loaded;
-        let rows = loaded.rows.len();
+    /// Nothing tried yet.
+    pub(super) fn new() -> Self {
         Self {
             directions: Directions::of(0),
-            equations: DMatrix::zeros(rows, rows + 1),
-            multipliers: vec![0.0; rows],
-            left: vec![0.0; loaded.shafts.len()],
+            equations: Vec::new(),
+            multipliers: Vec::new(),
+            left: Vec::new(),
             elements: Vec::new(),
             output: 0.0,
             power_in: 0.0,
             power_out: 0.0,
-            rolling: vec![0.0; loaded.ways.len()],
+            rolling: Vec::new(),
         }
     }
 
     /// Finds the torques with power going these ways, and whether they let power out and roll the
     /// way that was assumed.
-    pub(super) fn run(
-        &mut self,
-        equilibrium: &Equilibrium<'_, '_>,
-        directions: Directions,
-    ) -> Outcome {
+    pub(super) fn run(&mut self, equilibrium: &Equilibrium<'_>, directions: Directions) -> Outcome {
         self.directions = directions;
         if !self.solve(equilibrium) {
             return Outcome::Singular;
@@ -84,11 +77,11 @@ impl Trial {
 
     /// Solves for the multipliers by elimination, the largest pivot of each column first; `false`
     /// where the equations are not independent.
-    fn solve(&mut self, equilibrium: &Equilibrium<'_, '_>) -> bool {
-        let size = self.multipliers.len();
-        let equations = self.equations.as_mut_slice();
-        equations.copy_from_slice(equilibrium.fixed.as_slice());
-        let (mut columns, mut lossy) = (&mut *equations, equilibrium.lossy.as_slice());
+    fn solve(&mut self, equilibrium: &Equilibrium<'_>) -> bool {
+        let size = equilibrium.size();
+        self.equations.clone_from(&equilibrium.fixed);
+        let equations = &mut self.equations[..];
+        let (mut columns, mut lossy) = (&mut *equations, &equilibrium.lossy[..]);
         for row in &equilibrium.loaded.rows {
             let efficiency = equilibrium.efficiency(row, self.directions);
             let (column, other_columns) = columns.split_at_mut(size);
@@ -102,6 +95,7 @@ impl Trial {
             return false;
         }
         let (columns, right) = equations.split_at_mut(size * size);
+        zeros(&mut self.multipliers, size);
         for unknown in (0..size).rev() {
             let column = &columns[unknown * size..][..=unknown];
             let multiplier = right[unknown] / column[unknown];
@@ -114,28 +108,24 @@ impl Trial {
     }
 
     /// What the elements pass on and what comes in at the output.
-    fn pass_on(&mut self, equilibrium: &Equilibrium<'_, '_>) {
-        let train = equilibrium.combination.train();
-        self.left.copy_from_slice(&equilibrium.outside);
+    fn pass_on(&mut self, equilibrium: &Equilibrium<'_>) {
+        self.left.clone_from(&equilibrium.outside);
         for (row, multiplier) in equilibrium.loaded.rows.iter().zip(&self.multipliers) {
-            let bodies = train.members(equilibrium.coupling(row));
-            for (member, torque) in equilibrium.shares(row, self.directions) {
-                if let Body::Shaft(shaft) = bodies[member] {
+            let shares = row.shares(equilibrium.efficiency(row, self.directions));
+            for (&body, torque) in row.bodies.iter().zip(shares) {
+                if let Body::Shaft(shaft) = body {
                     self.left[shaft] -= multiplier * torque;
                 }
             }
         }
-        self.elements.clear();
-        self.elements.extend_from_slice(&equilibrium.drags);
-        for &(shaft, link) in &equilibrium.joined.order {
-            let torque = self.left[shaft];
-            match link {
+        self.elements.clone_from(&equilibrium.drags);
+        for passing in &equilibrium.joined.order {
+            let torque = self.left[passing.shaft];
+            match passing.link {
                 Link::Output => self.output = -torque,
                 Link::Element(element) => {
-                    let [first, second] = train.ends(element);
-                    let is_first = first == Body::Shaft(shaft);
-                    self.elements[element] = if is_first { torque } else { -torque };
-                    if let Body::Shaft(other) = if is_first { second } else { first } {
+                    self.elements[element] = if passing.forwards { torque } else { -torque };
+                    if let Body::Shaft(other) = passing.other {
                         self.left[other] += torque;
                     }
                 }
@@ -143,9 +133,9 @@ impl Trial {
         }
     }
 
-    fn rolls_as_assumed(&mut self, equilibrium: &Equilibrium<'_, '_>) -> bool {
+    fn rolls_as_assumed(&mut self, equilibrium: &Equilibrium<'_>) -> bool {
         let (ways, directions) = (&equilibrium.loaded.ways, self.directions);
-        self.rolling.fill(0.0);
+        zeros(&mut self.rolling, ways.len());
         for (row, multiplier) in equilibrium.loaded.rows.iter().zip(&self.multipliers) {
             let (own, shared) = row.ways;
             self.rolling[own] = multiplier * row.factors.0 * row.speed / self.power_in;

@@ -1,7 +1,7 @@
 //! The ways that rolling power takes through the meshes, and what is lost on them.
 
-use super::LossModel;
 use crate::model::coupling::Rolling;
+use crate::train::Body;
 
 /// A gear train seen from its carrier, whose rolling power has one direction.
 pub(super) struct Way {
@@ -10,27 +10,30 @@ pub(super) struct Way {
     pub(super) meshes: usize,
     /// Product of their efficiencies.
     pub(super) basic: f64,
+    /// η₀^w, for power forwards and for power backwards.
+    pub(super) efficiencies: [f64; 2],
     /// Whether nothing turns in it.
     pub(super) still: bool,
 }
 
 impl Way {
-    pub(super) fn of(model: &LossModel, coupling: usize, meshes: usize, still: bool) -> Self {
+    pub(super) fn of(coupling: usize, meshes: usize, basic: f64, still: bool) -> Self {
         Self {
             coupling,
             meshes,
-            basic: model.mesh_efficiency.powi(meshes as i32),
+            basic,
+            efficiencies: if still {
+                [1.0; 2]
+            } else {
+                [basic, 1.0 / basic]
+            },
             still,
         }
     }
 
     /// η₀^w, with w from a bit: set for −1.
     pub(super) fn efficiency(&self, backwards: bool) -> f64 {
-        match (self.still, backwards) {
-            (true, _) => 1.0,
-            (false, false) => self.basic,
-            (false, true) => 1.0 / self.basic,
-        }
+        self.efficiencies[usize::from(backwards)]
     }
 
     /// Writes the losses of its meshes in order, when `rolling` goes in at the first.
@@ -55,6 +58,8 @@ fn write_series<'m>(meshes: impl Iterator<Item = &'m mut f64>, mut power: f64, e
 /// One mesh row, ready for the equilibrium.
 pub(super) struct Row<'a> {
     pub(super) rolling: &'a Rolling,
+    /// What the members a and b and the carrier are part of.
+    pub(super) bodies: [Body; 3],
     /// Factors of the members a and b.
     pub(super) factors: (f64, f64),
     /// ωa − ωc.
@@ -63,6 +68,14 @@ pub(super) struct Row<'a> {
     pub(super) ways: (usize, Option<usize>),
     /// Where its own meshes begin among those of its coupling.
     pub(super) first_mesh: usize,
+}
+
+impl Row<'_> {
+    /// Torque on the bodies per unit of its λ, with this efficiency of its meshes.
+    pub(super) fn shares(&self, efficiency: f64) -> [f64; 3] {
+        let (a, b) = (self.factors.0, self.factors.1 * efficiency);
+        [a, b, -(a + b)]
+    }
 }
 
 /// Directions of the ways: a bit is set where power goes backwards.

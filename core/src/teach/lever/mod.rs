@@ -41,7 +41,7 @@ impl Lever {
         let resting = motions.constrained(&vec![(0, 1)])?;
         let raw: Vec<Fraction> = (1..members).rev().find_map(|unit| {
             let turning = resting.turning(unit);
-            let places = (0..members).map(|member| turning.value(&vec![(member, 1)]));
+            let places = (0..members).map(|member| turning.value(&[(member, 1)]));
             turning
                 .input_can_turn()
                 .then(|| places.collect::<Option<_>>())

@@ -165,7 +165,7 @@ mod tests {
         let power = |base: u32| num_traits::pow(BigInt::from(base), 23);
         let exact = Fraction::from_big(power(999), power(998));
         for turning in [turning, motions.turning(0)] {
-            assert_eq!(turning.value(&vec![(23, 1)]), exact);
+            assert_eq!(turning.value(&[(23, 1)]), exact);
             assert_eq!(turning.speed(23), exact);
         }
     }

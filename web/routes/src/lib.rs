@@ -6,10 +6,12 @@
 
 mod buckets;
 mod lines;
+mod nodes;
 
 use buckets::Buckets;
 use lines::Obstacle;
 pub use lines::{Lines, Owner};
+pub use nodes::Nodes;
 
 /// A place on the grid: row times the number of columns, plus column.
 pub type Node = usize;
@@ -61,7 +63,7 @@ impl<'a> Search<'a> {
     /// A search for a member's ways that has not left its starts. Not inlined: it is to stay as fast
     /// as this crate is compiled.
     #[inline(never)]
-    pub fn new(ground: &'a Ground, lines: &Lines, member: u8, starts: &[Node]) -> Self {
+    pub fn new(ground: &'a Ground, lines: &Lines, member: u8, starts: &Nodes) -> Self {
         let obstacles = lines.obstacles(member);
         let dearest = ground.steps.iter().flatten().max();
         let dearest = dearest.map_or(0, |&step| usize::from(step));
@@ -71,7 +73,7 @@ impl<'a> Search<'a> {
             ground,
             obstacles,
         };
-        for &start in starts {
+        for start in starts.iter() {
             let state = start * ARRIVALS + START;
             search.states[state].cost = 0;
             search.queue.push(0, state);
@@ -89,9 +91,9 @@ impl<'a> Search<'a> {
 
     /// Spreads to the first of the goals.
     #[inline(never)]
-    pub fn spread_to(&mut self, goals: &[bool]) {
+    pub fn spread_to(&mut self, goals: &Nodes) {
         while let Some((cost, state)) = self.queue.pop(u32::MAX) {
-            if goals[state / ARRIVALS] {
+            if goals.have(state / ARRIVALS) {
                 break;
             }
             self.step(cost, state);

@@ -105,7 +105,7 @@ fn costs_are_least() {
                 _ => {}
             }
         }
-        let search = |starts: &[Node]| Search::new(&ground, &lines, OWN, starts);
+        let search = |starts: &[Node]| Search::new(&ground, &lines, OWN, &Nodes::of(NODES, starts));
         let starts = [
             dice.below(NODES as u64) as usize,
             dice.below(NODES as u64) as usize,
@@ -129,8 +129,7 @@ fn costs_are_least() {
         near.spread(u32::MAX);
         for node in 0..NODES {
             assert_eq!(near.cost(node), least(node));
-            let mut goals = vec![false; NODES];
-            goals[node] = true;
+            let goals = Nodes::of(NODES, &[node]);
             let mut to_goal = search(&starts);
             to_goal.spread_to(&goals);
             assert_eq!(to_goal.cost(node), least(node));

@@ -1,6 +1,6 @@
 //! Who occupies what on the grid, and what it costs a member to go where.
 
-use levertrain_routes::{Ground, Lines, NO_WAY, Owner, Search};
+use levertrain_routes::{Ground, Lines, NO_WAY, Nodes, Owner, Search};
 
 use super::grid::{Grid, Node, SET_COLUMNS};
 
@@ -147,15 +147,19 @@ impl Board {
     /// What a plan's lines cost; the way from the axis to an end counts, too.
     pub fn price(&self, runs: &[Vec<(Node, Node)>], crossings: &[Crossing]) -> u32 {
         let mut price = u32::from(CROSSING) * crossings.len() as u32;
+        // How many steps along and across its row meet at each node of a member's.
+        let mut meeting = vec![[0_u32; 2]; self.grid.nodes()];
         for run in runs {
-            for (at, &(a, b)) in run.iter().enumerate() {
+            for &(a, b) in run {
                 let horizontal = self.grid.row(a) == self.grid.row(b);
                 price += u32::from(move_cost(&self.grid, a, b, horizontal));
-                let bends = run[at + 1..].iter().filter(|&&(c, d)| {
-                    let meets = a == c || a == d || b == c || b == d;
-                    meets && horizontal != (self.grid.row(c) == self.grid.row(d))
-                });
-                price += u32::from(BEND) * bends.count() as u32;
+                for node in [a, b] {
+                    meeting[node][direction(horizontal)] += 1;
+                }
+            }
+            for node in run.iter().flat_map(|&(a, b)| [a, b]) {
+                let [along, across] = std::mem::take(&mut meeting[node]);
+                price += u32::from(BEND) * along * across;
             }
         }
         price
@@ -167,7 +171,7 @@ impl Board {
     }
 
     /// A search for the cheapest ways of `member` from any of `starts`.
-    pub fn search(&self, member: usize, starts: &[Node]) -> Search<'_> {
+    pub fn search(&self, member: usize, starts: &Nodes) -> Search<'_> {
         Search::new(&self.ground, &self.lines, member as u8, starts)
     }
 

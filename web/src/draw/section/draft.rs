@@ -5,8 +5,8 @@
 
 use std::rc::Rc;
 
-use levertrain_core::short_sort::sort_short_by_key;
 use levertrain_core::{Body, Train};
+use levertrain_routes::Nodes;
 
 use super::board::{Board, Toll};
 use super::grid::Node;
@@ -19,7 +19,7 @@ pub struct Draft<'a> {
     board: Board,
     plan: Sketch,
     /// For each member, its pieces that are not joined yet.
-    pieces: Vec<Vec<Vec<Node>>>,
+    pieces: Vec<Vec<Nodes>>,
     packs: Vec<Option<PackPlace>>,
     supports: Vec<Option<usize>>,
     /// What it costs at least, by the lines that are kept or laid and what they cross.
@@ -76,7 +76,7 @@ impl<'a> Draft<'a> {
         for (end, shaft) in [train.input(), train.output()].into_iter().enumerate() {
             if let Some(node) = plan.ends[end].filter(|_| !anew(Task::Shaft(shaft))) {
                 draft.plan.ends[end] = Some(node);
-                draft.pieces[shaft].push(vec![node]);
+                draft.add(shaft, node);
             }
         }
         for member in 0..members {
@@ -93,7 +93,17 @@ impl<'a> Draft<'a> {
     /// Gives a node that is a piece of its own to a member.
     fn hold(&mut self, member: usize, node: Node) {
         self.board.own(node, member);
-        self.pieces[member].push(vec![node]);
+        self.add(member, node);
+    }
+
+    /// Adds a node as a piece of its own.
+    fn add(&mut self, member: usize, node: Node) {
+        let piece = self.nodes(&[node]);
+        self.pieces[member].push(piece);
+    }
+
+    fn nodes(&self, nodes: &[Node]) -> Nodes {
+        Nodes::of(self.plan.gears.grid.nodes(), nodes)
     }
 
     /// Puts an element in its place, its leads unjoined.
@@ -125,38 +135,62 @@ impl<'a> Draft<'a> {
 
     /// Keeps a member's runs, but for what leads to nothing any more.
     fn keep(&mut self, member: usize, runs: &[(Node, Node)]) {
-        let mut runs = runs.to_vec();
-        let ends: Vec<Node> = self.pieces[member].iter().flatten().copied().collect();
-        loop {
-            let before = runs.len();
-            let all = runs.clone();
-            let leads_on = |node: Node| {
-                let here = all.iter().filter(|(a, b)| *a == node || *b == node);
-                here.count() > 1 || ends.contains(&node)
-            };
-            runs.retain(|&(a, b)| leads_on(a) && leads_on(b));
-            if runs.len() == before {
-                break;
-            }
-        }
-        for &(a, b) in &runs {
-            self.board.lay(member, &[a, b]);
-            self.merge(member, vec![a, b]);
+        let runs = self.without_loose_ends(member, runs);
+        for way in runs.chunk_by(|before, next| before.1 == next.0) {
+            let way: Vec<Node> = way[..1]
+                .iter()
+                .map(|step| step.0)
+                .chain(way.iter().map(|step| step.1))
+                .collect();
+            self.board.lay(member, &way);
+            self.merge(member, self.nodes(&way));
         }
         self.plan.runs[member] = runs;
     }
 
+    /// The steps of a member's runs that lead on at both ends.
+    fn without_loose_ends(&self, member: usize, runs: &[(Node, Node)]) -> Vec<(Node, Node)> {
+        let ends = self.sources(member);
+        // For each node how many steps are left there, and their indices, of which one is left in
+        // the end, combined.
+        let mut left = vec![(0_u32, 0); self.plan.gears.grid.nodes()];
+        for (step, &(a, b)) in runs.iter().enumerate() {
+            for node in [a, b] {
+                left[node].0 += 1;
+                left[node].1 ^= step;
+            }
+        }
+        let mut is_left = vec![true; runs.len()];
+        for mut node in runs.iter().flat_map(|&(a, b)| [a, b]) {
+            while left[node].0 == 1 && !ends.have(node) {
+                let step = left[node].1;
+                is_left[step] = false;
+                let (a, b) = runs[step];
+                for node in [a, b] {
+                    left[node].0 -= 1;
+                    left[node].1 ^= step;
+                }
+                node = a + b - node;
+            }
+        }
+        let steps = runs.iter().zip(is_left);
+        steps
+            .filter(|(_, is_left)| *is_left)
+            .map(|(&step, _)| step)
+            .collect()
+    }
+
     /// Makes one piece of some nodes and all pieces they touch; it comes first.
-    fn merge(&mut self, member: usize, mut nodes: Vec<Node>) {
-        let pieces = std::mem::take(&mut self.pieces[member]);
-        let (touched, mut rest): (Vec<_>, Vec<_>) = pieces
-            .into_iter()
-            .partition(|piece| nodes.iter().any(|node| piece.contains(node)));
-        nodes.extend(touched.into_iter().flatten());
-        sort_short_by_key(&mut nodes, |&node| node);
-        nodes.dedup();
-        rest.insert(0, nodes);
-        self.pieces[member] = rest;
+    fn merge(&mut self, member: usize, mut nodes: Nodes) {
+        let way = nodes.clone();
+        self.pieces[member].retain(|piece| {
+            let touches = piece.meet(&way);
+            if touches {
+                nodes.take_in(piece);
+            }
+            !touches
+        });
+        self.pieces[member].insert(0, nodes);
     }
 
     /// Does tasks in their order; `None` where one finds no room, or all cost more than `dearest`.
@@ -186,9 +220,12 @@ impl<'a> Draft<'a> {
         (self.plan.cost <= dearest).then_some(self.plan)
     }
 
-    fn sources(&self, shaft: usize) -> Vec<Node> {
-        let mut nodes: Vec<Node> = self.pieces[shaft].iter().flatten().copied().collect();
-        sort_short_by_key(&mut nodes, |&node| node);
+    /// All that belongs to a member.
+    fn sources(&self, member: usize) -> Nodes {
+        let mut nodes = self.nodes(&[]);
+        self.pieces[member]
+            .iter()
+            .for_each(|piece| nodes.take_in(piece));
         nodes
     }
 
@@ -197,7 +234,7 @@ impl<'a> Draft<'a> {
         self.board.lay(member, &way);
         self.cost += self.board.crossed(&way);
         self.plan.runs[member].extend(way.windows(2).map(|pair| (pair[0], pair[1])));
-        self.merge(member, way);
+        self.merge(member, self.nodes(&way));
     }
 
     fn join(&mut self, shaft: usize) -> Option<()> {
@@ -213,14 +250,13 @@ impl<'a> Draft<'a> {
     fn join_pieces(&mut self, shaft: usize) -> Option<()> {
         while self.pieces[shaft].len() > 1 {
             let (first, others) = self.pieces[shaft].split_first()?;
-            let mut goals = vec![false; self.plan.gears.grid.nodes()];
-            others.iter().flatten().for_each(|&node| goals[node] = true);
+            let mut goals = self.nodes(&[]);
+            others.iter().for_each(|other| goals.take_in(other));
             let mut found = self.board.search(shaft, first);
             found.spread_to(&goals);
-            let (_, nearest) = others
+            let (_, nearest) = goals
                 .iter()
-                .flatten()
-                .filter_map(|&node| Some((found.cost(node)?, node)))
+                .filter_map(|node| Some((found.cost(node)?, node)))
                 .min()?;
             let way = found.way(nearest)?;
             self.lay(shaft, way);
@@ -232,13 +268,14 @@ impl<'a> Draft<'a> {
     fn support(&mut self, part: usize) -> Option<()> {
         let housing = self.pieces.len() - 1;
         let nodes = self.plan.gears.parts[part].nodes(&self.plan.gears.grid);
+        let nodes = self.nodes(&nodes);
         let column = self.rise(housing, &nodes)?;
         self.supports[part] = Some(column);
         Some(())
     }
 
     /// Leads a member to the row that brakes hang on; the column where it arrives.
-    fn rise(&mut self, member: usize, sources: &[Node]) -> Option<usize> {
+    fn rise(&mut self, member: usize, sources: &Nodes) -> Option<usize> {
         let grid = self.plan.gears.grid;
         let row = grid.brake_row();
         let brakes = self
@@ -252,15 +289,14 @@ impl<'a> Draft<'a> {
         // Neighbours keep a column between them, and off the edges.
         let free = |column: &usize| taken.iter().all(|other| other.abs_diff(*column) > 1);
         let mut columns = (1..grid.columns() - 1).filter(free);
-        let column = if sources.is_empty() {
+        let column = if sources.are_none() {
             columns.next()?
         } else {
             let ends: Vec<usize> = columns
                 .filter(|&column| self.board.may_end(member, grid.node(column, row)))
                 .collect();
-            let mut goals = vec![false; grid.nodes()];
-            ends.iter()
-                .for_each(|&column| goals[grid.node(column, row)] = true);
+            let goals: Vec<Node> = ends.iter().map(|&column| grid.node(column, row)).collect();
+            let goals = self.nodes(&goals);
             let mut found = self.board.search(member, sources);
             found.spread_to(&goals);
             let (_, column) = ends
@@ -278,19 +314,19 @@ impl<'a> Draft<'a> {
     /// Gives a node at the end of a way to a member alone.
     fn hold_at(&mut self, member: usize, node: Node) {
         self.board.own(node, member);
-        self.merge(member, vec![node]);
+        self.merge(member, self.nodes(&[node]));
     }
 
     /// Brings a shaft to the first or last column, near the axis where that is cheap.
     fn reach_end(&mut self, shaft: usize, column: usize) -> Option<Node> {
         let grid = self.plan.gears.grid;
         let sources = self.sources(shaft);
-        if sources.is_empty() {
+        if sources.are_none() {
             let node = (0..grid.inner_rows)
                 .map(|row| grid.node(column, row))
                 .find(|&node| self.board.is_empty(node))?;
             self.board.own(node, shaft);
-            self.pieces[shaft].push(vec![node]);
+            self.add(shaft, node);
             return Some(node);
         }
         // An end further out is worth a detour towards the axis.
@@ -330,7 +366,7 @@ impl<'a> Draft<'a> {
         let grid = self.plan.gears.grid;
         let reach = |shaft: usize| {
             let sources = self.sources(shaft);
-            (!sources.is_empty()).then(|| self.board.search(shaft, &sources))
+            (!sources.are_none()).then(|| self.board.search(shaft, &sources))
         };
         let mut from = [first, second].map(reach);
         let places = self.clutch_places();
@@ -358,11 +394,9 @@ impl<'a> Draft<'a> {
             let own = [left, right]
                 .into_iter()
                 .find(|node| self.is_own(shaft, *node));
-            if let Some(node) = own.filter(|_| !sources.is_empty()) {
-                let mut goals = vec![false; grid.nodes()];
-                goals[node] = true;
+            if let Some(node) = own.filter(|_| !sources.are_none()) {
                 let mut found = self.board.search(shaft, &sources);
-                found.spread_to(&goals);
+                found.spread_to(&self.nodes(&[node]));
                 let way = found.way(node)?;
                 self.lay(shaft, way);
             }
@@ -401,7 +435,7 @@ impl<'a> Draft<'a> {
     }
 
     fn is_own(&self, shaft: usize, node: Node) -> bool {
-        self.pieces[shaft].iter().any(|piece| piece.contains(&node))
+        self.pieces[shaft].iter().any(|piece| piece.have(node))
     }
 }
 

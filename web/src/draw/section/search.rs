@@ -9,6 +9,7 @@ use std::rc::Rc;
 
 use levertrain_core::coupling::Coupling;
 use levertrain_core::{Body, Train};
+use levertrain_routes::Nodes;
 
 use super::board::{Board, Crossing, Toll};
 use super::dice::Dice;
@@ -30,7 +31,7 @@ pub struct Gears {
     /// The grid with nothing but the gears on it.
     pub board: Board,
     /// For each member, its gears' nodes.
-    pub pieces: Vec<Vec<Vec<Node>>>,
+    pub pieces: Vec<Vec<Nodes>>,
 }
 
 /// A plan in which something may be missing yet.
@@ -101,7 +102,7 @@ impl Gears {
             let nodes = part.nodes(&grid);
             let member = member(part.body, train);
             nodes.iter().for_each(|&node| board.own(node, member));
-            pieces[member].push(nodes);
+            pieces[member].push(Nodes::of(grid.nodes(), &nodes));
         }
         Self {
             grid,

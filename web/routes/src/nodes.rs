@@ -1,0 +1,62 @@
+//! Sets of nodes.
+
+use crate::Node;
+
+const BITS: usize = u64::BITS as usize;
+
+/// Some of the nodes of a grid, a bit each: what is asked of them most takes a few words then.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Nodes(Vec<u64>);
+
+impl Nodes {
+    /// None of so many nodes.
+    #[inline(never)]
+    pub fn none(of: usize) -> Self {
+        Self(vec![0; of.div_ceil(BITS)])
+    }
+
+    /// These of so many nodes.
+    pub fn of(of: usize, nodes: &[Node]) -> Self {
+        let mut all = Self::none(of);
+        nodes.iter().for_each(|&node| all.add(node));
+        all
+    }
+
+    /// Adds one.
+    pub fn add(&mut self, node: Node) {
+        self.0[node / BITS] |= 1 << (node % BITS);
+    }
+
+    /// Adds all that are in other ones of the same grid.
+    #[inline(never)]
+    pub fn take_in(&mut self, others: &Self) {
+        for (word, other) in self.0.iter_mut().zip(&others.0) {
+            *word |= other;
+        }
+    }
+
+    /// Whether any is in other ones of the same grid, too.
+    #[inline(never)]
+    pub fn meet(&self, others: &Self) -> bool {
+        self.0.iter().zip(&others.0).any(|(a, b)| a & b != 0)
+    }
+
+    /// Whether a node is among them.
+    pub fn have(&self, node: Node) -> bool {
+        self.0[node / BITS] & 1 << (node % BITS) != 0
+    }
+
+    /// Whether there is none.
+    pub fn are_none(&self) -> bool {
+        self.0.iter().all(|&word| word == 0)
+    }
+
+    /// All of them, in order.
+    pub fn iter(&self) -> impl Iterator<Item = Node> + '_ {
+        self.0.iter().enumerate().flat_map(|(at, &word)| {
+            let rest = |&word: &u64| (word & (word - 1) != 0).then(|| word & (word - 1));
+            let words = std::iter::successors(Some(word).filter(|&word| word != 0), rest);
+            words.map(move |word| at * BITS + word.trailing_zeros() as usize)
+        })
+    }
+}

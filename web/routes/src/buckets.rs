@@ -14,12 +14,12 @@ pub struct Buckets {
 const NONE: u32 = u32::MAX;
 
 impl Buckets {
-    /// An empty queue, for steps that cost up to `dearest`.
-    pub fn new(dearest: usize) -> Self {
+    /// An empty queue, for steps that cost up to `dearest` and about so many states.
+    pub fn new(dearest: usize, states: usize) -> Self {
         Self {
             // A power of two, so that a cost finds its bucket by its last bits.
             last: vec![NONE; (dearest + 1).next_power_of_two()],
-            entries: Vec::new(),
+            entries: Vec::with_capacity(states),
             cost: 0,
             waiting: 0,
         }

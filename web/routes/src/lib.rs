@@ -9,7 +9,6 @@ mod lines;
 mod nodes;
 
 use buckets::Buckets;
-use lines::Obstacle;
 pub use lines::{Lines, Owner};
 pub use nodes::Nodes;
 
@@ -33,15 +32,14 @@ pub struct Ground {
 /// In place of what a step costs, which is never nothing.
 pub const NO_WAY: u16 = 0;
 
-/// How a node was reached: along its row (0), across it (1), or as a start.
-const ARRIVALS: usize = 3;
-const START: usize = 2;
+/// How a node was reached: along its row (0), or across it (1).
+const ARRIVALS: usize = 2;
 
-/// How a node was reached in one of the ways there are.
+/// How a node was reached in one of the ways there are. Starts are states beyond those of all nodes.
 #[derive(Debug, Clone, Copy)]
 struct Reached {
     cost: u32,
-    /// The state before, or that of [`UNREACHED`] at a start.
+    /// The state before.
     before: u32,
 }
 
@@ -54,7 +52,9 @@ const UNREACHED: Reached = Reached {
 /// R. B. Dial, "Algorithm 360", Communications of the ACM 12, 1969).
 pub struct Search<'a> {
     ground: &'a Ground,
-    obstacles: Vec<Obstacle>,
+    lines: &'a Lines,
+    member: u8,
+    starts: Nodes,
     states: Vec<Reached>,
     queue: Buckets,
 }
@@ -63,22 +63,22 @@ impl<'a> Search<'a> {
     /// A search for a member's ways that has not left its starts. Not inlined: it is to stay as fast
     /// as this crate is compiled.
     #[inline(never)]
-    pub fn new(ground: &'a Ground, lines: &Lines, member: u8, starts: &Nodes) -> Self {
-        let obstacles = lines.obstacles(member);
+    pub fn new(ground: &'a Ground, lines: &'a Lines, member: u8, starts: Nodes) -> Self {
         let dearest = ground.steps.iter().flatten().max();
         let dearest = dearest.map_or(0, |&step| usize::from(step));
-        let mut search = Self {
-            states: vec![UNREACHED; obstacles.len() * ARRIVALS],
-            queue: Buckets::new(dearest + usize::from(ground.bend) + usize::from(ground.crossing)),
-            ground,
-            obstacles,
-        };
+        let dearest = dearest + usize::from(ground.bend) + usize::from(ground.crossing);
+        let mut queue = Buckets::new(dearest, lines.nodes());
         for start in starts.iter() {
-            let state = start * ARRIVALS + START;
-            search.states[state].cost = 0;
-            search.queue.push(0, state);
+            queue.push(0, lines.nodes() * ARRIVALS + start);
         }
-        search
+        Self {
+            states: vec![UNREACHED; lines.nodes() * ARRIVALS],
+            queue,
+            ground,
+            lines,
+            member,
+            starts,
+        }
     }
 
     /// Spreads as far as `most` reaches.
@@ -93,27 +93,38 @@ impl<'a> Search<'a> {
     #[inline(never)]
     pub fn spread_to(&mut self, goals: &Nodes) {
         while let Some((cost, state)) = self.queue.pop(u32::MAX) {
-            if goals.have(state / ARRIVALS) {
+            if goals.have(self.node(state)) {
                 break;
             }
             self.step(cost, state);
         }
     }
 
+    const fn node(&self, state: usize) -> Node {
+        let all = self.lines.nodes() * ARRIVALS;
+        if state < all {
+            state / ARRIVALS
+        } else {
+            state - all
+        }
+    }
+
     /// Goes on from a state to all its neighbours.
     fn step(&mut self, cost: u32, state: usize) {
-        if cost > self.states[state].cost {
+        let reached = self.states.get(state);
+        if reached.is_some_and(|reached| cost > reached.cost) {
             return;
         }
-        let (node, arrival) = (state / ARRIVALS, state % ARRIVALS);
-        let here = self.obstacles[node];
+        let node = self.node(state);
+        let arrival = reached.map(|_| state % ARRIVALS);
+        let here = self.lines.foreign(node, self.member);
         for way in [0, 1] {
-            let straight = arrival == way;
+            let straight = arrival == Some(way);
             // Neither along a line nor off to the side where one is crossed.
-            if here.runs(way) || !straight && here.runs(1 - way) {
+            if here[way] || !straight && here[1 - way] {
                 continue;
             }
-            let bends = !straight && arrival != START;
+            let bends = !straight && arrival.is_some();
             let bend = if bends { self.ground.bend } else { 0 };
             let stride = if way == 0 { 1 } else { self.ground.columns };
             let back = node.checked_sub(stride);
@@ -125,13 +136,19 @@ impl<'a> Search<'a> {
                 if step == NO_WAY {
                     continue;
                 }
-                let there = self.obstacles[next];
-                let crosses = there.runs(1 - way);
-                if there.runs(way) || crosses && there.is_solid() {
+                let there = self.lines.foreign(next, self.member);
+                let crosses = there[1 - way];
+                if there[way] || crosses && self.lines.is_solid(next) {
                     continue;
                 }
                 let crossing = if crosses { self.ground.crossing } else { 0 };
                 let total = cost + u32::from(step) + u32::from(bend) + u32::from(crossing);
+                // Whoever came another way, and turns, is there for no more.
+                let turned = self.states[next * ARRIVALS + 1 - way].cost;
+                let others = turned.saturating_add(self.ground.bend.into());
+                if !crosses && (others <= total || self.starts.have(next)) {
+                    continue;
+                }
                 let next_state = next * ARRIVALS + way;
                 let reached = &mut self.states[next_state];
                 if total < reached.cost {
@@ -146,22 +163,25 @@ impl<'a> Search<'a> {
     /// Cost of reaching a node, the least where the search has spread as far; `None` where it has
     /// found no way.
     pub fn cost(&self, node: Node) -> Option<u32> {
-        self.best_state(node).map(|state| self.states[state].cost)
-    }
-
-    fn best_state(&self, node: Node) -> Option<usize> {
-        let states = node * ARRIVALS..(node + 1) * ARRIVALS;
-        let best = states.min_by_key(|&state| self.states[state].cost);
-        best.filter(|&state| self.states[state].cost != UNREACHED.cost)
+        if self.starts.have(node) {
+            return Some(0);
+        }
+        let costs = self.states[node * ARRIVALS..][..ARRIVALS].iter();
+        let least = costs.map(|reached| reached.cost).min();
+        least.filter(|&cost| cost != UNREACHED.cost)
     }
 
     /// The nodes of the cheapest way found to a node, from a start on.
     pub fn way(&self, node: Node) -> Option<Vec<Node>> {
-        let mut state = self.best_state(node)?;
+        let cost = self.cost(node)?;
         let mut nodes = vec![node];
-        while self.states[state].before != UNREACHED.before {
-            state = self.states[state].before as usize;
-            nodes.push(state / ARRIVALS);
+        if cost > 0 {
+            let first = node * ARRIVALS;
+            let mut state = first + usize::from(self.states[first].cost > cost);
+            while let Some(reached) = self.states.get(state) {
+                state = reached.before as usize;
+                nodes.push(self.node(state));
+            }
         }
         nodes.reverse();
         Some(nodes)

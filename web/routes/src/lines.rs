@@ -16,71 +16,74 @@ pub enum Owner {
 /// The lines through each node.
 #[derive(Debug, Clone)]
 pub struct Lines {
-    /// Owner of the line along the row (0) and of that across it (1).
-    ways: [Vec<Owner>; 2],
+    /// Owner of the line along the row and of that across it, as numbers.
+    ways: Vec<[u8; 2]>,
     /// Nodes where nothing may be crossed.
     solid: Vec<bool>,
 }
 
-/// What is in a member's way at a node.
-#[derive(Debug, Clone, Copy)]
-pub(crate) struct Obstacle(u8);
+const NOBODY: u8 = u8::MAX;
+const WALL: u8 = u8::MAX - 1;
 
-impl Obstacle {
-    const SOLID: u8 = 4;
-
-    /// Whether another's line runs along the row (0) or across it (1).
-    pub(crate) const fn runs(self, way: usize) -> bool {
-        self.0 & 1 << way != 0
+impl Owner {
+    const fn number(self) -> u8 {
+        match self {
+            Self::Nobody => NOBODY,
+            Self::Wall => WALL,
+            Self::Member(member) => member,
+        }
     }
 
-    pub(crate) const fn is_solid(self) -> bool {
-        self.0 & Self::SOLID != 0
+    const fn of(number: u8) -> Self {
+        match number {
+            NOBODY => Self::Nobody,
+            WALL => Self::Wall,
+            member => Self::Member(member),
+        }
     }
 }
 
 impl Lines {
     /// A grid of so many nodes with nothing on it.
-    #[inline(never)]
     pub fn none(nodes: usize) -> Self {
         Self {
-            ways: [vec![Owner::Nobody; nodes], vec![Owner::Nobody; nodes]],
+            ways: vec![[NOBODY; 2]; nodes],
             solid: vec![false; nodes],
         }
     }
 
+    /// How many nodes there are.
+    pub(crate) const fn nodes(&self) -> usize {
+        self.solid.len()
+    }
+
     /// The owners of the lines along and across the row at a node.
     pub fn owners(&self, node: Node) -> [Owner; 2] {
-        [self.ways[0][node], self.ways[1][node]]
+        self.ways[node].map(Owner::of)
     }
 
     /// Whether nothing at all is at a node.
     pub fn is_empty(&self, node: Node) -> bool {
-        self.owners(node) == [Owner::Nobody; 2]
+        self.ways[node] == [NOBODY; 2]
     }
 
     /// Gives a line along the row (0) or across it (1) an owner.
     pub fn lay(&mut self, way: usize, node: Node, owner: Owner) {
-        self.ways[way][node] = owner;
+        self.ways[node][way] = owner.number();
     }
 
     /// Gives a node to one owner alone.
     pub fn fill(&mut self, node: Node, owner: Owner) {
-        self.ways[0][node] = owner;
-        self.ways[1][node] = owner;
+        self.ways[node] = [owner.number(); 2];
         self.solid[node] = true;
     }
 
-    /// What is in a member's way. Not inlined: it is to stay as fast as this crate is compiled.
-    #[inline(never)]
-    pub(crate) fn obstacles(&self, member: u8) -> Vec<Obstacle> {
-        let [along, across] = &self.ways;
-        let foreign = |owner| owner != Owner::Nobody && owner != Owner::Member(member);
-        let nodes = along.iter().zip(across).zip(&self.solid);
-        let obstacle = |((&along, &across), &solid)| {
-            let solid = if solid { Obstacle::SOLID } else { 0 };
-            Obstacle(u8::from(foreign(along)) | u8::from(foreign(across)) << 1 | solid)
-        };
-        nodes.map(obstacle).collect()
+    /// Whether another's line runs along the row (0) or across it (1) at a node.
+    pub(crate) fn foreign(&self, node: Node, member: u8) -> [bool; 2] {
+        self.ways[node].map(|owner| owner != NOBODY && owner != member)
+    }
+
+    pub(crate) fn is_solid(&self, node: Node) -> bool {
+        self.solid[node]
     }
 }

@@ -7,6 +7,9 @@ const ROWS: usize = 5;
 const NODES: usize = COLUMNS * ROWS;
 const OWN: u8 = 3;
 const OTHER: u8 = 4;
+/// As [`ARRIVALS`], and as a start.
+const ALL: usize = ARRIVALS + 1;
+const START: usize = ARRIVALS;
 
 /// Chance that is the same every time (xorshift).
 struct Dice(u64);
@@ -41,10 +44,10 @@ fn ground(dice: &mut Dice) -> Ground {
 }
 
 /// Least cost of each node and way of arriving at it.
-fn relaxed(ground: &Ground, obstacles: &[Obstacle], starts: &[Node]) -> Vec<Option<u32>> {
-    let mut costs = vec![None; NODES * ARRIVALS];
+fn relaxed(ground: &Ground, lines: &Lines, starts: &[Node]) -> Vec<Option<u32>> {
+    let mut costs = vec![None; NODES * ALL];
     for start in starts {
-        costs[start * ARRIVALS + START] = Some(0);
+        costs[start * ALL + START] = Some(0);
     }
     loop {
         let before = costs.clone();
@@ -56,16 +59,16 @@ fn relaxed(ground: &Ground, obstacles: &[Obstacle], starts: &[Node]) -> Vec<Opti
                     continue;
                 }
                 for (from, to) in [(from, to), (to, from)] {
-                    for arrival in 0..ARRIVALS {
-                        let Some(cost) = costs[from * ARRIVALS + arrival] else {
+                    for arrival in 0..ALL {
+                        let Some(cost) = costs[from * ALL + arrival] else {
                             continue;
                         };
                         let turns = arrival != way;
-                        let along = [from, to].map(|node| obstacles[node].runs(way));
-                        let across = [from, to].map(|node| obstacles[node].runs(1 - way));
+                        let along = [from, to].map(|node| lines.foreign(node, OWN)[way]);
+                        let across = [from, to].map(|node| lines.foreign(node, OWN)[1 - way]);
                         let shut = along.contains(&true)
                             || across[0] && turns
-                            || across[1] && obstacles[to].is_solid();
+                            || across[1] && lines.is_solid(to);
                         if shut {
                             continue;
                         }
@@ -76,7 +79,7 @@ fn relaxed(ground: &Ground, obstacles: &[Obstacle], starts: &[Node]) -> Vec<Opti
                         };
                         let crossing = if across[1] { ground.crossing } else { 0 };
                         let cost = cost + u32::from(step + bend + crossing);
-                        let reached = &mut costs[to * ARRIVALS + way];
+                        let reached = &mut costs[to * ALL + way];
                         *reached = Some(reached.map_or(cost, |other: u32| other.min(cost)));
                     }
                 }
@@ -105,14 +108,14 @@ fn costs_are_least() {
                 _ => {}
             }
         }
-        let search = |starts: &[Node]| Search::new(&ground, &lines, OWN, &Nodes::of(NODES, starts));
+        let search = |starts: &[Node]| Search::new(&ground, &lines, OWN, Nodes::of(NODES, starts));
         let starts = [
             dice.below(NODES as u64) as usize,
             dice.below(NODES as u64) as usize,
         ];
-        let least = relaxed(&ground, &lines.obstacles(OWN), &starts);
+        let least = relaxed(&ground, &lines, &starts);
         let least = |node: Node| {
-            let arrivals = &least[node * ARRIVALS..(node + 1) * ARRIVALS];
+            let arrivals = &least[node * ALL..(node + 1) * ALL];
             arrivals.iter().flatten().min().copied()
         };
         let mut whole = search(&starts);

@@ -171,7 +171,7 @@ impl Board {
     }
 
     /// A search for the cheapest ways of `member` from any of `starts`.
-    pub fn search(&self, member: usize, starts: &Nodes) -> Search<'_> {
+    pub fn search(&self, member: usize, starts: Nodes) -> Search<'_> {
         Search::new(&self.ground, &self.lines, member as u8, starts)
     }
 

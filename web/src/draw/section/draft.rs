@@ -252,7 +252,7 @@ impl<'a> Draft<'a> {
             let (first, others) = self.pieces[shaft].split_first()?;
             let mut goals = self.nodes(&[]);
             others.iter().for_each(|other| goals.take_in(other));
-            let mut found = self.board.search(shaft, first);
+            let mut found = self.board.search(shaft, first.clone());
             found.spread_to(&goals);
             let (_, nearest) = goals
                 .iter()
@@ -297,7 +297,7 @@ impl<'a> Draft<'a> {
                 .collect();
             let goals: Vec<Node> = ends.iter().map(|&column| grid.node(column, row)).collect();
             let goals = self.nodes(&goals);
-            let mut found = self.board.search(member, sources);
+            let mut found = self.board.search(member, sources.clone());
             found.spread_to(&goals);
             let (_, column) = ends
                 .into_iter()
@@ -336,7 +336,7 @@ impl<'a> Draft<'a> {
             .filter(|&(_, node)| self.board.may_end(shaft, node))
             .collect();
         let way = {
-            let mut found = self.board.search(shaft, &sources);
+            let mut found = self.board.search(shaft, sources);
             let end = cheapest(|most| {
                 found.spread(most);
                 let costs = ends
@@ -366,7 +366,7 @@ impl<'a> Draft<'a> {
         let grid = self.plan.gears.grid;
         let reach = |shaft: usize| {
             let sources = self.sources(shaft);
-            (!sources.are_none()).then(|| self.board.search(shaft, &sources))
+            (!sources.are_none()).then(|| self.board.search(shaft, sources))
         };
         let mut from = [first, second].map(reach);
         let places = self.clutch_places();
@@ -395,7 +395,7 @@ impl<'a> Draft<'a> {
                 .into_iter()
                 .find(|node| self.is_own(shaft, *node));
             if let Some(node) = own.filter(|_| !sources.are_none()) {
-                let mut found = self.board.search(shaft, &sources);
+                let mut found = self.board.search(shaft, sources);
                 found.spread_to(&self.nodes(&[node]));
                 let way = found.way(node)?;
                 self.lay(shaft, way);

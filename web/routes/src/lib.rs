@@ -89,10 +89,10 @@ impl<'a> Search<'a> {
         }
     }
 
-    /// Spreads to the first of the goals.
+    /// Spreads to the first of the goals, as far as `most` reaches.
     #[inline(never)]
-    pub fn spread_to(&mut self, goals: &Nodes) {
-        while let Some((cost, state)) = self.queue.pop(u32::MAX) {
+    pub fn spread_to(&mut self, goals: &Nodes, most: u32) {
+        while let Some((cost, state)) = self.queue.pop(most) {
             if goals.have(self.node(state)) {
                 break;
             }

@@ -134,7 +134,7 @@ fn costs_are_least() {
             assert_eq!(near.cost(node), least(node));
             let goals = Nodes::of(NODES, &[node]);
             let mut to_goal = search(&starts);
-            to_goal.spread_to(&goals);
+            to_goal.spread_to(&goals, u32::MAX);
             assert_eq!(to_goal.cost(node), least(node));
             let Some(way) = to_goal.way(node) else {
                 continue;

@@ -135,13 +135,32 @@ impl Board {
         (0..self.grid.nodes()).filter_map(crossing).collect()
     }
 
-    /// What it costs that a way which is laid crosses others.
-    pub fn crossed(&self, way: &[Node]) -> u32 {
+    /// What a way costs that is laid, without tolls.
+    pub fn price_of_way(&self, way: &[Node]) -> u32 {
+        let mut price = 0;
+        let mut before = None;
+        for pair in way.windows(2) {
+            let (step, horizontal) = self.step(pair[0], pair[1]);
+            price += step;
+            if before.is_some_and(|before| before != horizontal) {
+                price += u32::from(BEND);
+            }
+            before = Some(horizontal);
+        }
         let is_crossing = |&&node: &&Node| {
             let [along, across] = self.lines.owners(node);
             along != across && ![along, across].contains(&Owner::Nobody)
         };
-        u32::from(CROSSING) * way.iter().filter(is_crossing).count() as u32
+        price + u32::from(CROSSING) * way.iter().filter(is_crossing).count() as u32
+    }
+
+    /// What a step costs, and whether it goes along its row.
+    fn step(&self, from: Node, to: Node) -> (u32, bool) {
+        let horizontal = self.grid.row(from) == self.grid.row(to);
+        (
+            move_cost(&self.grid, from, to, horizontal).into(),
+            horizontal,
+        )
     }
 
     /// What a plan's lines cost; the way from the axis to an end counts, too.
@@ -151,8 +170,8 @@ impl Board {
         let mut meeting = vec![[0_u32; 2]; self.grid.nodes()];
         for run in runs {
             for &(a, b) in run {
-                let horizontal = self.grid.row(a) == self.grid.row(b);
-                price += u32::from(move_cost(&self.grid, a, b, horizontal));
+                let (step, horizontal) = self.step(a, b);
+                price += step;
                 for node in [a, b] {
                     meeting[node][direction(horizontal)] += 1;
                 }
@@ -168,6 +187,13 @@ impl Board {
     /// What it costs to put a clutch in the gap before a set, or after the last.
     pub fn toll_of_gap(&self, gap: usize) -> u32 {
         u32::from(self.tolls[gap].before)
+    }
+
+    /// Whether no tolls are due: then ways cost what they are found for.
+    pub fn is_free(&self) -> bool {
+        self.tolls
+            .iter()
+            .all(|toll| toll.under + toll.over + toll.before == 0)
     }
 
     /// A search for the cheapest ways of `member` from any of `starts`.

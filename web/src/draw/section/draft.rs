@@ -24,6 +24,8 @@ pub struct Draft<'a> {
     supports: Vec<Option<usize>>,
     /// What it costs at least, by the lines that are kept or laid and what they cross.
     cost: u32,
+    /// What it may cost at most.
+    dearest: u32,
 }
 
 impl<'a> Draft<'a> {
@@ -64,6 +66,7 @@ impl<'a> Draft<'a> {
             packs,
             supports,
             cost: 0,
+            dearest: u32::MAX,
         };
         for element in 0..draft.packs.len() {
             if let Some(place) = draft.packs[element] {
@@ -195,6 +198,7 @@ impl<'a> Draft<'a> {
 
     /// Does tasks in their order; `None` where one finds no room, or all cost more than `dearest`.
     pub fn finish(mut self, tasks: &[Task], dearest: u32) -> Option<Sketch> {
+        self.dearest = dearest;
         for &task in tasks {
             if self.cost > dearest {
                 return None;
@@ -229,12 +233,21 @@ impl<'a> Draft<'a> {
         nodes
     }
 
-    /// Lays a member along a way.
-    fn lay(&mut self, member: usize, way: Vec<Node>) {
+    /// How much more it may cost; anything, where ways cost less than they are found for.
+    fn left(&self) -> u32 {
+        match self.board.is_free() {
+            true => self.dearest.saturating_sub(self.cost),
+            false => u32::MAX,
+        }
+    }
+
+    /// Lays a member along a way; `None` where the draft costs too much then.
+    fn lay(&mut self, member: usize, way: Vec<Node>) -> Option<()> {
         self.board.lay(member, &way);
-        self.cost += self.board.crossed(&way);
+        self.cost += self.board.price_of_way(&way);
         self.plan.runs[member].extend(way.windows(2).map(|pair| (pair[0], pair[1])));
         self.merge(member, self.nodes(&way));
+        (self.cost <= self.dearest).then_some(())
     }
 
     fn join(&mut self, shaft: usize) -> Option<()> {
@@ -253,13 +266,13 @@ impl<'a> Draft<'a> {
             let mut goals = self.nodes(&[]);
             others.iter().for_each(|other| goals.take_in(other));
             let mut found = self.board.search(shaft, first.clone());
-            found.spread_to(&goals);
+            found.spread_to(&goals, self.left());
             let (_, nearest) = goals
                 .iter()
                 .filter_map(|node| Some((found.cost(node)?, node)))
                 .min()?;
             let way = found.way(nearest)?;
-            self.lay(shaft, way);
+            self.lay(shaft, way)?;
         }
         Some(())
     }
@@ -298,13 +311,13 @@ impl<'a> Draft<'a> {
             let goals: Vec<Node> = ends.iter().map(|&column| grid.node(column, row)).collect();
             let goals = self.nodes(&goals);
             let mut found = self.board.search(member, sources.clone());
-            found.spread_to(&goals);
+            found.spread_to(&goals, self.left());
             let (_, column) = ends
                 .into_iter()
                 .filter_map(|column| Some((found.cost(grid.node(column, row))?, column)))
                 .min()?;
             let way = found.way(grid.node(column, row))?;
-            self.lay(member, way);
+            self.lay(member, way)?;
             column
         };
         self.hold_at(member, grid.node(column, row));
@@ -337,7 +350,7 @@ impl<'a> Draft<'a> {
             .collect();
         let way = {
             let mut found = self.board.search(shaft, sources);
-            let end = cheapest(|most| {
+            let end = cheapest(u32::MAX, |most| {
                 found.spread(most);
                 let costs = ends
                     .iter()
@@ -347,7 +360,7 @@ impl<'a> Draft<'a> {
             found.way(end)?
         };
         let end = *way.last()?;
-        self.lay(shaft, way);
+        self.lay(shaft, way)?;
         Some(end)
     }
 
@@ -370,7 +383,7 @@ impl<'a> Draft<'a> {
         };
         let mut from = [first, second].map(reach);
         let places = self.clutch_places();
-        let place = cheapest(|most| {
+        let place = cheapest(self.left(), |most| {
             for found in from.iter_mut().flatten() {
                 found.spread(most);
             }
@@ -396,9 +409,9 @@ impl<'a> Draft<'a> {
                 .find(|node| self.is_own(shaft, *node));
             if let Some(node) = own.filter(|_| !sources.are_none()) {
                 let mut found = self.board.search(shaft, sources);
-                found.spread_to(&self.nodes(&[node]));
+                found.spread_to(&self.nodes(&[node]), self.left());
                 let way = found.way(node)?;
-                self.lay(shaft, way);
+                self.lay(shaft, way)?;
             }
         }
         Some(())
@@ -440,13 +453,14 @@ impl<'a> Draft<'a> {
 }
 
 /// The cheapest thing there is, by what is known once everything within a cost has been found: what
-/// costs no more is known exactly then.
-fn cheapest<T>(mut within: impl FnMut(u32) -> Option<(u32, T)>) -> Option<T> {
+/// costs no more is known exactly then. Perhaps nothing where all cost more than `left`.
+fn cheapest<T>(left: u32, mut within: impl FnMut(u32) -> Option<(u32, T)>) -> Option<T> {
     const FIRST: u32 = 40;
     let mut most = FIRST;
     loop {
         match within(most) {
             Some((cost, thing)) if cost <= most => return Some(thing),
+            _ if most > left => return None,
             // What was found with a dearer way is no dearer than that.
             Some((cost, _)) if most < u32::MAX / 2 => most = cost.min(2 * most),
             None if most < u32::MAX / 2 => most *= 2,

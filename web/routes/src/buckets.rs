@@ -15,10 +15,10 @@ const NONE: u32 = u32::MAX;
 
 impl Buckets {
     /// An empty queue, for steps that cost up to `dearest` and about so many states.
-    pub fn new(dearest: usize, states: usize) -> Self {
+    pub fn new(dearest: u32, states: usize) -> Self {
         Self {
             // A power of two, so that a cost finds its bucket by its last bits.
-            last: vec![NONE; (dearest + 1).next_power_of_two()],
+            last: vec![NONE; (dearest as usize + 1).next_power_of_two()],
             entries: Vec::with_capacity(states),
             cost: 0,
             waiting: 0,

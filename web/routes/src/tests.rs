@@ -7,9 +7,8 @@ const ROWS: usize = 5;
 const NODES: usize = COLUMNS * ROWS;
 const OWN: u8 = 3;
 const OTHER: u8 = 4;
-/// As [`ARRIVALS`], and as a start.
-const ALL: usize = ARRIVALS + 1;
-const START: usize = ARRIVALS;
+/// Along a row, across it, and as a start.
+const ALL: usize = 3;
 
 /// Chance that is the same every time (xorshift).
 struct Dice(u64);
@@ -24,27 +23,20 @@ impl Dice {
 }
 
 fn ground(dice: &mut Dice) -> Ground {
-    let mut steps = |last: fn(usize) -> bool| {
-        let step = |node| match dice.below(6) {
-            _ if last(node) => NO_WAY,
-            0 => NO_WAY,
-            cost => cost as u16,
-        };
-        (0..NODES).map(step).collect()
+    let mut step = |is_last| match dice.below(6) {
+        _ if is_last => NO_WAY,
+        0 => NO_WAY,
+        cost => cost as u16,
     };
-    Ground {
-        columns: COLUMNS,
-        steps: [
-            steps(|node| node % COLUMNS == COLUMNS - 1),
-            steps(|node| node / COLUMNS == ROWS - 1),
-        ],
-        bend: 2,
-        crossing: 9,
-    }
+    let steps = (0..NODES).map(|node| {
+        let ends = [node % COLUMNS == COLUMNS - 1, node / COLUMNS == ROWS - 1];
+        ends.map(&mut step)
+    });
+    Ground::new(COLUMNS, steps, 2, 9)
 }
 
 /// Least cost of each node and way of arriving at it.
-fn relaxed(ground: &Ground, lines: &Lines, starts: &[Node]) -> Vec<Option<u32>> {
+fn relaxed(ground: &Ground, starts: &[Node]) -> Vec<Option<u32>> {
     let mut costs = vec![None; NODES * ALL];
     for start in starts {
         costs[start * ALL + START] = Some(0);
@@ -54,7 +46,7 @@ fn relaxed(ground: &Ground, lines: &Lines, starts: &[Node]) -> Vec<Option<u32>> 
         for from in 0..NODES {
             for way in [0, 1] {
                 let to = from + [1, COLUMNS][way];
-                let step = ground.steps[way][from];
+                let step = ground.cells()[from].steps[way];
                 if step == NO_WAY {
                     continue;
                 }
@@ -64,21 +56,22 @@ fn relaxed(ground: &Ground, lines: &Lines, starts: &[Node]) -> Vec<Option<u32>> 
                             continue;
                         };
                         let turns = arrival != way;
-                        let along = [from, to].map(|node| lines.foreign(node, OWN)[way]);
-                        let across = [from, to].map(|node| lines.foreign(node, OWN)[1 - way]);
+                        let along = [from, to].map(|node| ground.cells()[node].foreign(OWN)[way]);
+                        let across =
+                            [from, to].map(|node| ground.cells()[node].foreign(OWN)[1 - way]);
                         let shut = along.contains(&true)
                             || across[0] && turns
-                            || across[1] && lines.is_solid(to);
+                            || across[1] && ground.cells()[to].solid;
                         if shut {
                             continue;
                         }
                         let bend = if turns && arrival != START {
-                            ground.bend
+                            ground.bend()
                         } else {
                             0
                         };
-                        let crossing = if across[1] { ground.crossing } else { 0 };
-                        let cost = cost + u32::from(step + bend + crossing);
+                        let crossing = if across[1] { ground.crossing() } else { 0 };
+                        let cost = cost + u32::from(step) + bend + crossing;
                         let reached = &mut costs[to * ALL + way];
                         *reached = Some(reached.map_or(cost, |other: u32| other.min(cost)));
                     }
@@ -96,24 +89,23 @@ fn costs_are_least() {
     let mut dice = Dice(0x1234_5678_9ABC_DEF1);
     let mut reached = 0;
     for _ in 0..400 {
-        let ground = ground(&mut dice);
-        let mut lines = Lines::none(NODES);
+        let mut ground = ground(&mut dice);
         for node in 0..NODES {
             match dice.below(8) {
-                0 => lines.lay(0, node, Owner::Member(OTHER)),
-                1 => lines.lay(1, node, Owner::Member(OTHER)),
-                2 => lines.fill(node, Owner::Wall),
-                3 => lines.fill(node, Owner::Member(OTHER)),
-                4 => lines.lay(0, node, Owner::Member(OWN)),
+                0 => ground.lay(0, node, Owner::Member(OTHER)),
+                1 => ground.lay(1, node, Owner::Member(OTHER)),
+                2 => ground.fill(node, Owner::Wall),
+                3 => ground.fill(node, Owner::Member(OTHER)),
+                4 => ground.lay(0, node, Owner::Member(OWN)),
                 _ => {}
             }
         }
-        let search = |starts: &[Node]| Search::new(&ground, &lines, OWN, Nodes::of(NODES, starts));
+        let search = |starts: &[Node]| Search::new(&ground, OWN, Nodes::of(NODES, starts));
         let starts = [
             dice.below(NODES as u64) as usize,
             dice.below(NODES as u64) as usize,
         ];
-        let least = relaxed(&ground, &lines, &starts);
+        let least = relaxed(&ground, &starts);
         let least = |node: Node| {
             let arrivals = &least[node * ALL..(node + 1) * ALL];
             arrivals.iter().flatten().min().copied()

@@ -1,6 +1,6 @@
 //! Who occupies what on the grid, and what it costs a member to go where.
 
-use levertrain_routes::{Ground, Lines, NO_WAY, Nodes, Owner, Search};
+use levertrain_routes::{Ground, NO_WAY, Nodes, Owner, Search};
 
 use super::grid::{Grid, Node, SET_COLUMNS};
 
@@ -17,7 +17,6 @@ const CROSSING: u16 = 300;
 #[derive(Debug, Clone)]
 pub struct Board {
     grid: Grid,
-    lines: Lines,
     tolls: Vec<Toll>,
     ground: Ground,
 }
@@ -43,7 +42,6 @@ pub struct Crossing {
 impl Board {
     /// An empty board.
     pub fn new(grid: Grid) -> Self {
-        let nodes = 0..grid.nodes();
         let along = |node: Node| {
             if grid.column(node) + 1 < grid.columns() {
                 move_cost(&grid, node, node + 1, true)
@@ -62,18 +60,10 @@ impl Board {
                 NO_WAY
             }
         };
+        let steps = (0..grid.nodes()).map(|node| [along(node), across(node)]);
         Self {
-            ground: Ground {
-                columns: grid.columns(),
-                steps: [
-                    nodes.clone().map(along).collect(),
-                    nodes.map(across).collect(),
-                ],
-                bend: BEND,
-                crossing: CROSSING,
-            },
+            ground: Ground::new(grid.columns(), steps, BEND, CROSSING),
             grid,
-            lines: Lines::none(grid.nodes()),
             tolls: vec![Toll::default(); grid.sets + 1],
         }
     }
@@ -90,7 +80,9 @@ impl Board {
                     toll.over
                 };
                 for column in 0..SET_COLUMNS {
-                    board.ground.steps[0][grid.node(grid.set_start(set) + column, row)] += toll;
+                    board
+                        .ground
+                        .toll(grid.node(grid.set_start(set) + column, row), toll);
                 }
             }
         }
@@ -100,17 +92,17 @@ impl Board {
 
     /// Lets nothing through a node.
     pub fn wall(&mut self, node: Node) {
-        self.lines.fill(node, Owner::Wall);
+        self.ground.fill(node, Owner::Wall);
     }
 
     /// Gives a node to a member alone.
     pub fn own(&mut self, node: Node, member: usize) {
-        self.lines.fill(node, Owner::Member(member as u8));
+        self.ground.fill(node, Owner::Member(member as u8));
     }
 
     /// Whether nothing at all is at a node.
     pub fn is_empty(&self, node: Node) -> bool {
-        self.lines.is_empty(node)
+        self.ground.is_empty(node)
     }
 
     /// Lays a member along a way.
@@ -118,21 +110,23 @@ impl Board {
         for pair in nodes.windows(2) {
             let way = direction(self.grid.row(pair[0]) == self.grid.row(pair[1]));
             for &node in pair {
-                self.lines.lay(way, node, Owner::Member(member as u8));
+                self.ground.lay(way, node, Owner::Member(member as u8));
             }
         }
     }
 
     /// Where two members cross: the one along the axis, the one across.
     pub fn all_crossings(&self) -> Vec<Crossing> {
-        let crossing = |node: Node| match self.lines.owners(node) {
-            [Owner::Member(along), Owner::Member(across)] if along != across => Some(Crossing {
-                node,
-                members: [along, across].map(usize::from),
-            }),
-            _ => None,
-        };
-        (0..self.grid.nodes()).filter_map(crossing).collect()
+        let nodes = self.ground.crossings().into_iter();
+        nodes
+            .filter_map(|node| match self.ground.owners(node) {
+                [Owner::Member(along), Owner::Member(across)] => Some(Crossing {
+                    node,
+                    members: [along, across].map(usize::from),
+                }),
+                _ => None,
+            })
+            .collect()
     }
 
     /// What a way costs that is laid, without tolls.
@@ -148,7 +142,7 @@ impl Board {
             before = Some(horizontal);
         }
         let is_crossing = |&&node: &&Node| {
-            let [along, across] = self.lines.owners(node);
+            let [along, across] = self.ground.owners(node);
             along != across && ![along, across].contains(&Owner::Nobody)
         };
         price + u32::from(CROSSING) * way.iter().filter(is_crossing).count() as u32
@@ -198,13 +192,13 @@ impl Board {
 
     /// A search for the cheapest ways of `member` from any of `starts`.
     pub fn search(&self, member: usize, starts: Nodes) -> Search<'_> {
-        Search::new(&self.ground, &self.lines, member as u8, starts)
+        Search::new(&self.ground, member as u8, starts)
     }
 
     /// Whether a member may end or turn at a node.
     pub fn may_end(&self, member: usize, node: Node) -> bool {
         let own = Owner::Member(member as u8);
-        let owners = self.lines.owners(node);
+        let owners = self.ground.owners(node);
         owners
             .iter()
             .all(|&owner| owner == Owner::Nobody || owner == own)

@@ -50,7 +50,7 @@ impl<'a> Search<'a> {
     pub fn new(ground: &'a Ground, member: u8, starts: Nodes) -> Self {
         let nodes = ground.cells().len();
         let mut queue = Buckets::new(ground.dearest(), nodes);
-        for start in starts.iter() {
+        for start in starts.all() {
             queue.push(0, start * ARRIVALS + START);
         }
         Self {
@@ -81,7 +81,8 @@ impl<'a> Search<'a> {
         }
     }
 
-    /// Goes on from a state to all its neighbours.
+    /// Goes on from a state to all its neighbours. Not inlined: it is large, and asked for in two places.
+    #[inline(never)]
     fn step(&mut self, cost: u32, state: usize) {
         let (node, arrival) = (state / ARRIVALS, state % ARRIVALS);
         if arrival != START && cost > self.reached[node][arrival].cost {

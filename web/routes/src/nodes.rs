@@ -52,11 +52,9 @@ impl Nodes {
     }
 
     /// All of them, in order.
-    pub fn iter(&self) -> impl Iterator<Item = Node> + '_ {
-        self.0.iter().enumerate().flat_map(|(at, &word)| {
-            let rest = |&word: &u64| (word & (word - 1) != 0).then(|| word & (word - 1));
-            let words = std::iter::successors(Some(word).filter(|&word| word != 0), rest);
-            words.map(move |word| at * BITS + word.trailing_zeros() as usize)
-        })
+    #[inline(never)]
+    pub fn all(&self) -> Vec<Node> {
+        let nodes = 0..self.0.len() * BITS;
+        nodes.filter(|&node| self.have(node)).collect()
     }
 }

@@ -139,3 +139,19 @@ fn costs_are_least() {
     }
     assert!(reached > 1000, "few ways were found: {reached}");
 }
+
+#[test]
+fn nodes_are_a_set() {
+    // On either side of where one word ends and the next begins.
+    let some = [0, 1, 62, 63, 64, 65, 127, 128, 129];
+    let mut nodes = Nodes::none(130);
+    assert!(nodes.are_none() && !nodes.meet(&Nodes::of(130, &some)));
+    for (at, &node) in some.iter().enumerate().rev() {
+        nodes.add(node);
+        assert_eq!(nodes.all(), some[at..]);
+        assert!(nodes.meet(&Nodes::of(130, &[node, 3])) && !nodes.meet(&Nodes::of(130, &[3])));
+    }
+    nodes.take_in(&Nodes::of(130, &[3, 64]));
+    assert_eq!(nodes.all(), [0, 1, 3, 62, 63, 64, 65, 127, 128, 129]);
+    assert!(nodes.have(3) && !nodes.have(2) && !nodes.are_none());
+}

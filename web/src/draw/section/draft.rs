@@ -268,7 +268,8 @@ impl<'a> Draft<'a> {
             let mut found = self.board.search(shaft, first.clone());
             found.spread_to(&goals, self.left());
             let (_, nearest) = goals
-                .iter()
+                .all()
+                .into_iter()
                 .filter_map(|node| Some((found.cost(node)?, node)))
                 .min()?;
             let way = found.way(nearest)?;

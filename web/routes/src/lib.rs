@@ -104,10 +104,10 @@ impl<'a> Search<'a> {
                 self.arrive(node + stride, way, cost + u32::from(here.steps[way]), state);
             }
             let back = node.checked_sub(stride);
-            if let Some((back, step)) = back.map(|back| (back, cells[back].steps[way])) {
-                if step != NO_WAY {
-                    self.arrive(back, way, cost + u32::from(step), state);
-                }
+            if let Some(back) = back
+                && cells[back].steps[way] != NO_WAY
+            {
+                self.arrive(back, way, cost + u32::from(cells[back].steps[way]), state);
             }
         }
     }

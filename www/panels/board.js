@@ -3,6 +3,7 @@
 import { Failure, problemsOf } from "../kit/problems.js";
 import { Panel } from "../kit/panel.js";
 import { parted, say } from "../kit/words.js";
+import { fetchWholeEngine } from "../state/engine.js";
 import { follow } from "../state/follow.js";
 import { PANELS } from "./registry.js";
 
@@ -52,7 +53,7 @@ export class Board {
    */
   async start() {
     const slots = this.#slots.filter(({ wanted }) => wanted);
-    await Promise.all(slots.filter(({ panel }) => panel.open).map((slot) => slot.fill()));
+    await Promise.all(slots.filter(({ panel }) => panel.open).map((slot) => slot.unfold()));
     whenIdle(async () => {
       await Promise.all(slots.filter(({ entry }) => entry.hints).map((slot) => slot.fill()));
       for (const slot of slots) slot.fetch();
@@ -78,7 +79,7 @@ class Slot {
     this.#surroundings = surroundings;
     this.panel = new Panel(entry.id, say(entry.title), entry.wide);
     this.panel.node.open = open;
-    this.panel.toggled(() => this.panel.open && this.wanted && this.fill());
+    this.panel.toggled(() => this.panel.open && this.wanted && this.unfold());
     follow(surroundings.desk, ["train"], () => this.#show());
   }
 
@@ -105,9 +106,28 @@ class Slot {
     return this.#filling;
   }
 
-  /** Has the module at hand for later. That it fails is said when the panel is unfolded. */
+  /** Puts in what the panel shows, and has the engine ready for it. */
+  async unfold() {
+    const { desk } = this.#surroundings;
+    if (this.entry.whole && !desk.isWhole) {
+      this.#busy(true);
+      try {
+        await desk.becomeWhole();
+      } catch (error) {
+        this.#report(error);
+        return;
+      } finally {
+        this.#busy(false);
+      }
+    }
+    await this.fill();
+  }
+
+  /** Has module and engine at hand for later. That they fail is said when the panel is unfolded. */
   fetch() {
-    if (!this.#surroundings.signal.aborted) this.entry.load().catch(() => undefined);
+    if (this.#surroundings.signal.aborted) return;
+    this.entry.load().catch(() => undefined);
+    if (this.entry.whole) fetchWholeEngine();
   }
 
   async #fill() {
@@ -120,12 +140,17 @@ class Slot {
     } catch (error) {
       // Unfolded again, it tries again.
       this.#filling = undefined;
-      const reasons = parted(problemsOf(error).map(({ problem }) => problem));
-      const problem = say("page-problem-panel", { reasons });
-      desk.report(new Failure(say(this.entry.title), problem, say("page-fix-panel")));
+      this.#report(error);
     } finally {
       this.#busy(false);
     }
+  }
+
+  /** @param {unknown} error */
+  #report(error) {
+    const reasons = parted(problemsOf(error).map(({ problem }) => problem));
+    const problem = say("page-problem-panel", { reasons });
+    this.#surroundings.desk.report(new Failure(say(this.entry.title), problem, say("page-fix-panel")));
   }
 
   /** @param {boolean} busy */

@@ -43,7 +43,9 @@ export function fill(panel, { desk }) {
 
   function build() {
     if (all || !panel.open || !desk.info) return;
-    all = desk.outcomes() ?? [];
+    const found = desk.askWhole((engine, sandbox) => engine.outcomes(sandbox));
+    if (!found) return;
+    all = found;
     const counts = new Map();
     for (const { state } of all) counts.set(state, (counts.get(state) ?? 0) + 1);
     filter.replaceChildren(

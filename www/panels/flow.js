@@ -22,7 +22,7 @@ export function fill(panel, { desk, redraw, draws, signal }) {
   function heightAt(width) {
     if (measured !== width) {
       measured = width;
-      height = desk.ask((sandbox) => sandbox.flowHeight(width));
+      height = desk.askWhole((engine, sandbox) => engine.flowHeight(sandbox, width));
     }
     return height;
   }

@@ -23,6 +23,7 @@
  * @property {boolean} [open] whether it is unfolded at first where there is room
  * @property {boolean} [wide] whether it takes all columns
  * @property {boolean} [hints] whether its heading says something also while it is folded
+ * @property {boolean} [whole] whether what it shows unfolded takes the whole engine
  * @property {(train: import("../state/desk.js").TrainInfo) => boolean} [needs] whether a train has
  *   what it shows; without it the panel is not there
  * @property {() => Promise<{ fill(panel: Panel, surroundings: Surroundings): void }>} load
@@ -70,6 +71,7 @@ export const PANELS = [
     id: "combinations",
     title: "page-panel-combinations",
     column: "side",
+    whole: true,
     load: () => import("./combinations.js"),
   },
   {
@@ -83,6 +85,7 @@ export const PANELS = [
     title: "page-panel-working",
     column: "below",
     wide: true,
+    whole: true,
     load: () => import("./working.js"),
   },
   {
@@ -90,6 +93,7 @@ export const PANELS = [
     title: "page-panel-flow",
     column: "below",
     wide: true,
+    whole: true,
     load: () => import("./flow.js"),
   },
   {
@@ -98,6 +102,7 @@ export const PANELS = [
     column: "below",
     hints: true,
     needs: ({ engine }) => engine !== null,
+    whole: true,
     load: () => import("./operating.js"),
   },
   {
@@ -112,6 +117,7 @@ export const PANELS = [
     id: "end-view",
     title: "page-panel-end-view",
     column: "below",
+    whole: true,
     load: () => import("./end_view.js"),
   },
   {

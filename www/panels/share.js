@@ -80,7 +80,12 @@ function pictureButton(desk, drawing, name) {
   return h("button", { class: "plain", type: "button", "data-export": drawing, click: save }, name);
 
   async function save() {
-    const drawn = desk.svg(drawing, 0, 0);
+    try {
+      await desk.becomeWhole();
+    } catch (error) {
+      desk.report(error);
+    }
+    const drawn = desk.askWhole((engine, sandbox) => engine.svg(sandbox, drawing, 0, 0));
     if (!drawn) return;
     const train = desk.info?.name ?? "";
     const file = await picture(drawn, say(TITLES[drawing], { train }), shownWords(desk));

@@ -11,6 +11,7 @@ import { parted, say, sayParts } from "../kit/words.js";
 /** @typedef {import("./registry.js").Surroundings} Surroundings */
 /** @typedef {import("../kit/panel.js").Panel} Panel */
 /** @typedef {import("../state/desk.js").Answer} Answer */
+/** @typedef {import("../engine/levertrain_whole.js").Working} Working */
 
 /**
  * @param {Panel} panel
@@ -26,20 +27,31 @@ export function fill(panel, { desk, signal }) {
     symbols,
   );
 
-  follow(desk, ["answer"], () => {
-    if (desk.answer) derived.replaceChildren(...derivation(desk.answer));
-  });
-  // The equations are those of the gears: no element changes them.
-  follow(desk, ["train"], () => {
-    const { answer } = desk;
-    if (!answer) return;
-    equations.replaceChildren(...answer.working.equations.flatMap((equation) => equationRow(answer, equation)));
+  /** Whose equations are shown. @type {unknown} */
+  let written;
+
+  function update() {
+    const { answer, info } = desk;
+    if (!answer || !panel.open) return;
+    const working = desk.askWhole((engine, sandbox) => engine.working(sandbox));
+    if (!working) return;
+    derived.replaceChildren(...derivation(answer, working));
+    // The equations are those of the gears: no element changes them.
+    if (written === info) return;
+    written = info;
+    equations.replaceChildren(...working.equations.flatMap((equation) => equationRow(answer, equation)));
     symbols.replaceChildren(...symbolWords(answer));
-  });
+  }
+
+  panel.toggled(update);
+  follow(desk, ["answer", "whole"], update);
 }
 
-/** @param {Answer} answer */
-function derivation({ ratio: value, state, stateWords, working }) {
+/**
+ * @param {Answer} answer
+ * @param {Working} working
+ */
+function derivation({ ratio: value, state, stateWords }, working) {
   if (!value) return [h("p", {}, say("page-working-none", { state: stateWords }))];
   const result = `<mo>=</mo>${fractionMathml(value.fraction)}`;
   const about = value.fraction.includes("/") ? `<mo>≈</mo>${decimal(value)}` : "";
@@ -58,7 +70,7 @@ function derivation({ ratio: value, state, stateWords, working }) {
 
 /**
  * @param {Answer["state"]} state
- * @param {Answer["working"]} working
+ * @param {Working} working
  */
 function noFormulaWords(state, { noFormula }) {
   if (noFormula === "too-long") return say("page-working-too-long");
@@ -83,7 +95,7 @@ function decimal(value) {
 
 /**
  * @param {Answer} answer
- * @param {Answer["working"]["equations"][number]} equation
+ * @param {Working["equations"][number]} equation
  */
 function equationRow({ couplings }, { coupling, left, right }) {
   const label = couplings.find(({ id }) => id === coupling)?.label ?? coupling;

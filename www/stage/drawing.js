@@ -1,4 +1,4 @@
-/** A drawing in a panel: a canvas as wide as there is room, painted in the frames of the stage. */
+/** A drawing in a panel: a canvas as wide as there is room, painted by the whole engine in the frames of the stage. */
 
 import { h } from "../kit/dom.js";
 import { growthIn } from "./growth.js";
@@ -33,7 +33,7 @@ export function drawing(desk, name, events, redraw, signal) {
   });
   observer.observe(holder);
   signal.addEventListener("abort", () => observer.disconnect());
-  for (const event of events ? [...events, "look"] : []) desk.addEventListener(event, changed);
+  for (const event of events ? [...events, "look", "whole"] : []) desk.addEventListener(event, changed);
 
   /**
    * Paints the canvas, unless it has no width yet or is up to date.
@@ -41,14 +41,14 @@ export function drawing(desk, name, events, redraw, signal) {
    * @param {(width: number) => number | undefined} heightAt the height it is drawn for at a width
    */
   function paint(subject, heightAt) {
-    if (width === 0 || (events && !stale)) return;
+    if (width === 0 || !desk.isWhole || (events && !stale)) return;
     const growth = growthIn(holder);
     const across = width / growth;
     const height = heightAt(across);
     if (height === undefined) return;
     stale = false;
     resize(canvas, across, height, desk.look.scale, growth);
-    desk.draw(subject, canvas);
+    desk.askWhole((engine, sandbox) => engine.drawPanel(sandbox, subject, canvas));
   }
 
   return { canvas, holder, paint, changed };

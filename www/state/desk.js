@@ -4,11 +4,11 @@
  * Views listen to its events and ask it for changes:
  * `train` (another scenario), `answer` (other elements applied), `preview` (a pack is dragged, or
  * no longer), `speed`, `torque`, `units`, `assumptions` (about losses), `road` (pedal, slope and
- * lock-up), `light` (a member is pointed at), `look` (colours, sizes, turning) and `message` (problems
- * for the user).
+ * lock-up), `light` (a member is pointed at), `look` (colours, sizes, turning), `whole` (the whole engine has taken
+ * over) and `message` (problems for the user).
  */
 
-import { abandon, isTrap, replaceEngine, useEngine } from "./engine.js";
+import { isTrap, isWhole, leave, loadWholeEngine, replaceEngine, useEngine } from "./engine.js";
 import { inPieces } from "../kit/pieces.js";
 import { Problems, problemsOf } from "../kit/problems.js";
 import { say } from "../kit/words.js";
@@ -50,6 +50,8 @@ export class Desk extends EventTarget {
   said = 0;
   /** Traps since the last change that went well. */
   #traps = 0;
+  /** While it is on its way to the whole engine. @type {Promise<void> | undefined} */
+  #becoming;
 
   /** @type {TrainInfo | undefined} */
   info;
@@ -94,23 +96,14 @@ export class Desk extends EventTarget {
   /**
    * Makes ready to open a scenario, in pieces: to lay out a large train takes a while.
    * @param {string} text
-   * @returns {Promise<Prepared>} for `open`
+   * @returns {Promise<Prepared | undefined>} for `open`; nothing where nobody looks any more
    */
   async prepare(text) {
+    if (this.#gone) return undefined;
     const engine = this.#engine;
-    const sandbox = new engine.Sandbox();
-    try {
-      sandbox.begin(text);
-      const info = await inPieces(() => (engine === this.#engine ? sandbox.arrange(STEPS) : null));
-      if (info) return { sandbox, info, engine };
-    } catch (error) {
-      if (isTrap(error)) replaceEngine(engine, sandbox).catch(() => undefined);
-      else sandbox.free();
-      throw error;
-    }
-    // A neighbour broke the engine meanwhile.
-    abandon(sandbox);
-    return this.prepare(text);
+    const prepared = await prepareIn(engine, text, () => engine === this.#engine && !this.#gone);
+    // Another engine took its place meanwhile.
+    return prepared ?? this.prepare(text);
   }
 
   /**
@@ -122,6 +115,7 @@ export class Desk extends EventTarget {
    */
   open(text, source, { applied, speed, torque, units, road, assumptions, shown } = {}, prepared) {
     const ready = prepared?.engine === this.#engine ? prepared : undefined;
+    if (prepared && !ready) leave(prepared.engine, prepared.sandbox);
     const fresh = ready?.sandbox ?? new this.#engine.Sandbox();
     /** @type {TrainInfo} */
     let info;
@@ -302,20 +296,11 @@ export class Desk extends EventTarget {
   }
 
   /**
-   * @param {string} drawing
+   * @param {"section" | "lever"} drawing
    * @param {HTMLCanvasElement} canvas
    */
   draw(drawing, canvas) {
     this.ask((sandbox) => sandbox.draw(drawing, canvas));
-  }
-
-  /**
-   * @param {string} drawing
-   * @param {number} width
-   * @param {number} height
-   */
-  svg(drawing, width, height) {
-    return this.ask((sandbox) => sandbox.svg(drawing, width, height));
   }
 
   /**
@@ -329,10 +314,6 @@ export class Desk extends EventTarget {
 
   chart() {
     return this.ask((sandbox) => sandbox.chart());
-  }
-
-  outcomes() {
-    return this.ask((sandbox) => sandbox.outcomes());
   }
 
   /**
@@ -408,6 +389,39 @@ export class Desk extends EventTarget {
   }
 
   /**
+   * Asks the whole engine; nothing before it is there: see `becomeWhole`.
+   * @template T
+   * @param {(engine: import("./engine.js").WholeEngine, sandbox: Sandbox) => T} question
+   * @returns {T | undefined}
+   */
+  askWhole(question) {
+    const engine = this.#engine;
+    return isWhole(engine) ? this.ask((sandbox) => question(engine, sandbox)) : undefined;
+  }
+
+  /** Whether it has gone on in the whole engine. */
+  get isWhole() {
+    return isWhole(this.#engine);
+  }
+
+  /** Goes on in the whole engine, which knows what panels show; says `whole` then. */
+  becomeWhole() {
+    this.#becoming ??= this.#become().finally(() => (this.#becoming = undefined));
+    return this.#becoming;
+  }
+
+  async #become() {
+    while (!this.#gone && !isWhole(this.#engine)) {
+      const engine = await loadWholeEngine();
+      const text = this.#text;
+      const still = () => !this.#gone && text === this.#text && !isWhole(this.#engine);
+      const prepared = text ? await prepareIn(engine, text, still) : undefined;
+      if (!still()) leave(engine, prepared?.sandbox);
+      else this.#take(engine, prepared?.sandbox);
+    }
+  }
+
+  /**
    * Starts afresh in another instance of the engine, once that is there.
    * @param {Error} error
    */
@@ -426,23 +440,33 @@ export class Desk extends EventTarget {
    * @param {import("./engine.js").Engine} engine
    */
   #move(engine) {
+    if (!this.#sandbox) this.#engine = engine;
+    else this.#take(engine);
+  }
+
+  /**
+   * Goes on as before in another engine.
+   * @param {import("./engine.js").Engine} engine
+   * @param {Sandbox} [opened] that the scenario is open in already
+   */
+  #take(engine, opened) {
     const { answer, lit } = this;
-    const wreck = this.#sandbox;
+    leave(this.#engine, this.#sandbox);
     this.#engine = engine;
-    if (!wreck || !answer) return;
-    abandon(wreck);
-    this.#sandbox = new engine.Sandbox();
-    this.ask((sandbox) => {
-      sandbox.open(this.#text);
-      sandbox.apply(answer.applied);
-      sandbox.settle();
-      this.#send(sandbox);
-      if (lit !== undefined) sandbox.light(lit);
-    });
+    this.#sandbox = undefined;
+    if (answer) {
+      this.#sandbox = opened ?? new engine.Sandbox();
+      this.ask((sandbox) => {
+        if (!opened) sandbox.open(this.#text);
+        sandbox.apply(answer.applied);
+        sandbox.settle();
+        this.#send(sandbox);
+        if (lit !== undefined) sandbox.light(lit);
+      });
+    }
     // A pack that is on its way is let go.
-    if (!this.preview) return;
     this.preview = undefined;
-    this.#emit("preview");
+    this.#emit("preview", "whole");
   }
 
   /**
@@ -474,4 +498,26 @@ export class Desk extends EventTarget {
     this.said += 1;
     for (const name of names) this.dispatchEvent(new Event(name));
   }
+}
+
+/**
+ * Opens a scenario in a sandbox of its own, in pieces.
+ * @param {import("./engine.js").Engine} engine
+ * @param {string} text
+ * @param {() => boolean} wanted whether it still is
+ * @returns {Promise<Prepared | undefined>} nothing once it is not
+ */
+async function prepareIn(engine, text, wanted) {
+  const sandbox = new engine.Sandbox();
+  try {
+    sandbox.begin(text);
+    const info = await inPieces(() => (wanted() ? sandbox.arrange(STEPS) : null));
+    if (info) return { sandbox, info, engine };
+  } catch (error) {
+    if (isTrap(error)) replaceEngine(engine, sandbox).catch(() => undefined);
+    else sandbox.free();
+    throw error;
+  }
+  leave(engine, sandbox);
+  return undefined;
 }

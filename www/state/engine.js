@@ -1,7 +1,8 @@
 /**
- * The engine, and the catalogue that it and the page speak from. Its program is compiled once for the page,
- * and all elements share one instance of it, until it breaks: then a fresh one takes its place for all of
- * them, as nobody knows what is still right in it.
+ * The engines, and the catalogue that they and the page speak from. The page opens with the first one,
+ * which is small; the whole one knows also what panels show, and takes its place when that is wanted. The
+ * program of each is compiled once for the page, and all elements share one instance of it, until it breaks:
+ * then a fresh one takes its place for all of them, as nobody knows what is still right in it.
  */
 
 import { hostAnswered, noEngine, noWebAssembly, noWords } from "../kit/before.js";
@@ -9,17 +10,11 @@ import { Problems } from "../kit/problems.js";
 import { siteFile } from "../kit/site.js";
 import { speakWith } from "../kit/words.js";
 
-/** @typedef {typeof import("../engine/levertrain.js")} Engine */
-
-/** @type {Promise<WebAssembly.Module> | undefined} */
-let program;
+/** What every engine can do. @typedef {typeof import("../engine/levertrain.js")} Engine */
+/** @typedef {typeof import("../engine/levertrain_whole.js")} WholeEngine */
 
 /** The text of the catalogue. @type {Promise<string> | undefined} */
 let words;
-
-/** The instance for whoever comes next. @type {Promise<Engine> | undefined} */
-let current;
-let started = 0;
 
 /** What takes the place of a broken one. @type {Map<Engine, Promise<Engine>>} */
 const replaced = new Map();
@@ -34,14 +29,107 @@ const users = new Set();
  */
 const wrecks = [];
 
-/** @returns {Promise<Engine>} */
+/** The program of an engine, and the instance of it that all share. */
+class Program {
+  #script;
+  #file;
+  #started = 0;
+  /** @type {Promise<WebAssembly.Module> | undefined} */
+  #compiled;
+  /** The instance for whoever comes next. @type {Promise<Engine> | undefined} */
+  instance;
+
+  /**
+   * @param {() => URL} script where its JavaScript side is
+   * @param {() => URL} file where it is itself
+   */
+  constructor(script, file) {
+    this.#script = script;
+    this.#file = file;
+  }
+
+  /** @returns {Promise<Engine>} */
+  run() {
+    this.instance ??= this.start().catch((error) => {
+      this.instance = words = undefined;
+      throw error;
+    });
+    return this.instance;
+  }
+
+  /** Has all of it at hand for later. */
+  fetch() {
+    return Promise.all([this.#module(), this.#program()]);
+  }
+
+  #program() {
+    this.#compiled ??= fetch(this.#file())
+      .then(compile)
+      .catch((error) => {
+        // A later try may succeed.
+        this.#compiled = undefined;
+        throw error;
+      });
+    return this.#compiled;
+  }
+
+  /** @returns {Promise<Engine>} */
+  #module() {
+    // By its address: it stays a file of its own where the page's modules are made into one. Under
+    // another address it is another module, with an instance of its own.
+    const address = this.#script();
+    if (this.#started > 0) address.search = `again=${this.#started}`;
+    return import(address.href);
+  }
+
+  /** Starts an instance. @returns {Promise<Engine>} */
+  async start() {
+    if (typeof WebAssembly !== "object") {
+      throw new Problems([noWebAssembly()]);
+    }
+    try {
+      const script = this.#module();
+      this.#started += 1;
+      // Asked for at the same time as the module that wants it.
+      const program = this.#program();
+      words ??= fetch(siteFile("words/en.ftl")).then(textOf);
+      // Where the module fails, that is what is told.
+      for (const late of [program, words]) late.catch(() => undefined);
+      const engine = await script;
+      await engine.default({ module_or_path: program });
+      engine.speak(await words.catch(speechless));
+      speakWith(engine);
+      return engine;
+    } catch (error) {
+      throw error instanceof Problems ? error : new Problems([noEngine(reasonOf(error))]);
+    }
+  }
+}
+
+const first = new Program(() => siteFile("engine/levertrain.js"), () => siteFile("engine/levertrain_bg.wasm"));
+const whole = new Program(() => siteFile("engine/levertrain_whole.js"), () => siteFile("engine/levertrain_whole_bg.wasm"));
+
+/** The engine to begin with: the first one, or the whole one where that is there already. */
 export function loadEngine() {
-  current ??= start().catch((error) => {
-    // A later try may succeed.
-    current = program = words = undefined;
-    throw error;
-  });
-  return current;
+  return whole.instance ?? first.run();
+}
+
+/** The engine that knows all. @returns {Promise<WholeEngine>} */
+export async function loadWholeEngine() {
+  return /** @type {WholeEngine} */ (await whole.run());
+}
+
+/** Has the whole engine at hand for later. That it fails is said when it is wanted. */
+export function fetchWholeEngine() {
+  whole.fetch().catch(() => undefined);
+}
+
+/**
+ * @param {Engine} engine
+ * @returns {engine is WholeEngine}
+ */
+export function isWhole(engine) {
+  return "drawPanel" in engine;
 }
 
 /**
@@ -60,53 +148,32 @@ export function useEngine(move) {
  * @param {unknown} wreck what it broke in
  */
 export function replaceEngine(broken, wreck) {
-  abandon(wreck);
+  if (wreck) wrecks.push(wreck);
   let fresh = replaced.get(broken);
   if (!fresh) {
-    fresh = start();
+    const program = isWhole(broken) ? whole : first;
+    fresh = program.start();
     replaced.set(broken, fresh);
-    current = fresh;
+    program.instance = fresh;
     fresh.then(
       (engine) => users.forEach((move) => move(broken, engine)),
       () => {
         replaced.delete(broken);
-        current = undefined;
+        program.instance = undefined;
       },
     );
   }
   return fresh;
 }
 
-/** @param {unknown} wreck something of a broken instance */
-export function abandon(wreck) {
-  if (wreck) wrecks.push(wreck);
-}
-
-/** @returns {Promise<Engine>} */
-async function start() {
-  if (typeof WebAssembly !== "object") {
-    throw new Problems([noWebAssembly()]);
-  }
-  try {
-    // By its address: it stays a file of its own where the page's modules are made into one. Under
-    // another address it is another module, with an instance of its own.
-    const address = siteFile("engine/levertrain.js");
-    if (started > 0) address.search = `again=${started}`;
-    started += 1;
-    const script = import(address.href);
-    // Asked for at the same time as the module that wants it.
-    program ??= fetch(siteFile("engine/levertrain_bg.wasm")).then(compile);
-    words ??= fetch(siteFile("words/en.ftl")).then(textOf);
-    // Where the module fails, that is what is told.
-    for (const late of [program, words]) late.catch(() => undefined);
-    const engine = /** @type {Engine} */ (await script);
-    await engine.default({ module_or_path: program });
-    engine.speak(await words.catch(speechless));
-    speakWith(engine);
-    return engine;
-  } catch (error) {
-    throw error instanceof Problems ? error : new Problems([noEngine(reasonOf(error))]);
-  }
+/**
+ * Gives the memory of a sandbox back, unless its engine broke.
+ * @param {Engine} engine
+ * @param {{ free(): void }} [sandbox]
+ */
+export function leave(engine, sandbox) {
+  if (replaced.has(engine)) wrecks.push(sandbox);
+  else sandbox?.free();
 }
 
 /** @param {unknown} error @returns {never} */

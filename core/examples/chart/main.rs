@@ -21,7 +21,7 @@ use std::process::ExitCode;
 use levertrain_core::operating::Conditions;
 use levertrain_core::report::{
     CapacityReport, ChartReport, CombinationReport, Exact, Explanation, LossReport,
-    OperatingReport, RangeReport,
+    OperatingReport, RangeReport, WorkingReport,
 };
 use levertrain_core::words::{Values, said, word};
 use levertrain_core::{Combination, Duty, LossModel, RangeChart, Train};
@@ -279,6 +279,7 @@ struct Single {
     combination: CombinationReport,
     #[serde(flatten)]
     explanation: Explanation,
+    working: WorkingReport,
     #[serde(flatten)]
     strain: UnderLoad,
 }
@@ -288,6 +289,7 @@ impl Single {
         Self {
             combination: combination.into(),
             explanation: combination.into(),
+            working: WorkingReport::of(combination),
             strain: UnderLoad::of(combination, torque, conditions),
         }
     }

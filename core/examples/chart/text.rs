@@ -52,6 +52,7 @@ pub fn single(train: &Train, single: Single) -> String {
     let Single {
         combination: report,
         explanation,
+        working,
         strain,
     } = single;
     let mut text = format!("{}: {}\n", explanation.state_words, explanation.answer);
@@ -61,7 +62,7 @@ pub fn single(train: &Train, single: Single) -> String {
     }
     let freedom = report.degrees_of_freedom.to_string();
     line(&mut text, &said("cli-freedom", &[("freedom", &freedom)]));
-    if let Some(formula) = &explanation.working.ratio {
+    if let Some(formula) = &working.ratio {
         let formula = formula_text(formula);
         line(&mut text, &said("cli-formula", &[("formula", &formula)]));
     }

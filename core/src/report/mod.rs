@@ -131,8 +131,6 @@ pub struct Explanation {
     pub releasable: Vec<String>,
     /// What fights, when tied up.
     pub fight: Option<FightReport>,
-    /// The formula behind the ratio.
-    pub working: WorkingReport,
     /// Torques and powers; `null` unless the combination drives.
     pub effort: Option<EffortReport>,
 }
@@ -296,7 +294,6 @@ impl From<&Combination<'_>> for Explanation {
                 .collect(),
             releasable: element_ids(train, Spare::of(combination).idle),
             fight,
-            working: WorkingReport::of(combination),
             effort: EffortReport::of(combination),
         }
     }

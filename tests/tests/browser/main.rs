@@ -33,4 +33,5 @@ mod room;
 mod scenarios;
 mod touch;
 mod traps;
+mod whole_engine;
 mod words;

@@ -97,6 +97,11 @@ fn a_cold_page_asks_for_little_and_stands_still() -> Result<()> {
 #[test]
 fn an_open_page_works_without_the_network() -> Result<()> {
     page::open(View::LAPTOP, &by_hand::link(FIRST), |page| {
+        page.until(
+            "what panels need is at hand",
+            "performance.getEntriesByType('resource').some(({ name, responseEnd }) => \
+                name.endsWith('levertrain_whole_bg.wasm') && responseEnd > 0)",
+        )?;
         page.set_offline(true)?;
         ensure!(
             !page.get::<bool>("navigator.onLine", Value::Null)?,

@@ -25,6 +25,20 @@ const BREAK: &str = "(async () => { \
     }; \
 })()";
 
+fn go_on_in_the_whole_engine(page: &Page) -> Result<()> {
+    for host in [LEFT, RIGHT] {
+        page.run(
+            "probe.one('details[data-part=working]', args).open = true",
+            host.into(),
+        )?;
+        page.until(
+            "the formula is there",
+            &format!("probe.all('[data-part=working] math', '{host}').length > 1"),
+        )?;
+    }
+    Ok(())
+}
+
 fn press(page: &Page, host: &str, range: &str) -> Result<()> {
     page.click_in(host, &format!(".range-buttons [data-range-id=\"{range}\"]"))
 }
@@ -57,8 +71,15 @@ fn a_trap_in_one_element_ends_neither_it_nor_its_neighbour() -> Result<()> {
         press(page, LEFT, FIRST.id)?;
         press(page, RIGHT, SIXTH.id)?;
         let right = page.seen_in(RIGHT)?;
-        // And once more, in what took the place of the first.
-        for address in ["engine/levertrain.js", "engine/levertrain.js?again=1"] {
+        // And once more, in what took the place of the first; then in the whole engine.
+        for address in [
+            "engine/levertrain.js",
+            "engine/levertrain.js?again=1",
+            "engine/levertrain_whole.js",
+        ] {
+            if address.contains("whole") {
+                go_on_in_the_whole_engine(page)?;
+            }
             page.get::<()>(BREAK, address.into())?;
             press(page, LEFT, SECOND.id)?;
             page.until(

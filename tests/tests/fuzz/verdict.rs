@@ -1,7 +1,7 @@
 //! What must hold for any text at all.
 
 use levertrain_core::operating::{Conditions, Operating};
-use levertrain_core::report::{ChartReport, Explanation, warnings};
+use levertrain_core::report::{ChartReport, Explanation, WorkingReport, warnings};
 use levertrain_core::{ElementSet, Problem, Train};
 
 /// More problems than this at once help nobody.
@@ -28,7 +28,9 @@ fn ask_everything(train: &Train) -> Result<(), String> {
     let all: ElementSet = (0..elements).collect();
     let every_other: ElementSet = (0..elements).step_by(2).collect();
     for applied in [ElementSet::NONE, every_other, all] {
-        let _ = Explanation::from(&train.solve(applied));
+        let combination = train.solve(applied);
+        let _ = Explanation::from(&combination);
+        let _ = WorkingReport::of(&combination);
     }
     let ranges = (0..train.scenario().ranges.len()).map(|range| train.range(range));
     for applied in ranges {

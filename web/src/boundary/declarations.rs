@@ -3,7 +3,7 @@
 use std::any::TypeId;
 
 use levertrain_core::report::{
-    CapacityReport, ChartReport, CombinationReport, LossReport, OperatingReport,
+    CapacityReport, ChartReport, CombinationReport, LossReport, OperatingReport, WorkingReport,
 };
 use levertrain_core::{Fraction, State};
 use ts_rs::{Config, TS, TypeVisitor};
@@ -47,6 +47,7 @@ pub fn declarations() -> String {
     written.visit::<LossReport>();
     written.visit::<CapacityReport>();
     written.visit::<OperatingReport>();
+    written.visit::<WorkingReport>();
     written.visit::<Handle>();
     written.visit::<StageSize>();
     written.visit::<ProblemInfo>();

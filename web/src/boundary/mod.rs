@@ -3,11 +3,11 @@
 #[cfg(feature = "types")]
 pub mod declarations;
 #[cfg(target_arch = "wasm32")]
-mod drawings;
+pub mod drawings;
 #[cfg(target_arch = "wasm32")]
-mod plain;
+pub mod plain;
 #[cfg(target_arch = "wasm32")]
-mod sandbox;
+pub mod sandbox;
 #[cfg(target_arch = "wasm32")]
 mod speech;
 pub mod wire;

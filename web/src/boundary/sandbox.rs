@@ -2,14 +2,12 @@
 //!
 //! Errors are thrown as `{ problems: [{ place, problem, fix }] }`; what was on screen stays.
 
-use levertrain_core::report::{
-    CapacityReport, ChartReport, CombinationReport, LossReport, OperatingReport,
-};
+use levertrain_core::report::{CapacityReport, ChartReport, LossReport, OperatingReport};
 use levertrain_core::{Duty, ElementSet, LossModel, Train};
 use wasm_bindgen::prelude::*;
 
 use super::plain::{nothing_open, plain, problems};
-use crate::boundary::wire::{Answer, Outcome, TrainInfo};
+use crate::boundary::wire::{Answer, TrainInfo};
 use crate::document::opening::Opening;
 use crate::document::session::Session;
 use crate::document::settings::Settings;
@@ -149,28 +147,6 @@ impl Sandbox {
         ))
     }
 
-    /// Every combination of elements, in counting order.
-    #[wasm_bindgen(unchecked_return_type = "Combination[]")]
-    pub fn combinations(&self) -> Result<JsValue, JsValue> {
-        let mut reports = Vec::new();
-        self.session()?.train().for_each_combination(|combination| {
-            reports.push(CombinationReport::from(combination));
-        });
-        plain(&reports)
-    }
-
-    /// What every combination does, in counting order, without its speeds: even the 65 536
-    /// combinations of 16 elements can be handed over.
-    #[wasm_bindgen(unchecked_return_type = "Outcome[]")]
-    pub fn outcomes(&self) -> Result<JsValue, JsValue> {
-        let mut outcomes = Vec::new();
-        let train = self.session()?.train();
-        train.for_each_combination(|combination| {
-            outcomes.push(Outcome::of(train, combination));
-        });
-        plain(&outcomes)
-    }
-
     /// Classifies every combination and reads every shaft speed, `times` over, and returns how many
     /// speeds were determined in all: the work of the benchmark, without the cost of handing it
     /// over.
@@ -224,11 +200,15 @@ impl Sandbox {
 }
 
 impl Sandbox {
-    pub(super) fn session(&self) -> Result<&Session, JsValue> {
+    /// What is on screen.
+    ///
+    /// # Errors
+    /// Nothing is open.
+    pub fn session(&self) -> Result<&Session, JsValue> {
         self.session.as_ref().ok_or_else(nothing_open)
     }
 
-    pub(super) fn session_mut(&mut self) -> Result<&mut Session, JsValue> {
+    fn session_mut(&mut self) -> Result<&mut Session, JsValue> {
         self.session.as_mut().ok_or_else(nothing_open)
     }
 }

@@ -81,10 +81,6 @@ releasable: Array<string>,
  */
 fight: FightReport | null, 
 /**
- * The formula behind the ratio.
- */
-working: Working, 
-/**
  * Torques and powers; `null` unless the combination drives.
  */
 effort: Effort | null, };

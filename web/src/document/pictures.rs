@@ -7,18 +7,20 @@ use super::session::Session;
 use crate::draw::scene::Scene;
 use crate::draw::{end_view, flow, lever, operating};
 
-/// A drawing as it stands on the page, where the levers are under the half-section; otherwise as
-/// [`scene`].
+/// A drawing of the stage as it stands on the page, where the levers are under the half-section.
 ///
 /// # Errors
 /// There is no drawing of that name.
-pub fn on_page(session: &Session, drawing: &str, size: (f64, f64)) -> Result<Scene, Problem> {
-    if drawing == "lever" {
-        let merged = session.settings().merged;
-        let stage = session.stage();
-        return Ok(lever::scene_under_section(&session.live(), &stage, merged));
+pub fn on_stage(session: &Session, drawing: &str) -> Result<Scene, Problem> {
+    let (live, stage) = (session.live(), session.stage());
+    match drawing {
+        "section" => Ok(stage.scene(&live)),
+        "lever" => {
+            let merged = session.settings().merged;
+            Ok(lever::scene_under_section(&live, &stage, merged))
+        }
+        _ => Err(unknown(drawing)),
     }
-    scene(session, drawing, size)
 }
 
 /// A drawing of what is on screen. The half-section and the levers fit the width of the stage,
@@ -42,11 +44,13 @@ pub fn scene(session: &Session, drawing: &str, size: (f64, f64)) -> Result<Scene
             let mut couplings = session.train().scenario().couplings.iter();
             let id = drawing.strip_prefix("end:");
             let coupling = couplings.position(|coupling| Some(coupling.facts().id()) == id);
-            let coupling = coupling.ok_or_else(|| {
-                let problem = ("problem-drawing", &[("drawing", drawing)][..]);
-                Problem::of(word("place-drawing"), problem, ("fix-drawing", &[]))
-            })?;
+            let coupling = coupling.ok_or_else(|| unknown(drawing))?;
             end_view::scene(&live, coupling, size)
         }
     })
+}
+
+fn unknown(drawing: &str) -> Problem {
+    let problem = ("problem-drawing", &[("drawing", drawing)][..]);
+    Problem::of(word("place-drawing"), problem, ("fix-drawing", &[]))
 }

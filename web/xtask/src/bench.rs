@@ -19,8 +19,7 @@ pub fn run(arguments: &[OsString]) -> Result<()> {
     let toolchain = steps.run("Set-up: the wasm32 target", WasmToolchain::set_up)?;
     let browser = steps.run("Set-up: the browser", Browser::set_up)?;
     steps.run("The site", || {
-        let sizes = dist::build(&toolchain, &paths::site(), Modules::One)?;
-        println!("    engine: {sizes}");
+        dist::build(&toolchain, &paths::site(), Modules::One)?.print();
         Ok(())
     })?;
     steps.run_quietly("Benchmarks", || {

@@ -8,6 +8,7 @@ use std::path::{Path, PathBuf};
 
 use anyhow::{Context, Result, bail};
 
+use crate::engine::Engine;
 use crate::wasm_toolchain::WasmToolchain;
 use crate::{bundle, engine, offline, paths, scenario_index, sheets, size, words};
 
@@ -33,17 +34,39 @@ pub fn run(out: Option<&Path>) -> Result<()> {
         Some(folder) => std::env::current_dir()?.join(folder),
         None => paths::root().join("dist"),
     };
-    let sizes = build(&WasmToolchain::set_up()?, &out, Modules::One)?;
-    println!("    engine: {sizes}");
+    build(&WasmToolchain::set_up()?, &out, Modules::One)?.print();
     println!("The site is in {}", out.display());
     Ok(())
 }
 
-/// Builds the site into `out`, replacing an earlier one, and measures the engine.
+/// What the engines of a site weigh.
+#[derive(Debug)]
+pub struct Weights([(Engine, size::Sizes); engine::ALL.len()]);
+
+impl Weights {
+    /// Prints a line for each engine.
+    pub fn print(&self) {
+        for (engine, sizes) in &self.0 {
+            println!("    {}: {sizes}", engine.file());
+        }
+    }
+
+    /// Whether each keeps to its limit.
+    ///
+    /// # Errors
+    /// One does not.
+    pub fn check(&self) -> Result<()> {
+        self.0
+            .iter()
+            .try_for_each(|(engine, sizes)| sizes.check(engine))
+    }
+}
+
+/// Builds the site into `out`, replacing an earlier one, and weighs the engines.
 ///
 /// # Errors
 /// `out` holds something else, a source is missing or does not compile, or a file cannot be written.
-pub fn build(toolchain: &WasmToolchain, out: &Path, modules: Modules) -> Result<size::Sizes> {
+pub fn build(toolchain: &WasmToolchain, out: &Path, modules: Modules) -> Result<Weights> {
     check_replaceable(out)?;
     // The process number keeps two builds at the same time apart.
     let staging = paths::target().join(format!("site-staging-{}", std::process::id()));
@@ -51,7 +74,11 @@ pub fn build(toolchain: &WasmToolchain, out: &Path, modules: Modules) -> Result<
     let built = fill(toolchain, &staging, modules).and_then(|()| put_in_place(&staging, out));
     clear(&staging)?;
     built?;
-    size::measure(&engine_file(out))
+    let [first, whole] = engine::ALL.map(|engine| {
+        let sizes = size::measure(&engine_file(out, &engine))?;
+        anyhow::Ok((engine, sizes))
+    });
+    Ok(Weights([first?, whole?]))
 }
 
 fn fill(toolchain: &WasmToolchain, folder: &Path, modules: Modules) -> Result<()> {
@@ -75,11 +102,9 @@ fn put_in_place(staging: &Path, out: &Path) -> Result<()> {
     fs::rename(staging, out).or_else(|_| copy_folder(staging, out))
 }
 
-/// The compiled engine of the site in `folder`.
-fn engine_file(folder: &Path) -> PathBuf {
-    folder
-        .join(ENGINE)
-        .join(format!("{}_bg.wasm", engine::NAME))
+/// A compiled engine of the site in `folder`.
+fn engine_file(folder: &Path, engine: &Engine) -> PathBuf {
+    folder.join(ENGINE).join(engine.file())
 }
 
 /// Copies everything that need not be built from the repository at `root` into `out`.
@@ -135,7 +160,7 @@ fn check_replaceable(out: &Path) -> Result<()> {
         }
         return Ok(());
     };
-    if entries.next().is_some() && !engine_file(out).is_file() {
+    if entries.next().is_some() && !engine_file(out, &engine::FIRST).is_file() {
         bail!(
             "{} holds something that is not an earlier build: choose an empty or a new folder",
             out.display()
@@ -284,7 +309,7 @@ mod tests {
             "a file"
         );
         create(&out.join(ENGINE))?;
-        fs::write(engine_file(&out), "")?;
+        fs::write(engine_file(&out, &engine::FIRST), "")?;
         assert!(check_replaceable(&out).is_ok(), "an earlier build");
         Ok(())
     }

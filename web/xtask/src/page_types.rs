@@ -28,7 +28,7 @@ const CONFIGURATION: &str = r#"{
 }
 "#;
 
-/// Checks every module of `www` against the declarations of the engine of a built `site`.
+/// Checks every module of `www` against the declarations of the engines of a built `site`.
 ///
 /// # Errors
 /// The compiler cannot be had, or finds something: it has then said what and where.
@@ -37,10 +37,12 @@ pub fn check(node: &Node, site: &Path) -> Result<()> {
     let folder = paths::target().join("page-types");
     fs::create_dir_all(folder.join("engine"))
         .with_context(|| format!("cannot create {}", folder.display()))?;
-    let declarations = format!("{}.d.ts", engine::NAME);
-    let from = site.join("engine").join(&declarations);
-    fs::copy(&from, folder.join("engine").join(&declarations))
-        .with_context(|| format!("cannot copy {}", from.display()))?;
+    for engine in engine::ALL {
+        let declarations = format!("{}.d.ts", engine.name);
+        let from = site.join("engine").join(&declarations);
+        fs::copy(&from, folder.join("engine").join(&declarations))
+            .with_context(|| format!("cannot copy {}", from.display()))?;
+    }
     let www = paths::root().join("www");
     // JSON takes forward slashes on every system.
     let www = www.to_string_lossy().replace('\\', "/");

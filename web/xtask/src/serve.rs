@@ -27,8 +27,7 @@ pub fn run(port: Option<u16>, open: bool) -> Result<()> {
             .with_context(|| format!("port {port} cannot be used: give another --port, or none"))?,
         None => first_free(DEFAULT_PORT)?,
     };
-    let sizes = dist::build(&WasmToolchain::set_up()?, &paths::site(), Modules::Separate)?;
-    println!("    engine: {sizes}");
+    dist::build(&WasmToolchain::set_up()?, &paths::site(), Modules::Separate)?.print();
     let site = site::start_on(listener, &paths::site(), "")?;
     println!("Levertrain is at {} (Ctrl+C stops it)", site.address());
     if open && let Err(error) = open_browser(site.address()) {

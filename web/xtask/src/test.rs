@@ -59,9 +59,9 @@ pub fn run(quick: bool) -> Result<()> {
         )
     })?;
     steps.run("The site", || {
-        let sizes = dist::build(&toolchain, &paths::site(), Modules::One)?;
-        println!("    engine: {sizes}");
-        sizes.check_limit()
+        let weights = dist::build(&toolchain, &paths::site(), Modules::One)?;
+        weights.print();
+        weights.check()
     })?;
     match &node {
         Some(node) => steps.run("Types of the page", || {
@@ -70,7 +70,11 @@ pub fn run(quick: bool) -> Result<()> {
         None => steps.skip("Types of the page", QUICK),
     }
     steps.run("Lints for wasm32", || {
-        toolchain.lint(&["levertrain-core", engine::PACKAGE])
+        toolchain.lint(&[
+            "levertrain-core",
+            engine::FIRST.package,
+            engine::WHOLE.package,
+        ])
     })?;
     match &oracle {
         Some(oracle) => steps.run("The oracle's cases", || oracle.generate())?,

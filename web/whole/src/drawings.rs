@@ -1,0 +1,37 @@
+//! Drawings that panels show, and all drawings as files.
+
+use levertrain_web::boundary::drawings::paint_on;
+use levertrain_web::boundary::plain::problems;
+use levertrain_web::boundary::sandbox::Sandbox;
+use levertrain_web::{draw, pictures};
+use wasm_bindgen::prelude::*;
+use web_sys::HtmlCanvasElement;
+
+/// The height in CSS pixels that suits the flow drawing at a width, the same for every range.
+#[wasm_bindgen(js_name = flowHeight)]
+pub fn flow_height(sandbox: &Sandbox, width: f64) -> Result<f64, JsValue> {
+    Ok(draw::flow::height(&sandbox.session()?.live(), width))
+}
+
+/// Draws `flow`, `operating`, or `end:` and the id of a coupling. The canvas's backing store must
+/// have the size of the drawing times the scale.
+#[wasm_bindgen(js_name = drawPanel)]
+pub fn draw_panel(
+    sandbox: &Sandbox,
+    drawing: &str,
+    canvas: HtmlCanvasElement,
+) -> Result<(), JsValue> {
+    paint_on(sandbox.session()?, canvas, |session, size| {
+        pictures::scene(session, drawing, size)
+    })
+}
+
+/// A drawing as the text of an SVG file, in CSS pixels. The half-section and the levers have
+/// a size of their own, the others `width` by `height`.
+#[wasm_bindgen]
+pub fn svg(sandbox: &Sandbox, drawing: &str, width: f64, height: f64) -> Result<String, JsValue> {
+    let session = sandbox.session()?;
+    let scene = pictures::scene(session, drawing, (width, height))
+        .map_err(|problem| problems(vec![problem]))?;
+    draw::svg(&scene, session.settings().palette).map_err(|error| JsValue::from_str(&error))
+}

@@ -1,0 +1,10 @@
+//! The whole engine: all that the first one does, and what the first view of the page does without.
+//!
+//! The page opens with the small engine of `levertrain-web`. A panel or a worker that needs more has
+//! this one loaded, which then goes on with the same train. So it adds functions that take the
+//! [`Sandbox`](levertrain_web::boundary) and holds nothing of its own.
+
+#[cfg(target_arch = "wasm32")]
+mod drawings;
+#[cfg(target_arch = "wasm32")]
+mod tables;

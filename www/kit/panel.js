@@ -1,12 +1,20 @@
 /** A panel: a heading that folds what is under it. */
 
 import { h } from "./dom.js";
+import { painted } from "./pieces.js";
+
+/** What was put off last: each has a frame of its own. @type {Promise<void>} */
+let last = Promise.resolve();
 
 export class Panel {
   #summary;
   #body = h("div", { class: "panel-body" });
   /** @type {HTMLElement | undefined} */
   #hint;
+  /** Counts what was put off, so that the last of it is done. */
+  #late = 0;
+  /** Whether what it shows has been put off. */
+  waits = false;
 
   /**
    * @param {string} id what the page knows it by
@@ -29,6 +37,28 @@ export class Panel {
    */
   toggled(callback) {
     this.node.addEventListener("toggle", callback);
+  }
+
+  /**
+   * Fills it once all else is painted; until then nobody sees or uses what is out of date.
+   * @param {() => void} fill
+   */
+  async later(fill) {
+    const turn = (this.#late += 1);
+    this.#wait(true);
+    last = last.then(painted);
+    await last;
+    if (turn !== this.#late) return;
+    this.#wait(false);
+    fill();
+  }
+
+  /** @param {boolean} waits */
+  #wait(waits) {
+    this.waits = waits;
+    this.#body.toggleAttribute("inert", waits);
+    if (waits) this.node.setAttribute("aria-busy", "true");
+    else this.node.removeAttribute("aria-busy");
   }
 
   /** @param {...(Node | string)} content */

@@ -34,3 +34,15 @@ export function breath() {
     port2.postMessage(undefined);
   });
 }
+
+/**
+ * Settles once the browser has painted what has changed, at the beginning of the frame after that. A page that
+ * is not seen is not painted either.
+ * @returns {Promise<void>}
+ */
+export function painted() {
+  return new Promise((resolve) => {
+    if (document.hidden) setTimeout(resolve);
+    else requestAnimationFrame(() => requestAnimationFrame(() => resolve()));
+  });
+}

@@ -40,6 +40,12 @@ export class Bench {
   /** What else is drawn in a frame. @type {(() => void)[]} */
   #drawings = [];
   #drawn = 0;
+  /** What had been said when both drawings were drawn last. */
+  #said = -1;
+  /** Whether they have changed since then. */
+  #stale = true;
+  /** Whether something moved in the last frame. */
+  #moving = false;
   /** Takes on what is to be shown. @type {(equipment: import("./equipment.js").Equipment) => void} */
   #furnish;
   /** Whether it has opened what it was to open. */
@@ -63,7 +69,8 @@ export class Bench {
     // Inside someone else's page the main part and the first heading are theirs.
     const landmarks = ownPage && hasNoLandmarks();
     const alsoDraw = () => this.#drawings.forEach((draw) => draw());
-    this.#stage = stage(desk, { drawn: () => this.#count(), redraw, alsoDraw }, signal);
+    const page = { drawn: () => this.#count(), drawnAll: () => this.#fresh(), redraw, alsoDraw };
+    this.#stage = stage(desk, page, signal);
     const coloured = ownPage ? [host, document.documentElement] : [host];
     const colours = new Colours(desk, coloured, () => this.#stage.draw(), signal);
     const warning = cautions(landmarks);
@@ -81,7 +88,9 @@ export class Bench {
       landmarks,
     );
     const draws = (/** @type {() => void} */ draw) => this.#drawings.push(draw);
-    this.#board = new Board({ desk, redraw, draws, signal }, width < PHONE);
+    // Drawings in panels know by themselves whether they have changed.
+    const frame = () => this.#frames.request();
+    this.#board = new Board({ desk, redraw: frame, draws, signal }, width < PHONE);
     const answer = answerBand(desk);
     const turn = turning(desk);
     const shown = shownQuantity(desk);
@@ -144,7 +153,7 @@ export class Bench {
       );
     });
     for (const event of ["answer", "preview", "speed", "units", "light", "look"]) {
-      desk.addEventListener(event, redraw);
+      desk.addEventListener(event, () => this.#follow());
     }
   }
 
@@ -242,16 +251,29 @@ export class Bench {
 
   /** Asks for a frame. */
   redraw() {
+    this.#stale = true;
     this.#frames.request();
+  }
+
+  /** Draws what was said in the next frame, unless that was drawn at once. */
+  #follow() {
+    if (this.#said !== this.desk.said) this.#stale = true;
+    this.#frames.request();
+  }
+
+  #fresh() {
+    this.#said = this.desk.said;
+    this.#stale = false;
   }
 
   /** @param {number} seconds */
   #frame(seconds) {
     const { desk } = this;
     if (!desk.info) return false;
-    const moving = desk.advance(seconds);
-    this.#stage.draw();
-    return moving;
+    const moved = this.#moving;
+    this.#moving = desk.advance(seconds);
+    this.#stage.draw(this.#stale || moved || this.#moving);
+    return this.#moving;
   }
 
   #count() {

@@ -1,7 +1,6 @@
 /** What the clutches and brakes can hold, how near each range is to slipping, and what slips first. */
 
 import { h } from "../kit/dom.js";
-import { follow } from "../state/follow.js";
 import { NO_BREAK, NONE, number } from "../kit/format.js";
 import { unitOf } from "../state/units.js";
 import { scroller, table } from "../kit/table.js";
@@ -70,9 +69,14 @@ export function fill(panel, { desk, signal }) {
     }
   }
 
-  follow(desk, ["train", "torque"], ask);
-  desk.addEventListener("units", () => found.length > 0 && show());
-  desk.addEventListener("answer", () => found.length > 0 && mark());
+  /** @param {() => void} renew what is there already */
+  const unlessLate = (renew) => () => !panel.waits && found.length > 0 && renew();
+  if (desk.info) ask();
+  // With many one-way clutches a chart takes longer than the drawings.
+  desk.addEventListener("train", () => panel.later(ask));
+  desk.addEventListener("torque", () => panel.waits || ask());
+  desk.addEventListener("units", unlessLate(show));
+  desk.addEventListener("answer", unlessLate(mark));
 }
 
 /**

@@ -2,7 +2,6 @@
 
 import { h, unseen } from "../kit/dom.js";
 import { lossesAreQuick } from "../state/assumptions.js";
-import { follow } from "../state/follow.js";
 import { fraction, NONE, number, ratio } from "../kit/format.js";
 import { outcomeWords } from "../state/effort_words.js";
 import { table } from "../kit/table.js";
@@ -79,12 +78,20 @@ export function fill(panel, { desk }) {
     });
   }
 
-  follow(desk, ["train"], build);
-  follow(desk, ["answer"], update);
-  follow(desk, ["train", "assumptions"], fillEfficiencies);
+  function fillAll() {
+    build();
+    update();
+    fillEfficiencies();
+  }
+
+  if (desk.info) fillAll();
+  // A long chart takes as long as the drawings.
+  desk.addEventListener("train", () => panel.later(fillAll));
+  desk.addEventListener("answer", () => panel.waits || update());
+  desk.addEventListener("assumptions", () => panel.waits || fillEfficiencies());
   for (const event of ["speed", "torque"]) {
     // Mesh losses are shares: only drag asks how fast and how hard.
-    desk.addEventListener(event, () => desk.assumptions.drag > 0 && fillEfficiencies());
+    desk.addEventListener(event, () => panel.waits || (desk.assumptions.drag > 0 && fillEfficiencies()));
   }
 }
 

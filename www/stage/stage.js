@@ -28,8 +28,8 @@ const MOST_SCALE = 8;
 
 /**
  * @param {Desk} desk
- * @param {{ drawn(): void, redraw(): void, alsoDraw(): void }} page what to do after each drawing,
- *   how to ask for one, and what else is drawn in the same frame
+ * @param {{ drawn(): void, drawnAll(): void, redraw(): void, alsoDraw(): void }} page what to do after
+ *   each drawing and after those of all, how to ask for one, and what else is drawn in the same frame
  * @param {AbortSignal} signal
  */
 export function stage(desk, page, signal) {
@@ -51,11 +51,21 @@ export function stage(desk, page, signal) {
   /** Whether all gears had one module when both were fitted last. */
   let fitted = false;
 
+  /** What both were fitted to last. */
+  let room = "";
+  const roomNow = () => `${scroller.clientWidth} ${growthIn(scroller)} ${devicePixelRatio}`;
+
+  /** Fits both drawings again where there is other room than there was. */
+  function refit() {
+    if (roomNow() !== room) fit();
+  }
+
   /** Fits both drawings to the width there is. */
   function fit() {
     const available = scroller.clientWidth;
     if (!desk.info || available === 0) return;
     const growth = growthIn(scroller);
+    room = roomNow();
     fitted = desk.look.one_module;
     const size = desk.fit(available / growth);
     if (!size) return;
@@ -78,10 +88,14 @@ export function stage(desk, page, signal) {
     draw();
   }
 
-  function draw() {
+  /** @param {boolean} changed whether both drawings have, or only what else is drawn */
+  function draw(changed = true) {
     if (!desk.info) return;
-    desk.draw("section", section);
-    desk.draw("lever", lever);
+    if (changed) {
+      desk.draw("section", section);
+      desk.draw("lever", lever);
+      page.drawnAll();
+    }
     page.alsoDraw();
     page.drawn();
   }
@@ -141,10 +155,10 @@ export function stage(desk, page, signal) {
   }
   watchScale();
 
-  const observer = new ResizeObserver(fit);
+  const observer = new ResizeObserver(refit);
   observer.observe(scroller);
   // The letters grow with the height of the window too.
-  addEventListener("resize", fit, { signal });
+  addEventListener("resize", refit, { signal });
   signal.addEventListener("abort", () => observer.disconnect());
 
   function describe() {

@@ -24,6 +24,7 @@ mod names;
 mod narrow;
 mod network;
 mod offline;
+mod opening;
 mod operating;
 mod other_origin;
 mod own_files;

@@ -314,6 +314,7 @@ problem-unknown-word = not a word known here: { $found }
 fix-use-one-of = use one of { $names }
 problem-unknown-kind = { $found } is not a kind of { $what ->
     [coupling] coupling
+    [edit] edit
    *[element] shift element
 }
 problem-kind-not-text = { $found } is not text
@@ -358,10 +359,14 @@ fix-name-at-most = name at most { $most }
 
 problem-unknown-id = no { $what ->
     [shaft] shaft
+    [coupling] set
+    [range] range
    *[element] element
 } has the id "{ $id }"
 fix-has-none = the scenario has no { $what ->
     [shaft] shaft
+    [coupling] set
+    [range] range
    *[element] element
 }
 problem-input-as-well = "{ $id }" is the input as well
@@ -419,6 +424,40 @@ fix-drawing = use section, lever, flow, operating or end: and the id of a coupli
 problem-nothing-open = no scenario is open
 fix-nothing-open = open one first
 problem-canvas = the canvas has no 2d context
+
+## Changing a train
+
+# What is new is called.
+edit-blank = New train
+edit-input = Input
+edit-output = Output
+edit-set = Set { $number }
+edit-member = { $role } { $number }
+edit-brake = Brake { $id }
+edit-clutch = Clutch { $id }
+edit-one-way = One-way { $id }
+edit-range = Range { $number }
+
+problem-no-gear = the set has no gear of number { $found }
+problem-no-member = the set has no member of number { $found }
+fix-number = use 0 to { $most }
+problem-no-pinions = a pair of gears has no pinions
+fix-set-with-pinions = choose a set with pinions
+problem-no-pair = only a pair of gears can mesh inside or outside
+fix-pair = choose a pair of gears
+problem-frame = the frame of a pair is the housing
+fix-frame = choose one of its gears
+problem-no-one-way = only a one-way clutch locks one way
+fix-one-way-only = choose a one-way clutch
+problem-no-friction = a one-way clutch has no friction surfaces
+fix-no-friction = choose a brake or a clutch
+problem-connect-itself = { $shaft } is one shaft already
+problem-connect-ends = { $first } and { $second } are input and output, which cannot be one shaft
+fix-connect-ends = join them by a clutch, or choose another input or output first
+problem-connect-set = { $first } and { $second } are both members of { $what }, which would be locked for good
+fix-connect-set = put a clutch between them
+problem-connect-element = { $what } stands between { $first } and { $second }
+fix-connect-element = take { $what } away first
 
 ## The command line
 

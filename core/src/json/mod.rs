@@ -6,6 +6,6 @@ mod strict;
 mod value;
 
 pub use read::{Fields, Problem, Read, one_of, read_fields};
-pub(crate) use read::{count, list, tagged};
+pub(crate) use read::{count, list, tagged, tagged_by};
 pub use strict::strict;
 pub use value::Value;

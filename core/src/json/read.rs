@@ -198,8 +198,20 @@ pub(crate) fn tagged(
     kinds: &[&str],
     problems: &mut Vec<Problem>,
 ) -> Option<(String, Value)> {
+    tagged_by("kind", item, place, what, kinds, problems)
+}
+
+/// The same by another field than `kind`.
+pub(crate) fn tagged_by(
+    tag: &str,
+    item: Value,
+    place: &str,
+    what: &str,
+    kinds: &[&str],
+    problems: &mut Vec<Problem>,
+) -> Option<(String, Value)> {
     let mut fields = object(item, place, problems)?;
-    let kind = removed(&mut fields, "kind");
+    let kind = removed(&mut fields, tag);
     let quoted = kind.as_ref().map(Value::quoted).unwrap_or_default();
     let problem = match kind {
         Some(Value::Text(kind)) if kinds.contains(&kind.as_str()) => {
@@ -210,7 +222,7 @@ pub(crate) fn tagged(
         None => "problem-missing",
     };
     problems.push(Problem::of(
-        &within(place, "kind"),
+        &within(place, tag),
         (problem, &[("found", &quoted), ("what", what)]),
         ("fix-use-one-of", &[("names", &kinds.join(", "))]),
     ));
@@ -267,6 +279,16 @@ impl Read for u32 {
     fn read(value: Value, place: &str, problems: &mut Vec<Problem>) -> Option<Self> {
         let number = value.as_i64().and_then(|number| number.try_into().ok());
         number.or_else(|| misfit(place, NOT_WHOLE_FROM_0, &value, problems))
+    }
+}
+
+/// `null` where there is none.
+impl<T: Read> Read for Option<T> {
+    fn read(value: Value, place: &str, problems: &mut Vec<Problem>) -> Option<Self> {
+        match value {
+            Value::Null => Some(None),
+            value => T::read(value, place, problems).map(Some),
+        }
     }
 }
 

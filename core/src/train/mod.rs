@@ -10,7 +10,8 @@ use crate::base::problem::{MOST_PROBLEMS, Problem};
 use crate::base::said::word;
 use crate::model::scenario::{Element, Scenario};
 use crate::train::gearing::Gearing;
-use crate::train::validate::{Checker, unknown};
+use crate::train::validate::Checker;
+pub(crate) use crate::train::validate::unknown;
 
 /// What a member is part of.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]

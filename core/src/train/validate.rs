@@ -81,7 +81,7 @@ impl<'a> Checker<'a> {
         self.list("shafts", shafts, 2, limits::SHAFTS);
         let couplings = scenario.couplings.iter().map(Coupling::facts);
         let couplings = couplings.map(|x| (x.id(), x.label()));
-        self.list("couplings", couplings, 1, limits::COUPLINGS);
+        self.list("couplings", couplings, 0, limits::COUPLINGS);
         let elements = scenario.elements.iter().map(|x| (x.id(), x.label()));
         self.list("elements", elements, 0, limits::ELEMENTS);
         let ranges = scenario

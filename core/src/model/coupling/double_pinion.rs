@@ -3,8 +3,8 @@
 use serde::Serialize;
 
 use super::{
-    CouplingKind, Gear, Member, MeshRow, Partner, PinionCount, PinionName, PinionRow, PinionSpin,
-    Profile, ProfileGear, Role, Rolling, RowRatio, ToothMesh,
+    CouplingKind, Gear, Member, MeshRow, Partner, Parts, PinionCount, PinionName, PinionRow,
+    PinionSpin, Profile, ProfileGear, Role, Rolling, RowRatio, ToothMesh,
 };
 use crate::base::said::word;
 use crate::json::read_fields;
@@ -85,6 +85,25 @@ impl CouplingKind for DoublePinion {
             Member::carrier(&self.carrier),
             Member::gear(Role::Ring, &self.ring),
         ]
+    }
+
+    fn parts(&mut self) -> Parts<'_> {
+        Parts {
+            id: &mut self.id,
+            label: &mut self.label,
+            shafts: vec![
+                Some(&mut self.sun.shaft),
+                Some(&mut self.carrier),
+                Some(&mut self.ring.shaft),
+            ],
+            teeth: vec![
+                (Role::Sun.into(), &mut self.sun.teeth),
+                (PinionName::Inner.into(), &mut self.inner.teeth),
+                (PinionName::Outer.into(), &mut self.outer.teeth),
+                (Role::Ring.into(), &mut self.ring.teeth),
+            ],
+            count: Some(&mut self.count),
+        }
     }
 
     fn mesh_rows(&self) -> Vec<MeshRow> {

@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use serde::Serialize;
+use serde::{Serialize, Serializer};
 
 use crate::base::problem::Problem;
 use crate::base::said::said;
@@ -10,8 +10,9 @@ use crate::json::{Read, Value, count, read_fields};
 use crate::model::scenario::limits::{TEETH_MAX, TEETH_MIN};
 
 /// A tooth count, from 6 to 999.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
-#[serde(into = "u32")]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
+#[cfg_attr(feature = "types", ts(as = "u32"))]
 pub struct Teeth(u32);
 
 impl Teeth {
@@ -54,6 +55,12 @@ fn outside(message: &str, count: i64, least: u32, most: u32) -> String {
     said(message, &values)
 }
 
+impl Serialize for Teeth {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.serialize_u32(self.0)
+    }
+}
+
 impl From<Teeth> for u32 {
     fn from(teeth: Teeth) -> Self {
         teeth.0
@@ -92,8 +99,9 @@ pub struct PinionRow {
 }
 
 /// How many pinions a row has, from 1 to 12.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
-#[serde(into = "u32")]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
+#[cfg_attr(feature = "types", ts(as = "u32"))]
 pub struct PinionCount(u32);
 
 impl PinionCount {
@@ -112,6 +120,12 @@ impl TryFrom<i64> for PinionCount {
             Ok(count) if (1..=most).contains(&count) => Ok(Self(count)),
             _ => Err(outside("problem-pinions", count, 1, most)),
         }
+    }
+}
+
+impl Serialize for PinionCount {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.serialize_u32(self.0)
     }
 }
 

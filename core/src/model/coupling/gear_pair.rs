@@ -3,8 +3,8 @@
 use serde::Serialize;
 
 use super::{
-    CouplingKind, Gear, Member, MeshRow, Partner, PinionSpin, Profile, ProfileGear, Role, Rolling,
-    RowRatio, ToothMesh,
+    CouplingKind, Gear, Member, MeshRow, Partner, Parts, PinionSpin, Profile, ProfileGear, Role,
+    Rolling, RowRatio, ToothMesh,
 };
 use crate::base::problem::Problem;
 use crate::base::said::word;
@@ -15,6 +15,7 @@ use crate::model::tooth_checks::{self, ToothWarning};
 /// How the teeth of a pair meet.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub enum Mesh {
     /// Both gears have teeth on the outside: they turn opposite ways.
     External,
@@ -92,6 +93,23 @@ impl CouplingKind for GearPair {
                 teeth: Some(second.teeth),
             },
         ]
+    }
+
+    fn parts(&mut self) -> Parts<'_> {
+        Parts {
+            id: &mut self.id,
+            label: &mut self.label,
+            shafts: vec![
+                Some(&mut self.first.shaft),
+                None,
+                Some(&mut self.second.shaft),
+            ],
+            teeth: vec![
+                (Role::First.into(), &mut self.first.teeth),
+                (Role::Second.into(), &mut self.second.teeth),
+            ],
+            count: None,
+        }
     }
 
     fn mesh_rows(&self) -> Vec<MeshRow> {

@@ -205,6 +205,20 @@ pub struct PinionSpin {
     pub divisor: i64,
 }
 
+/// What of a coupling can be changed.
+pub struct Parts<'a> {
+    /// Its id.
+    pub id: &'a mut String,
+    /// What people call it.
+    pub label: &'a mut String,
+    /// The id of each member's shaft, in member order; nothing for the frame of a pair.
+    pub shafts: Vec<Option<&'a mut String>>,
+    /// The tooth count of each gear and step, from the middle outwards.
+    pub teeth: Vec<(GearName, &'a mut Teeth)>,
+    /// How many pinions, or pairs of them, stand around the axis; a pair of gears has none.
+    pub count: Option<&'a mut PinionCount>,
+}
+
 /// The facts of a kind of coupling. Everything is per member, in the order of [`members`].
 ///
 /// [`members`]: CouplingKind::members
@@ -217,6 +231,8 @@ pub trait CouplingKind {
     fn kind_words(&self) -> &'static str;
     /// Its members; the order fixes that of every coefficient list.
     fn members(&self) -> Vec<Member<'_>>;
+    /// The same and all else that can be changed.
+    fn parts(&mut self) -> Parts<'_>;
     /// The equations its meshes impose, one a degree of freedom removed.
     fn mesh_rows(&self) -> Vec<MeshRow>;
     /// The same equations with their tooth ratios as variables, in the same order.
@@ -253,12 +269,19 @@ macro_rules! kinds {
         }
 
         impl Coupling {
-            const TAGS: &[&str] = &[$($tag),+];
+            pub(crate) const TAGS: &[&str] = &[$($tag),+];
 
             /// The facts of the coupling.
             pub fn facts(&self) -> &dyn CouplingKind {
                 match self {
                     $(Self::$kind(coupling) => coupling,)+
+                }
+            }
+
+            /// What of the coupling can be changed.
+            pub fn parts(&mut self) -> Parts<'_> {
+                match self {
+                    $(Self::$kind(coupling) => coupling.parts(),)+
                 }
             }
 

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::{
-    CouplingKind, Gear, Member, MeshRow, Partner, PinionName, PinionSpin, Pinions, Profile,
+    CouplingKind, Gear, Member, MeshRow, Partner, Parts, PinionName, PinionSpin, Pinions, Profile,
     ProfileGear, Role, Rolling, RowRatio, ToothMesh,
 };
 use crate::base::said::word;
@@ -60,6 +60,24 @@ impl CouplingKind for Planetary {
             Member::carrier(&self.carrier),
             Member::gear(Role::Ring, &self.ring),
         ]
+    }
+
+    fn parts(&mut self) -> Parts<'_> {
+        Parts {
+            id: &mut self.id,
+            label: &mut self.label,
+            shafts: vec![
+                Some(&mut self.sun.shaft),
+                Some(&mut self.carrier),
+                Some(&mut self.ring.shaft),
+            ],
+            teeth: vec![
+                (Role::Sun.into(), &mut self.sun.teeth),
+                (PinionName::Plain.into(), &mut self.pinion.teeth),
+                (Role::Ring.into(), &mut self.ring.teeth),
+            ],
+            count: Some(&mut self.pinion.count),
+        }
     }
 
     fn mesh_rows(&self) -> Vec<MeshRow> {

@@ -3,8 +3,8 @@
 use serde::Serialize;
 
 use super::{
-    CouplingKind, Gear, Member, MeshRow, Partner, PinionCount, PinionName, PinionRow, PinionSpin,
-    Plane, Profile, ProfileGear, Role, Rolling, RowRatio, ToothMesh,
+    CouplingKind, Gear, Member, MeshRow, Partner, Parts, PinionCount, PinionName, PinionRow,
+    PinionSpin, Plane, Profile, ProfileGear, Role, Rolling, RowRatio, ToothMesh,
 };
 use crate::base::said::word;
 use crate::json::read_fields;
@@ -89,6 +89,27 @@ impl CouplingKind for Ravigneaux {
             Member::carrier(&self.carrier),
             Member::gear(Role::Ring, &self.ring),
         ]
+    }
+
+    fn parts(&mut self) -> Parts<'_> {
+        Parts {
+            id: &mut self.id,
+            label: &mut self.label,
+            shafts: vec![
+                Some(&mut self.small_sun.shaft),
+                Some(&mut self.large_sun.shaft),
+                Some(&mut self.carrier),
+                Some(&mut self.ring.shaft),
+            ],
+            teeth: vec![
+                (Role::SmallSun.into(), &mut self.small_sun.teeth),
+                (PinionName::Short.into(), &mut self.short.teeth),
+                (Role::LargeSun.into(), &mut self.large_sun.teeth),
+                (PinionName::Long.into(), &mut self.long.teeth),
+                (Role::Ring.into(), &mut self.ring.teeth),
+            ],
+            count: Some(&mut self.count),
+        }
     }
 
     fn mesh_rows(&self) -> Vec<MeshRow> {

@@ -3,8 +3,8 @@
 use serde::Serialize;
 
 use super::{
-    CouplingKind, Gear, Member, MeshRow, Partner, PinionCount, PinionName, PinionRow, PinionSpin,
-    Plane, Profile, ProfileGear, Role, Rolling, RowRatio, ToothMesh,
+    CouplingKind, Gear, Member, MeshRow, Partner, Parts, PinionCount, PinionName, PinionRow,
+    PinionSpin, Plane, Profile, ProfileGear, Role, Rolling, RowRatio, ToothMesh,
 };
 use crate::base::said::word;
 use crate::json::read_fields;
@@ -68,6 +68,25 @@ impl CouplingKind for Stepped {
             Member::carrier(&self.carrier),
             Member::gear(Role::Ring, &self.ring),
         ]
+    }
+
+    fn parts(&mut self) -> Parts<'_> {
+        Parts {
+            id: &mut self.id,
+            label: &mut self.label,
+            shafts: vec![
+                Some(&mut self.sun.shaft),
+                Some(&mut self.carrier),
+                Some(&mut self.ring.shaft),
+            ],
+            teeth: vec![
+                (Role::Sun.into(), &mut self.sun.teeth),
+                (PinionName::OnSun.into(), &mut self.sun_pinion.teeth),
+                (PinionName::OnRing.into(), &mut self.ring_pinion.teeth),
+                (Role::Ring.into(), &mut self.ring.teeth),
+            ],
+            count: Some(&mut self.count),
+        }
     }
 
     fn mesh_rows(&self) -> Vec<MeshRow> {

@@ -3,8 +3,8 @@
 use serde::Serialize;
 
 use super::{
-    CouplingKind, Gear, Member, MeshRow, Partner, PinionCount, PinionName, PinionRow, PinionSpin,
-    Plane, Profile, ProfileGear, Role, Rolling, RowRatio, ToothMesh,
+    CouplingKind, Gear, Member, MeshRow, Partner, Parts, PinionCount, PinionName, PinionRow,
+    PinionSpin, Plane, Profile, ProfileGear, Role, Rolling, RowRatio, ToothMesh,
 };
 use crate::base::said::word;
 use crate::json::read_fields;
@@ -70,6 +70,28 @@ impl CouplingKind for SteppedSuns {
             Member::carrier(&self.carrier),
             Member::gear(Role::SecondSun, &self.second_sun),
         ]
+    }
+
+    fn parts(&mut self) -> Parts<'_> {
+        Parts {
+            id: &mut self.id,
+            label: &mut self.label,
+            shafts: vec![
+                Some(&mut self.first_sun.shaft),
+                Some(&mut self.carrier),
+                Some(&mut self.second_sun.shaft),
+            ],
+            teeth: vec![
+                (Role::FirstSun.into(), &mut self.first_sun.teeth),
+                (PinionName::OnFirstSun.into(), &mut self.first_pinion.teeth),
+                (
+                    PinionName::OnSecondSun.into(),
+                    &mut self.second_pinion.teeth,
+                ),
+                (Role::SecondSun.into(), &mut self.second_sun.teeth),
+            ],
+            count: Some(&mut self.count),
+        }
     }
 
     fn mesh_rows(&self) -> Vec<MeshRow> {

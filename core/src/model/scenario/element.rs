@@ -64,6 +64,7 @@ pub struct OneWay {
 /// A direction of turning, relative to the input's.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub enum Way {
     /// As the input.
     Forward,

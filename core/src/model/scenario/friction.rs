@@ -8,6 +8,7 @@ use crate::json::read_fields;
 
 /// Ring-shaped friction surfaces pressed together by one force. Lengths are radii in mm.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct Friction {
     /// How many pairs of faces rub: twice the discs that are lined on both sides, or n1 + n2 − 1
     /// for n1 driving and n2 driven plates stacked in turns.

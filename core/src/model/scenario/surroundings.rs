@@ -11,6 +11,7 @@ use crate::json::read_fields;
 /// motoring + p·(full − motoring). At its first speed an idle control adds what keeps it there,
 /// up to the torque of full pedal; above its last it is governed and has no operating point.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct Engine {
     /// What people call it.
     pub label: String,
@@ -22,6 +23,7 @@ pub struct Engine {
 
 /// A torque converter by its table.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct Converter {
     /// What people call it.
     pub label: String,
@@ -34,6 +36,7 @@ pub struct Converter {
 /// What holds the output back: constant + linear·n + quadratic·n² in N·m at the output shaft,
 /// n being its speed in rev/min whichever way it turns, and on a slope weight·sin(slope) more.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct Load {
     /// What people call it.
     pub label: String,

@@ -1,0 +1,144 @@
+//! Edits of what turns as one piece.
+
+use super::fresh::{self, ends, tidy};
+use super::sets::no_such;
+use super::{set_at, shaft_at};
+use crate::base::problem::Problem;
+use crate::model::scenario::{Element, HOUSING, Scenario};
+
+/// Has the train driven through this shaft.
+pub(super) fn drive(scenario: &mut Scenario, shaft: &str) -> Result<(), Problem> {
+    shaft_at(scenario, shaft)?;
+    let before = std::mem::replace(&mut scenario.input, shaft.to_owned());
+    if scenario.output == shaft {
+        scenario.output.clone_from(&before);
+    }
+    tidy(scenario, &[before]);
+    Ok(())
+}
+
+/// Has the train deliver through this shaft.
+pub(super) fn deliver(scenario: &mut Scenario, shaft: &str) -> Result<(), Problem> {
+    shaft_at(scenario, shaft)?;
+    let before = std::mem::replace(&mut scenario.output, shaft.to_owned());
+    if scenario.input == shaft {
+        scenario.input.clone_from(&before);
+    }
+    tidy(scenario, &[before]);
+    Ok(())
+}
+
+/// Puts a member on another shaft, on the housing, or where `shaft` is empty on one of its own.
+pub(super) fn place(
+    scenario: &mut Scenario,
+    set: &str,
+    member: usize,
+    shaft: &str,
+) -> Result<(), Problem> {
+    let at = set_at(scenario, set)?;
+    let members = scenario.couplings[at].facts().members();
+    let Some(role) = members.get(member).map(|member| member.role) else {
+        return Err(no_such("problem-no-member", set, member, members.len()));
+    };
+    let shaft = match shaft {
+        "" => fresh::shaft(scenario, role, at + 1),
+        HOUSING => HOUSING.to_owned(),
+        known => scenario.shafts[shaft_at(scenario, known)?].id.clone(),
+    };
+    let parts = scenario.couplings[at].parts();
+    match parts.shafts.into_iter().nth(member).flatten() {
+        Some(known) => {
+            let before = std::mem::replace(known, shaft);
+            tidy(scenario, &[before]);
+            Ok(())
+        }
+        None => Err(super::sets::unlike(set, "problem-frame", "fix-frame")),
+    }
+}
+
+/// Makes one shaft of two: all that is on `second` is on `first` then.
+pub(super) fn connect(scenario: &mut Scenario, first: &str, second: &str) -> Result<(), Problem> {
+    let kept = shaft_at(scenario, first)?;
+    let gone = shaft_at(scenario, second)?;
+    if kept == gone {
+        return Err(already_one(scenario, first));
+    }
+    apart(scenario, first, second)?;
+    for set in &mut scenario.couplings {
+        for shaft in set.parts().shafts.into_iter().flatten() {
+            rename(shaft, first, second);
+        }
+    }
+    for element in &mut scenario.elements {
+        match element {
+            Element::Brake(brake) => rename(&mut brake.shaft, first, second),
+            Element::Clutch(clutch) => {
+                for end in &mut clutch.between {
+                    rename(end, first, second);
+                }
+            }
+            Element::OneWay(one_way) => {
+                rename(&mut one_way.shaft, first, second);
+                rename(&mut one_way.against, first, second);
+            }
+        }
+    }
+    rename(&mut scenario.input, first, second);
+    rename(&mut scenario.output, first, second);
+    scenario.shafts.remove(gone);
+    Ok(())
+}
+
+fn rename(shaft: &mut String, to: &str, from: &str) {
+    if shaft == from {
+        to.clone_into(shaft);
+    }
+}
+
+fn label<'a>(scenario: &'a Scenario, id: &'a str) -> &'a str {
+    let shaft = scenario.shafts.iter().find(|shaft| shaft.id == id);
+    shaft.map_or(id, |shaft| &shaft.label)
+}
+
+fn already_one(scenario: &Scenario, shaft: &str) -> Problem {
+    let values = [("shaft", label(scenario, shaft))];
+    Problem::of(
+        "shafts",
+        ("problem-connect-itself", &values),
+        ("fix-two-shafts", &[]),
+    )
+}
+
+/// Whether two shafts may become one: nothing may be between them.
+fn apart(scenario: &Scenario, first: &str, second: &str) -> Result<(), Problem> {
+    let shafts = [label(scenario, first), label(scenario, second)];
+    let between = |message: &str, what: &str, fix: &str| {
+        let values = [("first", shafts[0]), ("second", shafts[1]), ("what", what)];
+        Problem::of("shafts", (message, &values), (fix, &values))
+    };
+    let is_one = |id: &str| id == first || id == second;
+    if is_one(&scenario.input) && is_one(&scenario.output) {
+        return Err(between("problem-connect-ends", "", "fix-connect-ends"));
+    }
+    for set in &scenario.couplings {
+        let facts = set.facts();
+        let members = facts.members();
+        if members.iter().filter(|member| is_one(member.shaft)).count() > 1 {
+            return Err(between(
+                "problem-connect-set",
+                facts.label(),
+                "fix-connect-set",
+            ));
+        }
+    }
+    for element in &scenario.elements {
+        if ends(element).into_iter().all(is_one) {
+            return Err(between(
+                "problem-connect-element",
+                element.label(),
+                "fix-connect-element",
+            ));
+        }
+    }
+    Ok(())
+}

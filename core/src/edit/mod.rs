@@ -1,0 +1,136 @@
+//! Changing a scenario: typed edits, each of which makes one scenario of another, and the way back.
+//!
+//! An [`Edit`] names what it changes by id and knows no screen. [`Edit::of`] gives the scenario after
+//! it, or says why it cannot be; whether that is a gear train is for [`crate::Train::new`] to say. A
+//! train that is half made is an ordinary one: a new set has shafts of its own, which float until they
+//! are joined to others. [`History`] keeps what each edit changed, so that every step can be undone.
+
+mod difference;
+mod elements;
+mod fresh;
+mod history;
+mod kinds;
+mod members;
+mod ranges;
+mod samples;
+mod sets;
+mod text;
+
+pub use history::History;
+pub use kinds::Edit;
+pub use samples::{blank, starter};
+pub use text::text;
+
+use crate::base::problem::Problem;
+use crate::model::scenario::Scenario;
+use crate::train::unknown;
+
+impl Edit {
+    /// The scenario after this change; other parts stay as they are.
+    ///
+    /// # Errors
+    /// It names what is not there, or would have a coupling or an element join a shaft with itself.
+    pub fn of(&self, before: &Scenario) -> Result<Scenario, Problem> {
+        let mut after = before.clone();
+        let scenario = &mut after;
+        match self {
+            Self::Name { name } => scenario.name.clone_from(name),
+            Self::About { about } => scenario.about.clone_from(about),
+            Self::Housing { label } => {
+                scenario.housing_label = Some(label.clone()).filter(|label| !label.is_empty());
+            }
+            Self::Input { shaft } => members::drive(scenario, shaft)?,
+            Self::Output { shaft } => members::deliver(scenario, shaft)?,
+            Self::AddSet { kind, at } => sets::add(scenario, kind, *at as usize)?,
+            Self::RepeatSet { set } => sets::repeat(scenario, set)?,
+            Self::RemoveSet { set } => sets::remove(scenario, set)?,
+            Self::MoveSet { set, at } => sets::shift(scenario, set, *at as usize)?,
+            Self::LabelSet { set, label } => {
+                let at = set_at(scenario, set)?;
+                scenario.couplings[at].parts().label.clone_from(label);
+            }
+            Self::Teeth { set, gear, teeth } => sets::cut(scenario, set, *gear as usize, *teeth)?,
+            Self::Count { set, count } => sets::count(scenario, set, *count)?,
+            Self::Mesh { set, mesh } => sets::mesh(scenario, set, *mesh)?,
+            Self::Place { set, member, shaft } => {
+                members::place(scenario, set, *member as usize, shaft)?
+            }
+            Self::Connect { first, second } => members::connect(scenario, first, second)?,
+            Self::LabelShaft { shaft, label } => {
+                let at = shaft_at(scenario, shaft)?;
+                scenario.shafts[at].label.clone_from(label);
+            }
+            Self::AddElement { kind, ends } => elements::add(scenario, kind, ends)?,
+            Self::RemoveElement { element } => elements::remove(scenario, element)?,
+            Self::MoveElement { element, at: to } => {
+                let at = element_at(scenario, element)?;
+                moved(&mut scenario.elements, at, *to as usize);
+            }
+            Self::LabelElement { element, label } => elements::label(scenario, element, label)?,
+            Self::Ends { element, ends } => elements::ends(scenario, element, ends)?,
+            Self::Locks { element, way } => elements::locks(scenario, element, *way)?,
+            Self::Friction { element, friction } => {
+                elements::friction(scenario, element, *friction)?
+            }
+            Self::AddRange { label, applied } => ranges::add(scenario, label, applied),
+            Self::RemoveRange { range } => {
+                let at = range_at(scenario, range)?;
+                scenario.ranges.remove(at);
+            }
+            Self::MoveRange { range, at: to } => {
+                let at = range_at(scenario, range)?;
+                moved(&mut scenario.ranges, at, *to as usize);
+            }
+            Self::LabelRange { range, label } => {
+                let at = range_at(scenario, range)?;
+                scenario.ranges[at].label.clone_from(label);
+            }
+            Self::Applied { range, applied } => {
+                let at = range_at(scenario, range)?;
+                scenario.ranges[at].applied.clone_from(applied);
+            }
+            Self::Engine { engine } => scenario.engine.clone_from(engine),
+            Self::Converter { converter } => scenario.converter.clone_from(converter),
+            Self::Load { load } => scenario.load.clone_from(load),
+            Self::Whole(scenario) => after = Scenario::clone(scenario),
+        }
+        Ok(after)
+    }
+}
+
+fn set_at(scenario: &Scenario, id: &str) -> Result<usize, Problem> {
+    let ids = scenario.couplings.iter().map(|set| set.facts().id());
+    position("coupling", id, ids)
+}
+
+fn shaft_at(scenario: &Scenario, id: &str) -> Result<usize, Problem> {
+    let ids = scenario.shafts.iter().map(|shaft| shaft.id.as_str());
+    position("shaft", id, ids)
+}
+
+fn element_at(scenario: &Scenario, id: &str) -> Result<usize, Problem> {
+    let ids = scenario.elements.iter().map(|element| element.id());
+    position("element", id, ids)
+}
+
+fn range_at(scenario: &Scenario, id: &str) -> Result<usize, Problem> {
+    let ids = scenario.ranges.iter().map(|range| range.id.as_str());
+    position("range", id, ids)
+}
+
+/// Where the item with this id is.
+fn position<'a>(
+    what: &str,
+    id: &str,
+    mut ids: impl Iterator<Item = &'a str> + Clone,
+) -> Result<usize, Problem> {
+    let known = ids.clone();
+    ids.position(|known| known == id)
+        .ok_or_else(|| unknown(what, what, id, known))
+}
+
+/// Moves an item of a list to another place in it, the last where there are fewer.
+fn moved<T>(items: &mut Vec<T>, at: usize, to: usize) {
+    let item = items.remove(at);
+    items.insert(to.min(items.len()), item);
+}

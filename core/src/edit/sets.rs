@@ -1,0 +1,107 @@
+//! Edits of sets and pairs.
+
+use super::fresh::{self, tidy};
+use super::{moved, samples, set_at};
+use crate::base::problem::Problem;
+use crate::model::coupling::{Coupling, Mesh, PinionCount, Role, Teeth};
+use crate::model::scenario::Scenario;
+
+/// Puts a new set of a kind at a place along the axis, each member on a shaft of its own.
+pub(super) fn add(scenario: &mut Scenario, kind: &str, at: usize) -> Result<(), Problem> {
+    insert(scenario, samples::set(kind)?, at);
+    Ok(())
+}
+
+/// Puts a copy of a set beside it.
+pub(super) fn repeat(scenario: &mut Scenario, set: &str) -> Result<(), Problem> {
+    let at = set_at(scenario, set)?;
+    insert(scenario, scenario.couplings[at].clone(), at + 1);
+    Ok(())
+}
+
+/// Inserts a set under a name of its own, on shafts of its own.
+fn insert(scenario: &mut Scenario, mut set: Coupling, at: usize) {
+    let (number, id, label) = fresh::set(scenario);
+    let roles: Vec<Role> = set
+        .facts()
+        .members()
+        .iter()
+        .map(|member| member.role)
+        .collect();
+    let parts = set.parts();
+    *parts.id = id;
+    *parts.label = label;
+    for (shaft, role) in parts.shafts.into_iter().zip(roles) {
+        if let Some(shaft) = shaft {
+            *shaft = fresh::shaft(scenario, role, number);
+        }
+    }
+    scenario
+        .couplings
+        .insert(at.min(scenario.couplings.len()), set);
+}
+
+pub(super) fn remove(scenario: &mut Scenario, set: &str) -> Result<(), Problem> {
+    let at = set_at(scenario, set)?;
+    let removed = scenario.couplings.remove(at);
+    let members = removed.facts().members();
+    let shafts: Vec<String> = members.iter().map(|x| x.shaft.to_owned()).collect();
+    tidy(scenario, &shafts);
+    Ok(())
+}
+
+pub(super) fn shift(scenario: &mut Scenario, set: &str, to: usize) -> Result<(), Problem> {
+    let at = set_at(scenario, set)?;
+    moved(&mut scenario.couplings, at, to);
+    Ok(())
+}
+
+/// Changes the tooth count of a gear.
+pub(super) fn cut(
+    scenario: &mut Scenario,
+    set: &str,
+    gear: usize,
+    teeth: Teeth,
+) -> Result<(), Problem> {
+    let at = set_at(scenario, set)?;
+    let gears = scenario.couplings[at].parts().teeth;
+    let count = gears.len();
+    match gears.into_iter().nth(gear) {
+        Some((_, known)) => *known = teeth,
+        None => return Err(no_such("problem-no-gear", set, gear, count)),
+    }
+    Ok(())
+}
+
+/// Says that a set has no gear, or no member, of that number.
+pub(super) fn no_such(message: &str, set: &str, at: usize, count: usize) -> Problem {
+    let most = count.saturating_sub(1).to_string();
+    Problem::of(
+        set,
+        (message, &[("found", &at.to_string())]),
+        ("fix-number", &[("most", &most)]),
+    )
+}
+
+pub(super) fn count(scenario: &mut Scenario, set: &str, count: PinionCount) -> Result<(), Problem> {
+    let at = set_at(scenario, set)?;
+    match scenario.couplings[at].parts().count {
+        Some(known) => *known = count,
+        None => return Err(unlike(set, "problem-no-pinions", "fix-set-with-pinions")),
+    }
+    Ok(())
+}
+
+pub(super) fn mesh(scenario: &mut Scenario, set: &str, mesh: Mesh) -> Result<(), Problem> {
+    let at = set_at(scenario, set)?;
+    match &mut scenario.couplings[at] {
+        Coupling::GearPair(pair) => pair.mesh = mesh,
+        _ => return Err(unlike(set, "problem-no-pair", "fix-pair")),
+    }
+    Ok(())
+}
+
+/// Says that something is not of the kind that has what is changed.
+pub(super) fn unlike(id: &str, problem: &str, fix: &str) -> Problem {
+    Problem::of(id, (problem, &[]), (fix, &[]))
+}

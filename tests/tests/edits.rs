@@ -1,0 +1,423 @@
+//! Edits of scenarios: what each makes, and the way back.
+
+use std::fs;
+
+use anyhow::{Result, anyhow, bail, ensure};
+use levertrain_core::coupling::Coupling;
+use levertrain_core::edit::{Edit, History, blank, starter, text};
+use levertrain_core::{ElementSet, Scenario, State, Train};
+use levertrain_tests::files::{root, scenarios};
+use proptest::prelude::Rng;
+use proptest::test_runner::{RngAlgorithm, TestRng};
+use serde_json::{Value, json};
+
+fn parsed(text: &str) -> Result<Scenario> {
+    Scenario::parse(text).map_err(|problems| anyhow!("{problems:?}"))
+}
+
+fn train(scenario: &Scenario) -> Result<Train> {
+    Train::new(scenario.clone()).map_err(|problems| anyhow!("{problems:?}"))
+}
+
+fn edit(value: &Value) -> Result<Edit> {
+    Edit::parse(&value.to_string()).map_err(|problems| anyhow!("{value}: {problems:?}"))
+}
+
+fn after(scenario: &Scenario, edits: &[Value]) -> Result<Scenario> {
+    edits.iter().try_fold(scenario.clone(), |scenario, value| {
+        Ok(edit(value)?.of(&scenario)?)
+    })
+}
+
+fn all() -> Result<Vec<Scenario>> {
+    let files = scenarios()?.into_iter();
+    files.map(|file| parsed(&file.text)).collect()
+}
+
+/// Catches a text that reads as another scenario, or that no person would want to read.
+#[test]
+fn the_text_of_a_scenario_reads_as_it() -> Result<()> {
+    for scenario in all()? {
+        let text = text(&scenario);
+        ensure!(parsed(&text)? == scenario, "{}", scenario.name);
+        let items = scenario.couplings.len() + scenario.elements.len() + scenario.shafts.len();
+        ensure!(text.lines().count() > items, "all in one line");
+        let fields = text.lines().filter(|line| line.starts_with("  \"")).count();
+        ensure!(fields >= 8, "{fields} lines of fields");
+    }
+    Ok(())
+}
+
+/// Catches sets that break a rule of teeth before anybody has touched them.
+#[test]
+fn a_new_set_of_every_kind_keeps_all_rules_and_floats() -> Result<()> {
+    for kind in [
+        "planetary",
+        "double-pinion",
+        "stepped",
+        "stepped-suns",
+        "ravigneaux",
+        "gear-pair",
+    ] {
+        let scenario = after(
+            &blank(),
+            &[json!({"edit": "add-set", "kind": kind, "at": 9})],
+        )?;
+        let [set] = &scenario.couplings[..] else {
+            bail!("{kind}: {} sets", scenario.couplings.len());
+        };
+        let warnings = set.facts().tooth_warnings();
+        ensure!(warnings.is_empty(), "{kind}: {warnings:?}");
+        let train = train(&scenario)?;
+        let neutral = train.solve(ElementSet::NONE);
+        ensure!(*neutral.state() == State::Neutral, "{kind}");
+        ensure!(neutral.shaft_speed(train.output()).is_none(), "{kind}");
+    }
+    Ok(())
+}
+
+/// Ratios by hand: a planetary set with its ring held and its carrier driven by the sun has
+/// (S + R) / S, S and R being its teeth (Willis' relation), and sets one behind the other multiply.
+#[test]
+fn starters_drive_as_their_teeth_say() -> Result<()> {
+    let sets = [(36, 84), (48, 96), (60, 96)].map(|(s, r)| f64::from(s + r) / f64::from(s));
+    for count in 1..=3 {
+        let train = train(&starter(count)?)?;
+        ensure!(train.scenario().ranges.len() == count + 1);
+        for locked in 0..=count {
+            let State::Driving(ratio) = train.solve(train.range(locked)).state().clone() else {
+                bail!("range {locked} of {count} sets does not drive");
+            };
+            let by_hand: f64 = sets[..count - locked].iter().product();
+            ensure!(
+                (ratio.to_f64() - by_hand).abs() < 1e-12,
+                "{count}, {locked}"
+            );
+        }
+        let couplings = train.scenario().couplings.iter();
+        ensure!(
+            couplings
+                .map(Coupling::facts)
+                .all(|set| set.tooth_warnings().is_empty())
+        );
+    }
+    Ok(())
+}
+
+/// Builds the six-speed of the files from nothing, as a user would, and compares every combination.
+#[test]
+fn the_six_speed_can_be_built_from_nothing() -> Result<()> {
+    let file = parsed(&fs::read_to_string(
+        root().join("scenarios/04-six-speed-three-sets.json"),
+    )?)?;
+    let wanted = train(&file)?;
+    let mut scenario = blank();
+    for (at, set) in file.couplings.iter().enumerate() {
+        let id = format!("p{}", at + 1);
+        let mut edits = vec![json!({"edit": "add-set", "kind": "planetary", "at": at})];
+        let mut copy = set.clone();
+        for (gear, (_, teeth)) in copy.parts().teeth.iter().enumerate() {
+            let teeth = teeth.get();
+            edits.push(json!({"edit": "teeth", "set": id, "gear": gear, "teeth": teeth}));
+        }
+        scenario = after(&scenario, &edits)?;
+    }
+    // Members that are on one shaft in the file are connected; those on the input or output with it.
+    let mine = |scenario: &Scenario, at: usize, member: usize| {
+        scenario.couplings[at].facts().members()[member]
+            .shaft
+            .to_owned()
+    };
+    let mut shafts: Vec<(String, String)> = vec![
+        (file.input.clone(), "in".to_owned()),
+        (file.output.clone(), "out".to_owned()),
+    ];
+    for (at, set) in file.couplings.iter().enumerate() {
+        for (member, known) in set.facts().members().iter().enumerate() {
+            let own = mine(&scenario, at, member);
+            let before = shafts.iter().find(|(id, _)| id == known.shaft);
+            match before.cloned() {
+                Some((_, first)) => {
+                    let connect = json!({"edit": "connect", "first": first, "second": own});
+                    scenario = after(&scenario, &[connect])?;
+                }
+                None if known.shaft == "housing" => {
+                    let hold = json!({"edit": "place", "set": format!("p{}", at + 1),
+                        "member": member, "shaft": "housing"});
+                    scenario = after(&scenario, &[hold])?;
+                }
+                None => shafts.push((known.shaft.to_owned(), own)),
+            }
+        }
+    }
+    let of = |id: &str| {
+        let known = shafts.iter().find(|(known, _)| known == id);
+        known.map_or("housing", |(_, own)| own).to_owned()
+    };
+    for element in &file.elements {
+        let value = serde_json::to_value(element)?;
+        let ends = match value["between"].as_array() {
+            Some(ends) => [&ends[0], &ends[1]].map(|end| of(end.as_str().unwrap_or_default())),
+            None => [
+                of(value["shaft"].as_str().unwrap_or_default()),
+                of("housing"),
+            ],
+        };
+        let kind = element.kind();
+        let add = json!({"edit": "add-element", "kind": kind, "ends": ends});
+        scenario = after(&scenario, &[add])?;
+    }
+    let built = train(&scenario)?;
+    // Brakes and clutches get the letters that the files use, in the order in which they come.
+    let ids = |train: &Train| -> Vec<String> {
+        train
+            .scenario()
+            .elements
+            .iter()
+            .map(|x| x.id().to_owned())
+            .collect()
+    };
+    ensure!(ids(&built) == ids(&wanted), "{:?}", ids(&built));
+    let mut compared = 0;
+    wanted.for_each_combination(|combination| {
+        let other = built.solve(combination.applied());
+        assert_eq!(
+            other.state(),
+            combination.state(),
+            "{:?}",
+            combination.applied()
+        );
+        compared += 1;
+    });
+    ensure!(compared == 1 << file.elements.len());
+    Ok(())
+}
+
+/// Catches edits that join a shaft with itself, and messages that do not name what is in the way.
+#[test]
+fn what_cannot_be_joined_is_named() -> Result<()> {
+    let scenario = starter(2)?;
+    let cases = [
+        (
+            json!({"edit": "connect", "first": "r1", "second": "in"}),
+            "Set 1",
+        ),
+        (
+            json!({"edit": "connect", "first": "in", "second": "out"}),
+            "Input",
+        ),
+        (
+            json!({"edit": "add-element", "kind": "clutch", "ends": ["in", "in"]}),
+            "in",
+        ),
+        (
+            json!({"edit": "add-element", "kind": "clutch", "ends": ["in", "housing"]}),
+            "housing",
+        ),
+        (
+            json!({"edit": "add-element", "kind": "lock", "ends": ["in", "out"]}),
+            "clutch",
+        ),
+        (
+            json!({"edit": "add-set", "kind": "belt", "at": 0}),
+            "planetary",
+        ),
+        (
+            json!({"edit": "teeth", "set": "p1", "gear": 7, "teeth": 20}),
+            "0 to 2",
+        ),
+        (
+            json!({"edit": "place", "set": "p7", "member": 0, "shaft": ""}),
+            "p1",
+        ),
+        (
+            json!({"edit": "locks", "element": "V", "way": "forward"}),
+            "Brake V",
+        ),
+    ];
+    for (value, named) in cases {
+        let Err(problem) = edit(&value)?.of(&scenario) else {
+            bail!("{value} was accepted");
+        };
+        ensure!(problem.to_string().contains(named), "{value}: {problem}");
+    }
+    let malformed = [
+        r#"{"edit": "teeth", "set": "p1", "gear": 0, "teeth": 5}"#,
+        r#"{"edit": "teeth", "set": "p1", "gear": 0}"#,
+        r#"{"edit": "teeth", "set": "p1", "gear": 0, "teeth": 36, "by": 1}"#,
+        r#"{"edit": "paint"}"#,
+        r#"{"set": "p1"}"#,
+        "",
+    ];
+    for value in malformed {
+        ensure!(Edit::parse(value).is_err(), "{value} was accepted");
+    }
+    Ok(())
+}
+
+/// Catches labels and places that come back wrong, and steps for every letter that is typed.
+#[test]
+fn typing_is_one_step_and_undone_edits_come_back() -> Result<()> {
+    let mut history = History::default();
+    let mut scenario = starter(1)?;
+    let start = scenario.clone();
+    let mut make = |scenario: &mut Scenario, value: Value, continues: bool| -> Result<()> {
+        let edit = edit(&value)?;
+        let after = edit.of(scenario)?;
+        history.note(&edit, scenario, &after, continues);
+        *scenario = after;
+        Ok(())
+    };
+    for teeth in [60, 61, 62] {
+        let cut = json!({"edit": "teeth", "set": "p1", "gear": 0, "teeth": teeth});
+        make(&mut scenario, cut, true)?;
+    }
+    let other = json!({"edit": "teeth", "set": "p1", "gear": 2, "teeth": 90});
+    make(&mut scenario, other, true)?;
+    let end = scenario.clone();
+    ensure!(history.depth() == [2, 0], "{:?}", history.depth());
+    for _ in 0..2 {
+        scenario = history.undo(&scenario).ok_or_else(|| anyhow!("no step"))?;
+    }
+    ensure!(scenario == start && history.undo(&scenario).is_none());
+    while let Some(after) = history.redo(&scenario) {
+        scenario = after;
+    }
+    ensure!(scenario == end);
+    Ok(())
+}
+
+/// Edits at random, most of which make sense.
+struct Monkey(TestRng);
+
+impl Monkey {
+    fn below(&mut self, n: usize) -> usize {
+        self.0.next_u64() as usize % n.max(1)
+    }
+
+    fn of<T: Clone>(&mut self, items: &[T]) -> Option<T> {
+        (!items.is_empty()).then(|| items[self.below(items.len())].clone())
+    }
+
+    fn edit(&mut self, scenario: &Scenario) -> Option<Value> {
+        let list =
+            |items: Vec<&str>| -> Vec<String> { items.into_iter().map(str::to_owned).collect() };
+        let shafts = list(scenario.shafts.iter().map(|x| &*x.id).collect());
+        let sets = list(scenario.couplings.iter().map(|x| x.facts().id()).collect());
+        let elements = list(scenario.elements.iter().map(|x| x.id()).collect());
+        let applied = scenario.elements.iter().filter(|x| !x.is_one_way());
+        let applied = list(applied.map(|x| x.id()).collect());
+        let ranges = list(scenario.ranges.iter().map(|x| &*x.id).collect());
+        let kinds = [
+            "planetary",
+            "double-pinion",
+            "stepped",
+            "stepped-suns",
+            "ravigneaux",
+            "gear-pair",
+        ];
+        let at = self.below(13);
+        let label = format!("Label {}", self.below(99));
+        let shaft = self.of(&shafts)?;
+        let other = match self.below(4) {
+            0 => "housing".to_owned(),
+            _ => self.of(&shafts)?,
+        };
+        Some(match self.below(25) {
+            0 => json!({"edit": "name", "name": label}),
+            1 => json!({"edit": "housing", "label": if at > 6 { "" } else { "Case" }}),
+            2 => json!({"edit": "input", "shaft": shaft}),
+            3 => json!({"edit": "output", "shaft": shaft}),
+            4 | 5 => json!({"edit": "add-set", "kind": self.of(&kinds)?, "at": at}),
+            6 => json!({"edit": "repeat-set", "set": self.of(&sets)?}),
+            7 => json!({"edit": "remove-set", "set": self.of(&sets)?}),
+            8 => json!({"edit": "move-set", "set": self.of(&sets)?, "at": at}),
+            9 => json!({"edit": "label-set", "set": self.of(&sets)?, "label": label}),
+            10 => {
+                json!({"edit": "teeth", "set": self.of(&sets)?, "gear": self.below(5), "teeth": 6 + self.below(120)})
+            }
+            11 => json!({"edit": "count", "set": self.of(&sets)?, "count": 1 + self.below(12)}),
+            12 => json!({"edit": "mesh", "set": self.of(&sets)?, "mesh": "internal"}),
+            13 => {
+                json!({"edit": "place", "set": self.of(&sets)?, "member": self.below(4), "shaft": other})
+            }
+            14 => {
+                json!({"edit": "place", "set": self.of(&sets)?, "member": self.below(4), "shaft": ""})
+            }
+            15 => json!({"edit": "connect", "first": shaft, "second": other}),
+            16 => json!({"edit": "label-shaft", "shaft": shaft, "label": label}),
+            17 => {
+                json!({"edit": "add-element", "kind": self.of(&["brake", "clutch", "one-way"])?, "ends": [shaft, other]})
+            }
+            18 => json!({"edit": "remove-element", "element": self.of(&elements)?}),
+            19 => json!({"edit": "ends", "element": self.of(&elements)?, "ends": [shaft, other]}),
+            20 => json!({"edit": "move-element", "element": self.of(&elements)?, "at": at}),
+            21 => json!({"edit": "add-range", "label": "", "applied": [self.of(&applied)?]}),
+            22 => json!({"edit": "remove-range", "range": self.of(&ranges)?}),
+            23 => json!({"edit": "move-range", "range": self.of(&ranges)?, "at": at}),
+            _ => json!({"edit": "label-range", "range": self.of(&ranges)?, "label": label}),
+        })
+    }
+}
+
+/// How many edits are tried on each train, and how many of them at least must go through: else the test
+/// would try nothing.
+const TRIED: usize = 10_000;
+const MADE: usize = 1_500;
+
+/// Catches edits that leave a scenario which is no train though they say nothing against it, and steps
+/// that do not lead back to the very start.
+#[test]
+fn ten_thousand_edits_lead_back_to_the_start() -> Result<()> {
+    let mut monkey = Monkey(TestRng::deterministic_rng(RngAlgorithm::ChaCha));
+    let mut starts = all()?;
+    starts.push(blank());
+    for start in starts {
+        let mut scenario = start.clone();
+        let mut history = History::default();
+        // More steps than are kept at once: it goes back whenever there are as many as it keeps.
+        let (mut made, mut since) = (0, scenario.clone());
+        for _ in 0..TRIED {
+            let Some(value) = monkey.edit(&scenario) else {
+                continue;
+            };
+            let edit = edit(&value)?;
+            let Ok(next) = edit.of(&scenario) else {
+                continue;
+            };
+            if let Err(problems) = Train::new(next.clone()) {
+                // Only what a limit of the format forbids is left to be found there.
+                let told = problems.iter().map(ToString::to_string).collect::<String>();
+                ensure!(
+                    told.contains("have ") || told.contains("is another member"),
+                    "{value}: {told}"
+                );
+                continue;
+            }
+            history.note(&edit, &scenario, &next, false);
+            made += usize::from(next != scenario);
+            scenario = next;
+            if history.depth()[0] == 900 {
+                check_way_back(&mut history, &since, &scenario)?;
+                history = History::default();
+                since = scenario.clone();
+            }
+        }
+        check_way_back(&mut history, &since, &scenario)?;
+        ensure!(made > MADE, "{}: only {made} edits were made", start.name);
+    }
+    Ok(())
+}
+
+fn check_way_back(history: &mut History, start: &Scenario, end: &Scenario) -> Result<()> {
+    let mut now = end.clone();
+    while let Some(before) = history.undo(&now) {
+        now = before;
+    }
+    ensure!(text(&now) == text(start), "not back at the start");
+    while let Some(after) = history.redo(&now) {
+        now = after;
+    }
+    ensure!(text(&now) == text(end), "not at the end again");
+    Ok(())
+}

@@ -54,7 +54,14 @@ impl Nodes {
     /// All of them, in order.
     #[inline(never)]
     pub fn all(&self) -> Vec<Node> {
-        let nodes = 0..self.0.len() * BITS;
-        nodes.filter(|&node| self.have(node)).collect()
+        let mut nodes = Vec::new();
+        for (at, &word) in self.0.iter().enumerate() {
+            let mut left = word;
+            while left != 0 {
+                nodes.push(at * BITS + left.trailing_zeros() as usize);
+                left &= left - 1;
+            }
+        }
+        nodes
     }
 }

@@ -3,8 +3,6 @@
 //! Places are chosen against everything a drawing of this train may ever show there (packs open
 //! and closed, lines at their widest), so a name stays where it is from state to state.
 
-use std::cell::Cell;
-
 use super::figures::outline;
 use super::handle::StageSize;
 use super::packs;
@@ -86,8 +84,6 @@ pub struct Room {
     subjects: Vec<Bounds>,
     /// Texts in their places, and sets, which have texts on them.
     lettered: Vec<Bounds>,
-    /// What blocked the last place: most likely the next one too.
-    blocker: Cell<usize>,
 }
 
 impl Room {
@@ -147,7 +143,6 @@ impl Room {
             ink,
             subjects,
             lettered: outlines,
-            blocker: Cell::new(0),
         }
     }
 
@@ -175,12 +170,14 @@ impl Room {
                 Align::Centre => point,
                 Align::Right => at(point.x - size.0 / 2.0, point.y),
             });
-            let near = first
-                .into_iter()
-                .find(|&spot| self.is_free(spot, size, wanted, true));
-            let found = near
-                .or_else(|| self.search(size, wanted, true))
-                .or_else(|| self.search(size, wanted, false));
+            let near = first.into_iter().find(|&spot| {
+                let area = boxed(spot, size);
+                let spaced = grown(&area, CLEAR);
+                let is_clear =
+                    self.holds(&spaced) && !self.ink.iter().any(|ink| ink.overlaps(&spaced));
+                is_clear && self.is_plain(&area, wanted)
+            });
+            let found = near.or_else(|| self.search(size, wanted));
             let Some(spot) = found else { continue };
             let area = boxed(spot, size);
             let leader = leader(&wanted.subject, &area);
@@ -199,70 +196,94 @@ impl Room {
         None
     }
 
-    /// The nearest free place; `plainly` where nobody could take it for another thing's name.
-    fn search(&self, size: (f64, f64), wanted: &Wanted, plainly: bool) -> Option<Point> {
+    /// The nearest free place where nobody could take it for another thing's name, or else the nearest
+    /// to which a line leads.
+    fn search(&self, size: (f64, f64), wanted: &Wanted) -> Option<Point> {
         let middle = wanted.subject.middle();
-        let mut best: Option<(f64, Point)> = None;
+        let [mut plain, mut led] = [None::<(f64, Point)>; 2];
         let (columns, rows) = (
             ((FARTHEST.0 + size.0 / 2.0) / STEP.0) as i32,
             (FARTHEST.1 / STEP.1) as i32,
         );
         for row in -rows..=rows {
+            let dy = f64::from(row) * STEP.1;
+            let reach = size.0 + 2.0 * f64::from(columns) * STEP.0;
+            let band = boxed(at(middle.x, middle.y + dy), (reach, size.1));
+            let band = grown(&band, 2.0 * CLEAR);
+            let in_row = self.ink.iter().filter(|ink| ink.overlaps(&band));
+            let ink: Vec<Bounds> = in_row.copied().collect();
+            // What blocked the last place: most likely the next one too.
+            let mut blocker = 0;
             for column in -columns..=columns {
-                let (dx, dy) = (f64::from(column) * STEP.0, f64::from(row) * STEP.1);
+                let dx = f64::from(column) * STEP.0;
                 let spot = at(middle.x + dx, middle.y + dy);
-                let away = gap(&wanted.subject, &boxed(spot, size));
+                let area = boxed(spot, size);
+                let spaced = grown(&area, CLEAR);
+                let blocks = |ink: &Bounds| ink.overlaps(&spaced);
+                if !self.holds(&spaced) || ink.get(blocker).is_some_and(blocks) {
+                    continue;
+                }
                 // Near first, then centred, then above.
+                let away = gap(&wanted.subject, &area);
                 let cost = away + 0.12 * dx.abs() + if dy > 0.0 { 1.0 } else { 0.0 };
-                if best.is_none_or(|(least, _)| cost < least)
-                    && self.is_free(spot, size, wanted, plainly)
-                {
-                    best = Some((cost, spot));
+                let beats = |best: Option<(f64, Point)>| best.is_none_or(|(least, _)| cost < least);
+                if !beats(plain) {
+                    continue;
+                }
+                if let Some(found) = ink.iter().position(blocks) {
+                    blocker = found;
+                } else if self.is_plain(&area, wanted) {
+                    plain = Some((cost, spot));
+                } else if beats(led) && self.is_led(&area, wanted) {
+                    led = Some((cost, spot));
                 }
             }
         }
-        best.map(|(_, spot)| spot)
+        plain.or(led).map(|(_, spot)| spot)
     }
 
-    fn is_free(&self, spot: Point, size: (f64, f64), wanted: &Wanted, plainly: bool) -> bool {
-        let area = boxed(spot, size);
-        let spaced = grown(&area, CLEAR);
-        let inside = spaced.left >= self.area.left
-            && spaced.top >= self.area.top
-            && spaced.left + spaced.width <= self.area.left + self.area.width
-            && spaced.top + spaced.height <= self.area.top + self.area.height;
-        if !inside || self.ink[self.blocker.get()].overlaps(&spaced) {
-            return false;
-        }
-        if let Some(blocker) = self.ink.iter().position(|ink| ink.overlaps(&spaced)) {
-            self.blocker.set(blocker);
-            return false;
-        }
-        let leader = leader(&wanted.subject, &area);
-        let crosses = |[from, to]: [Point; 2], others: &[Bounds]| {
-            let way = around(from, to, 1.0);
-            let mut others = others.iter().filter(|other| **other != wanted.subject);
-            others.any(|other| other.overlaps(&way))
-        };
-        if !plainly {
-            return leader.is_some_and(|leader| !crosses(leader, &self.lettered));
-        }
+    fn holds(&self, area: &Bounds) -> bool {
+        area.left >= self.area.left
+            && area.top >= self.area.top
+            && area.left + area.width <= self.area.left + self.area.width
+            && area.top + area.height <= self.area.top + self.area.height
+    }
+
+    /// Whether a line leads to a text, past no other text.
+    fn is_led(&self, area: &Bounds, wanted: &Wanted) -> bool {
+        let leader = leader(&wanted.subject, area);
+        leader.is_some_and(|leader| !crosses(leader, &mut self.lettered.iter(), wanted))
+    }
+
+    /// Whether nobody could take a text for another thing's name.
+    fn is_plain(&self, area: &Bounds, wanted: &Wanted) -> bool {
         // A name nearer to another pack would be read as that one's.
-        let own = gap(&wanted.subject, &area);
+        let own = gap(&wanted.subject, area);
         let mut others = self
             .subjects
             .iter()
             .filter(|other| **other != wanted.subject);
-        if others.any(|other| gap(other, &area) < own) {
+        if others.any(|other| gap(other, area) < own) {
             return false;
         }
         // A leader may pass a line but no gear, pack or word.
         let solid = |ink: &&Bounds| ink.width.min(ink.height) > 12.0;
-        leader.is_none_or(|leader| {
-            let solid: Vec<Bounds> = self.ink.iter().filter(solid).copied().collect();
-            !crosses(leader, &solid)
-        })
+        let leader = leader(&wanted.subject, area);
+        leader.is_none_or(|leader| !crosses(leader, &mut self.ink.iter().filter(solid), wanted))
     }
+}
+
+/// Whether a leader crosses others than what is named.
+fn crosses(
+    [from, to]: [Point; 2],
+    mut others: &mut dyn Iterator<Item = &Bounds>,
+    wanted: &Wanted,
+) -> bool {
+    let way = around(from, to, 1.0);
+    // By the reference, which is an iterator too.
+    Iterator::any(&mut others, |other| {
+        *other != wanted.subject && other.overlaps(&way)
+    })
 }
 
 /// Adds a text in a place, with its leader.

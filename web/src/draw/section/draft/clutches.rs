@@ -1,0 +1,102 @@
+//! Placing clutches where their leads are cheapest.
+
+use levertrain_core::Body;
+
+use super::{Draft, cheapest};
+use crate::draw::section::grid::Node;
+use crate::draw::section::plan::PackPlace;
+
+impl Draft<'_> {
+    /// Places a clutch and joins its leads; `None` where there is no room, or all costs too much.
+    pub(super) fn fit_clutch(&mut self, element: usize) -> Option<()> {
+        let [Body::Shaft(first), Body::Shaft(second)] = self.train.ends(element) else {
+            return None;
+        };
+        let grid = self.plan.gears.grid;
+        let reach = |shaft: usize| {
+            let sources = self.sources(shaft);
+            (!sources.are_none()).then(|| self.board.search(shaft, sources))
+        };
+        let mut from = [first, second].map(reach);
+        let places = self.clutch_places();
+        let place = cheapest(self.left(), |most| {
+            for found in from.iter_mut().flatten() {
+                found.spread(most);
+            }
+            // A shaft with nothing placed yet starts here.
+            let cost = |end: usize, node: Node| match &from[end] {
+                Some(found) => found.cost(node),
+                None => Some(0),
+            };
+            let costs = places.iter().filter_map(|&(toll, ends, place)| {
+                Some((cost(0, ends[0])? + cost(1, ends[1])? + toll, place))
+            });
+            costs.min_by_key(|&(cost, _)| cost)
+        })?;
+        let PackPlace::Clutch {
+            column,
+            row,
+            flipped,
+        } = place
+        else {
+            return None;
+        };
+        let [left, middle, right] = [0, 1, 2].map(|step| grid.node(column + step, row));
+        let (lead, other) = if flipped {
+            (right, left)
+        } else {
+            (left, right)
+        };
+        // The way that was found to the first lead is the cheapest still, unless the clutch lies in it.
+        let known = from[0].as_ref().and_then(|found| found.way(lead));
+        let known = known.filter(|way| !way.contains(&middle) && !way.contains(&other));
+        let before = [first, second].map(|shaft| self.sources(shaft));
+        self.put(element, place);
+        for ((shaft, sources), known) in [first, second].into_iter().zip(before).zip([known, None])
+        {
+            let own = [left, right]
+                .into_iter()
+                .find(|node| self.is_own(shaft, *node));
+            let Some(node) = own.filter(|_| !sources.are_none()) else {
+                continue;
+            };
+            let way = known.or_else(|| {
+                let mut found = self.board.search(shaft, sources);
+                found.spread_to(&self.nodes(&[node]), self.left());
+                found.way(node)
+            });
+            self.lay(shaft, way?)?;
+        }
+        Some(())
+    }
+
+    /// Where a clutch may lie: what that costs beside the leads, the nodes where
+    /// they end, and the place.
+    fn clutch_places(&self) -> Vec<(u32, [Node; 2], PackPlace)> {
+        let grid = self.plan.gears.grid;
+        let mut places = Vec::new();
+        for gap in 0..=grid.sets {
+            let start = grid.gap_start(gap);
+            let toll = self.board.toll_of_gap(gap);
+            for row in [grid.low_row(), grid.high_row()] {
+                // One column stays free at either side of the gap for leads that pass.
+                for column in start + 1..start + grid.gap_columns - 3 {
+                    let nodes = [0, 1, 2].map(|step| grid.node(column + step, row));
+                    if !nodes.iter().all(|&node| self.board.is_empty(node)) {
+                        continue;
+                    }
+                    let [left, _, right] = nodes;
+                    for (flipped, ends) in [(false, [left, right]), (true, [right, left])] {
+                        let place = PackPlace::Clutch {
+                            column,
+                            row,
+                            flipped,
+                        };
+                        places.push((toll, ends, place));
+                    }
+                }
+            }
+        }
+        places
+    }
+}

@@ -374,10 +374,6 @@ impl<'a> Draft<'a> {
         self.packs[element] = Some(PackPlace::Brake { column });
         Some(())
     }
-
-    fn is_own(&self, shaft: usize, node: Node) -> bool {
-        self.pieces[shaft].iter().any(|piece| piece.have(node))
-    }
 }
 
 /// The cheapest thing there is, by what is known once everything within a cost has been found: what

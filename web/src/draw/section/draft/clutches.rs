@@ -50,20 +50,17 @@ impl Draft<'_> {
         // The way that was found to the first lead is the cheapest still, unless the clutch lies in it.
         let known = from[0].as_ref().and_then(|found| found.way(lead));
         let known = known.filter(|way| !way.contains(&middle) && !way.contains(&other));
-        let before = [first, second].map(|shaft| self.sources(shaft));
+        let leads = [(first, lead, known), (second, other, None)];
+        let before = leads.each_ref().map(|(shaft, ..)| self.sources(*shaft));
         self.put(element, place);
-        for ((shaft, sources), known) in [first, second].into_iter().zip(before).zip([known, None])
-        {
-            let own = [left, right]
-                .into_iter()
-                .find(|node| self.is_own(shaft, *node));
-            let Some(node) = own.filter(|_| !sources.are_none()) else {
+        for ((shaft, lead, known), sources) in leads.into_iter().zip(before) {
+            if sources.are_none() {
                 continue;
-            };
+            }
             let way = known.or_else(|| {
                 let mut found = self.board.search(shaft, sources);
-                found.spread_to(&self.nodes(&[node]), self.left());
-                found.way(node)
+                found.spread_to(&self.nodes(&[lead]), self.left());
+                found.way(lead)
             });
             self.lay(shaft, way?)?;
         }

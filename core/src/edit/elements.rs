@@ -51,7 +51,7 @@ pub(super) fn add(scenario: &mut Scenario, kind: &str, ends: &[String; 2]) -> Re
 
 /// Whether an element's ends are there and apart.
 fn check(scenario: &Scenario, element: &Element) -> Result<(), Problem> {
-    let ends = fresh::ends(element);
+    let ends = element.ends();
     let may_be_housing = [false, !matches!(element, Element::Clutch(_))];
     for (end, may_be_housing) in ends.into_iter().zip(may_be_housing) {
         if end != HOUSING || !may_be_housing {
@@ -76,7 +76,7 @@ pub(super) fn remove(scenario: &mut Scenario, element: &str) -> Result<(), Probl
     for range in &mut scenario.ranges {
         range.applied.retain(|id| id != element);
     }
-    tidy(scenario, &fresh::ends(&removed).map(str::to_owned));
+    tidy(scenario, &removed.ends().map(str::to_owned));
     Ok(())
 }
 
@@ -98,7 +98,7 @@ pub(super) fn ends(
     [shaft, other]: &[String; 2],
 ) -> Result<(), Problem> {
     let at = element_at(scenario, element)?;
-    let before = fresh::ends(&scenario.elements[at]).map(str::to_owned);
+    let before = scenario.elements[at].ends().map(str::to_owned);
     match &mut scenario.elements[at] {
         Element::Brake(brake) => brake.shaft.clone_from(shaft),
         Element::Clutch(clutch) => clutch.between = [shaft.clone(), other.clone()],

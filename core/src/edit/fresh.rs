@@ -2,7 +2,7 @@
 
 use crate::base::said::said;
 use crate::model::coupling::Role;
-use crate::model::scenario::{Element, Scenario, Shaft, limits};
+use crate::model::scenario::{Scenario, Shaft, limits};
 
 /// Letters of brakes, clutches and one-way clutches, in the order in which they are given.
 const BRAKES: &[char] = &['V', 'W', 'X', 'Y', 'Z', 'U', 'T'];
@@ -102,14 +102,5 @@ fn carries(scenario: &Scenario, shaft: &str) -> bool {
         .iter()
         .flat_map(|set| set.facts().members());
     let mut on = members.map(|member| member.shaft);
-    on.any(|id| id == shaft) || scenario.elements.iter().any(|x| ends(x).contains(&shaft))
-}
-
-/// The ids of what an element joins; a brake's second is the housing.
-pub(super) fn ends(element: &Element) -> [&str; 2] {
-    match element {
-        Element::Brake(brake) => [&brake.shaft, crate::model::scenario::HOUSING],
-        Element::Clutch(clutch) => clutch.between.each_ref().map(String::as_str),
-        Element::OneWay(one_way) => [&one_way.shaft, &one_way.against],
-    }
+    on.any(|id| id == shaft) || scenario.elements.iter().any(|x| x.ends().contains(&shaft))
 }

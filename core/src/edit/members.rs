@@ -1,6 +1,6 @@
 //! Edits of what turns as one piece.
 
-use super::fresh::{self, ends, tidy};
+use super::fresh::{self, tidy};
 use super::sets::no_such;
 use super::{set_at, shaft_at};
 use crate::base::problem::Problem;
@@ -132,7 +132,7 @@ fn apart(scenario: &Scenario, first: &str, second: &str) -> Result<(), Problem> 
         }
     }
     for element in &scenario.elements {
-        if ends(element).into_iter().all(is_one) {
+        if element.ends().into_iter().all(is_one) {
             return Err(between(
                 "problem-connect-element",
                 element.label(),

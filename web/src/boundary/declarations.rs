@@ -2,13 +2,14 @@
 
 use std::any::TypeId;
 
+use levertrain_core::edit::Edit;
 use levertrain_core::report::{
     CapacityReport, ChartReport, CombinationReport, LossReport, OperatingReport, WorkingReport,
 };
 use levertrain_core::{Fraction, State};
 use ts_rs::{Config, TS, TypeVisitor};
 
-use super::wire::{Answer, Outcome, ProblemInfo, TrainInfo};
+use super::wire::{Answer, Outcome, ProblemInfo, Sheet, TrainInfo};
 use crate::document::settings::Settings;
 use crate::draw::section::{Handle, StageSize};
 use crate::motion::live::Motion;
@@ -52,6 +53,8 @@ pub fn declarations() -> String {
     written.visit::<StageSize>();
     written.visit::<ProblemInfo>();
     written.visit::<Settings>();
+    written.visit::<Sheet>();
+    written.visit::<Edit>();
     // A type names its parts in another order in every build.
     written.types.sort_unstable();
     let texts = written.types.into_iter().map(|(_, text)| text);

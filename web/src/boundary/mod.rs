@@ -8,6 +8,7 @@ pub mod drawings;
 pub mod plain;
 #[cfg(target_arch = "wasm32")]
 pub mod sandbox;
+mod sheet;
 #[cfg(target_arch = "wasm32")]
 mod speech;
 pub mod wire;

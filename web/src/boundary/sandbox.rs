@@ -208,7 +208,11 @@ impl Sandbox {
         self.session.as_ref().ok_or_else(nothing_open)
     }
 
-    fn session_mut(&mut self) -> Result<&mut Session, JsValue> {
+    /// What is on screen, to change it.
+    ///
+    /// # Errors
+    /// Nothing is open.
+    pub fn session_mut(&mut self) -> Result<&mut Session, JsValue> {
         self.session.as_mut().ok_or_else(nothing_open)
     }
 }

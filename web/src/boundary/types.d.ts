@@ -153,6 +153,21 @@ shafts: Array<ShaftReport>,
 elements: Array<ElementReport>, };
 
 /**
+ * A torque converter by its table.
+ */
+export type Converter = { 
+/**
+ * What people call it.
+ */
+label: string, 
+/**
+ * Speed ratio (turbine/pump), torque ratio (turbine/pump) and capacity factor
+ * K = N/√T of the pump in rev/min per √(N·m), speed ratios rising from 0 to below 1.
+ * At speed ratio 1 nothing circulates: torque ratio 1 and no torque, which is not listed.
+ */
+table: Array<[number, number, number]>, };
+
+/**
  * The efforts of a coupling's members, in member order.
  */
 export type CouplingEffort = { 
@@ -216,6 +231,12 @@ element: string,
  * Its loss as a share of the power that goes in.
  */
 share: number, };
+
+/**
+ * One change of a scenario. Sets, shafts, elements and ranges are named by their ids; gears
+ * and members are counted from 0 in the order of [`crate::coupling::Parts`].
+ */
+export type Edit = { "edit": "name", name: string, } | { "edit": "about", about: string, } | { "edit": "housing", label: string, } | { "edit": "input", shaft: string, } | { "edit": "output", shaft: string, } | { "edit": "add-set", kind: string, at: number, } | { "edit": "repeat-set", set: string, } | { "edit": "remove-set", set: string, } | { "edit": "move-set", set: string, at: number, } | { "edit": "label-set", set: string, label: string, } | { "edit": "teeth", set: string, gear: number, teeth: Teeth, } | { "edit": "count", set: string, count: PinionCount, } | { "edit": "mesh", set: string, mesh: Mesh, } | { "edit": "place", set: string, member: number, shaft: string, } | { "edit": "connect", first: string, second: string, } | { "edit": "label-shaft", shaft: string, label: string, } | { "edit": "add-element", kind: string, ends: [string, string], } | { "edit": "remove-element", element: string, } | { "edit": "move-element", element: string, at: number, } | { "edit": "label-element", element: string, label: string, } | { "edit": "ends", element: string, ends: [string, string], } | { "edit": "locks", element: string, way: Way, } | { "edit": "friction", element: string, friction: Friction | null, } | { "edit": "add-range", label: string, applied: Array<string>, } | { "edit": "remove-range", range: string, } | { "edit": "move-range", range: string, at: number, } | { "edit": "label-range", range: string, label: string, } | { "edit": "applied", range: string, applied: Array<string>, } | { "edit": "engine", engine: Engine | null, } | { "edit": "converter", converter: Converter | null, } | { "edit": "load", load: Load | null, };
 
 /**
  * Ideal torques per unit of input torque, and powers per unit of input power. `null` is a
@@ -336,6 +357,38 @@ applied: boolean,
  */
 slip: Exact | null, };
 
+export type ElementSheet = { id: string, label: string, kind: ElementKind, 
+/**
+ * Ids of what it joins; the second may be `housing`.
+ */
+ends: [string, string], 
+/**
+ * Whether a one-way clutch keeps its first end from turning backward past the second, rather than
+ * forward; nothing for others.
+ */
+backward: boolean | null, };
+
+/**
+ * An engine by its torque at full pedal and with the pedal released.
+ *
+ * Between the points torque is linear in speed, and at a pedal position p from 0 to 1 it is
+ * motoring + p·(full − motoring). At its first speed an idle control adds what keeps it there,
+ * up to the torque of full pedal; above its last it is governed and has no operating point.
+ */
+export type Engine = { 
+/**
+ * What people call it.
+ */
+label: string, 
+/**
+ * Full pedal: speed in rev/min and torque in N·m, speeds rising.
+ */
+full: Array<[number, number]>, 
+/**
+ * Pedal released: the same speeds' range, torque 0 or below.
+ */
+motoring: Array<[number, number]>, };
+
 /**
  * left = right.
  */
@@ -401,6 +454,38 @@ symbolsMathml: string,
 numbersMathml: string, };
 
 /**
+ * Ring-shaped friction surfaces pressed together by one force. Lengths are radii in mm.
+ */
+export type Friction = { 
+/**
+ * How many pairs of faces rub: twice the discs that are lined on both sides, or n1 + n2 − 1
+ * for n1 driving and n2 driven plates stacked in turns.
+ */
+surfaces: number, 
+/**
+ * Outer radius of the lining in mm.
+ */
+outer_radius: number, 
+/**
+ * Inner radius of the lining in mm.
+ */
+inner_radius: number, 
+/**
+ * Coefficient of friction.
+ */
+coefficient: number, 
+/**
+ * Force in N that presses the stack together, springs and losses already taken off.
+ */
+clamp_force: number, };
+
+export type GearSheet = { 
+/**
+ * What it is called.
+ */
+name: string, teeth: number, };
+
+/**
  * Where a shift element can be taken hold of in the half-section drawing, in CSS pixels.
  */
 export type Handle = { 
@@ -436,6 +521,33 @@ bothWays: boolean,
  * How far it must be dragged to close, in CSS pixels.
  */
 travel: number, };
+
+/**
+ * What holds the output back: constant + linear·n + quadratic·n² in N·m at the output shaft,
+ * n being its speed in rev/min whichever way it turns, and on a slope weight·sin(slope) more.
+ */
+export type Load = { 
+/**
+ * What people call it.
+ */
+label: string, 
+/**
+ * N·m at any speed, such as rolling resistance.
+ */
+constant: number, 
+/**
+ * N·m per rev/min.
+ */
+linear: number, 
+/**
+ * N·m per (rev/min)², such as the drag of the air.
+ */
+quadratic: number, 
+/**
+ * N·m that the whole weight would put on the output shaft if it hung from the wheels:
+ * weight · wheel radius / ratio from output to wheels.
+ */
+weight: number, };
 
 /**
  * How a combination fares with losses. Torques are per unit of input torque, losses shares of
@@ -495,6 +607,29 @@ teeth: number | null,
  * Per input turn.
  */
 speed: Exact | null, };
+
+export type MemberSheet = { 
+/**
+ * Which of the members it is, as edits count them.
+ */
+at: number, 
+/**
+ * What it is: `sun`, `ring`, `carrier`…
+ */
+role: string, 
+/**
+ * Id of its shaft, or `housing`.
+ */
+shaft: string, 
+/**
+ * Which of the gears it is; a carrier is none.
+ */
+gear: number | null, };
+
+/**
+ * How the teeth of a pair meet.
+ */
+export type Mesh = "external" | "internal";
 
 /**
  * The loss of a mesh.
@@ -635,6 +770,11 @@ gearLoss: number, };
 export type Outcome = { applied: Array<string>, state: StateKey, ratio: Exact | null, };
 
 /**
+ * How many pinions a row has, from 1 to 12.
+ */
+export type PinionCount = number;
+
+/**
  * A pinion's speed about its own pin.
  */
 export type PinionReport = { 
@@ -714,6 +854,35 @@ shafts: Array<ShaftReport>,
  * Every shift element.
  */
 elements: Array<ElementReport>, };
+
+/**
+ * A set or a pair.
+ */
+export type SetSheet = { id: string, label: string, 
+/**
+ * Its kind in words.
+ */
+kind: string, 
+/**
+ * Its members; the housing that a pair stands in is none.
+ */
+members: Array<MemberSheet>, 
+/**
+ * Its gears and the steps of its pinions, from the middle outwards.
+ */
+gears: Array<GearSheet>, 
+/**
+ * How many pinions stand around the axis, where it has some.
+ */
+count: number | null, 
+/**
+ * Whether the second gear of a pair is internal; nothing for a set.
+ */
+internal: boolean | null, 
+/**
+ * The rules that its teeth do not keep.
+ */
+warnings: Array<string>, };
 
 /**
  * Everything that is set and stays set.
@@ -819,6 +988,31 @@ member: number,
 share: Exact, };
 
 /**
+ * What of a train can be changed, beside what its description says.
+ */
+export type Sheet = { 
+/**
+ * What the housing is called instead of its name, or nothing.
+ */
+housing: string, 
+/**
+ * The sets and pairs, in order along the axis.
+ */
+sets: Array<SetSheet>, 
+/**
+ * The brakes and clutches.
+ */
+elements: Array<ElementSheet>, 
+/**
+ * How many edits can be taken back.
+ */
+undo: number, 
+/**
+ * How many can be made again.
+ */
+redo: number, };
+
+/**
  * Size of the stage for an available width, in CSS pixels.
  */
 export type StageSize = { 
@@ -839,6 +1033,11 @@ leverHeight: number,
  * be too high.
  */
 outOfScale: boolean, };
+
+/**
+ * A tooth count, from 6 to 999.
+ */
+export type Teeth = number;
 
 /**
  * A train as the page needs it to build its controls.
@@ -877,6 +1076,11 @@ coupling: string,
  * The rule with its numbers, as a sentence.
  */
 text: string, };
+
+/**
+ * A direction of turning, relative to the input's.
+ */
+export type Way = "forward" | "backward";
 
 /**
  * The formula of a ratio and the speed equations it comes from.

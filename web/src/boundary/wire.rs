@@ -9,6 +9,8 @@ use serde::Serialize;
 
 use crate::draw::section::Layout;
 
+pub use super::sheet::Sheet;
+
 /// A train as the page needs it to build its controls.
 #[derive(Debug, Serialize)]
 #[cfg_attr(feature = "types", derive(ts_rs::TS))]

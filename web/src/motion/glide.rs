@@ -31,6 +31,13 @@ impl Glide {
         }
     }
 
+    /// Sets off for where the values belong from these instead; those of nothing are there already.
+    pub fn set_off_from(&mut self, from: Vec<Option<f64>>) {
+        let values = from.into_iter().zip(&self.to);
+        self.from = values.map(|(from, to)| from.unwrap_or(*to)).collect();
+        self.progress = 0.0;
+    }
+
     /// Arrives at once.
     pub fn arrive(&mut self) {
         self.progress = 1.0;

@@ -7,4 +7,6 @@
 #[cfg(target_arch = "wasm32")]
 mod drawings;
 #[cfg(target_arch = "wasm32")]
+mod editing;
+#[cfg(target_arch = "wasm32")]
 mod tables;

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::Friction;
+use super::{Friction, HOUSING};
 use crate::base::problem::Problem;
 use crate::json::{Read, Value, one_of, read_fields, tagged};
 
@@ -127,6 +127,15 @@ impl Element {
             Self::Brake(_) => "brake",
             Self::Clutch(_) => "clutch",
             Self::OneWay(_) => "one-way",
+        }
+    }
+
+    /// Ids of the two bodies it joins; a brake's second is the housing.
+    pub fn ends(&self) -> [&str; 2] {
+        match self {
+            Self::Brake(brake) => [&brake.shaft, HOUSING],
+            Self::Clutch(clutch) => clutch.between.each_ref().map(String::as_str),
+            Self::OneWay(one_way) => [&one_way.shaft, &one_way.against],
         }
     }
 

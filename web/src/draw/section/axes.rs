@@ -43,6 +43,13 @@ pub struct Way {
     returns: bool,
 }
 
+impl Way {
+    /// Whether it leads back to the main axis.
+    pub fn returns(&self) -> bool {
+        self.returns
+    }
+}
+
 impl Axes {
     /// The axes of a train.
     pub fn of(train: &Train) -> Self {

@@ -32,6 +32,7 @@ mod proportion_tests;
 mod radii;
 mod saying;
 mod search;
+mod shape;
 mod stage;
 #[cfg(test)]
 #[expect(clippy::unwrap_used, reason = "a test stops at the first surprise")]
@@ -52,12 +53,15 @@ use places::Places;
 use plan::Plan;
 use planning::Planning;
 use radii::Radii;
+use shape::Shape;
 pub use stage::{Column, Stage};
 
 /// Where a train's parts stand, independent of the size of the drawing.
 #[derive(Debug, Clone)]
 pub struct Layout {
     train: Train,
+    /// The plan as it was found, for trains of the same shape.
+    found: Plan,
     plan: Plan,
     /// Whether each shaft is drawn about an axis of its own.
     own_axis: Vec<bool>,
@@ -99,12 +103,14 @@ impl Layout {
     }
 
     /// Lays a train out as planned.
-    fn by(mut plan: Plan, train: &Train) -> Self {
+    fn by(found: Plan, train: &Train) -> Self {
         let axes = Axes::of(train);
+        let mut plan = found.clone();
         let own = axes.straighten(&mut plan, train);
         let mut layout = Self {
             radii: Radii::of(&plan, train, &axes, &own, false),
             steps: column_steps(&plan, train),
+            found,
             plan,
             own_axis: own,
             one_module: false,
@@ -114,6 +120,15 @@ impl Layout {
         };
         layout.letter();
         layout
+    }
+
+    /// The layout of another train, where that has the shape of this: everything stays in its place.
+    pub fn like(&self, train: &Train) -> Option<Self> {
+        (Shape::of(train) == Shape::of(&self.train)).then(|| {
+            let mut layout = Self::by(self.found.clone(), train);
+            layout.scale(self.one_module);
+            layout
+        })
     }
 
     /// Draws all gears with one module, or lets each set fill the room.

@@ -877,6 +877,61 @@ page-share-copy = Copy
 page-share-copied = Copied
 page-share-selected = Selected: copy it now
 
+## The page: changing the train
+
+page-panel-edit = Change the train
+page-edit-note = What you change is kept as a file of your own; the scenario it came from stays. Half-made is no mistake: what is joined to nothing is drawn free.
+page-edit-refused = That change cannot be made; everything is as it was.
+page-edit-undo = Undo
+page-edit-redo = Redo
+page-edit-save = Save as a file
+page-edit-begin = Begin
+page-edit-begin-with = What to begin with
+page-edit-nothing = nothing yet
+page-edit-starter = { $count ->
+    [one] one set
+   *[other] { $count } sets in series
+}
+page-edit-name = Name
+page-edit-shafts = Names of the shafts
+page-edit-label = Name
+page-edit-from-to = { $least } to { $most }
+page-edit-sets = Sets
+page-edit-no-sets = There is no set yet.
+page-edit-kind = Kind
+page-edit-add-set = Add this set
+page-edit-add = Add
+page-edit-repeat = Repeat
+page-edit-remove = Remove
+page-edit-remove-what = Remove { $label }
+page-edit-earlier = Move { $label } forward in the order
+page-edit-later = Move { $label } back in the order
+page-edit-part = Part
+page-edit-turns-with = Turns with
+page-edit-teeth-of = Teeth of the { $gear } of { $label }
+page-edit-pinions = pinions
+page-edit-pinions-of = Pinions of { $label }
+page-edit-shaft-of = Shaft of the { $member } of { $label }
+page-edit-own-shaft = a shaft of its own
+page-edit-mesh = Teeth of the second gear
+page-edit-external = outside
+page-edit-internal = inside
+page-edit-brake = Brake
+page-edit-clutch = Clutch
+page-edit-one-way = One-way clutch
+page-edit-holds = holds
+page-edit-joins = joins
+page-edit-keeps = keeps
+page-edit-way = Way it locks
+page-edit-from-backward = from turning backward past
+page-edit-from-forward = from turning forward past
+page-edit-end-of = What { $label } is on
+page-edit-first-end = On
+page-edit-second-end = And on
+page-edit-add-range = Make a range of what is applied
+page-edit-take = Take what is applied
+page-edit-take-for = Have { $label } apply what is applied now
+
 ## The page: working, slip, bearings, end view, tooth checks
 
 page-working-ratio = Formula of the ratio

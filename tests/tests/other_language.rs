@@ -5,7 +5,8 @@
 use std::collections::BTreeSet;
 use std::fs;
 
-use anyhow::{Result, ensure};
+use anyhow::{Result, anyhow, bail, ensure};
+use levertrain_core::edit::{Edit, starter};
 use levertrain_core::operating::Conditions;
 use levertrain_core::report::{Explanation, OperatingReport, warnings};
 use levertrain_core::words::Catalogue;
@@ -127,6 +128,13 @@ fn problems_and_tooth_checks_say_nothing_in_ours() -> Result<()> {
     }
     known.extend(names_in(&Value::from(SETTINGS)));
     known.extend(["1e999", "settings"].map(str::to_owned));
+    // Ids, which edits name and give.
+    known.extend(
+        [
+            "K", "V", "Q", "in", "zz", "p1", "p2", "p3", "g1", "g2", "g3", "g4",
+        ]
+        .map(str::to_owned),
+    );
     for problem in other_problems()? {
         let text = problem.to_string();
         let left = ours(&text, &known);
@@ -174,7 +182,51 @@ fn other_problems() -> Result<Vec<Problem>> {
         anyhow::bail!("{} does not open", file.stem)
     };
     problems.extend(pictures::scene(&session, "x", (400.0, 400.0)).err());
+    problems.extend(refused_edits()?);
     Ok(problems)
+}
+
+/// What is said against edits of two sets in series and a pair of gears, with a one-way clutch.
+fn refused_edits() -> Result<Vec<Problem>> {
+    let made = |scenario: &Scenario, edit: Value| -> Result<Result<Scenario, Problem>> {
+        let edit = Edit::parse(&edit.to_string()).map_err(|problems| anyhow!("{problems:?}"))?;
+        Ok(edit.of(scenario))
+    };
+    let mut train = starter(2)?;
+    for edit in [
+        json!({"edit": "add-set", "kind": "gear-pair", "at": 9}),
+        json!({"edit": "add-element", "kind": "one-way", "ends": ["out", "housing"]}),
+        json!({"edit": "add-element", "kind": "clutch", "ends": ["r1", "r2"]}),
+        json!({"edit": "add-range", "label": "", "applied": []}),
+    ] {
+        train = made(&train, edit)??;
+    }
+    let friction = json!({"surfaces": 2, "outer_radius": 9, "inner_radius": 8,
+        "coefficient": 0.1, "clamp_force": 9});
+    let refused = [
+        json!({"edit": "teeth", "set": "p1", "gear": 9, "teeth": 20}),
+        json!({"edit": "place", "set": "p1", "member": 9, "shaft": ""}),
+        json!({"edit": "place", "set": "p3", "member": 1, "shaft": ""}),
+        json!({"edit": "count", "set": "p3", "count": 3}),
+        json!({"edit": "mesh", "set": "p1", "mesh": "internal"}),
+        json!({"edit": "locks", "element": "V", "way": "forward"}),
+        json!({"edit": "friction", "element": "Q", "friction": friction}),
+        json!({"edit": "connect", "first": "in", "second": "in"}),
+        json!({"edit": "connect", "first": "in", "second": "out"}),
+        json!({"edit": "connect", "first": "in", "second": "r1"}),
+        json!({"edit": "connect", "first": "r1", "second": "r2"}),
+        json!({"edit": "move-set", "set": "zz", "at": 0}),
+        json!({"edit": "move-range", "range": "zz", "at": 0}),
+        json!({"edit": "add-set", "kind": "zz", "at": 0}),
+        json!({"edit": "add-element", "kind": "zz", "ends": ["in", "out"]}),
+    ];
+    refused
+        .into_iter()
+        .map(|edit| match made(&train, edit.clone())? {
+            Ok(_) => bail!("{edit} is made"),
+            Err(problem) => Ok(problem),
+        })
+        .collect()
 }
 
 /// The names of all fields that a schema describes, and the words that may stand in them.

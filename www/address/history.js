@@ -141,6 +141,11 @@ export class History {
       this.#waiting = false;
       this.#opening.overtake();
     }
+    if (this.#desk.editing) {
+      // Edits have a way back of their own.
+      this.#plan();
+      return;
+    }
     const entry = this.#entry();
     if (!entry) return;
     this.#rewrite();

@@ -90,7 +90,8 @@ export class Bench {
     const draws = (/** @type {() => void} */ draw) => this.#drawings.push(draw);
     // Drawings in panels know by themselves whether they have changed.
     const frame = () => this.#frames.request();
-    this.#board = new Board({ desk, redraw: frame, draws, signal }, width < PHONE);
+    const openText = (/** @type {string} */ text, /** @type {string} */ name) => this.#opening.openText(text, name);
+    this.#board = new Board({ desk, redraw: frame, draws, openText, signal }, width < PHONE);
     const answer = answerBand(desk);
     const turn = turning(desk);
     const shown = shownQuantity(desk);

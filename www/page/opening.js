@@ -15,6 +15,9 @@ import { unitsFrom, USUAL_UNITS } from "../state/units.js";
 /** @typedef {import("../state/desk.js").Prepared} Prepared */
 /** @typedef {import("../address/link.js").View} View */
 
+/** How long after an edit it is kept, in milliseconds: not with every letter. */
+const KEEP_MS = 300;
+
 export class Opening {
   #desk;
   #entries;
@@ -23,6 +26,8 @@ export class Opening {
   /** Files the user opened: they stay at hand until the page closes. */
   /** @type {import("../address/history.js").OwnFile[]} */
   files;
+  /** Runs until what was edited is kept. */
+  #keeping = 0;
   /** Counts openings, so that a slow one that was overtaken is dropped. */
   #count = 0;
 
@@ -39,6 +44,30 @@ export class Opening {
     this.#usual = usual;
     this.#keeps = keeps;
     this.files = keeps ? keptFiles() : [];
+    desk.addEventListener("edited", () => this.#keepEdited());
+  }
+
+  /** A train that was changed is a file of the user's own from then on. */
+  #keepEdited() {
+    const desk = this.#desk;
+    const { source, text, info } = desk;
+    const name = info?.name ?? "";
+    if (source && "file" in source) {
+      this.files[source.file].text = text;
+    } else {
+      const free = this.#free(name);
+      desk.source = { file: this.files.push({ text, name: free }) - 1, name: free };
+    }
+    clearTimeout(this.#keeping);
+    this.#keeping = setTimeout(() => this.#keep(name), KEEP_MS);
+  }
+
+  /** A name that no file has. @param {string} name */
+  #free(name) {
+    const taken = (/** @type {string} */ name) => this.files.some((file) => file.name === name);
+    let free = name;
+    for (let count = 2; taken(free); count += 1) free = `${name} ${count}`;
+    return free;
   }
 
   /**

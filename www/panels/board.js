@@ -10,6 +10,9 @@ import { PANELS } from "./registry.js";
 /** @typedef {import("./registry.js").Entry} Entry */
 /** @typedef {import("./registry.js").Surroundings} Surroundings */
 
+/** The panel that is unfolded on a phone too. */
+const FIRST = "chart";
+
 /** How long what folded panels need may wait for a browser that is never idle, in milliseconds. */
 const LATEST = 1000;
 
@@ -19,10 +22,10 @@ export class Board {
 
   /**
    * @param {Surroundings} surroundings
-   * @param {boolean} narrow whether only the first panel is unfolded
+   * @param {boolean} narrow whether only that of the ranges is unfolded
    */
   constructor(surroundings, narrow) {
-    this.#slots = PANELS.map((entry, at) => new Slot(entry, surroundings, narrow ? at === 0 : Boolean(entry.open)));
+    this.#slots = PANELS.map((entry) => new Slot(entry, surroundings, narrow ? entry.id === FIRST : Boolean(entry.open)));
   }
 
   /**

@@ -12,6 +12,7 @@
  * @property {Desk} desk
  * @property {() => void} redraw asks for a frame
  * @property {(draw: () => void) => void} draws takes a drawing into every frame
+ * @property {(text: string, name: string) => void} openText opens another train
  * @property {AbortSignal} signal ends with the element
  */
 
@@ -31,6 +32,13 @@
 
 /** @type {Entry[]} */
 export const PANELS = [
+  {
+    id: "edit",
+    title: "page-panel-edit",
+    column: "side",
+    whole: true,
+    load: () => import("./edit.js"),
+  },
   {
     id: "chart",
     title: "page-panel-chart",

@@ -2,7 +2,7 @@
  * What is on screen: the sandbox, which alone knows the truth, and the page's last reading of it.
  *
  * Views listen to its events and ask it for changes:
- * `train` (another scenario), `answer` (other elements applied), `preview` (a pack is dragged, or
+ * `edited` (the train was changed, which `train` tells too), `train` (another scenario), `answer` (other elements applied), `preview` (a pack is dragged, or
  * no longer), `speed`, `torque`, `units`, `assumptions` (about losses), `road` (pedal, slope and
  * lock-up), `light` (a member is pointed at), `look` (colours, sizes, turning), `whole` (the whole engine has taken
  * over) and `message` (problems for the user).
@@ -81,6 +81,8 @@ export class Desk extends EventTarget {
   road = { ...USUAL_ROAD };
   /** What is to be known of the drawings as they were fitted last. @type {import("../engine/levertrain.js").StageSize | undefined} */
   sizes;
+  /** Whether what is told just now comes of an edit. */
+  editing = false;
   /** Whether changes show at once instead of gliding. */
   still = false;
 
@@ -174,6 +176,59 @@ export class Desk extends EventTarget {
   toggle(id) {
     const applied = this.answer?.applied ?? [];
     this.apply(applied.includes(id) ? applied.filter((other) => other !== id) : [...applied, id]);
+  }
+
+  /**
+   * Makes an edit of the train.
+   * @param {import("../engine/levertrain_whole.js").Edit} edit
+   * @param {boolean} [continues] whether it is one step with the edit of the same before it
+   */
+  edit(edit, continues = false) {
+    this.#change((engine, sandbox) => engine.edit(sandbox, JSON.stringify(edit), continues));
+  }
+
+  /** Takes the last edit back. */
+  undo() {
+    this.#change((engine, sandbox) => engine.undo(sandbox));
+  }
+
+  /** Makes again the edit that was taken back last. */
+  redo() {
+    this.#change((engine, sandbox) => engine.redo(sandbox));
+  }
+
+  /** @param {(engine: import("./engine.js").WholeEngine, sandbox: Sandbox) => TrainInfo | undefined} change */
+  #change(change) {
+    const changed = this.askWhole((engine, sandbox) => {
+      const info = change(engine, sandbox);
+      return info && { info, answer: sandbox.answer(), text: engine.scenarioText(sandbox) };
+    });
+    if (!changed) return;
+    this.#traps = 0;
+    this.#text = changed.text;
+    this.info = changed.info;
+    this.answer = changed.answer;
+    this.preview = undefined;
+    if (!changed.info.shafts.some(({ id }) => id === this.lit)) {
+      this.lit = undefined;
+      this.litMember = undefined;
+    }
+    this.ask((sandbox) => {
+      if (this.still) sandbox.settle();
+      this.#send(sandbox);
+      sandbox.light(this.lit);
+    });
+    this.editing = true;
+    try {
+      this.#emit("edited", "train", "answer", "look");
+    } finally {
+      this.editing = false;
+    }
+  }
+
+  /** The train as the text of a file. */
+  get text() {
+    return this.#text;
   }
 
   /**

@@ -38,7 +38,7 @@ pub(super) fn add(scenario: &mut Scenario, kind: &str, ends: &[String; 2]) -> Re
             let found = format!("\"{kind}\"");
             let values = [("found", &*found), ("what", "element")];
             return Err(Problem::of(
-                "element",
+                "elements",
                 ("problem-unknown-kind", &values),
                 ("fix-use-one-of", &[("names", &names)]),
             ));

@@ -1,9 +1,10 @@
 //! Edits of what turns as one piece.
 
 use super::fresh::{self, tidy};
-use super::sets::no_such;
+use super::sets::{no_such, unlike};
 use super::{set_at, shaft_at};
 use crate::base::problem::Problem;
+use crate::model::coupling::Parts;
 use crate::model::scenario::{Element, HOUSING, Scenario};
 
 /// Has the train driven through this shaft.
@@ -36,23 +37,25 @@ pub(super) fn place(
     shaft: &str,
 ) -> Result<(), Problem> {
     let at = set_at(scenario, set)?;
-    let members = scenario.couplings[at].facts().members();
+    let facts = scenario.couplings[at].facts();
+    let members = facts.members();
     let Some(role) = members.get(member).map(|member| member.role) else {
-        return Err(no_such("problem-no-member", set, member, members.len()));
+        let count = members.len();
+        return Err(no_such("problem-no-member", facts.label(), member, count));
     };
     let shaft = match shaft {
         "" => fresh::shaft(scenario, role, at + 1),
         HOUSING => HOUSING.to_owned(),
         known => scenario.shafts[shaft_at(scenario, known)?].id.clone(),
     };
-    let parts = scenario.couplings[at].parts();
-    match parts.shafts.into_iter().nth(member).flatten() {
+    let Parts { label, shafts, .. } = scenario.couplings[at].parts();
+    match shafts.into_iter().nth(member).flatten() {
         Some(known) => {
             let before = std::mem::replace(known, shaft);
             tidy(scenario, &[before]);
             Ok(())
         }
-        None => Err(super::sets::unlike(set, "problem-frame", "fix-frame")),
+        None => Err(unlike(label, "problem-frame", "fix-frame")),
     }
 }
 

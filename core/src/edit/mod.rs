@@ -100,33 +100,34 @@ impl Edit {
 
 fn set_at(scenario: &Scenario, id: &str) -> Result<usize, Problem> {
     let ids = scenario.couplings.iter().map(|set| set.facts().id());
-    position("coupling", id, ids)
+    position("coupling", "couplings", id, ids)
 }
 
 fn shaft_at(scenario: &Scenario, id: &str) -> Result<usize, Problem> {
     let ids = scenario.shafts.iter().map(|shaft| shaft.id.as_str());
-    position("shaft", id, ids)
+    position("shaft", "shafts", id, ids)
 }
 
 fn element_at(scenario: &Scenario, id: &str) -> Result<usize, Problem> {
     let ids = scenario.elements.iter().map(|element| element.id());
-    position("element", id, ids)
+    position("element", "elements", id, ids)
 }
 
 fn range_at(scenario: &Scenario, id: &str) -> Result<usize, Problem> {
     let ids = scenario.ranges.iter().map(|range| range.id.as_str());
-    position("range", id, ids)
+    position("range", "ranges", id, ids)
 }
 
-/// Where the item with this id is.
+/// Where the item with this id is in its list.
 fn position<'a>(
     what: &str,
+    list: &str,
     id: &str,
     mut ids: impl Iterator<Item = &'a str> + Clone,
 ) -> Result<usize, Problem> {
     let known = ids.clone();
     ids.position(|known| known == id)
-        .ok_or_else(|| unknown(what, what, id, known))
+        .ok_or_else(|| unknown(what, list, id, known))
 }
 
 /// Moves an item of a list to another place in it, the last where there are fewer.

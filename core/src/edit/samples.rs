@@ -28,7 +28,7 @@ pub(super) fn set(kind: &str) -> Result<Coupling, Problem> {
         let values = [("found", &*found), ("what", "coupling")];
         let names = Coupling::TAGS.join(", ");
         Problem::of(
-            "coupling",
+            "couplings",
             ("problem-unknown-kind", &values),
             ("fix-use-one-of", &[("names", &names)]),
         )

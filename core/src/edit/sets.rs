@@ -3,7 +3,7 @@
 use super::fresh::{self, tidy};
 use super::{moved, samples, set_at};
 use crate::base::problem::Problem;
-use crate::model::coupling::{Coupling, Mesh, PinionCount, Role, Teeth};
+use crate::model::coupling::{Coupling, Mesh, Parts, PinionCount, Role, Teeth};
 use crate::model::scenario::Scenario;
 
 /// Puts a new set of a kind at a place along the axis, each member on a shaft of its own.
@@ -64,20 +64,24 @@ pub(super) fn cut(
     teeth: Teeth,
 ) -> Result<(), Problem> {
     let at = set_at(scenario, set)?;
-    let gears = scenario.couplings[at].parts().teeth;
+    let Parts {
+        label,
+        teeth: mut gears,
+        ..
+    } = scenario.couplings[at].parts();
     let count = gears.len();
-    match gears.into_iter().nth(gear) {
-        Some((_, known)) => *known = teeth,
-        None => return Err(no_such("problem-no-gear", set, gear, count)),
+    match gears.get_mut(gear) {
+        Some((_, known)) => **known = teeth,
+        None => return Err(no_such("problem-no-gear", label, gear, count)),
     }
     Ok(())
 }
 
 /// Says that a set has no gear, or no member, of that number.
-pub(super) fn no_such(message: &str, set: &str, at: usize, count: usize) -> Problem {
+pub(super) fn no_such(message: &str, label: &str, at: usize, count: usize) -> Problem {
     let most = count.saturating_sub(1).to_string();
     Problem::of(
-        set,
+        label,
         (message, &[("found", &at.to_string())]),
         ("fix-number", &[("most", &most)]),
     )
@@ -85,10 +89,15 @@ pub(super) fn no_such(message: &str, set: &str, at: usize, count: usize) -> Prob
 
 pub(super) fn count(scenario: &mut Scenario, set: &str, count: PinionCount) -> Result<(), Problem> {
     let at = set_at(scenario, set)?;
-    match scenario.couplings[at].parts().count {
-        Some(known) => *known = count,
-        None => return Err(unlike(set, "problem-no-pinions", "fix-set-with-pinions")),
-    }
+    let Parts {
+        label,
+        count: known,
+        ..
+    } = scenario.couplings[at].parts();
+    let Some(known) = known else {
+        return Err(unlike(label, "problem-no-pinions", "fix-set-with-pinions"));
+    };
+    *known = count;
     Ok(())
 }
 
@@ -96,12 +105,12 @@ pub(super) fn mesh(scenario: &mut Scenario, set: &str, mesh: Mesh) -> Result<(),
     let at = set_at(scenario, set)?;
     match &mut scenario.couplings[at] {
         Coupling::GearPair(pair) => pair.mesh = mesh,
-        _ => return Err(unlike(set, "problem-no-pair", "fix-pair")),
+        other => return Err(unlike(other.facts().label(), "problem-no-pair", "fix-pair")),
     }
     Ok(())
 }
 
 /// Says that something is not of the kind that has what is changed.
-pub(super) fn unlike(id: &str, problem: &str, fix: &str) -> Problem {
-    Problem::of(id, (problem, &[]), (fix, &[]))
+pub(super) fn unlike(label: &str, problem: &str, fix: &str) -> Problem {
+    Problem::of(label, (problem, &[]), (fix, &[]))
 }

@@ -11,6 +11,7 @@ mod by_hand;
 mod capacity;
 mod downloads;
 mod drag;
+mod editing;
 mod effort;
 mod element;
 mod embedding;

@@ -5,13 +5,16 @@ use levertrain_core::{Body, Train};
 
 use super::axes::Axes;
 
+/// How a gear is mounted, in which plane, and whether it is internal.
+type GearShape = (Mount, Plane, bool);
+
 /// The shape of a train: everything but names and, as far as they change no axis, tooth counts.
 #[derive(Debug, PartialEq)]
 pub struct Shape {
     shafts: usize,
     ends: [usize; 2],
     /// Of each coupling, its members and its gears.
-    couplings: Vec<(Vec<Body>, Vec<(Mount, Plane, bool)>)>,
+    couplings: Vec<(Vec<Body>, Vec<GearShape>)>,
     elements: Vec<[Body; 2]>,
     axes: Vec<(usize, bool)>,
 }

@@ -1,0 +1,98 @@
+/** Fields of the forms that change a train: each shows what is, and asks for an edit when it is changed. */
+
+import { h } from "../kit/dom.js";
+import { say } from "../kit/words.js";
+
+/** @typedef {import("./form.js").Form} Form */
+/** @typedef {import("../engine/levertrain_whole.js").Edit} Edit */
+/** What a field is known by while the form is built anew, and what those hear who do not see it.
+ * @typedef {{ key: string, name: string }} Named */
+
+/**
+ * A text, which changes the train with every letter.
+ * @param {Form} form
+ * @param {Named & { value: () => string, edit: (text: string) => Edit, most?: number }} field
+ */
+export function textField(form, { key, name, value, edit, most = 40 }) {
+  const input = /** @type {HTMLInputElement} */ (
+    h("input", { type: "text", maxlength: most, "aria-label": name, "data-key": key, input: type, blur: show })
+  );
+  form.shows(show);
+
+  function type() {
+    if (input.value.trim() !== "") form.edit(edit(input.value), true);
+  }
+
+  function show() {
+    if (!isTyped(input) && input.value !== value()) input.value = value();
+  }
+  return input;
+}
+
+/**
+ * A whole number, which changes the train as soon as it is one that is allowed.
+ * @param {Form} form
+ * @param {Named & { value: () => number, edit: (count: number) => Edit, least: number, most: number }} field
+ */
+export function countField(form, { key, name, value, edit, least, most }) {
+  const input = /** @type {HTMLInputElement} */ (
+    h("input", { type: "number", class: "count", inputmode: "numeric", min: least, max: most, step: 1, "aria-label": name, "data-key": key, input: type, blur: show })
+  );
+  form.shows(show);
+
+  function type() {
+    const count = Number(input.value);
+    const allowed = Number.isInteger(count) && count >= least && count <= most;
+    input.toggleAttribute("aria-invalid", !allowed);
+    input.title = allowed ? "" : say("page-edit-from-to", { least, most });
+    if (allowed) form.edit(edit(count), true);
+  }
+
+  function show() {
+    if (isTyped(input)) return;
+    input.removeAttribute("aria-invalid");
+    input.title = "";
+    if (input.value !== String(value())) input.value = String(value());
+  }
+  return input;
+}
+
+/**
+ * A choice.
+ * @param {Form} form
+ * @param {Named & { value: () => string, options: [string, string][], edit: (value: string) => Edit }} field
+ */
+export function choiceField(form, { key, name, value, options, edit }) {
+  const select = choice(options, name, key);
+  select.addEventListener("change", () => form.edit(edit(select.value)));
+  form.shows(() => (select.value = value()));
+  return h("span", { class: "select" }, select);
+}
+
+/**
+ * A choice by itself.
+ * @param {[string, string][]} options values and their words
+ * @param {string} name
+ * @param {string} [key]
+ */
+export function choice(options, name, key) {
+  const nodes = options.map(([value, words]) => h("option", { value }, words));
+  return /** @type {HTMLSelectElement} */ (h("select", { "aria-label": name, "data-key": key }, ...nodes));
+}
+
+/**
+ * A button that does one thing.
+ * @param {string} words
+ * @param {string} key
+ * @param {() => void} click
+ * @param {string} [heard] what those hear who do not see what it belongs to
+ */
+export function doing(words, key, click, heard) {
+  return h("button", { class: "plain", type: "button", "data-key": key, "aria-label": heard, title: heard, click }, words);
+}
+
+/** Whether somebody is at it: then what is typed stays, whatever the train makes of it. @param {HTMLElement} input */
+function isTyped(input) {
+  const root = /** @type {ShadowRoot | Document} */ (input.getRootNode());
+  return root.activeElement === input;
+}

@@ -1,0 +1,213 @@
+/** The form that changes a train: what it is made of, as lists of fields, and the buttons over them. */
+
+import { h } from "../kit/dom.js";
+import { capital, say } from "../kit/words.js";
+import { follow } from "../state/follow.js";
+import { doing, choice, choiceField, textField } from "./fields.js";
+import { elementRows } from "./element_rows.js";
+import { rangeRows } from "./range_rows.js";
+import { setCards } from "./set_cards.js";
+
+/** @typedef {import("../state/desk.js").Desk} Desk */
+/** @typedef {import("../engine/levertrain_whole.js").Edit} Edit */
+/** @typedef {import("../engine/levertrain_whole.js").Sheet} Sheet */
+
+const HOUSING = "housing";
+const MOST_NAME = 80;
+
+/** Trains to begin with, by how many sets they have. */
+const STARTERS = [0, 1, 2, 3];
+
+export class Form {
+  /** Bring the fields up to date. @type {(() => void)[]} */
+  #shown = [];
+  /** What of the train decides which fields there are. */
+  #shape = "";
+  /** The node that holds them. */
+  #node;
+  /** @type {Sheet} */
+  sheet;
+
+  /**
+   * @param {Desk} desk
+   * @param {HTMLElement} node
+   * @param {Sheet} sheet
+   */
+  constructor(desk, node, sheet) {
+    this.desk = desk;
+    this.#node = node;
+    this.sheet = sheet;
+  }
+
+  /** The train as the page knows it. */
+  get info() {
+    return /** @type {import("../state/desk.js").TrainInfo} */ (this.desk.info);
+  }
+
+  /**
+   * Makes an edit; what it says against it is told where the page tells everything.
+   * @param {Edit} edit
+   * @param {boolean} [continues] whether it is one step with the edit of the same before it
+   */
+  edit(edit, continues = false) {
+    this.attempt(() => this.desk.edit(edit, continues));
+  }
+
+  /** @param {() => void} change */
+  attempt(change) {
+    try {
+      change();
+      this.desk.dismiss();
+    } catch (error) {
+      this.desk.report(error, say("page-edit-refused"));
+      this.#show();
+    }
+  }
+
+  /** Keeps a field up to date. @param {() => void} show */
+  shows(show) {
+    this.#shown.push(show);
+    show();
+  }
+
+  /** Shafts by id and label, for a choice; the housing where that may be chosen. @param {boolean} housing */
+  bodies(housing) {
+    const shafts = this.info.shafts.map(({ id, label }) => /** @type {[string, string]} */ ([id, label]));
+    return housing ? [...shafts, /** @type {[string, string]} */ ([HOUSING, capital(this.info.housing)])] : shafts;
+  }
+
+  /** Brings it up to date with the train. @param {Sheet} sheet */
+  update(sheet) {
+    this.sheet = sheet;
+    const shape = shapeOf(this.info, sheet);
+    if (shape === this.#shape) this.#show();
+    else this.#build(shape);
+  }
+
+  #show() {
+    for (const show of this.#shown) show();
+  }
+
+  /** @param {string} shape */
+  #build(shape) {
+    const at = focusIn(this.#node);
+    this.#shape = shape;
+    this.#shown = [];
+    this.#node.replaceChildren(...trainRows(this), ...setCards(this), ...elementRows(this), ...rangeRows(this));
+    if (!at) return;
+    const again = /** @type {HTMLElement | null} */ (this.#node.querySelector(`[data-key="${at}"]`));
+    again?.focus({ preventScroll: true });
+  }
+}
+
+/**
+ * The form with its buttons, kept up to date.
+ * @param {Desk} desk
+ * @param {() => boolean} open whether anybody sees it
+ * @param {(text: string, name: string) => void} openText opens another train
+ * @returns {{ nodes: Node[], update: () => void }}
+ */
+export function trainForm(desk, open, openText) {
+  const node = h("div", { class: "edit-form" });
+  /** @type {Form | undefined} */
+  let form;
+  const undo = doing(say("page-edit-undo"), "undo", () => form?.attempt(() => desk.undo()));
+  const redo = doing(say("page-edit-redo"), "redo", () => form?.attempt(() => desk.redo()));
+  const begin = choice(
+    STARTERS.map((sets) => [String(sets), sets === 0 ? say("page-edit-nothing") : say("page-edit-starter", { count: sets })]),
+    say("page-edit-begin-with"),
+  );
+  const fresh = doing(say("page-edit-begin"), "begin", () => {
+    const text = desk.askWhole((engine) => engine.starterText(Number(begin.value)));
+    if (text !== undefined) openText(text, say("edit-blank"));
+  });
+  const save = doing(say("page-edit-save"), "save", () => saveFile(desk));
+  const bar = h(
+    "p",
+    { class: "row edit-bar" },
+    undo,
+    redo,
+    save,
+    h("span", { class: "edit-begin" }, h("span", { class: "select" }, begin), fresh),
+  );
+
+  function update() {
+    if (!open() || !desk.info) return;
+    const sheet = desk.askWhole((engine, sandbox) => engine.sheet(sandbox));
+    if (!sheet) return;
+    form ??= new Form(desk, node, sheet);
+    form.update(sheet);
+    undo.disabled = sheet.undo === 0;
+    redo.disabled = sheet.redo === 0;
+  }
+  follow(desk, ["train", "whole"], update);
+  return { nodes: [bar, node], update };
+}
+
+/** @param {Form} form */
+function trainRows(form) {
+  const { info } = form;
+  const names = { input: say("page-input"), output: say("page-output") };
+  const ends = /** @type {const} */ (["input", "output"]).map((end) => {
+    const name = names[end];
+    const field = choiceField(form, {
+      key: end,
+      name,
+      value: () => form.info[end],
+      options: form.bodies(false),
+      edit: (shaft) => ({ edit: end, shaft }),
+    });
+    return h("label", { class: "edit-row" }, h("span", {}, name), field);
+  });
+  const name = textField(form, {
+    key: "name",
+    name: say("page-edit-name"),
+    value: () => form.info.name,
+    edit: (text) => ({ edit: "name", name: text }),
+    most: MOST_NAME,
+  });
+  const shafts = info.shafts.map(({ id }) =>
+    textField(form, {
+      key: `shaft ${id}`,
+      name: say("page-shaft"),
+      value: () => form.info.shafts.find((shaft) => shaft.id === id)?.label ?? "",
+      edit: (label) => ({ edit: "label-shaft", shaft: id, label }),
+    }),
+  );
+  return [
+    h("label", { class: "edit-row wide" }, h("span", {}, say("page-edit-name")), name),
+    h("div", { class: "edit-pair" }, ...ends),
+    h("details", { class: "edit-shafts" }, h("summary", {}, say("page-edit-shafts")), ...shafts),
+  ];
+}
+
+/**
+ * @param {import("../state/desk.js").TrainInfo} info
+ * @param {Sheet} sheet
+ */
+function shapeOf({ shafts, housing, ranges }, { sets, elements }) {
+  return JSON.stringify([
+    shafts,
+    housing,
+    ranges.map(({ id }) => id),
+    sets.map(({ id, kind, gears, members }) => [id, kind, gears.length, members.length]),
+    elements.map(({ id, kind }) => [id, kind]),
+  ]);
+}
+
+/** The key of the field in it that has the focus. @param {HTMLElement} node */
+function focusIn(node) {
+  const root = /** @type {ShadowRoot | Document} */ (node.getRootNode());
+  const focused = /** @type {HTMLElement | null} */ (root.activeElement);
+  return focused && node.contains(focused) ? focused.dataset.key : undefined;
+}
+
+/** @param {Desk} desk */
+function saveFile(desk) {
+  const text = desk.askWhole((engine, sandbox) => engine.scenarioText(sandbox));
+  if (text === undefined) return;
+  const address = URL.createObjectURL(new Blob([text], { type: "application/json" }));
+  const stem = (desk.info?.name ?? "").toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-|-$/g, "");
+  h("a", { href: address, download: `${stem || "train"}.json` }).click();
+  URL.revokeObjectURL(address);
+}

@@ -1,0 +1,54 @@
+/** The ranges of a train: what each applies, and their order. */
+
+import { h } from "../kit/dom.js";
+import { listed, say } from "../kit/words.js";
+import { doing, textField } from "./fields.js";
+
+/** @typedef {import("./form.js").Form} Form */
+
+/** @param {Form} form */
+export function rangeRows(form) {
+  const { desk } = form;
+  const rows = form.info.ranges.map(({ id }, at) => row(form, id, at));
+  const add = doing(say("page-edit-add-range"), "add range", () =>
+    form.edit({ edit: "add-range", label: "", applied: desk.answer?.applied ?? [] }),
+  );
+  return [h("h3", {}, say("page-ranges")), ...rows, h("p", { class: "row" }, add)];
+}
+
+/**
+ * @param {Form} form
+ * @param {string} id
+ * @param {number} at
+ */
+function row(form, id, at) {
+  const { desk } = form;
+  const now = () => form.info.ranges.find((range) => range.id === id);
+  const label = now()?.label ?? "";
+  const name = textField(form, {
+    key: `range ${id}`,
+    name: say("page-edit-label"),
+    value: () => now()?.label ?? "",
+    edit: (text) => ({ edit: "label-range", range: id, label: text }),
+  });
+  const applied = h("span", { class: "edit-applied" });
+  form.shows(() => {
+    const names = (now()?.applied ?? []).map((element) => desk.elementLabel(element));
+    applied.textContent = names.length > 0 ? listed(names) : say("page-applied-none");
+  });
+  const move = (/** @type {number} */ to, /** @type {string} */ sign, /** @type {string} */ words) => {
+    const button = doing(sign, `${sign} range ${id}`, () => form.edit({ edit: "move-range", range: id, at: to }), words);
+    button.disabled = to < 0 || to >= form.info.ranges.length;
+    return button;
+  };
+  return h(
+    "div",
+    { class: "edit-line", "data-range": id },
+    name,
+    applied,
+    doing(say("page-edit-take"), `take ${id}`, () => form.edit({ edit: "applied", range: id, applied: desk.answer?.applied ?? [] }), say("page-edit-take-for", { label })),
+    move(at - 1, "↑", say("page-edit-earlier", { label })),
+    move(at + 1, "↓", say("page-edit-later", { label })),
+    doing(say("page-edit-remove"), `remove range ${id}`, () => form.edit({ edit: "remove-range", range: id }), say("page-edit-remove-what", { label })),
+  );
+}

@@ -1,0 +1,173 @@
+/** The sets of a train: what turns with what, tooth counts, and their places along the axis. */
+
+import { h } from "../kit/dom.js";
+import { capital, say } from "../kit/words.js";
+import { choice, choiceField, countField, doing, textField } from "./fields.js";
+
+/** @typedef {import("./form.js").Form} Form */
+/** @typedef {Form["sheet"]["sets"][number]} SetSheet */
+
+/** Kinds of sets as files name them, with the messages that say them. */
+const KINDS = /** @type {[string, string][]} */ ([
+  ["planetary", "kind-planetary"],
+  ["double-pinion", "kind-double-pinion"],
+  ["stepped", "kind-stepped"],
+  ["stepped-suns", "kind-stepped-suns"],
+  ["ravigneaux", "kind-ravigneaux"],
+  ["gear-pair", "kind-external-pair"],
+]);
+
+const TEETH = { least: 6, most: 999 };
+const PINIONS = { least: 1, most: 12 };
+
+/** @param {Form} form */
+export function setCards(form) {
+  const kinds = choice(
+    KINDS.map(([kind, message]) => [kind, capital(say(message))]),
+    say("page-edit-kind"),
+    "new set",
+  );
+  const add = doing(say("page-edit-add-set"), "add set", () =>
+    form.edit({ edit: "add-set", kind: kinds.value, at: form.sheet.sets.length }),
+  );
+  const cards = form.sheet.sets.map((set, at) => card(form, set.id, at));
+  return [
+    h("h3", {}, say("page-edit-sets")),
+    ...(cards.length > 0 ? cards : [h("p", { class: "note" }, say("page-edit-no-sets"))]),
+    h("p", { class: "row" }, h("span", { class: "select" }, kinds), add),
+  ];
+}
+
+/**
+ * @param {Form} form
+ * @param {string} id
+ * @param {number} at
+ */
+function card(form, id, at) {
+  const now = () => /** @type {SetSheet} */ (form.sheet.sets.find((set) => set.id === id));
+  const set = now();
+  const last = form.sheet.sets.length - 1;
+  const warnings = h("div", { class: "edit-warnings" });
+  form.shows(() => {
+    const texts = now().warnings.map((text) => h("p", {}, `${capital(text)}.`));
+    warnings.replaceChildren(...texts);
+  });
+  const label = textField(form, {
+    key: `set ${id}`,
+    name: say("page-edit-label"),
+    value: () => now().label,
+    edit: (text) => ({ edit: "label-set", set: id, label: text }),
+  });
+  const move = (/** @type {number} */ to, /** @type {string} */ sign, /** @type {string} */ words) => {
+    const button = doing(sign, `${sign} ${id}`, () => form.edit({ edit: "move-set", set: id, at: to }), words);
+    button.disabled = to < 0 || to > last;
+    return button;
+  };
+  const buttons = h(
+    "span",
+    { class: "edit-buttons" },
+    move(at - 1, "←", say("page-edit-earlier", { label: set.label })),
+    move(at + 1, "→", say("page-edit-later", { label: set.label })),
+    doing(say("page-edit-repeat"), `repeat ${id}`, () => form.edit({ edit: "repeat-set", set: id })),
+    doing(say("page-edit-remove"), `remove ${id}`, () => form.edit({ edit: "remove-set", set: id }), say("page-edit-remove-what", { label: now().label })),
+  );
+  return h(
+    "fieldset",
+    { class: "edit-card", "data-set": id },
+    h("legend", {}, set.kind),
+    h("div", { class: "edit-head" }, label, buttons),
+    h("table", { class: "edit-members" }, h("thead", {}, heads()), h("tbody", {}, ...rows(form, set, now))),
+    warnings,
+  );
+}
+
+function heads() {
+  const words = [say("page-edit-part"), say("page-pin-teeth"), say("page-edit-turns-with")];
+  return h("tr", {}, ...words.map((word) => h("th", { scope: "col" }, word)));
+}
+
+/**
+ * A row for each gear from the middle outwards, and one for the carrier.
+ * @param {Form} form
+ * @param {SetSheet} set
+ * @param {() => SetSheet} now
+ */
+function rows(form, set, now) {
+  const gears = set.gears.map(({ name }, gear) => {
+    const member = set.members.find((member) => member.gear === gear);
+    const teeth = countField(form, {
+      key: `teeth ${set.id} ${gear}`,
+      name: say("page-edit-teeth-of", { gear: name, label: set.label }),
+      value: () => now().gears[gear].teeth,
+      edit: (count) => ({ edit: "teeth", set: set.id, gear, teeth: count }),
+      ...TEETH,
+    });
+    return row(capital(name), teeth, member ? place(form, set, member, now) : "");
+  });
+  const carriers = set.members.filter(({ gear }) => gear === null);
+  const carried = carriers.map((member) => {
+    const pinions =
+      set.count === null
+        ? ""
+        : h(
+            "span",
+            { class: "edit-count" },
+            countField(form, {
+              key: `count ${set.id}`,
+              name: say("page-edit-pinions-of", { label: set.label }),
+              value: () => now().count ?? 0,
+              edit: (count) => ({ edit: "count", set: set.id, count }),
+              ...PINIONS,
+            }),
+            say("page-edit-pinions"),
+          );
+    return row(capital(member.role), pinions, place(form, set, member, now));
+  });
+  const mesh =
+    set.internal === null
+      ? []
+      : [
+          row(
+            say("page-edit-mesh"),
+            "",
+            choiceField(form, {
+              key: `mesh ${set.id}`,
+              name: say("page-edit-mesh"),
+              value: () => (now().internal ? "internal" : "external"),
+              options: [
+                ["external", say("page-edit-external")],
+                ["internal", say("page-edit-internal")],
+              ],
+              edit: (mesh) => ({ edit: "mesh", set: set.id, mesh: mesh === "internal" ? "internal" : "external" }),
+            }),
+          ),
+        ];
+  return [...gears, ...carried, ...mesh];
+}
+
+/**
+ * @param {string} name
+ * @param {Node | string} teeth
+ * @param {Node | string} shaft
+ */
+function row(name, teeth, shaft) {
+  return h("tr", {}, h("th", { scope: "row" }, name), h("td", {}, teeth), h("td", {}, shaft));
+}
+
+/**
+ * What a member turns with.
+ * @param {Form} form
+ * @param {SetSheet} set
+ * @param {SetSheet["members"][number]} member
+ * @param {() => SetSheet} now
+ */
+function place(form, set, member, now) {
+  const own = /** @type {[string, string]} */ (["", say("page-edit-own-shaft")]);
+  return choiceField(form, {
+    key: `shaft ${set.id} ${member.at}`,
+    name: say("page-edit-shaft-of", { member: member.role, label: set.label }),
+    value: () => now().members.find(({ at }) => at === member.at)?.shaft ?? "",
+    options: [...form.bodies(true), own],
+    edit: (shaft) => ({ edit: "place", set: set.id, member: member.at, shaft }),
+  });
+}

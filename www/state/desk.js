@@ -519,6 +519,10 @@ export class Desk extends EventTarget {
         if (lit !== undefined) sandbox.light(lit);
       });
     }
+    if (!this.preview) {
+      this.#emit("whole");
+      return;
+    }
     // A pack that is on its way is let go.
     this.preview = undefined;
     this.#emit("preview", "whole");

@@ -24,7 +24,8 @@ export function textField(form, { key, name, value, edit, most = 40 }) {
   }
 
   function show() {
-    if (!isTyped(input) && input.value !== value()) input.value = value();
+    // What the train makes of the letters typed is no reason to move the cursor; another name is.
+    if (input.value.trim() !== value().trim()) input.value = value();
   }
   return input;
 }
@@ -49,7 +50,8 @@ export function countField(form, { key, name, value, edit, least, most }) {
   }
 
   function show() {
-    if (isTyped(input)) return;
+    // Half a number is left to whoever types it.
+    if (isTyped(input) && input.hasAttribute("aria-invalid")) return;
     input.removeAttribute("aria-invalid");
     input.title = "";
     if (input.value !== String(value())) input.value = String(value());

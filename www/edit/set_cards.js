@@ -1,7 +1,7 @@
 /** The sets of a train: what turns with what, tooth counts, and their places along the axis. */
 
 import { h } from "../kit/dom.js";
-import { capital, say } from "../kit/words.js";
+import { capital, listed, say } from "../kit/words.js";
 import { choice, choiceField, countField, doing, textField } from "./fields.js";
 
 /** @typedef {import("./form.js").Form} Form */
@@ -48,9 +48,18 @@ function card(form, id, at) {
   const set = now();
   const last = form.sheet.sets.length - 1;
   const warnings = h("div", { class: "edit-warnings" });
+  const fit = doing("", `fit ${id}`, () => {
+    const { nearest } = now();
+    if (nearest) form.edit({ edit: "cut", set: id, teeth: nearest });
+  });
   form.shows(() => {
-    const texts = now().warnings.map((text) => h("p", {}, `${capital(text)}.`));
-    warnings.replaceChildren(...texts);
+    const { warnings: told, nearest, gears } = now();
+    warnings.replaceChildren(...told.map((text) => h("p", {}, `${capital(text)}.`)));
+    fit.hidden = !nearest;
+    const changed = gears.flatMap(({ name, teeth }, gear) =>
+      nearest && nearest[gear] !== teeth ? [say("page-edit-fit-gear", { gear: name, teeth: nearest[gear] })] : [],
+    );
+    fit.textContent = say("page-edit-fit", { gears: listed(changed) });
   });
   const label = textField(form, {
     key: `set ${id}`,
@@ -78,6 +87,7 @@ function card(form, id, at) {
     h("div", { class: "edit-head" }, label, buttons),
     h("table", { class: "edit-members" }, h("thead", {}, heads()), h("tbody", {}, ...rows(form, set, now))),
     warnings,
+    fit,
   );
 }
 

@@ -12,4 +12,14 @@ export function fill(panel, { desk, openText }) {
   const { nodes, update } = trainForm(desk, () => panel.open, openText);
   panel.fill(...nodes, h("p", { class: "note" }, say("page-edit-note")));
   panel.toggled(update);
+  panel.node.addEventListener("keydown", (event) => {
+    // Letter by letter the train follows what is typed: its way back is that of the fields too.
+    if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
+    const back = event.key === "z" && !event.shiftKey;
+    const again = event.key === "y" || (event.key.toLowerCase() === "z" && event.shiftKey);
+    if (!back && !again) return;
+    event.preventDefault();
+    if (back) desk.undo();
+    else desk.redo();
+  });
 }

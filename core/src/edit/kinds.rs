@@ -7,6 +7,8 @@ use crate::model::scenario::{Converter, Engine, Friction, Load, Scenario, Way};
 
 /// Ids of the two bodies that an element joins.
 type Ends = [String; 2];
+/// Tooth counts, from the middle outwards.
+type Counts = Vec<Teeth>;
 /// Ids of elements.
 type Ids = Vec<String>;
 
@@ -68,6 +70,8 @@ edits! {
     "label-set" => LabelSet { set: String, label: String },
     /// Changes the tooth count of a gear or step of a set.
     "teeth" => Teeth { set: String, gear: u32, teeth: Teeth },
+    /// Changes the tooth counts of all gears and steps of a set.
+    "cut" => Cut { set: String, teeth: Counts },
     /// Changes how many pinions stand around the axis.
     "count" => Count { set: String, count: PinionCount },
     /// Changes how the teeth of a pair meet.

@@ -11,6 +11,7 @@ mod fresh;
 mod history;
 mod kinds;
 mod members;
+mod nearest;
 mod ranges;
 mod samples;
 mod sets;
@@ -18,6 +19,7 @@ mod text;
 
 pub use history::History;
 pub use kinds::Edit;
+pub use nearest::nearest_teeth;
 pub use samples::{blank, starter};
 pub use text::text;
 
@@ -50,6 +52,7 @@ impl Edit {
                 scenario.couplings[at].parts().label.clone_from(label);
             }
             Self::Teeth { set, gear, teeth } => sets::cut(scenario, set, *gear as usize, *teeth)?,
+            Self::Cut { set, teeth } => sets::cut_all(scenario, set, teeth)?,
             Self::Count { set, count } => sets::count(scenario, set, *count)?,
             Self::Mesh { set, mesh } => sets::mesh(scenario, set, *mesh)?,
             Self::Place { set, member, shaft } => {

@@ -77,6 +77,14 @@ pub(super) fn cut(
     Ok(())
 }
 
+/// Changes the tooth counts of all gears.
+pub(super) fn cut_all(scenario: &mut Scenario, set: &str, counts: &[Teeth]) -> Result<(), Problem> {
+    for (gear, teeth) in counts.iter().enumerate() {
+        cut(scenario, set, gear, *teeth)?;
+    }
+    Ok(())
+}
+
 /// Says that a set has no gear, or no member, of that number.
 pub(super) fn no_such(message: &str, label: &str, at: usize, count: usize) -> Problem {
     let most = count.saturating_sub(1).to_string();

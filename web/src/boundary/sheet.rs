@@ -1,6 +1,7 @@
 //! What of a train can be changed, as plain data for the forms of the page.
 
 use levertrain_core::coupling::{Coupling, Mesh, Role};
+use levertrain_core::edit::nearest_teeth;
 use levertrain_core::report::warnings;
 use levertrain_core::scenario::{Element, OneWay, Scenario, Way};
 use serde::Serialize;
@@ -42,6 +43,8 @@ struct SetSheet {
     internal: Option<bool>,
     /// The rules that its teeth do not keep.
     warnings: Vec<String>,
+    /// Where there are some, the nearest tooth counts that keep all, in the order of the gears.
+    nearest: Option<Vec<u32>>,
 }
 
 #[derive(Debug, Serialize)]
@@ -89,6 +92,10 @@ impl Sheet {
             let mut set = SetSheet::of(coupling);
             let own = warned.iter().filter(|warning| warning.coupling == set.id);
             set.warnings = own.map(|warning| warning.text.clone()).collect();
+            if !set.warnings.is_empty() {
+                let nearest = nearest_teeth(coupling);
+                set.nearest = nearest.map(|all| all.into_iter().map(u32::from).collect());
+            }
             set
         });
         let [undo, redo] = session.depth();
@@ -136,6 +143,7 @@ impl SetSheet {
                 _ => None,
             },
             warnings: Vec::new(),
+            nearest: None,
         }
     }
 }

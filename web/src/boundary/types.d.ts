@@ -236,7 +236,7 @@ share: number, };
  * One change of a scenario. Sets, shafts, elements and ranges are named by their ids; gears
  * and members are counted from 0 in the order of [`crate::coupling::Parts`].
  */
-export type Edit = { "edit": "name", name: string, } | { "edit": "about", about: string, } | { "edit": "housing", label: string, } | { "edit": "input", shaft: string, } | { "edit": "output", shaft: string, } | { "edit": "add-set", kind: string, at: number, } | { "edit": "repeat-set", set: string, } | { "edit": "remove-set", set: string, } | { "edit": "move-set", set: string, at: number, } | { "edit": "label-set", set: string, label: string, } | { "edit": "teeth", set: string, gear: number, teeth: Teeth, } | { "edit": "count", set: string, count: PinionCount, } | { "edit": "mesh", set: string, mesh: Mesh, } | { "edit": "place", set: string, member: number, shaft: string, } | { "edit": "connect", first: string, second: string, } | { "edit": "label-shaft", shaft: string, label: string, } | { "edit": "add-element", kind: string, ends: [string, string], } | { "edit": "remove-element", element: string, } | { "edit": "move-element", element: string, at: number, } | { "edit": "label-element", element: string, label: string, } | { "edit": "ends", element: string, ends: [string, string], } | { "edit": "locks", element: string, way: Way, } | { "edit": "friction", element: string, friction: Friction | null, } | { "edit": "add-range", label: string, applied: Array<string>, } | { "edit": "remove-range", range: string, } | { "edit": "move-range", range: string, at: number, } | { "edit": "label-range", range: string, label: string, } | { "edit": "applied", range: string, applied: Array<string>, } | { "edit": "engine", engine: Engine | null, } | { "edit": "converter", converter: Converter | null, } | { "edit": "load", load: Load | null, };
+export type Edit = { "edit": "name", name: string, } | { "edit": "about", about: string, } | { "edit": "housing", label: string, } | { "edit": "input", shaft: string, } | { "edit": "output", shaft: string, } | { "edit": "add-set", kind: string, at: number, } | { "edit": "repeat-set", set: string, } | { "edit": "remove-set", set: string, } | { "edit": "move-set", set: string, at: number, } | { "edit": "label-set", set: string, label: string, } | { "edit": "teeth", set: string, gear: number, teeth: Teeth, } | { "edit": "cut", set: string, teeth: Array<Teeth>, } | { "edit": "count", set: string, count: PinionCount, } | { "edit": "mesh", set: string, mesh: Mesh, } | { "edit": "place", set: string, member: number, shaft: string, } | { "edit": "connect", first: string, second: string, } | { "edit": "label-shaft", shaft: string, label: string, } | { "edit": "add-element", kind: string, ends: [string, string], } | { "edit": "remove-element", element: string, } | { "edit": "move-element", element: string, at: number, } | { "edit": "label-element", element: string, label: string, } | { "edit": "ends", element: string, ends: [string, string], } | { "edit": "locks", element: string, way: Way, } | { "edit": "friction", element: string, friction: Friction | null, } | { "edit": "add-range", label: string, applied: Array<string>, } | { "edit": "remove-range", range: string, } | { "edit": "move-range", range: string, at: number, } | { "edit": "label-range", range: string, label: string, } | { "edit": "applied", range: string, applied: Array<string>, } | { "edit": "engine", engine: Engine | null, } | { "edit": "converter", converter: Converter | null, } | { "edit": "load", load: Load | null, };
 
 /**
  * Ideal torques per unit of input torque, and powers per unit of input power. `null` is a
@@ -882,7 +882,11 @@ internal: boolean | null,
 /**
  * The rules that its teeth do not keep.
  */
-warnings: Array<string>, };
+warnings: Array<string>, 
+/**
+ * Where there are some, the nearest tooth counts that keep all, in the order of the gears.
+ */
+nearest: Array<number> | null, };
 
 /**
  * Everything that is set and stays set.

@@ -645,7 +645,7 @@ page-fix-engine-other = choose another scenario or reload
 page-problem-large = the file has { $size } KiB, and a scenario has at most { $most } KiB
 page-fix-large = choose a scenario file
 page-problem-unkept = this browser does not keep it for a reload
-page-fix-unkept = open it again after one
+page-fix-unkept = save it as a file, or open it again after one
 page-problem-panel = what belongs in the panel did not load ({ $reasons })
 page-fix-panel = check the connection and reload the page
 page-problem-scenario = there is no scenario "{ $stem }"
@@ -880,12 +880,15 @@ page-share-selected = Selected: copy it now
 ## The page: changing the train
 
 page-panel-edit = Change the train
-page-edit-note = What you change is kept as a file of your own; the scenario it came from stays. Half-made is no mistake: what is joined to nothing is drawn free.
+page-edit-note = What you change is kept in this browser as a train of your own, in the list above; the scenario it came from stays. Half-made is no mistake: what is joined to nothing is drawn free.
 page-edit-refused = That change cannot be made; everything is as it was.
 page-edit-undo = Undo
 page-edit-redo = Redo
 page-edit-save = Save as a file
 page-edit-begin = Begin anew
+page-edit-repeat-train = Open one more like this
+page-edit-delete = Delete
+page-edit-restore = Bring back what was deleted
 page-edit-begin-with = What to begin with
 page-edit-nothing = nothing yet
 page-edit-starter = { $count ->

@@ -176,7 +176,12 @@ const NO_WORDS: &[(&str, &[&str])] = &[
     ),
     (
         "what the browser keeps things by",
-        &["levertrain files …", "levertrain-drag", "levertrain-theme"],
+        &[
+            "levertrain draft …",
+            "levertrain files …",
+            "levertrain-drag",
+            "levertrain-theme",
+        ],
     ),
     (
         "markup",
@@ -245,7 +250,10 @@ const NO_WORDS: &[(&str, &[&str])] = &[
             "count …",
             "element …",
             "end … …",
+            "delete",
             "fit …",
+            "repeat",
+            "restore",
             "mesh …",
             "new element",
             "new first",

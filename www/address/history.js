@@ -5,7 +5,8 @@ import { say } from "../kit/words.js";
 import { fragmentOf, viewOf } from "./link.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
-/** @typedef {{ text: string, name: string }} OwnFile */
+/** A file of the user's own: what it is kept by where it was changed here, and whether it was deleted.
+ * @typedef {{ text: string, name: string, draft?: string, gone?: boolean }} OwnFile */
 /** @typedef {{ state: unknown, address: string }} Entry of the browser's history */
 /** @typedef {(open: () => void) => void} Put how what is asked for comes on screen, once it is there */
 /**
@@ -93,7 +94,7 @@ export class History {
     /** @type {import("./link.js").View} */
     let view = {};
     try {
-      if (state && this.#opening.files[state.file]) {
+      if (state && this.#opening.files[state.file] && !this.#opening.files[state.file].gone) {
         this.#opening.reopen(state.file, state.applied, put);
         shown = true;
       } else {

@@ -104,10 +104,10 @@ export class Form {
  * The form with its buttons, kept up to date.
  * @param {Desk} desk
  * @param {() => boolean} open whether anybody sees it
- * @param {(text: string, name: string) => void} openText opens another train
+ * @param {{ openText(text: string, name: string): void, repeat(): void, forget(): Promise<(() => void) | undefined> }} files
  * @returns {{ nodes: Node[], update: () => void }}
  */
-export function trainForm(desk, open, openText) {
+export function trainForm(desk, open, files) {
   const node = h("div", { class: "edit-form" });
   /** @type {Form | undefined} */
   let form;
@@ -119,17 +119,25 @@ export function trainForm(desk, open, openText) {
   );
   const fresh = doing(say("page-edit-begin"), "begin", () => {
     const text = desk.askWhole((engine) => engine.starterText(Number(begin.value)));
-    if (text !== undefined) openText(text, say("edit-blank"));
+    if (text !== undefined) files.openText(text, say("edit-blank"));
   });
   const save = doing(say("page-edit-save"), "save", () => saveFile(desk));
-  const bar = h(
-    "p",
-    { class: "row edit-bar" },
-    undo,
-    redo,
-    save,
-    h("span", { class: "edit-begin" }, h("span", { class: "select" }, begin), fresh),
-  );
+  const repeat = doing(say("page-edit-repeat"), "repeat", () => files.repeat(), say("page-edit-repeat-train"));
+  const remove = doing(say("page-edit-delete"), "delete", forget);
+  const restore = doing(say("page-edit-restore"), "restore", () => {
+    back?.();
+    back = undefined;
+    update();
+  });
+  /** Brings back what was deleted last. @type {(() => void) | undefined} */
+  let back;
+  const bar = h("p", { class: "row edit-bar" }, undo, redo, save, repeat, remove, restore);
+  const begins = h("p", { class: "row edit-bar" }, h("span", { class: "select" }, begin), fresh);
+
+  async function forget() {
+    back = (await files.forget()) ?? back;
+    update();
+  }
 
   function update() {
     if (!open() || !desk.info) return;
@@ -139,9 +147,11 @@ export function trainForm(desk, open, openText) {
     form.update(sheet);
     undo.disabled = sheet.undo === 0;
     redo.disabled = sheet.redo === 0;
+    remove.disabled = !desk.source || !("file" in desk.source);
+    restore.hidden = !back;
   }
   follow(desk, ["train", "whole"], update);
-  return { nodes: [bar, node], update };
+  return { nodes: [bar, begins, node], update };
 }
 
 /** @param {Form} form */

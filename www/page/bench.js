@@ -80,6 +80,7 @@ export class Bench {
       colours.choice,
       {
         pick: (stem) => this.show({ stem }),
+        files: this.#opening.files,
         pickFile: (key) => this.#opening.pick(key),
         openFile: (file) => this.#opening.openFile(file),
         chooseTheme: (choice) => colours.choose(choice),
@@ -90,8 +91,7 @@ export class Bench {
     const draws = (/** @type {() => void} */ draw) => this.#drawings.push(draw);
     // Drawings in panels know by themselves whether they have changed.
     const frame = () => this.#frames.request();
-    const openText = (/** @type {string} */ text, /** @type {string} */ name) => this.#opening.openText(text, name);
-    this.#board = new Board({ desk, redraw: frame, draws, openText, signal }, width < PHONE);
+    this.#board = new Board({ desk, redraw: frame, draws, files: this.#opening, signal }, width < PHONE);
     const answer = answerBand(desk);
     const turn = turning(desk);
     const shown = shownQuantity(desk);

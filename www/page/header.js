@@ -16,7 +16,7 @@ const OWN_FILE = "file/";
  * @param {Desk} desk
  * @param {import("../state/catalogue.js").Entry[]} entries
  * @param {import("../state/theme.js").Choice} theme
- * @param {{ pick(stem: string): void, pickFile(key: number): void, openFile(file: File): void, chooseTheme(choice: import("../state/theme.js").Choice): void }} actions
+ * @param {{ files: import("../address/history.js").OwnFile[], pick(stem: string): void, pickFile(key: number): void, openFile(file: File): void, chooseTheme(choice: import("../state/theme.js").Choice): void }} actions
  * @param {HTMLElement} cautions the button that shows the cautions
  * @param {boolean} landmarks whether landmarks and headline of the page are the element's to set
  */
@@ -52,9 +52,13 @@ export function header(desk, entries, theme, actions, cautions, landmarks) {
     h("div", { class: "top-end" }, cautions, themeChoice(theme, actions)),
   );
 
+  actions.files.forEach(({ name, gone }, key) => {
+    if (!gone) list(key, name, name);
+  });
   follow(desk, ["train"], () => {
     const { source, info } = desk;
     if (source && info && "file" in source) list(source.file, source.name, info.name);
+    forget();
     restore();
   });
   // Another choice came to nothing.
@@ -72,6 +76,16 @@ export function header(desk, entries, theme, actions, cautions, landmarks) {
     option.textContent = say("page-own-file", { name: isolatedText(name) });
     if (!own.has(file)) picker.append(option);
     own.set(file, option);
+  }
+
+  /** Those that were deleted are listed no more. */
+  function forget() {
+    for (const { name, gone } of actions.files) {
+      const back = actions.files.some((file) => file.name === name && !file.gone);
+      if (!gone || back) continue;
+      own.get(name)?.remove();
+      own.delete(name);
+    }
   }
 
   function pick() {

@@ -6,6 +6,7 @@ import { say } from "../kit/words.js";
 import { assumptionsFrom, USUAL_ASSUMPTIONS } from "../state/assumptions.js";
 import { readFile, readScenario } from "../state/catalogue.js";
 import { isTrap } from "../state/engine.js";
+import { drafts, forgetDraft, keepDraft } from "../state/drafts.js";
 import { keepFiles, keptFiles } from "../state/kept_files.js";
 import { roadFrom, USUAL_ROAD } from "../state/road.js";
 import { shownFrom } from "../state/shown.js";
@@ -44,7 +45,16 @@ export class Opening {
     this.#usual = usual;
     this.#keeps = keeps;
     this.files = keeps ? keptFiles() : [];
+    if (keeps) this.#takeDrafts();
     desk.addEventListener("edited", () => this.#keepEdited());
+  }
+
+  /** What was changed in other tabs, and before this one was opened, is there too. */
+  #takeDrafts() {
+    for (const { id, name, text } of drafts()) {
+      const known = this.files.find(({ draft }) => draft === id);
+      if (!known) this.files.push({ text, name: this.#free(name), draft: id });
+    }
   }
 
   /** A train that was changed is a file of the user's own from then on. */
@@ -58,8 +68,51 @@ export class Opening {
       const free = this.#free(name);
       desk.source = { file: this.files.push({ text, name: free }) - 1, name: free };
     }
+    const file = this.files[/** @type {{ file: number }} */ (desk.source).file];
     clearTimeout(this.#keeping);
-    this.#keeping = setTimeout(() => this.#keep(name), KEEP_MS);
+    this.#keeping = setTimeout(() => this.#keepDraft(file, name), KEEP_MS);
+  }
+
+  /**
+   * @param {import("../address/history.js").OwnFile} file
+   * @param {string} name
+   */
+  async #keepDraft(file, name) {
+    if (!this.#keeps) return;
+    this.#keep(name);
+    try {
+      file.draft = await keepDraft(file.draft, { name, text: file.text });
+      // With its number, so that it is known again after a reload.
+      this.#keep(name);
+    } catch {
+      this.#unkept(name);
+    }
+  }
+
+  /**
+   * Forgets the train on screen, where it is one of the user's own, and shows the usual one.
+   * @returns {Promise<(() => void) | undefined>} what brings it back
+   */
+  async forget() {
+    const { source, text } = this.#desk;
+    if (!source || !("file" in source)) return undefined;
+    clearTimeout(this.#keeping);
+    const file = this.files[source.file];
+    if (file.draft) forgetDraft(file.draft);
+    this.files[source.file] = { ...file, draft: undefined, gone: true };
+    this.#keep(file.name);
+    await this.show({});
+    return () => {
+      this.openText(text, file.name);
+      this.#keepEdited();
+    };
+  }
+
+  /** Opens another train like the one on screen. */
+  repeat() {
+    const { text, info } = this.#desk;
+    this.openText(text, this.#free(info?.name ?? ""));
+    this.#keepEdited();
   }
 
   /** A name that no file has. @param {string} name */
@@ -135,9 +188,14 @@ export class Opening {
     try {
       keepFiles(this.files);
     } catch {
-      const failure = new Failure(name, say("page-problem-unkept"), say("page-fix-unkept"));
-      this.#desk.report(failure, say("page-heading-unkept", { name }));
+      this.#unkept(name);
     }
+  }
+
+  /** @param {string} name */
+  #unkept(name) {
+    const failure = new Failure(name, say("page-problem-unkept"), say("page-fix-unkept"));
+    this.#desk.report(failure, say("page-heading-unkept", { name }));
   }
 
   /** Opens once more, as it opens by itself, a file that was opened before. @param {number} key */

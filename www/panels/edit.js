@@ -8,8 +8,8 @@ import { trainForm } from "../edit/form.js";
  * @param {import("../kit/panel.js").Panel} panel
  * @param {import("./registry.js").Surroundings} surroundings
  */
-export function fill(panel, { desk, openText }) {
-  const { nodes, update } = trainForm(desk, () => panel.open, openText);
+export function fill(panel, { desk, files }) {
+  const { nodes, update } = trainForm(desk, () => panel.open, files);
   panel.fill(...nodes, h("p", { class: "note" }, say("page-edit-note")));
   panel.toggled(update);
   panel.node.addEventListener("keydown", (event) => {

@@ -7,12 +7,18 @@
 /** @typedef {import("../kit/panel.js").Panel} Panel */
 
 /**
+ * What can be done with the user's own trains: open another, open one more like the one on screen, and delete
+ * that, which gives what brings it back.
+ * @typedef {{ openText(text: string, name: string): void, repeat(): void, forget(): Promise<(() => void) | undefined> }} Files
+ */
+
+/**
  * What a panel has to work with.
  * @typedef {object} Surroundings
  * @property {Desk} desk
  * @property {() => void} redraw asks for a frame
  * @property {(draw: () => void) => void} draws takes a drawing into every frame
- * @property {(text: string, name: string) => void} openText opens another train
+ * @property {Files} files the user's own trains
  * @property {AbortSignal} signal ends with the element
  */
 

@@ -132,3 +132,85 @@ fn a_two_speed_is_built_from_nothing() -> Result<()> {
         page.check_faults().context("after undoing")
     })
 }
+
+/// The texts of all drafts that the browser keeps.
+const DRAFTS: &str = "Object.entries(localStorage).filter(([key]) => key.startsWith('levertrain draft')) \
+    .map(([, value]) => JSON.parse(value).text)";
+
+/// The entries of the list of scenarios that are the reader's own.
+const OWN: &str = "[...probe.one('#scenario').options].filter(({ value }) => value.startsWith('file/')) \
+    .map(({ text }) => text)";
+
+fn own_trains(page: &Page) -> Result<Vec<String>> {
+    page.get(OWN, Value::Null)
+}
+
+fn choose_own(page: &Page) -> Result<()> {
+    page.run(
+        "(() => { const picker = probe.one('#scenario'); \
+            picker.value = [...picker.options].find(({ value }) => value.startsWith('file/')).value; \
+            picker.dispatchEvent(new Event('change')); })()",
+        Value::Null,
+    )
+}
+
+/// Catches work that is lost with its tab, one that comes back after it was deleted, and one that does not
+/// when that is wanted.
+#[test]
+fn a_changed_train_outlives_its_tab_until_it_is_deleted() -> Result<()> {
+    page::open(View::LAPTOP, &by_hand::link(FIRST), |page| {
+        open_form(page)?;
+        set(page, "teeth p2 0", "58")?;
+        page.until("it is kept", &format!("{DRAFTS}.length === 1"))?;
+        // Another tab has another storage of its own.
+        page.run("sessionStorage.clear()", Value::Null)?;
+        page.goto(&by_hand::link(FIRST))?;
+        ensure!(own_trains(page)? == ["Six-speed, three sets (your file)"]);
+        ensure!(page.seen()?.exact.as_deref() == Some("46/17"));
+        choose_own(page)?;
+        ensure!(page.seen()?.exact.as_deref() == Some("5/2"), "1 + 87/58");
+
+        open_form(page)?;
+        press(page, "delete")?;
+        page.until(
+            "it is gone",
+            &format!("{OWN}.length === 0 && {DRAFTS}.length === 0"),
+        )?;
+        press(page, "restore")?;
+        page.until("it is back", &format!("{DRAFTS}.length === 1"))?;
+        ensure!(
+            page.seen()?.exact.as_deref() == Some("5/2"),
+            "it is another"
+        );
+        page.check_faults()
+    })
+}
+
+/// Catches two tabs that write over each other's work.
+#[test]
+fn what_another_tab_has_is_not_written_over() -> Result<()> {
+    page::open(View::LAPTOP, &by_hand::link(FIRST), |page| {
+        open_form(page)?;
+        set(page, "teeth p2 0", "58")?;
+        page.until("it is kept", &format!("{DRAFTS}.length === 1"))?;
+        page.run("sessionStorage.clear()", Value::Null)?;
+        page.goto(&by_hand::link(FIRST))?;
+        // As another tab would that is at it.
+        page.run(
+            "(() => { const [key] = Object.keys(localStorage).filter((key) => key.startsWith('levertrain draft')); \
+                navigator.locks.request(key, () => new Promise(() => {})); })()",
+            Value::Null,
+        )?;
+        choose_own(page)?;
+        open_form(page)?;
+        set(page, "teeth p2 0", "52")?;
+        page.until("it is kept as well", &format!("{DRAFTS}.length === 2"))?;
+        let texts: Vec<String> = page.get(DRAFTS, Value::Null)?;
+        for teeth in [52, 58] {
+            let sun = format!("\"sun\": {{\"shaft\": \"in\", \"teeth\": {teeth}}}");
+            let with = texts.iter().filter(|text| text.contains(&sun)).count();
+            ensure!(with == 1, "{with} with {teeth}: {texts:#?}");
+        }
+        Ok(())
+    })
+}

@@ -7,6 +7,7 @@ use levertrain_core::coupling::Coupling;
 use levertrain_core::edit::{Edit, History, blank, nearest_teeth, starter, text};
 use levertrain_core::{ElementSet, Scenario, State, Train};
 use levertrain_tests::files::{root, scenarios};
+use levertrain_web::session::Session;
 use proptest::prelude::Rng;
 use proptest::test_runner::{RngAlgorithm, TestRng};
 use serde_json::{Value, json};
@@ -322,6 +323,75 @@ fn the_nearest_teeth_keep_all_rules() -> Result<()> {
         }
     }
     ensure!(found > 20, "{found}");
+    Ok(())
+}
+
+/// Where along the axis the packs are, and which way they close: heights are those of the gears, which
+/// follow their teeth.
+fn places(session: &Session) -> String {
+    let handles = session.stage().handles(session.train());
+    let places = handles
+        .iter()
+        .map(|handle| format!("{} {:.0} {:?}; ", handle.id, handle.left, handle.closes));
+    places.collect()
+}
+
+/// Catches a drawing that is laid out anew, and elements that are released, because a tooth or a name was
+/// changed; and a way back that leads elsewhere.
+#[test]
+fn what_an_edit_does_not_touch_stays() -> Result<()> {
+    for file in scenarios()? {
+        let stem = &file.stem;
+        let mut session = Session::open(&file.text).map_err(|problems| anyhow!("{problems:?}"))?;
+        session.apply(
+            session
+                .train()
+                .range(session.train().scenario().ranges.len() - 1),
+        );
+        session.settle();
+        let (applied, before) = (session.applied(), places(&session));
+        let start = text(session.train().scenario());
+        let mut made = 0;
+        for set in session.train().scenario().couplings.clone() {
+            // Pairs of gears lead to axes of their own, which teeth move.
+            if matches!(set, Coupling::GearPair(_)) {
+                continue;
+            }
+            let id = set.facts().id().to_owned();
+            let teeth = set.clone().parts().teeth[0].1.get() + 1;
+            for value in [
+                json!({"edit": "teeth", "set": id, "gear": 0, "teeth": teeth}),
+                json!({"edit": "label-set", "set": id, "label": "Another name"}),
+            ] {
+                let edit = edit(&value)?;
+                session
+                    .edit(&edit, false)
+                    .map_err(|problems| anyhow!("{problems:?}"))?;
+                made += 1;
+                ensure!(session.applied() == applied, "{stem}: {value}");
+                ensure!(places(&session) == before, "{stem}: {value}");
+            }
+        }
+        ensure!(
+            session.depth() == [made, 0],
+            "{stem}: {:?}",
+            session.depth()
+        );
+        while session.undo() {
+            made -= 1;
+        }
+        ensure!(
+            made == 0 && text(session.train().scenario()) == start,
+            "{stem}"
+        );
+        ensure!(
+            session.applied() == applied && places(&session) == before,
+            "{stem}"
+        );
+        let refused = edit(&json!({"edit": "name", "name": ""}))?;
+        ensure!(session.edit(&refused, false).is_err(), "{stem}: no name");
+        ensure!(text(session.train().scenario()) == start, "{stem}: refused");
+    }
     Ok(())
 }
 

@@ -21,6 +21,8 @@ const STARTERS = [0, 1, 2, 3];
 export class Form {
   /** Bring the fields up to date. @type {(() => void)[]} */
   #shown = [];
+  /** Have what belongs to the shaft that is pointed at stand out. @type {(() => void)[]} */
+  #lit = [];
   /** What of the train decides which fields there are. */
   #shape = "";
   /** The node that holds them. */
@@ -37,6 +39,12 @@ export class Form {
     this.desk = desk;
     this.#node = node;
     this.sheet = sheet;
+    desk.addEventListener("light", () => this.#lit.forEach((light) => light()));
+  }
+
+  /** Has something stand out while its shaft is pointed at. @param {() => void} light */
+  lights(light) {
+    this.#lit.push(light);
   }
 
   /** The train as the page knows it. */
@@ -93,6 +101,7 @@ export class Form {
     const at = focusIn(this.#node);
     this.#shape = shape;
     this.#shown = [];
+    this.#lit = [];
     this.#node.replaceChildren(...trainRows(this), ...setCards(this), ...elementRows(this), ...rangeRows(this));
     if (!at) return;
     const again = /** @type {HTMLElement | null} */ (this.#node.querySelector(`[data-key="${at}"]`));

@@ -112,7 +112,7 @@ function rows(form, set, now) {
       edit: (count) => ({ edit: "teeth", set: set.id, gear, teeth: count }),
       ...TEETH,
     });
-    return row(capital(name), teeth, member ? place(form, set, member, now) : "");
+    return lights(form, row(capital(name), teeth, member ? place(form, set, member, now) : ""), member, now);
   });
   const carriers = set.members.filter(({ gear }) => gear === null);
   const carried = carriers.map((member) => {
@@ -131,7 +131,7 @@ function rows(form, set, now) {
             }),
             say("page-edit-pinions"),
           );
-    return row(capital(member.role), pinions, place(form, set, member, now));
+    return lights(form, row(capital(member.role), pinions, place(form, set, member, now)), member, now);
   });
   const mesh =
     set.internal === null
@@ -162,6 +162,27 @@ function rows(form, set, now) {
  */
 function row(name, teeth, shaft) {
   return h("tr", {}, h("th", { scope: "row" }, name), h("td", {}, teeth), h("td", {}, shaft));
+}
+
+/**
+ * Has a row point at its member in the drawings, and be pointed at with it.
+ * @param {Form} form
+ * @param {HTMLElement} node
+ * @param {SetSheet["members"][number] | undefined} member
+ * @param {() => SetSheet} now
+ */
+function lights(form, node, member, now) {
+  if (!member) return node;
+  const { desk } = form;
+  const shaft = () => now().members.find(({ at }) => at === member.at)?.shaft;
+  const light = () => desk.light(shaft(), { coupling: now().id, index: member.at });
+  const unlight = () => desk.light(undefined);
+  node.addEventListener("pointerenter", light);
+  node.addEventListener("pointerleave", unlight);
+  node.addEventListener("focusin", light);
+  node.addEventListener("focusout", unlight);
+  form.lights(() => node.toggleAttribute("data-lit", desk.lit !== undefined && shaft() === desk.lit));
+  return node;
 }
 
 /**

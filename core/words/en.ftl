@@ -668,6 +668,7 @@ page-problem-link-key = "{ $key }" is not something a link can say
 page-problem-link-broken = what it says for "{ $key }" is broken
 page-problem-link-speed = "{ $text }" is not an input speed from 0 to { $most } rev/min
 page-problem-link-torque = "{ $text }" is not an input torque from 0 to { $most } N·m
+page-problem-link-train = the train in it is broken, or too long
 page-fix-link = check that the whole link was copied, or choose below
 
 ## The page: answer, drawings and controls
@@ -872,7 +873,7 @@ page-share-lever = Levers, SVG
 page-share-link = Link to this view
 page-share-embed = Embed this view in a page
 page-share-full = With ranges, controls and panels, not only answer and drawings
-page-share-own = A link can hold only the scenarios that come with the page; pass your file on with it.
+page-share-own = This train is too long for a link, which holds { $most } characters at most: save it as a file and pass that on.
 page-share-copy = Copy
 page-share-copied = Copied
 page-share-selected = Selected: copy it now

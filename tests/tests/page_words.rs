@@ -276,8 +276,15 @@ const NO_WORDS: &[(&str, &[&str])] = &[
         ],
     ),
     (
-        "kinds of fields, files and panels",
-        &["chart", "numeric", "train", "….json"],
+        "kinds of fields, files and panels, and codings",
+        &[
+            "chart",
+            "deflate-raw",
+            "numeric",
+            "train",
+            "utf-8",
+            "….json",
+        ],
     ),
     ("formulas as plain text", &["i = …"]),
     (

@@ -185,7 +185,7 @@ export class History {
     const page = pathname + search;
     const { applied } = answer;
     if ("stem" in source) {
-      const fragment = fragmentOf(source.stem, applied, this.#desk);
+      const fragment = fragmentOf(source, applied, this.#desk);
       return fragment === hash ? undefined : { state: null, address: page + fragment };
     }
     const same = history.state?.file === source.file && `${history.state.applied}` === `${applied}`;

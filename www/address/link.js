@@ -1,6 +1,6 @@
 /**
  * The address fragment: `#s=SCENARIO&on=V,W&n=1500`, and `&t=80&u=lbfft,hp&o=60,5,0`,
- * `&l=98.5,0,0` and `&v=power,joined,scale` where not as usual.
+ * `&l=98.5,0,0` and `&v=power,joined,scale` where not as usual. In the place of `s`, `f` holds a whole train.
  */
 
 import { assumptionsCode, USUAL_ASSUMPTIONS } from "../state/assumptions.js";
@@ -13,7 +13,7 @@ import { shownNames } from "../state/shown.js";
 import { unusual } from "../state/units.js";
 
 /** @typedef {import("../state/units.js").Units} Units */
-/** @typedef {{ stem?: string, applied?: string[], speed?: number, torque?: number, units?: string[], road?: string, losses?: string, shows?: string[], failures?: unknown[] }} View units, road, losses and what is shown by their codes; a view with a list of failures is opened as far as it is good, and what is not is added to the list */
+/** @typedef {{ stem?: string, train?: string, applied?: string[], speed?: number, torque?: number, units?: string[], road?: string, losses?: string, shows?: string[], failures?: unknown[] }} View a scenario of the page by its stem or a whole train by its code; units, road, losses and what is shown by their codes; a view with a list of failures is opened as far as it is good, and what is not is added to the list */
 /** @typedef {import("../state/road.js").Road} Road */
 
 /** @typedef {{ speed: number, torque: number, units: Units, road: Road, assumptions: import("../state/assumptions.js").Assumptions, look: import("../state/shown.js").Shown }} Settings */
@@ -22,14 +22,15 @@ const USUAL_ROAD_CODE = roadCode(USUAL_ROAD);
 const USUAL_LOSSES = assumptionsCode(USUAL_ASSUMPTIONS);
 
 /**
- * @param {string} stem
+ * @param {{ stem: string } | { train: string }} what
  * @param {string[]} applied
  * @param {Settings} settings
  */
-export function fragmentOf(stem, applied, settings) {
+export function fragmentOf(what, applied, settings) {
   const on = applied.map(encodeURIComponent).join(",");
   const { torque, units, road, losses, shows } = unusualCodes(settings);
-  const parts = { s: encodeURIComponent(stem), on, n: settings.speed, t: torque, u: units, o: road, l: losses, v: shows };
+  const scenario = "stem" in what ? { s: encodeURIComponent(what.stem) } : { f: what.train };
+  const parts = { ...scenario, on, n: settings.speed, t: torque, u: units, o: road, l: losses, v: shows };
   const said = Object.entries(parts).filter(([, value]) => value !== undefined);
   return `#${said.map(([key, value]) => `${key}=${value}`).join("&")}`;
 }
@@ -68,7 +69,7 @@ export function viewOf(fragment) {
       failures.push(error);
     }
   }
-  if (view.stem === undefined) {
+  if (view.stem === undefined && view.train === undefined) {
     if (failures.length > 0) throw failures[0];
     if (view.applied) throw nonsense(say("page-problem-link-nowhere"));
     return view;
@@ -87,6 +88,7 @@ function read(view, part) {
   const [key, ...rest] = part.split("=");
   const value = decoded(rest.join("="), key);
   if (key === "s") view.stem = value;
+  else if (key === "f") view.train = value;
   else if (key === "on") view.applied = value.split(",").filter(Boolean);
   else if (key === "n") view.speed = amount(value, "page-problem-link-speed", MOST_SPEED);
   else if (key === "t") view.torque = amount(value, "page-problem-link-torque", MOST_TORQUE);

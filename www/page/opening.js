@@ -6,6 +6,7 @@ import { say } from "../kit/words.js";
 import { assumptionsFrom, USUAL_ASSUMPTIONS } from "../state/assumptions.js";
 import { readFile, readScenario } from "../state/catalogue.js";
 import { isTrap } from "../state/engine.js";
+import { unpacked } from "../address/packed.js";
 import { drafts, forgetDraft, keepDraft } from "../state/drafts.js";
 import { keepFiles, keptFiles } from "../state/kept_files.js";
 import { roadFrom, USUAL_ROAD } from "../state/road.js";
@@ -171,15 +172,23 @@ export class Opening {
   openText(text, name, prepared) {
     this.overtake();
     try {
-      const known = this.files.findIndex((file) => file.name === name && file.text === text);
-      const key = known >= 0 ? known : this.files.push({ text, name }) - 1;
-      this.#desk.open(text, { file: key, name }, {}, prepared);
+      this.#desk.open(text, this.#own(text, name), {}, prepared);
       this.#desk.dismiss();
     } catch (error) {
       this.#desk.report(error, unopened(name));
       return;
     }
     this.#keep(name);
+  }
+
+  /**
+   * The file of the user's own with this name and text.
+   * @param {string} text
+   * @param {string} name
+   */
+  #own(text, name) {
+    const known = this.files.findIndex((file) => file.name === name && file.text === text && !file.gone);
+    return { file: known >= 0 ? known : this.files.push({ text, name }) - 1, name };
   }
 
   /** Has a reload find the files again, or says that it will not. @param {string} name */
@@ -232,18 +241,21 @@ export class Opening {
     const opening = this.#count;
     const settings = settingsOf(view);
     const wanted = stem ?? this.#usualStem();
-    if (!this.#knows(wanted)) {
+    if (view.train === undefined && !this.#knows(wanted)) {
       throw new Failure("scenario", say("page-problem-scenario", { stem: wanted }), say("page-fix-scenario"));
     }
-    const text = await readScenario(wanted);
+    const text = view.train === undefined ? await readScenario(wanted) : await unpacked(view.train);
     const prepared = await this.#prepare(text, opening);
     if (!prepared) return false;
+    const source = view.train === undefined ? { stem: wanted } : this.#own(text, prepared.info.name);
     const open = (/** @type {string[] | undefined} */ applied, /** @type {Prepared | undefined} */ ready) =>
-      this.#desk.open(text, { stem: wanted }, { applied, ...settings }, ready);
+      this.#desk.open(text, source, { applied, ...settings }, ready);
     put(() => {
       if (applied) mended(failures, () => open(applied, prepared), () => open(undefined, undefined));
       else open(undefined, prepared);
     });
+    // A link's train is the reader's own from then on: the address can say only that it is.
+    if ("file" in source) this.#keep(source.name);
     return true;
   }
 

@@ -3,6 +3,7 @@
 import { h } from "../kit/dom.js";
 import { follow } from "../state/follow.js";
 import { fragmentOf, unusualCodes } from "../address/link.js";
+import { MOST_CODE, packed } from "../address/packed.js";
 import { picture } from "../kit/picture.js";
 import { siteFile } from "../kit/site.js";
 import { say } from "../kit/words.js";
@@ -27,16 +28,19 @@ export function fill(panel, { desk }) {
     h("textarea", { id: "embed", readonly: true, rows: 4, spellcheck: "false", "data-part": "embed", focus: () => embed.select() })
   );
   const full = /** @type {HTMLInputElement} */ (h("input", { type: "checkbox", "data-part": "embed-all", change: update }));
-  const own = h("p", { class: "note" }, say("page-share-own"));
+  const own = h("p", { class: "note" }, say("page-share-own", { most: MOST_CODE }));
+  const embedding = [
+    h("label", { for: "embed" }, say("page-share-embed")),
+    embed,
+    h("label", { class: "control check" }, full, h("span", {}, say("page-share-full"))),
+    copyButton(embed),
+  ];
   const linked = h(
     "div",
     { class: "linked" },
     h("label", { for: "link" }, say("page-share-link")),
     h("div", { class: "copy" }, link, copyButton(link)),
-    h("label", { for: "embed" }, say("page-share-embed")),
-    embed,
-    h("label", { class: "control check" }, full, h("span", {}, say("page-share-full"))),
-    copyButton(embed),
+    ...embedding,
   );
   panel.fill(
     h(
@@ -52,16 +56,33 @@ export function fill(panel, { desk }) {
   function update() {
     const { source, answer } = desk;
     const stem = source && "stem" in source ? source.stem : undefined;
-    linked.hidden = stem === undefined;
-    own.hidden = stem !== undefined;
-    if (stem === undefined || !answer) return;
-    link.value = new URL(fragmentOf(stem, answer.applied, desk), pageAddress()).href;
+    for (const node of embedding) node.hidden = stem === undefined;
+    if (!source || !answer) return;
+    if (stem === undefined) {
+      updateOwn();
+      return;
+    }
+    showLink({ stem });
     const module = siteFile("element.js");
     const attributes = { scenario: stem, applied: answer.applied.join(), speed: desk.speed, ...unusualCodes(desk), with: full.checked ? "all" : undefined };
     const said = Object.entries(attributes).filter(([, value]) => value !== undefined);
     embed.value =
       `<script type="module" src="${module}"></script>\n` +
       `<lever-train ${said.map(([name, value]) => `${name}="${value}"`).join(" ")}></lever-train>`;
+  }
+  /** @param {{ stem: string } | { train: string } | undefined} what */
+  function showLink(what) {
+    linked.hidden = !what;
+    own.hidden = Boolean(what);
+    if (what) link.value = new URL(fragmentOf(what, desk.answer?.applied ?? [], desk), pageAddress()).href;
+  }
+
+  /** The link to a train of the user's own holds all of it. */
+  async function updateOwn() {
+    const { text } = desk;
+    const train = await packed(text).catch(() => undefined);
+    const now = desk.source && "file" in desk.source && text === desk.text;
+    if (now) showLink(train === undefined ? undefined : { train });
   }
   follow(desk, ["answer", "speed", "torque", "units", "road", "assumptions", "look"], update);
 }

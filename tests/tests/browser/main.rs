@@ -36,4 +36,5 @@ mod scenarios;
 mod touch;
 mod traps;
 mod whole_engine;
+mod whole_links;
 mod words;

@@ -4,6 +4,7 @@ import { arrowTarget, h, rove } from "../kit/dom.js";
 import { makeDraggable } from "../kit/drag.js";
 import { say } from "../kit/words.js";
 import { follow } from "../state/follow.js";
+import { takeDigits } from "./digits.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
 /** @typedef {import("../kit/drag.js").Handle} Handle */
@@ -29,6 +30,8 @@ export function handles(desk, drawNow) {
     rove(buttons, target);
     target.focus();
   });
+
+  takeDigits(desk, node);
 
   /**
    * Puts the switches where the packs are, in drawing order.

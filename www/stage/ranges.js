@@ -3,6 +3,7 @@
 import { arrowTarget, h, rove } from "../kit/dom.js";
 import { say } from "../kit/words.js";
 import { follow } from "../state/follow.js";
+import { takeDigits } from "./digits.js";
 
 /** Labels of more characters than this are set smaller, so that a row still holds several. */
 const LONG = 10;
@@ -30,13 +31,19 @@ export function ranges(desk, beside) {
     target.focus();
     target.click();
   });
+  takeDigits(desk, buttons);
 
   function build() {
     buttons.replaceChildren(
-      ...(desk.info?.ranges ?? []).map(({ id, label, applied }) =>
+      ...(desk.info?.ranges ?? []).map(({ id, label, applied }, at) =>
         h(
           "button",
-          { type: "button", "data-range-id": id, click: () => desk.apply(applied) },
+          {
+            type: "button",
+            "data-range-id": id,
+            "aria-keyshortcuts": at < 9 ? at + 1 : undefined,
+            click: () => desk.apply(applied),
+          },
           label,
         ),
       ),

@@ -102,11 +102,11 @@ impl Page {
     ///
     /// # Errors
     /// The browser refuses.
-    pub fn keys(&self, keys: impl IntoIterator<Item = Key>) -> Result<()> {
+    pub fn keys(&self, keys: impl IntoIterator<Item = impl Into<char>>) -> Result<()> {
         let sequence = keys
             .into_iter()
             .fold(KeyActions::new("keys".into()), |sequence, key| {
-                let value = char::from(key);
+                let value = key.into();
                 sequence
                     .then(KeyAction::Down { value })
                     .then(KeyAction::Up { value })

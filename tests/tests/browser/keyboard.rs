@@ -192,3 +192,30 @@ fn focusing_a_member_lights_it_in_the_drawings() -> Result<()> {
         Ok(())
     })
 }
+
+/// Catches digits that apply nothing at the switches, another range, or something while a number is typed.
+#[test]
+fn digits_apply_ranges_at_the_switches_and_nowhere_else() -> Result<()> {
+    page::open(View::LAPTOP, &by_hand::link(FIRST), |page| {
+        tab_to(page, ".handles", "data-element-id")?;
+        for (digit, range) in [('2', SECOND), ('6', SIXTH), ('1', FIRST), ('7', REVERSE)] {
+            page.keys([digit])?;
+            let seen = page.seen()?;
+            ensure!(
+                seen.ratio.as_deref() == Some(range.ratio),
+                "{digit}: {seen:?}"
+            );
+        }
+        page.keys(['9'])?;
+        ensure!(
+            page.seen()?.ratio.as_deref() == Some(REVERSE.ratio),
+            "there is no ninth range"
+        );
+        page.keys(['0'])?;
+        ensure!(page.seen()?.applied.is_empty(), "0 releases all");
+        page.run("probe.one('#speed').focus()", Value::Null)?;
+        page.keys(['2'])?;
+        ensure!(page.seen()?.applied.is_empty(), "a digit of a speed");
+        Ok(())
+    })
+}

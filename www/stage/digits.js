@@ -1,0 +1,19 @@
+/**
+ * Digits apply ranges: 1 the first, 2 the second…, and 0 releases all. Only while one is at the switches or the
+ * ranges: elsewhere in a page a letter or digit may be meant for something else.
+ */
+
+/**
+ * @param {import("../state/desk.js").Desk} desk
+ * @param {HTMLElement} node
+ */
+export function takeDigits(desk, node) {
+  node.addEventListener("keydown", (event) => {
+    if (event.ctrlKey || event.metaKey || event.altKey || !/^[0-9]$/.test(event.key)) return;
+    const digit = Number(event.key);
+    const range = desk.info?.ranges[digit - 1];
+    if (digit > 0 && !range) return;
+    event.preventDefault();
+    desk.apply(range?.applied ?? []);
+  });
+}

@@ -206,6 +206,7 @@ const NO_WORDS: &[(&str, &[&str])] = &[
             "add-range",
             "add-set",
             "cut",
+            "friction",
             "count",
             "ends",
             "label-element",
@@ -228,6 +229,11 @@ const NO_WORDS: &[(&str, &[&str])] = &[
     (
         "words of a scenario file",
         &[
+            "clamp_force",
+            "coefficient",
+            "inner_radius",
+            "outer_radius",
+            "surfaces",
             "double-pinion",
             "external",
             "gear-pair",
@@ -252,6 +258,8 @@ const NO_WORDS: &[(&str, &[&str])] = &[
             "end … …",
             "delete",
             "fit …",
+            "friction …",
+            "no friction …",
             "repeat",
             "restore",
             "mesh …",
@@ -278,6 +286,8 @@ const NO_WORDS: &[(&str, &[&str])] = &[
     (
         "kinds of fields, files and panels, and codings",
         &[
+            "any",
+            "decimal",
             "chart",
             "deflate-raw",
             "numeric",

@@ -2,7 +2,7 @@
 
 import { h } from "../kit/dom.js";
 import { say } from "../kit/words.js";
-import { choice, choiceField, doing, textField } from "./fields.js";
+import { amountField, choice, choiceField, countField, doing, textField } from "./fields.js";
 
 /** @typedef {import("./form.js").Form} Form */
 /** @typedef {Form["sheet"]["elements"][number]} ElementSheet */
@@ -15,6 +15,18 @@ const KINDS = /** @type {[string, string][]} */ ([
   ["brake", "page-edit-brake"],
   ["clutch", "page-edit-clutch"],
   ["one-way", "page-edit-one-way"],
+]);
+
+/** Friction data to begin with, invented. */
+const USUAL_FRICTION = { surfaces: 6, outer_radius: 80, inner_radius: 66, coefficient: 0.1, clamp_force: 4000 };
+
+/** Its fields with their messages and limits. */
+const FRICTION = /** @type {[keyof typeof USUAL_FRICTION, string, number, number][]} */ ([
+  ["surfaces", "page-edit-surfaces", 1, 40],
+  ["outer_radius", "page-edit-outer-radius", 1, 2000],
+  ["inner_radius", "page-edit-inner-radius", 1, 2000],
+  ["coefficient", "page-edit-coefficient", 0.01, 1],
+  ["clamp_force", "page-edit-clamp-force", 1, 10_000_000],
 ]);
 
 /** @param {Form} form */
@@ -49,7 +61,38 @@ function row(form, id) {
     });
   const ends = kind === "brake" ? [say("page-edit-holds"), end(0)] : kind === "clutch" ? [say("page-edit-joins"), end(0), end(1)] : [say("page-edit-keeps"), end(0), way(form, id, now), end(1)];
   const remove = doing(say("page-edit-remove"), `remove ${id}`, () => form.edit({ edit: "remove-element", element: id }), say("page-edit-remove-what", { label }));
-  return h("div", { class: "edit-line", "data-element": id }, name, ...ends, remove);
+  return h("div", { class: "edit-line", "data-element": id }, name, ...ends, remove, ...holding(form, id, now));
+}
+
+/**
+ * What it can hold: five numbers, or a button that gives some to begin with.
+ * @param {Form} form
+ * @param {string} id
+ * @param {() => ElementSheet} now
+ */
+function holding(form, id, now) {
+  const { kind, label, friction } = now();
+  if (kind === "one-way") return [];
+  const change = (/** @type {ElementSheet["friction"]} */ friction) =>
+    form.edit({ edit: "friction", element: id, friction });
+  if (!friction) {
+    const words = say("page-edit-give-friction");
+    return [doing(words, `friction ${id}`, () => change(USUAL_FRICTION), say("page-edit-give-friction-to", { label }))];
+  }
+  const fields = FRICTION.map(([key, message, least, most]) => {
+    const words = say(message);
+    const field = (key === "surfaces" ? countField : amountField)(form, {
+      key: `${key} ${id}`,
+      name: say("page-edit-friction-of", { what: words, label }),
+      value: () => now().friction?.[key] ?? 0,
+      edit: (amount) => ({ edit: "friction", element: id, friction: { ...USUAL_FRICTION, ...now().friction, [key]: amount } }),
+      least,
+      most,
+    });
+    return h("label", { class: "edit-amount" }, field, h("span", {}, words));
+  });
+  const none = doing(say("page-edit-no-friction"), `no friction ${id}`, () => change(null), say("page-edit-no-friction-of", { label }));
+  return [h("details", { class: "edit-friction" }, h("summary", {}, say("page-edit-friction")), ...fields, none)];
 }
 
 /**

@@ -43,7 +43,8 @@ export function countField(form, { key, name, value, edit, least, most }) {
 
   function type() {
     const count = Number(input.value);
-    const allowed = Number.isInteger(count) && count >= least && count <= most;
+    const whole = input.step === "any" || Number.isInteger(count);
+    const allowed = input.value !== "" && whole && count >= least && count <= most;
     input.toggleAttribute("aria-invalid", !allowed);
     input.title = allowed ? "" : say("page-edit-from-to", { least, most });
     if (allowed) form.edit(edit(count), true);
@@ -56,6 +57,18 @@ export function countField(form, { key, name, value, edit, least, most }) {
     input.title = "";
     if (input.value !== String(value())) input.value = String(value());
   }
+  return input;
+}
+
+/**
+ * A number, which changes the train as soon as it is one that is allowed.
+ * @param {Form} form
+ * @param {Named & { value: () => number, edit: (amount: number) => Edit, least: number, most: number }} field
+ */
+export function amountField(form, field) {
+  const input = countField(form, field);
+  input.inputMode = "decimal";
+  input.step = "any";
   return input;
 }
 

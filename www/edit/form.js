@@ -210,7 +210,7 @@ function shapeOf({ shafts, housing, ranges }, { sets, elements }) {
     housing,
     ranges.map(({ id }) => id),
     sets.map(({ id, kind, gears, members }) => [id, kind, gears.length, members.length]),
-    elements.map(({ id, kind }) => [id, kind]),
+    elements.map(({ id, kind, friction }) => [id, kind, friction !== null]),
   ]);
 }
 

@@ -214,3 +214,40 @@ fn what_another_tab_has_is_not_written_over() -> Result<()> {
         Ok(())
     })
 }
+
+/// Catches friction data that change nothing, and those that cannot be taken away or given again.
+#[test]
+fn what_a_brake_can_hold_is_changed() -> Result<()> {
+    page::open(View::LAPTOP, &by_hand::link(FIRST), |page| {
+        page.unfold("capacity")?;
+        open_form(page)?;
+        let words = || -> Result<String> {
+            page.rest()?;
+            page.get(
+                "probe.one('[data-part=capacity-words]').textContent",
+                Value::Null,
+            )
+        };
+        ensure!(words()?.contains("no range slips"), "{}", words()?);
+        // 1 N presses next to nothing together.
+        set(page, "clamp_force W", "1")?;
+        page.until(
+            "it slips",
+            "!probe.one('[data-part=capacity-words]').textContent.includes('no range slips')",
+        )?;
+        ensure!(words()?.contains("1st"), "{}", words()?);
+        set(page, "outer_radius W", "0.5")?;
+        ensure!(page.messages()?.is_empty(), "{:?}", page.messages()?);
+        page.run(
+            "for (const node of probe.all('.edit-friction')) node.open = true",
+            Value::Null,
+        )?;
+        press(page, "no friction W")?;
+        page.until(
+            "it can be given again",
+            "probe.all('[data-part=edit] button').some((node) => node.dataset.key === 'friction W')",
+        )?;
+        press(page, "friction W")?;
+        page.check_faults()
+    })
+}

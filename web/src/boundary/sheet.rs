@@ -3,7 +3,7 @@
 use levertrain_core::coupling::{Coupling, Mesh, Role};
 use levertrain_core::edit::nearest_teeth;
 use levertrain_core::report::warnings;
-use levertrain_core::scenario::{Element, OneWay, Scenario, Way};
+use levertrain_core::scenario::{Element, Friction, OneWay, Scenario, Way};
 use serde::Serialize;
 
 use crate::document::session::Session;
@@ -80,6 +80,8 @@ struct ElementSheet {
     /// Whether a one-way clutch keeps its first end from turning backward past the second, rather than
     /// forward; nothing for others.
     backward: Option<bool>,
+    /// What it can hold, where that is known.
+    friction: Option<Friction>,
 }
 
 impl Sheet {
@@ -154,6 +156,7 @@ fn elements(scenario: &Scenario) -> Vec<ElementSheet> {
         label: element.label().to_owned(),
         kind: element.kind(),
         ends: element.ends().map(str::to_owned),
+        friction: element.friction().copied(),
         backward: match element {
             Element::OneWay(OneWay { locks, .. }) => Some(*locks == Way::Backward),
             _ => None,

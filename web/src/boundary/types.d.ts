@@ -366,7 +366,11 @@ ends: [string, string],
  * Whether a one-way clutch keeps its first end from turning backward past the second, rather than
  * forward; nothing for others.
  */
-backward: boolean | null, };
+backward: boolean | null, 
+/**
+ * What it can hold, where that is known.
+ */
+friction: Friction | null, };
 
 /**
  * An engine by its torque at full pedal and with the pedal released.

@@ -64,7 +64,11 @@ pub(crate) const MOST_PROBLEMS: usize = 50;
 const PART_CHARS: usize = 160;
 
 fn printable(text: String) -> String {
-    let text = shortened(&text, PART_CHARS);
+    escaped(shortened(&text, PART_CHARS))
+}
+
+/// A text as a problem shows it, whose hidden characters are written out.
+pub(crate) fn escaped(text: String) -> String {
     if !text.chars().any(is_hidden) {
         return text;
     }

@@ -2,10 +2,12 @@
 
 mod read;
 mod reader;
+mod spot;
 mod strict;
 mod value;
 
 pub use read::{Fields, Problem, Read, one_of, read_fields};
 pub(crate) use read::{count, list, tagged, tagged_by};
+pub use spot::{Spot, spot};
 pub use strict::strict;
 pub use value::Value;

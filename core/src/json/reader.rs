@@ -39,9 +39,10 @@ pub(super) fn read(text: &str) -> Result<Value, Stop> {
     }
 }
 
-struct Reader<'t> {
-    text: &'t str,
-    at: usize,
+/// What goes through a text, and how many of its bytes are taken.
+pub(super) struct Reader<'t> {
+    pub(super) text: &'t str,
+    pub(super) at: usize,
 }
 
 impl Reader<'_> {
@@ -56,7 +57,7 @@ impl Reader<'_> {
     }
 
     /// What comes after white space.
-    fn after_blanks(&mut self) -> Option<u8> {
+    pub(super) fn after_blanks(&mut self) -> Option<u8> {
         while matches!(self.peek(), Some(b' ' | b'\n' | b'\t' | b'\r')) {
             self.at += 1;
         }
@@ -80,7 +81,7 @@ impl Reader<'_> {
         }
     }
 
-    fn value(&mut self, level: usize) -> Result<Value, Stop> {
+    pub(super) fn value(&mut self, level: usize) -> Result<Value, Stop> {
         match self.after_blanks() {
             Some(b'n') => self.word("null", Value::Null),
             Some(b't') => self.word("true", Value::Bool(true)),
@@ -150,7 +151,7 @@ impl Reader<'_> {
     }
 
     /// Takes the comma before another entry, or the end: which of both.
-    fn goes_on(&mut self, end: u8) -> Result<bool, Stop> {
+    pub(super) fn goes_on(&mut self, end: u8) -> Result<bool, Stop> {
         let next = self.after_blanks();
         if next != Some(b',') && next != Some(end) {
             return Err(self.unexpected());
@@ -160,7 +161,7 @@ impl Reader<'_> {
     }
 
     /// A string, at its first quote.
-    fn string(&mut self) -> Result<String, Stop> {
+    pub(super) fn string(&mut self) -> Result<String, Stop> {
         self.at += 1;
         let mut string = String::new();
         let mut start = self.at;

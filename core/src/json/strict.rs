@@ -17,7 +17,9 @@ pub fn strict(text: &str) -> Result<Value, Problem> {
 }
 
 fn unreadable(text: &str, Stop { at, why }: Stop) -> Problem {
-    let before = text.as_bytes().get(..at).unwrap_or_default();
+    // What was taken last is what is wrong, and where it is the end of a line it stands in that line.
+    let last = at.saturating_sub(1);
+    let before = text.as_bytes().get(..last).unwrap_or_default();
     let breaks = before.iter().filter(|&&byte| byte == b'\n').count();
     let begins = before.iter().rposition(|&byte| byte == b'\n');
     // In bytes, from 1.
@@ -88,6 +90,8 @@ mod tests {
     fn what_is_not_json_is_shown() {
         check("{\n nope}", "line 2, column 2", "not JSON: \" nope}\"");
         check("[1 2]", "line 1, column 4", "not JSON: \"[1 2]\"");
+        check("{\"a\n\"", "line 1, column 4", "not JSON: \"{\"a\"");
+        check("[1\n", "line 1, column 3", "the file ends too early");
         for number in ["1e999", "-1e999", "1.e5"] {
             let problem = strict(&format!("[{number}]"))
                 .err()

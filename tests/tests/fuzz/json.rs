@@ -77,7 +77,15 @@ proptest! {
             // The general one takes keys that stand twice, and goes on after them.
             (Err(problem), _) if problem.what.contains("twice") => {}
             (Err(problem), Err(error)) => {
-                let place = format!("line {}, column {}", error.line(), error.column());
+                // To the general one the end of a line is part of the next.
+                let (line, column) = match (error.line(), error.column()) {
+                    (line @ 2.., 0) => {
+                        let before = text.split('\n').nth(line - 2).unwrap_or_default();
+                        (line - 1, before.len() + 1)
+                    }
+                    place => place,
+                };
+                let place = format!("line {line}, column {column}");
                 // The general one stops within an exponent that is out of all reason.
                 let large = error.to_string().starts_with("number out of range");
                 let at = if large { &place } else { &problem.place };

@@ -11,4 +11,5 @@ mod mutated;
 mod named;
 mod rearranged;
 mod sample;
+mod spots;
 mod verdict;

@@ -1,5 +1,6 @@
 //! What must hold for any text at all.
 
+use levertrain_core::json::{Spot, spot};
 use levertrain_core::operating::{Conditions, Operating};
 use levertrain_core::report::{ChartReport, Explanation, WorkingReport, warnings};
 use levertrain_core::{ElementSet, Problem, Train};
@@ -17,7 +18,11 @@ pub fn judge(text: &str) -> Result<Option<Train>, String> {
             ask_everything(&train)?;
             Ok(Some(train))
         }
-        Err(problems) => check_problems(&problems).map(|()| None),
+        Err(problems) => {
+            check_problems(&problems)?;
+            check_spots(text, &problems)?;
+            Ok(None)
+        }
     }
 }
 
@@ -100,6 +105,19 @@ pub fn check_problems(problems: &[Problem]) -> Result<(), String> {
                 "control characters, so not one line: {:?}",
                 start_of(&message)
             ));
+        }
+    }
+    Ok(())
+}
+
+/// Each problem is somewhere in the text.
+pub fn check_spots(text: &str, problems: &[Problem]) -> Result<(), String> {
+    for Problem { place, .. } in problems {
+        let Spot { line, column } = spot(text, place);
+        let own = line.checked_sub(1).and_then(|at| text.split('\n').nth(at));
+        let columns = own.map_or(0, |own| own.encode_utf16().count() + 1);
+        if column == 0 || column > columns {
+            return Err(format!("{place} is said to be in {line}, {column}"));
         }
     }
     Ok(())

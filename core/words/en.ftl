@@ -278,6 +278,7 @@ problem = { $place }: { $what }; { $fix }
 # Places. What stands in a file is named by its path, such as couplings[1].ring.teeth.
 place-file = file
 place-line = line { $line }, column { $column }
+# It begins with the path of the set: the line of a problem in a text is found by it.
 place-member = { $coupling }, { $member }
 place-applied = applied elements
 place-pedal = pedal
@@ -949,6 +950,18 @@ page-edit-second-end = And on
 page-edit-add-range = Make a range of what is applied
 page-edit-take = Take what is applied
 page-edit-take-for = Have { $label } apply what is applied now
+
+## The page: the train as text
+
+page-panel-file = File
+page-file-note = This is the file of the train on stage. Change it and the train follows; change the train and it is written anew.
+page-file-text = The train as the text of a file
+page-file-keeps = { $count ->
+    [one] One problem. On stage is the last train that had none.
+   *[other] { $count } problems. On stage is the last train that had none.
+}
+page-file-line = Line { $line }
+page-file-back = Drop this text and show the train's
 
 ## The page: working, slip, bearings, end view, tooth checks
 

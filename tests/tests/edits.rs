@@ -291,6 +291,35 @@ fn typing_is_one_step_and_undone_edits_come_back() -> Result<()> {
     Ok(())
 }
 
+/// Catches a step for every letter that is typed in the text of a file, and one for texts typed at
+/// different times.
+#[test]
+fn typing_in_the_text_is_one_step() -> Result<()> {
+    let start = starter(2)?;
+    let mut history = History::default();
+    let mut scenario = start.clone();
+    let texts = [
+        ("A", false),
+        ("Ab", true),
+        ("Abc", true),
+        ("X", false),
+        ("Xy", true),
+    ];
+    for (name, continues) in texts {
+        let mut after = scenario.clone();
+        after.name = name.to_owned();
+        let edit = Edit::Whole(Box::new(parsed(&text(&after))?));
+        let after = edit.of(&scenario)?;
+        history.note(&edit, &scenario, &after, continues);
+        scenario = after;
+    }
+    ensure!(history.depth() == [2, 0], "{:?}", history.depth());
+    let first = history.undo(&scenario).ok_or_else(|| anyhow!("no step"))?;
+    ensure!(first.name == "Abc", "{}", first.name);
+    ensure!(history.undo(&first) == Some(start));
+    Ok(())
+}
+
 /// By hand, for sun 33, pinions 24, ring 84 and four of them: R = S + 2P is out by 3, which no one tooth
 /// mends; a pinion of 25 and a ring of 83 do, and 33 + 83 = 4 · 29 spaces them alike.
 #[test]

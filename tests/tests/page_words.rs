@@ -30,6 +30,8 @@ const ATTRIBUTES: &[&str] = &[
     "aria-expanded",
     "aria-hidden",
     "aria-pressed",
+    "autocapitalize",
+    "autocomplete",
     "class",
     "column",
     "display",
@@ -43,6 +45,7 @@ const ATTRIBUTES: &[&str] = &[
     "spellcheck",
     "step",
     "type",
+    "wrap",
 ];
 /// Attributes, and functions, whose values are read or heard.
 const READ_ATTRIBUTES: &[&str] = &[
@@ -252,6 +255,7 @@ const NO_WORDS: &[(&str, &[&str])] = &[
             "add element",
             "add range",
             "add set",
+            "back",
             "begin",
             "count …",
             "element …",

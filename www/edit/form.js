@@ -221,8 +221,8 @@ function focusIn(node) {
   return focused && node.contains(focused) ? focused.dataset.key : undefined;
 }
 
-/** @param {Desk} desk */
-function saveFile(desk) {
+/** Keeps the train as a file. @param {Desk} desk */
+export function saveFile(desk) {
   const text = desk.askWhole((engine, sandbox) => engine.scenarioText(sandbox));
   if (text === undefined) return;
   const address = URL.createObjectURL(new Blob([text], { type: "application/json" }));

@@ -95,6 +95,14 @@ export const PANELS = [
     load: () => import("./share.js"),
   },
   {
+    id: "file",
+    title: "page-panel-file",
+    column: "below",
+    wide: true,
+    whole: true,
+    load: () => import("./file.js"),
+  },
+  {
     id: "working",
     title: "page-panel-working",
     column: "below",

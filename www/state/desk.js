@@ -187,6 +187,15 @@ export class Desk extends EventTarget {
     this.#change((engine, sandbox) => engine.edit(sandbox, JSON.stringify(edit), continues));
   }
 
+  /**
+   * Puts the train that a text is in the place of the one on screen, as an edit.
+   * @param {string} text
+   * @param {boolean} [continues] whether it is one step with the text before it
+   */
+  rewrite(text, continues = false) {
+    this.#change((engine, sandbox) => engine.rewrite(sandbox, text, continues));
+  }
+
   /** Takes the last edit back. */
   undo() {
     this.#change((engine, sandbox) => engine.undo(sandbox));

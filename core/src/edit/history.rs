@@ -84,7 +84,8 @@ impl Edit {
         match (self, other) {
             (Self::Name { .. }, Self::Name { .. })
             | (Self::About { .. }, Self::About { .. })
-            | (Self::Housing { .. }, Self::Housing { .. }) => true,
+            | (Self::Housing { .. }, Self::Housing { .. })
+            | (Self::Whole(_), Self::Whole(_)) => true,
             (Self::LabelSet { set: one, .. }, Self::LabelSet { set: two, .. })
             | (Self::Count { set: one, .. }, Self::Count { set: two, .. })
             | (Self::LabelShaft { shaft: one, .. }, Self::LabelShaft { shaft: two, .. })

@@ -16,6 +16,7 @@ mod effort;
 mod element;
 mod embedding;
 mod engines;
+mod file_text;
 mod hosts;
 mod keyboard;
 mod link;

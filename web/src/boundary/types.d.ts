@@ -1048,6 +1048,11 @@ outOfScale: boolean, };
 export type Teeth = number;
 
 /**
+ * A problem of a text, and where in the text it is: both from 1, columns as browsers count letters.
+ */
+export type TextProblem = { place: string, problem: string, fix: string, line: number, column: number, };
+
+/**
  * A train as the page needs it to build its controls.
  */
 export type TrainInfo = { name: string, about: string, 

@@ -1,10 +1,11 @@
 //! What crosses the wasm boundary besides the core's reports: plain data for the page.
 
+use levertrain_core::json::{Spot, spot};
 use levertrain_core::report::{
     CombinationReport, Exact, Explanation, MemberReport, WarningReport, warnings,
 };
 use levertrain_core::words::noun;
-use levertrain_core::{Body, Combination, Duty, ElementSet, Problem, Train, TrainLever};
+use levertrain_core::{Body, Combination, Duty, ElementSet, Problem, Scenario, Train, TrainLever};
 use serde::Serialize;
 
 use crate::draw::section::Layout;
@@ -203,6 +204,36 @@ impl Answer {
             engine_braking: train.coasts_alike(applied, combination.state().ratio()),
             range: named.map(|range| train.scenario().ranges[range].id.clone()),
         }
+    }
+}
+
+/// A problem of a text, and where in the text it is: both from 1, columns as browsers count letters.
+#[derive(Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
+pub struct TextProblem {
+    place: String,
+    problem: String,
+    fix: String,
+    line: usize,
+    column: usize,
+}
+
+impl TextProblem {
+    /// What keeps a text from being a train, problem by problem; nothing where it is one.
+    pub fn all_in(text: &str) -> Vec<Self> {
+        let train = Scenario::parse(text).and_then(Train::new);
+        let problems = train.err().unwrap_or_default().into_iter();
+        let placed = problems.map(|problem| {
+            let Spot { line, column } = spot(text, &problem.place);
+            Self {
+                place: problem.place,
+                problem: problem.what,
+                fix: problem.fix,
+                line,
+                column,
+            }
+        });
+        placed.collect()
     }
 }
 

@@ -3,7 +3,7 @@
 use levertrain_core::edit::{self, Edit};
 use levertrain_web::boundary::plain::{plain, problems};
 use levertrain_web::boundary::sandbox::Sandbox;
-use levertrain_web::boundary::wire::{Sheet, TrainInfo};
+use levertrain_web::boundary::wire::{Sheet, TextProblem, TrainInfo};
 use wasm_bindgen::prelude::*;
 
 /// Makes an edit, an `Edit` as JSON text; one that `continues` the last one of the same number or text
@@ -24,6 +24,12 @@ pub fn rewrite(sandbox: &mut Sandbox, text: &str, continues: bool) -> Result<JsV
     let edit = Edit::Whole(Box::new(scenario));
     session.edit(&edit, continues).map_err(problems)?;
     info(sandbox)
+}
+
+/// What keeps a text from being a train, and where in it that is; nothing where it is one.
+#[wasm_bindgen(js_name = problemsIn, unchecked_return_type = "TextProblem[]")]
+pub fn problems_in(text: &str) -> Result<JsValue, JsValue> {
+    plain(&TextProblem::all_in(text))
 }
 
 /// Takes the last edit back; nothing where there was none.

@@ -1,0 +1,157 @@
+/** The train as the text of its file, each of which follows the other. */
+
+import { h } from "../kit/dom.js";
+import { problemsOf } from "../kit/problems.js";
+import { capital, say, sayParts } from "../kit/words.js";
+import { follow } from "../state/follow.js";
+import { doing } from "./fields.js";
+import { LinedField } from "./lined_field.js";
+
+/** @typedef {import("../state/desk.js").Desk} Desk */
+/** @typedef {import("../engine/levertrain_whole.js").TextProblem} TextProblem */
+
+/** Milliseconds after the last letter until the train follows. */
+const REST = 300;
+/** More problems than these are mended one after the other. */
+const SHOWN = 12;
+
+export class TrainText {
+  #desk;
+  #isOpen;
+  #lined = new LinedField(say("page-file-text"));
+  #state = h("p", { class: "file-state", role: "status" });
+  #list = h("ul", { class: "file-problems" });
+  /** Gives up what is typed. */
+  back = doing(say("page-file-back"), "back", () => {
+    this.#write();
+    // The button goes.
+    this.#lined.field.focus();
+  });
+  /** The text of the train on stage. */
+  #train = "";
+  /** The text of the desk, to tell another train from one that is changed. */
+  #source = "";
+  /** Whether another train has come than the text was written of. */
+  #isOther = false;
+  /** Whether the train was changed elsewhere while somebody was at the text. */
+  #isLate = false;
+  /** Whether the text is of no train. */
+  #isWrong = false;
+  /** Whether the train follows the text just now. */
+  #takes = false;
+  /** Whether what is typed is one step with what was typed before it. */
+  #goesOn = false;
+  /** Runs while letters are typed. @type {number | undefined} */
+  #typing;
+
+  /**
+   * @param {Desk} desk
+   * @param {() => boolean} isOpen whether anybody sees it
+   */
+  constructor(desk, isOpen) {
+    this.#desk = desk;
+    this.#isOpen = isOpen;
+    const { field } = this.#lined;
+    field.readOnly = true;
+    field.addEventListener("input", () => this.#type());
+    field.addEventListener("paste", () => (this.#goesOn = false));
+    field.addEventListener("blur", () => this.#leave());
+    field.addEventListener("keydown", (event) => {
+      if (event.key !== "Enter" || !(event.ctrlKey || event.metaKey)) return;
+      event.preventDefault();
+      this.#take();
+    });
+    this.#tell([]);
+    this.nodes = [this.#lined.node, this.#state, this.#list];
+    follow(desk, ["train", "whole"], () => this.update());
+  }
+
+  /** Brings it up to date with the train, but for what somebody is typing. */
+  update() {
+    const { text, editing } = this.#desk;
+    if (!editing && text !== this.#source) this.#isOther = true;
+    this.#source = text;
+    if (!this.#isOpen() || !this.#desk.info) return;
+    const train = this.#desk.askWhole((engine, sandbox) => engine.scenarioText(sandbox));
+    if (train === undefined) return;
+    this.#lined.field.readOnly = false;
+    if (train === this.#train && !this.#isOther) return;
+    this.#train = train;
+    if (this.#takes) return;
+    this.#goesOn = false;
+    const kept = this.#isWrong || this.#typing !== undefined || this.#hasFocus();
+    if (kept && !this.#isOther) this.#isLate = true;
+    else this.#write();
+  }
+
+  #hasFocus() {
+    const root = /** @type {ShadowRoot | Document} */ (this.#lined.field.getRootNode());
+    return root.activeElement === this.#lined.field;
+  }
+
+  #type() {
+    clearTimeout(this.#typing);
+    this.#typing = setTimeout(() => this.#take(), REST);
+  }
+
+  #leave() {
+    if (this.#typing !== undefined) this.#take();
+    this.#goesOn = false;
+    if (this.#isLate && !this.#isWrong) this.#write();
+  }
+
+  /** Has the train follow the text. */
+  #take() {
+    clearTimeout(this.#typing);
+    this.#typing = undefined;
+    const { text } = this.#lined;
+    this.#takes = true;
+    try {
+      this.#desk.rewrite(text, this.#goesOn);
+      this.#goesOn = true;
+      this.#isLate = false;
+      this.#tell([]);
+    } catch (error) {
+      const found = this.#desk.askWhole((engine) => engine.problemsIn(text)) ?? [];
+      const somewhere = problemsOf(error).map((problem) => ({ ...problem, line: 1, column: 1 }));
+      this.#tell(found.length > 0 ? found : somewhere);
+    } finally {
+      this.#takes = false;
+    }
+  }
+
+  /** Writes the text of the train on stage. */
+  #write() {
+    clearTimeout(this.#typing);
+    this.#typing = undefined;
+    this.#isOther = false;
+    this.#isLate = false;
+    this.#goesOn = false;
+    this.#lined.text = this.#train;
+    this.#tell([]);
+  }
+
+  /** Says what keeps the text from being a train. @param {TextProblem[]} problems */
+  #tell(problems) {
+    const { length: count } = problems;
+    this.#isWrong = count > 0;
+    this.#lined.field.setAttribute("aria-invalid", String(this.#isWrong));
+    this.#lined.mark(problems.map(({ line }) => line));
+    // The same is not said twice.
+    const state = this.#isWrong ? say("page-file-keeps", { count }) : "";
+    if (this.#state.textContent !== state) this.#state.textContent = state;
+    const items = problems.slice(0, SHOWN).map((problem) => h("li", {}, this.#button(problem)));
+    if (count > SHOWN) items.push(h("li", {}, say("page-more-problems", { count: count - SHOWN })));
+    this.#list.replaceChildren(...items);
+    this.#list.hidden = !this.#isWrong;
+    this.back.hidden = !this.#isWrong;
+  }
+
+  /** A problem, which leads to its line. @param {TextProblem} problem */
+  #button(problem) {
+    const place = h("b", {}, say("page-file-line", { line: problem.line }));
+    const mending = h("span", { class: "fix" }, say("page-fix", { fix: capital(problem.fix) }));
+    const words = sayParts("page-problem", { place, problem: problem.problem, fix: mending });
+    return h("button", { class: "file-problem", type: "button", click: () => this.#lined.goTo(problem) }, ...words);
+  }
+}

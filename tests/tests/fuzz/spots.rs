@@ -1,5 +1,6 @@
 //! Where the problems of a text are in it.
 
+use anyhow::{Context, Result, anyhow, ensure};
 use levertrain_core::json::{Spot, spot};
 use levertrain_core::{Problem, Train};
 use levertrain_tests::files::scenarios;
@@ -38,11 +39,10 @@ fn problems(text: &str) -> Vec<Problem> {
 
 /// Whatever value of whatever scenario is an object instead, a problem is said to be just there.
 #[test]
-fn a_value_of_the_wrong_type_is_found_where_it_stands() {
-    let files = scenarios().expect("the scenarios are there");
-    for file in files {
+fn a_value_of_the_wrong_type_is_found_where_it_stands() -> Result<()> {
+    for file in scenarios()? {
         let values = scalars(&file.text);
-        assert!(values.len() > 20, "{}", file.stem);
+        ensure!(values.len() > 20, "{}", file.stem);
         for (start, end) in values {
             let text = format!("{}{{}}{}", &file.text[..start], &file.text[end..]);
             let before = &file.text[..start];
@@ -56,23 +56,23 @@ fn a_value_of_the_wrong_type_is_found_where_it_stands() {
                 .map(|problem| (spot(&text, &problem.place), problem.to_string()))
                 .collect();
             let is_there = found.iter().any(|(spot, _)| *spot == there);
-            assert!(is_there, "{}: {there:?}, but {found:?}", file.stem);
+            ensure!(is_there, "{}: {there:?}, but {found:?}", file.stem);
         }
     }
+    Ok(())
 }
 
 /// Whatever shaft a member has that is not there, the problem is on the line of its set at least.
 #[test]
-fn a_member_without_its_shaft_is_found_in_its_set() {
-    let files = scenarios().expect("the scenarios are there");
+fn a_member_without_its_shaft_is_found_in_its_set() -> Result<()> {
     let mut seen = 0;
-    for file in files {
+    for file in scenarios()? {
         for (start, _) in file.text.match_indices("\"shaft\": \"") {
             let from = start + "\"shaft\": ".len();
             let (_, end) = scalars(&file.text)
                 .into_iter()
                 .find(|(at, _)| *at == from)
-                .expect("a shaft is a value");
+                .context("a shaft is a value")?;
             let text = format!("{}\"nowhere\"{}", &file.text[..from], &file.text[end..]);
             let line = text[..from].split('\n').count();
             let found = problems(&text);
@@ -81,19 +81,20 @@ fn a_member_without_its_shaft_is_found_in_its_set() {
                 .map(|problem| spot(&text, &problem.place).line)
                 .collect();
             let stem = &file.stem;
-            assert!(
+            ensure!(
                 lines.contains(&line),
                 "{stem}: {line}, {lines:?}, {found:?}"
             );
             seen += 1;
         }
     }
-    assert!(seen > 50, "{seen}");
+    ensure!(seen > 50, "{seen}");
+    Ok(())
 }
 
 /// Places that no text has, and texts that have no place.
 #[test]
-fn nothing_makes_it_stumble() {
+fn nothing_makes_it_stumble() -> Result<()> {
     let places = [
         "",
         ".",
@@ -128,7 +129,8 @@ fn nothing_makes_it_stumble() {
     for text in texts {
         for place in places {
             let problem = Problem::new(place, "what", "fix");
-            check_spots(text, &[problem]).expect("within the text");
+            check_spots(text, &[problem]).map_err(|error| anyhow!(error))?;
         }
     }
+    Ok(())
 }

@@ -1,7 +1,7 @@
 //! The train as the text of its file, each of which follows the other.
 
 use anyhow::{Result, ensure};
-use levertrain_tests::browser::{Page, View, page};
+use levertrain_tests::browser::{Key, Page, View, page};
 use levertrain_tests::files;
 use serde_json::{Value, json};
 
@@ -163,6 +163,49 @@ fn a_whole_file_is_pasted_over_a_blank_train() -> Result<()> {
             &format!("{TEXT}.includes('\"couplings\": []')"),
         )?;
         ensure!(text(page)? == blank, "{}", text(page)?);
+        page.check_faults()
+    })
+}
+
+/// Catches a text that waits although it is told not to, numbers that stay behind the lines, and a field
+/// that keeps the focus for itself.
+#[test]
+fn keys_and_numbers_go_with_the_text() -> Result<()> {
+    page::open(View::LAPTOP, &by_hand::link(FIRST), |page| {
+        open(page)?;
+        // In one go, so that no time passes.
+        let told: [usize; 2] = page.get(
+            &format!(
+                "(() => {{ const field = probe.one('[data-part=file] textarea'); \
+                    field.focus(); \
+                    field.setSelectionRange(0, 1); \
+                    document.execCommand('insertText', false, '!'); \
+                    const before = {PROBLEMS}.length; \
+                    field.dispatchEvent(new KeyboardEvent('keydown', {{ key: 'Enter', ctrlKey: true, bubbles: true }})); \
+                    return [before, {PROBLEMS}.length]; }})()"
+            ),
+            Value::Null,
+        )?;
+        ensure!(told == [0, 1], "{told:?}");
+
+        page.run(
+            "probe.one('[data-part=file] textarea').scrollTop = 40",
+            Value::Null,
+        )?;
+        let shift = "probe.one('.file-numbers').getBoundingClientRect().top - \
+            probe.one('.file-gutter').getBoundingClientRect().top";
+        page.until(
+            "the numbers follow",
+            &format!("Math.abs({shift} - 8 + 40) < 1.5"),
+        )?;
+
+        let length = text(page)?.len();
+        page.keys([Key::Tab])?;
+        let stays: bool = page.get(
+            "probe.one('[data-part=file] textarea').matches(':focus')",
+            Value::Null,
+        )?;
+        ensure!(!stays && text(page)?.len() == length, "Tab stays");
         page.check_faults()
     })
 }

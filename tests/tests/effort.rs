@@ -4,10 +4,11 @@
 //! (`tests/oracle/virtual_work.py`); the core solves the equilibrium of all shafts at once. The
 //! settlement of one-way clutches is compared here too, as the oracle decides it by those torques.
 
-use anyhow::{Context, Result, ensure};
-use levertrain_core::report::{EffortReport, Exact};
-use levertrain_core::{Combination, Train};
+use anyhow::{Context, Result, anyhow, ensure};
+use levertrain_core::report::{EffortReport, Exact, LossReport};
+use levertrain_core::{Combination, Duty, LossModel, Train};
 use levertrain_tests::cases::{self, Case, Origin, Torques};
+use levertrain_tests::files::scenarios;
 use levertrain_tests::rational::parsed;
 
 fn same(what: &str, actual: Option<&Exact>, expected: Option<&str>) -> Result<()> {
@@ -151,5 +152,47 @@ fn every_torque_agrees() -> Result<()> {
     // Guards the comparison itself: each kind of answer was met often.
     ensure!(ranges >= 25 && random >= 200 && over_applied >= 100);
     ensure!(locking >= 15 && overrunning >= 100);
+    Ok(())
+}
+
+/// Catches a chart whose ranges, which are solved one after the other in the same memory, differ from
+/// those solved by themselves.
+#[test]
+fn the_chart_with_losses_is_that_of_each_range() -> Result<()> {
+    let usual = LossModel::default();
+    let models = [
+        usual,
+        LossModel {
+            drag: 0.02,
+            ..usual
+        },
+        LossModel {
+            coasting: true,
+            mesh_efficiency: 0.97,
+            ..usual
+        },
+    ];
+    let mut compared = 0;
+    for file in scenarios()? {
+        let train = Train::parse(&file.text).map_err(|problems| anyhow!("{problems:?}"))?;
+        for model in &models {
+            let duty = if model.coasting {
+                Duty::Coast
+            } else {
+                Duty::Drive
+            };
+            for (range, told) in LossReport::chart(&train, model).into_iter().enumerate() {
+                let settled = train.settle(train.range(range), duty);
+                let single = LossReport::of(&settled.combination, model);
+                ensure!(
+                    told == single,
+                    "{} {range}: {told:?}, {single:?}",
+                    file.stem
+                );
+                compared += 1;
+            }
+        }
+    }
+    ensure!(compared > 100, "{compared}");
     Ok(())
 }

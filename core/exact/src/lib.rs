@@ -4,7 +4,7 @@
 //! seen from one of the unknowns, the input's speed, by which all others are measured.
 //!
 //! A crate of its own because this is what runs for each of the 2ⁿ combinations of a train: it is
-//! compiled for speed, while the rest of the engine, which is downloaded too, is compiled for size.
+//! compiled for speed before all, while the size of the rest of the engine, which is downloaded, matters too.
 
 mod fraction;
 mod motions;

@@ -26,7 +26,7 @@ use crate::solve::Combination;
 use crate::solve::chart::RangeChart;
 use crate::solve::settle::Verdict;
 use crate::train::{Body, Train};
-use crate::words::{Spare, Words};
+use crate::words::{Fact, Spare, Words};
 
 /// A number exactly and as a decimal.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -279,7 +279,14 @@ impl From<&Combination<'_>> for Explanation {
     fn from(combination: &Combination<'_>) -> Self {
         let train = combination.train();
         let couplings = &train.scenario().couplings;
-        let words = Words::of(combination);
+        let facts = Fact::all(combination);
+        let words = Words::told(combination, &facts);
+        // To find out takes long where many one-way clutches settle anew.
+        let known = facts.iter().find_map(|fact| match fact {
+            Fact::Spare(spare) => Some(spare.idle),
+            _ => None,
+        });
+        let idle = known.unwrap_or_else(|| Spare::of(combination).idle);
         let coupling_id = |index: usize| couplings[index].facts().id().to_owned();
         let fight = combination.fight().map(|fight| FightReport {
             elements: element_ids(train, fight.elements),
@@ -292,7 +299,7 @@ impl From<&Combination<'_>> for Explanation {
             couplings: (0..couplings.len())
                 .map(|index| coupling_report(combination, index, &couplings[index]))
                 .collect(),
-            releasable: element_ids(train, Spare::of(combination).idle),
+            releasable: element_ids(train, idle),
             fight,
             effort: EffortReport::of(combination),
         }

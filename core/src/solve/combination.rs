@@ -74,7 +74,7 @@ impl<'a> Combination<'a> {
     }
 
     // Always inline, like whatever each of the 2ⁿ combinations of a walk goes through: this crate
-    // is compiled for size, which would call for a mere reference.
+    // may be compiled for size, which would call for a mere reference.
     #[inline(always)]
     fn turning(&self) -> &Turning {
         match &self.held {
@@ -291,7 +291,7 @@ impl Train {
         }
     }
 
-    /// A combination that owns nothing. Asking it for what to drop, compiled for size, would take a
+    /// A combination that owns nothing. Asking it for what to drop would take a
     /// twentieth of the walk over all combinations.
     // Inline for the walk, as `Combination::turning`.
     #[inline(always)]

@@ -32,6 +32,11 @@ pub struct Words {
 impl Words {
     /// Describes a combination.
     pub fn of(combination: &Combination<'_>) -> Self {
+        Self::told(combination, &Fact::all(combination))
+    }
+
+    /// Describes a combination by all there is to say of it, for those who ask that too.
+    pub fn told(combination: &Combination<'_>, facts: &[Fact]) -> Self {
         let words = Catalogue::spoken();
         let (state, answer) = match combination.state() {
             State::Driving(_) => ("state-driving", "answer-drives"),
@@ -49,7 +54,7 @@ impl Words {
             train: combination.train(),
             sentences: Vec::new(),
         };
-        speaker.tell_all(&Fact::all(combination));
+        speaker.tell_all(facts);
         Self {
             state: words.plain(state),
             answer: words.write(answer, 0, beside.as_ref().map_or(&[], |values| values)),

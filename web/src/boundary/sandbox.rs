@@ -116,12 +116,7 @@ impl Sandbox {
     #[wasm_bindgen(js_name = lossChart, unchecked_return_type = "Losses[] | null")]
     pub fn loss_chart(&self) -> Result<JsValue, JsValue> {
         let session = self.session()?;
-        let train = session.train();
-        let chart = |model| -> Vec<LossReport> {
-            let ranges = 0..train.scenario().ranges.len();
-            let reports = ranges.map(|range| losses_of(train, train.range(range), &model));
-            reports.collect()
-        };
+        let chart = |model| LossReport::chart(session.train(), &model);
         plain(&session.settings().losses().map(chart))
     }
 

@@ -2,8 +2,8 @@
 //!
 //! A session knows no browser and no clock; whoever holds it tells it how much time has passed.
 
-use levertrain_core::edit::{Edit, History};
-use levertrain_core::{Combination, Duty, ElementSet, Problem, Scenario, Train};
+use levertrain_core::edit::History;
+use levertrain_core::{Combination, Duty, ElementSet, Train};
 
 use super::settings::Settings;
 use crate::draw::section::{Layout, Stage};
@@ -18,21 +18,21 @@ const ANIMATED_TURNS_PER_SECOND: f64 = 0.25;
 
 /// A train being played with.
 pub struct Session {
-    train: Train,
-    layout: Layout,
+    pub(super) train: Train,
+    pub(super) layout: Layout,
     /// How far speeds reach in the named ranges.
     reach: Reach,
-    applied: ElementSet,
-    speeds: Glide,
-    grips: Glide,
-    angles: Vec<f64>,
+    pub(super) applied: ElementSet,
+    pub(super) speeds: Glide,
+    pub(super) grips: Glide,
+    pub(super) angles: Vec<f64>,
     /// What the applied elements do, as far as the drawings ask in every frame.
     standing: Standing,
     /// The pack being dragged, and the speeds that changing it over would give.
     drag: Option<(usize, Vec<Option<f64>>)>,
     lit: Option<usize>,
-    settings: Settings,
-    history: History,
+    pub(super) settings: Settings,
+    pub(super) history: History,
 }
 
 impl Session {
@@ -42,6 +42,11 @@ impl Session {
             true => ElementSet::NONE,
             false => train.range(0),
         };
+        Self::with(train, layout, applied)
+    }
+
+    /// A train with its layout and these elements applied.
+    pub(super) fn with(train: Train, layout: Layout, applied: ElementSet) -> Self {
         let reach = Reach::of_ranges(&train);
         let standing = Standing::of(&train, applied, reach);
         let mut session = Self {
@@ -60,79 +65,6 @@ impl Session {
         };
         session.settle();
         session
-    }
-
-    /// Makes an edit; one that `continues` the last one is the same step of the history.
-    ///
-    /// # Errors
-    /// Why it cannot be; then nothing has changed.
-    pub fn edit(&mut self, edit: &Edit, continues: bool) -> Result<(), Vec<Problem>> {
-        let before = self.train.scenario();
-        let after = edit.of(before).map_err(|problem| vec![problem])?;
-        let train = Train::new(after)?;
-        self.history.note(edit, before, train.scenario(), continues);
-        self.take(train);
-        Ok(())
-    }
-
-    /// Takes the last edit back; whether there was one.
-    pub fn undo(&mut self) -> bool {
-        let before = self.history.undo(self.train.scenario());
-        self.take_scenario(before)
-    }
-
-    /// Makes again the edit that was taken back last; whether there was one.
-    pub fn redo(&mut self) -> bool {
-        let after = self.history.redo(self.train.scenario());
-        self.take_scenario(after)
-    }
-
-    /// How many edits can be taken back, and how many made again.
-    pub fn depth(&self) -> [usize; 2] {
-        self.history.depth()
-    }
-
-    /// Goes on with a scenario of the history, which was a train once and is one still.
-    fn take_scenario(&mut self, scenario: Option<Scenario>) -> bool {
-        let train = scenario.and_then(|scenario| Train::new(scenario).ok());
-        train.map(|train| self.take(train)).is_some()
-    }
-
-    /// Goes on with another train: what has the same id is applied still, and speeds and packs glide from
-    /// where they were.
-    fn take(&mut self, train: Train) {
-        let ids = |train: &Train, set: ElementSet| -> Vec<String> {
-            let elements = &train.scenario().elements;
-            set.iter().map(|at| elements[at].id().to_owned()).collect()
-        };
-        let known = ids(&self.train, self.applied);
-        let applied = known.iter().filter_map(|id| train.element(id)).collect();
-        let layout = match self.layout.like(&train) {
-            Some(layout) => layout,
-            None => Layout::of(&train),
-        };
-        let mut next = Self::of(train, layout);
-        next.apply(applied);
-        let shafts = [&self.train, &next.train].map(|train| &train.scenario().shafts);
-        let speeds = carried(
-            shafts.map(|x| x.iter().map(|x| &*x.id).collect()),
-            &self.speeds,
-        );
-        let elements = [&self.train, &next.train].map(|train| &train.scenario().elements);
-        let grips = carried(
-            elements.map(|x| x.iter().map(|x| x.id()).collect()),
-            &self.grips,
-        );
-        next.speeds.set_off_from(speeds);
-        next.grips.set_off_from(grips);
-        let angles = shafts[1].iter().map(|shaft| {
-            let before = shafts[0].iter().position(|known| known.id == shaft.id);
-            before.map_or(0.0, |before| self.angles[before])
-        });
-        next.angles = angles.collect();
-        next.history = std::mem::take(&mut self.history);
-        next.set(self.settings.clone());
-        *self = next;
     }
 
     /// The train.
@@ -267,14 +199,6 @@ impl Session {
             powers: self.standing.powers.clone().filter(|_| self.settings.power),
         }
     }
-}
-
-/// Where each of the values of the second ids was among those of the first, on its way; nothing for what
-/// is new.
-fn carried([before, after]: [Vec<&str>; 2], glide: &Glide) -> Vec<Option<f64>> {
-    let shown = glide.shown();
-    let was = |id: &&str| before.iter().position(|known| known == id);
-    after.iter().map(|id| was(id).map(|at| shown[at])).collect()
 }
 
 /// What the drawings ask of a combination in every frame, worked out once.

@@ -1,0 +1,90 @@
+//! Changing the train that is on screen, and the way back.
+
+use levertrain_core::edit::Edit;
+use levertrain_core::{ElementSet, Problem, Scenario, Train};
+
+use super::session::Session;
+use crate::draw::section::Layout;
+use crate::motion::glide::Glide;
+
+impl Session {
+    /// Makes an edit; one that `continues` the last one is the same step of the history.
+    ///
+    /// # Errors
+    /// Why it cannot be; then nothing has changed.
+    pub fn edit(&mut self, edit: &Edit, continues: bool) -> Result<(), Vec<Problem>> {
+        let before = self.train.scenario();
+        let after = edit.of(before).map_err(|problem| vec![problem])?;
+        let train = Train::new(after)?;
+        self.history.note(edit, before, train.scenario(), continues);
+        self.take(train);
+        Ok(())
+    }
+
+    /// Takes the last edit back; whether there was one.
+    pub fn undo(&mut self) -> bool {
+        let before = self.history.undo(self.train.scenario());
+        self.take_scenario(before)
+    }
+
+    /// Makes again the edit that was taken back last; whether there was one.
+    pub fn redo(&mut self) -> bool {
+        let after = self.history.redo(self.train.scenario());
+        self.take_scenario(after)
+    }
+
+    /// How many edits can be taken back, and how many made again.
+    pub fn depth(&self) -> [usize; 2] {
+        self.history.depth()
+    }
+
+    /// Goes on with a scenario of the history, which was a train once and is one still.
+    fn take_scenario(&mut self, scenario: Option<Scenario>) -> bool {
+        let train = scenario.and_then(|scenario| Train::new(scenario).ok());
+        train.map(|train| self.take(train)).is_some()
+    }
+
+    /// Goes on with another train: what has the same id is applied still, and speeds and packs glide from
+    /// where they were.
+    fn take(&mut self, train: Train) {
+        let ids = |train: &Train, set: ElementSet| -> Vec<String> {
+            let elements = &train.scenario().elements;
+            set.iter().map(|at| elements[at].id().to_owned()).collect()
+        };
+        let known = ids(&self.train, self.applied);
+        let applied = known.iter().filter_map(|id| train.element(id)).collect();
+        let layout = match self.layout.like(&train) {
+            Some(layout) => layout,
+            None => Layout::of(&train),
+        };
+        let mut next = Self::with(train, layout, applied);
+        let shafts = [&self.train, &next.train].map(|train| &train.scenario().shafts);
+        let speeds = carried(
+            shafts.map(|x| x.iter().map(|x| &*x.id).collect()),
+            &self.speeds,
+        );
+        let elements = [&self.train, &next.train].map(|train| &train.scenario().elements);
+        let grips = carried(
+            elements.map(|x| x.iter().map(|x| x.id()).collect()),
+            &self.grips,
+        );
+        next.speeds.set_off_from(speeds);
+        next.grips.set_off_from(grips);
+        let angles = shafts[1].iter().map(|shaft| {
+            let before = shafts[0].iter().position(|known| known.id == shaft.id);
+            before.map_or(0.0, |before| self.angles[before])
+        });
+        next.angles = angles.collect();
+        next.history = std::mem::take(&mut self.history);
+        next.set(self.settings.clone());
+        *self = next;
+    }
+}
+
+/// Where each of the values of the second ids was among those of the first, on its way; nothing for what
+/// is new.
+fn carried([before, after]: [Vec<&str>; 2], glide: &Glide) -> Vec<Option<f64>> {
+    let shown = glide.shown();
+    let was = |id: &&str| before.iter().position(|known| known == id);
+    after.iter().map(|id| was(id).map(|at| shown[at])).collect()
+}

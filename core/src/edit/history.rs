@@ -12,6 +12,8 @@ const STEPS: usize = 1000;
 pub struct History {
     steps: Vec<Step>,
     done: usize,
+    /// Whether the next edit may join the last step: not once that was taken back, by letters or by undoing.
+    open: bool,
 }
 
 #[derive(Debug, Clone)]
@@ -27,6 +29,7 @@ impl History {
     /// typed is an edit of its own.
     pub fn note(&mut self, edit: &Edit, before: &Scenario, after: &Scenario, continues: bool) {
         self.steps.truncate(self.done);
+        let continues = continues && self.open;
         let joins = |last: &mut Step| continues && edit.is_of_same(&last.edit);
         let difference = match self.steps.pop_if(joins) {
             Some(Step { difference, .. }) => {
@@ -36,7 +39,8 @@ impl History {
             }
             None => Difference::between(before, after),
         };
-        if !difference.is_none() {
+        self.open = !difference.is_none();
+        if self.open {
             let step = Step {
                 difference,
                 edit: edit.clone(),
@@ -52,6 +56,7 @@ impl History {
     /// The scenario before the last step in effect; nothing where there is none.
     pub fn undo(&mut self, now: &Scenario) -> Option<Scenario> {
         self.done = self.done.checked_sub(1)?;
+        self.open = false;
         Some(self.taken(now, Side::Before))
     }
 
@@ -60,6 +65,7 @@ impl History {
         (self.done < self.steps.len()).then(|| {
             let after = self.taken(now, Side::After);
             self.done += 1;
+            self.open = false;
             after
         })
     }

@@ -288,6 +288,16 @@ fn typing_is_one_step_and_undone_edits_come_back() -> Result<()> {
         scenario = after;
     }
     ensure!(scenario == end);
+
+    // What was typed and taken back by typing is no step, and what follows joins none before it.
+    for teeth in [91, 90, 92] {
+        let cut = edit(&json!({"edit": "teeth", "set": "p1", "gear": 2, "teeth": teeth}))?;
+        let after = cut.of(&scenario)?;
+        history.note(&cut, &scenario, &after, true);
+        scenario = after;
+    }
+    ensure!(history.depth() == [3, 0], "{:?}", history.depth());
+    ensure!(history.undo(&scenario) == Some(end));
     Ok(())
 }
 

@@ -17,6 +17,7 @@ const TYPES: &str = include_str!("types.d.ts");
 
 /// The sandbox: one train on screen, and the pictures of it.
 #[wasm_bindgen]
+#[derive(Default)]
 pub struct Sandbox {
     session: Option<Session>,
     opening: Option<Opening>,
@@ -27,10 +28,7 @@ impl Sandbox {
     /// A sandbox with nothing on screen.
     #[wasm_bindgen(constructor)]
     pub fn new() -> Self {
-        Self {
-            session: None,
-            opening: None,
-        }
+        Self::default()
     }
 
     /// Opens a scenario file, with the settings of the previous one. On a problem that one stays.

@@ -6,7 +6,7 @@ import { fragmentOf, viewOf } from "./link.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
 /** A file of the user's own: what it is kept by where it was changed here, and whether it was deleted.
- * @typedef {{ text: string, name: string, draft?: string, gone?: boolean }} OwnFile */
+ * @typedef {{ text: string, name: string, draft?: string, time?: number, gone?: boolean }} OwnFile */
 /** @typedef {{ state: unknown, address: string }} Entry of the browser's history */
 /** @typedef {(open: () => void) => void} Put how what is asked for comes on screen, once it is there */
 /**

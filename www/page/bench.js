@@ -64,7 +64,7 @@ export class Bench {
     this.desk = desk;
     this.#frames = new Frames((seconds) => this.#frame(seconds), signal);
     const ownPage = ownsPage(host, signal);
-    this.#opening = new Opening(desk, entries, () => host.getAttribute("scenario"), ownPage);
+    this.#opening = new Opening(desk, entries, () => host.getAttribute("scenario"), ownPage, signal);
     const redraw = () => this.redraw();
     // Inside someone else's page the main part and the first heading are theirs.
     const landmarks = ownPage && hasNoLandmarks();

@@ -30,6 +30,8 @@ export class Opening {
   files;
   /** Runs until what was edited is kept. */
   #keeping = 0;
+  /** What that is. @type {{ file: import("../address/history.js").OwnFile, name: string } | undefined} */
+  #late;
   /** Counts openings, so that a slow one that was overtaken is dropped. */
   #count = 0;
 
@@ -39,8 +41,9 @@ export class Opening {
    * @param {() => string | null} usual the scenario of whoever asks for none, where one is named
    * @param {boolean} keeps whether files are kept over a reload: in somebody else's page, what the
    *   browser stores is theirs
+   * @param {AbortSignal} signal
    */
-  constructor(desk, entries, usual, keeps) {
+  constructor(desk, entries, usual, keeps, signal) {
     this.#desk = desk;
     this.#entries = entries;
     this.#usual = usual;
@@ -48,13 +51,14 @@ export class Opening {
     this.files = keeps ? keptFiles() : [];
     if (keeps) this.#takeDrafts();
     desk.addEventListener("edited", () => this.#keepEdited());
+    addEventListener("pagehide", () => this.#keepLate(), { signal });
   }
 
   /** What was changed in other tabs, and before this one was opened, is there too. */
   #takeDrafts() {
-    for (const { id, name, text } of drafts()) {
+    for (const { id, name, text, time } of drafts()) {
       const known = this.files.find(({ draft }) => draft === id);
-      if (!known) this.files.push({ text, name: this.#free(name), draft: id });
+      if (!known) this.files.push({ text, name: this.#free(name), draft: id, time });
     }
   }
 
@@ -70,8 +74,17 @@ export class Opening {
       desk.source = { file: this.files.push({ text, name: free }) - 1, name: free };
     }
     const file = this.files[/** @type {{ file: number }} */ (desk.source).file];
+    if (this.#late && this.#late.file !== file) this.#keepLate();
+    this.#late = { file, name };
     clearTimeout(this.#keeping);
-    this.#keeping = setTimeout(() => this.#keepDraft(file, name), KEEP_MS);
+    this.#keeping = setTimeout(() => this.#keepLate(), KEEP_MS);
+  }
+
+  /** Keeps what was edited and is not kept yet. */
+  #keepLate() {
+    clearTimeout(this.#keeping);
+    if (this.#late) this.#keepDraft(this.#late.file, this.#late.name);
+    this.#late = undefined;
   }
 
   /**
@@ -82,7 +95,7 @@ export class Opening {
     if (!this.#keeps) return;
     this.#keep(name);
     try {
-      file.draft = await keepDraft(file.draft, { name, text: file.text });
+      Object.assign(file, await keepDraft(file, { name, text: file.text }));
       // With its number, so that it is known again after a reload.
       this.#keep(name);
     } catch {
@@ -98,6 +111,7 @@ export class Opening {
     const { source, text } = this.#desk;
     if (!source || !("file" in source)) return undefined;
     clearTimeout(this.#keeping);
+    this.#late = undefined;
     const file = this.files[source.file];
     if (file.draft) forgetDraft(file.draft);
     this.files[source.file] = { ...file, draft: undefined, gone: true };

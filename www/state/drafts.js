@@ -39,16 +39,25 @@ function draftOf(id, value) {
 }
 
 /**
- * Keeps a draft, under the id it had, or another where another tab has that; throws where the browser keeps
- * nothing, or has no room.
- * @param {string | undefined} id
+ * Keeps a draft, under the id it had, or another where another tab has that or went on with it; throws where
+ * the browser keeps nothing, or has no room.
+ * @param {{ draft?: string, time?: number }} known by what it was kept last, and when
  * @param {{ name: string, text: string }} draft
- * @returns {Promise<string>} its id
+ * @returns {Promise<{ draft: string, time: number }>} by what it is kept now
  */
-export async function keepDraft(id, { name, text }) {
-  const own = id && (held.has(id) || (await hold(id))) ? id : await fresh();
-  localStorage.setItem(start() + own, JSON.stringify({ name, text, time: Date.now() }));
-  return own;
+export async function keepDraft({ draft: id, time }, { name, text }) {
+  // One that this tab has is kept at once: the page may be about to close.
+  const goesOn = id !== undefined && (held.has(id) || ((await hold(id)) && timeOf(id) === time));
+  const draft = goesOn ? id : await fresh();
+  const now = Date.now();
+  localStorage.setItem(start() + draft, JSON.stringify({ name, text, time: now }));
+  held.add(draft);
+  return { draft, time: now };
+}
+
+/** When a draft was kept last. @param {string} id */
+function timeOf(id) {
+  return drafts().find((draft) => draft.id === id)?.time;
 }
 
 /** @param {string} id */
@@ -63,7 +72,6 @@ export function forgetDraft(id) {
 async function fresh() {
   const id = `${Date.now().toString(36)}-${Math.random().toString(36).slice(2)}`;
   await hold(id);
-  held.add(id);
   return id;
 }
 
@@ -80,7 +88,6 @@ function hold(id) {
       .request(start() + id, { ifAvailable: true }, (lock) => {
         resolve(lock !== null);
         if (!lock) return undefined;
-        held.add(id);
         // Held for as long as the tab is there.
         return new Promise(() => undefined);
       })

@@ -251,3 +251,51 @@ fn what_a_brake_can_hold_is_changed() -> Result<()> {
         page.check_faults()
     })
 }
+
+/// Catches older work that takes the place of newer: this tab listed a draft which another one went on with
+/// and was closed.
+#[test]
+fn what_another_tab_went_on_with_is_not_written_over() -> Result<()> {
+    page::open(View::LAPTOP, &by_hand::link(FIRST), |page| {
+        open_form(page)?;
+        set(page, "teeth p2 0", "58")?;
+        page.until("it is kept", &format!("{DRAFTS}.length === 1"))?;
+        page.run("sessionStorage.clear()", Value::Null)?;
+        page.goto(&by_hand::link(FIRST))?;
+        page.run(
+            "(() => { const [[key, value]] = Object.entries(localStorage) \
+                .filter(([key]) => key.startsWith('levertrain draft')); \
+                localStorage.setItem(key, JSON.stringify({ ...JSON.parse(value), text: 'newer', time: 1 })); })()",
+            Value::Null,
+        )?;
+        choose_own(page)?;
+        open_form(page)?;
+        set(page, "teeth p2 0", "52")?;
+        page.until("it is kept as well", &format!("{DRAFTS}.length === 2"))?;
+        let texts: Vec<String> = page.get(DRAFTS, Value::Null)?;
+        ensure!(texts.iter().any(|text| text == "newer"), "{texts:#?}");
+        Ok(())
+    })
+}
+
+/// Catches the last letters that are lost when a tab is closed at once.
+#[test]
+fn what_was_typed_last_is_kept_by_a_tab_that_closes() -> Result<()> {
+    page::open(View::LAPTOP, &by_hand::link(FIRST), |page| {
+        open_form(page)?;
+        set(page, "teeth p2 0", "52")?;
+        page.until("it is kept", &format!("{DRAFTS}.length === 1"))?;
+        // Kept under a name of its own by now, what follows must not wait.
+        page.get::<()>("new Promise((done) => setTimeout(done, 400))", Value::Null)?;
+        let texts: Vec<String> = page.get(
+            &format!(
+                "(() => {{ const args = ['teeth p2 0', '58']; {SET}; \
+                    dispatchEvent(new PageTransitionEvent('pagehide')); return {DRAFTS}; }})()"
+            ),
+            Value::Null,
+        )?;
+        let sun = "\"sun\": {\"shaft\": \"in\", \"teeth\": 58}";
+        ensure!(texts.len() == 1 && texts[0].contains(sun), "{texts:#?}");
+        Ok(())
+    })
+}

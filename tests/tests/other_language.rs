@@ -215,6 +215,7 @@ fn refused_edits() -> Result<Vec<Problem>> {
         json!({"edit": "connect", "first": "in", "second": "out"}),
         json!({"edit": "connect", "first": "in", "second": "r1"}),
         json!({"edit": "connect", "first": "r1", "second": "r2"}),
+        json!({"edit": "connect", "first": "in", "second": "housing"}),
         json!({"edit": "move-set", "set": "zz", "at": 0}),
         json!({"edit": "move-range", "range": "zz", "at": 0}),
         json!({"edit": "add-set", "kind": "zz", "at": 0}),

@@ -3,22 +3,10 @@
 import { h } from "../kit/dom.js";
 import { capital, listed, say } from "../kit/words.js";
 import { choice, choiceField, countField, doing, textField } from "./fields.js";
+import { KINDS, PINIONS, TEETH } from "./set_kinds.js";
 
 /** @typedef {import("./form.js").Form} Form */
 /** @typedef {Form["sheet"]["sets"][number]} SetSheet */
-
-/** Kinds of sets as files name them, with the messages that say them. */
-const KINDS = /** @type {[string, string][]} */ ([
-  ["planetary", "kind-planetary"],
-  ["double-pinion", "kind-double-pinion"],
-  ["stepped", "kind-stepped"],
-  ["stepped-suns", "kind-stepped-suns"],
-  ["ravigneaux", "kind-ravigneaux"],
-  ["gear-pair", "kind-external-pair"],
-]);
-
-const TEETH = { least: 6, most: 999 };
-const PINIONS = { least: 1, most: 12 };
 
 /** @param {Form} form */
 export function setCards(form) {

@@ -3,15 +3,21 @@
 import { h } from "../kit/dom.js";
 import { say } from "../kit/words.js";
 import { trainForm } from "../edit/form.js";
+import { OnDrawing } from "../edit/on_drawing.js";
 
 /**
  * @param {import("../kit/panel.js").Panel} panel
  * @param {import("./registry.js").Surroundings} surroundings
  */
-export function fill(panel, { desk, files }) {
+export function fill(panel, { desk, files, section }) {
   const { nodes, update } = trainForm(desk, () => panel.open, files);
   panel.fill(...nodes, h("p", { class: "note" }, say("page-edit-note")));
-  panel.toggled(update);
+  const onDrawing = new OnDrawing(desk, section);
+  onDrawing.show(panel.open);
+  panel.toggled(() => {
+    update();
+    onDrawing.show(panel.open);
+  });
   panel.node.addEventListener("keydown", (event) => {
     // Letter by letter the train follows what is typed: its way back is that of the fields too.
     if (!(event.ctrlKey || event.metaKey) || event.altKey) return;

@@ -19,6 +19,7 @@
  * @property {() => void} redraw asks for a frame
  * @property {(draw: () => void) => void} draws takes a drawing into every frame
  * @property {Files} files the user's own trains
+ * @property {HTMLElement} section what the half-section lies in; it says `fitted` whenever that has another place or size
  * @property {AbortSignal} signal ends with the element
  */
 

@@ -36,12 +36,8 @@ export function stage(desk, page, signal) {
   const section = canvas("section");
   const lever = canvas("lever");
   const switches = handles(desk, drawNow);
-  const sheet = h(
-    "div",
-    { class: "sheet" },
-    h("div", { class: "section" }, section, switches.node),
-    lever,
-  );
+  const holder = h("div", { class: "section" }, section, switches.node);
+  const sheet = h("div", { class: "sheet" }, holder, lever);
   const scroller = h("div", { class: "stage", part: "stage", "data-part": "stage", role: "group" }, sheet);
 
   const whole = wholeSwitch(scroller, fit);
@@ -85,6 +81,7 @@ export function stage(desk, page, signal) {
     resize(lever, size.width, size.leverHeight, scale, zoom);
     whole.update(wide);
     switches.place(zoom);
+    holder.dispatchEvent(new Event("fitted"));
     draw();
   }
 
@@ -176,7 +173,7 @@ export function stage(desk, page, signal) {
   });
   follow(desk, ["train", "look"], describe);
   follow(desk, ["train"], fit);
-  return { node: whole.frame, whole: whole.button, draw };
+  return { node: whole.frame, whole: whole.button, section: holder, draw };
 }
 
 /** @param {string} drawing */

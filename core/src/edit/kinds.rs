@@ -78,7 +78,7 @@ edits! {
     "mesh" => Mesh { set: String, mesh: Mesh },
     /// Puts a member of a set on this shaft, on the `housing`, or on a new shaft of its own where this is empty.
     "place" => Place { set: String, member: u32, shaft: String },
-    /// Makes one shaft of two: all that is on the second is then on the first.
+    /// Makes one body of two: all that is on the second is then on the first. One of them may be the `housing`.
     "connect" => Connect { first: String, second: String },
     /// Calls a shaft something else.
     "label-shaft" => LabelShaft { shaft: String, label: String },

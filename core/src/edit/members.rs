@@ -5,7 +5,8 @@ use super::sets::{no_such, unlike};
 use super::{set_at, shaft_at};
 use crate::base::problem::Problem;
 use crate::model::coupling::Parts;
-use crate::model::scenario::{Element, HOUSING, Scenario};
+use crate::model::scenario::{Brake, Element, HOUSING, Scenario, Way};
+use crate::words::word;
 
 /// Has the train driven through this shaft.
 pub(super) fn drive(scenario: &mut Scenario, shaft: &str) -> Result<(), Problem> {
@@ -59,13 +60,20 @@ pub(super) fn place(
     }
 }
 
-/// Makes one shaft of two: all that is on `second` is on `first` then.
+/// Makes one body of two: all that is on `second` is on `first` then. One of them may be the housing,
+/// which then holds all that was on the other.
 pub(super) fn connect(scenario: &mut Scenario, first: &str, second: &str) -> Result<(), Problem> {
-    let kept = shaft_at(scenario, first)?;
-    let gone = shaft_at(scenario, second)?;
-    if kept == gone {
+    let (first, second) = match second {
+        HOUSING => (second, first),
+        _ => (first, second),
+    };
+    if first != HOUSING {
+        shaft_at(scenario, first)?;
+    }
+    if first == second {
         return Err(already_one(scenario, first));
     }
+    let gone = shaft_at(scenario, second)?;
     apart(scenario, first, second)?;
     for set in &mut scenario.couplings {
         for shaft in set.parts().shafts.into_iter().flatten() {
@@ -85,11 +93,44 @@ pub(super) fn connect(scenario: &mut Scenario, first: &str, second: &str) -> Res
                 rename(&mut one_way.against, first, second);
             }
         }
+        if first == HOUSING {
+            against_housing(element);
+        }
     }
     rename(&mut scenario.input, first, second);
     rename(&mut scenario.output, first, second);
     scenario.shafts.remove(gone);
     Ok(())
+}
+
+/// Makes of an element with the housing at an end that may not be it the one that does the same: of a
+/// clutch a brake on the other shaft, of a one-way clutch one that keeps that shaft from turning the
+/// other way.
+fn against_housing(element: &mut Element) {
+    match element {
+        Element::Clutch(clutch) => {
+            let [one, other] = &clutch.between;
+            let shaft = match (one.as_str(), other.as_str()) {
+                (HOUSING, _) => other,
+                (_, HOUSING) => one,
+                _ => return,
+            };
+            *element = Element::Brake(Brake {
+                id: clutch.id.clone(),
+                label: clutch.label.clone(),
+                shaft: shaft.clone(),
+                friction: clutch.friction,
+            });
+        }
+        Element::OneWay(one_way) if one_way.shaft == HOUSING => {
+            std::mem::swap(&mut one_way.shaft, &mut one_way.against);
+            one_way.locks = match one_way.locks {
+                Way::Forward => Way::Backward,
+                Way::Backward => Way::Forward,
+            };
+        }
+        _ => {}
+    }
 }
 
 fn rename(shaft: &mut String, to: &str, from: &str) {
@@ -99,6 +140,10 @@ fn rename(shaft: &mut String, to: &str, from: &str) {
 }
 
 fn label<'a>(scenario: &'a Scenario, id: &'a str) -> &'a str {
+    if id == HOUSING {
+        let own = scenario.housing_label.as_deref();
+        return own.unwrap_or_else(|| word("housing"));
+    }
     let shaft = scenario.shafts.iter().find(|shaft| shaft.id == id);
     shaft.map_or(id, |shaft| &shaft.label)
 }
@@ -120,8 +165,12 @@ fn apart(scenario: &Scenario, first: &str, second: &str) -> Result<(), Problem> 
         Problem::of("shafts", (message, &values), (fix, &values))
     };
     let is_one = |id: &str| id == first || id == second;
-    if is_one(&scenario.input) && is_one(&scenario.output) {
+    let ends = [&scenario.input, &scenario.output].map(|end| is_one(end));
+    if ends == [true; 2] {
         return Err(between("problem-connect-ends", "", "fix-connect-ends"));
+    }
+    if first == HOUSING && ends.contains(&true) {
+        return Err(between("problem-hold-end", "", "fix-hold-end"));
     }
     for set in &scenario.couplings {
         let facts = set.facts();

@@ -94,6 +94,7 @@ fn no_fault_on_a_laptop() -> Result<()> {
         in_reverse(view, |page| {
             page.click("[data-part=cautions-button]")?;
             check(page, "reverse, with the cautions", &ALL)?;
+            page.click("[data-part=on-drawing] [data-key=clutches]")?;
             page.click("[role=switch][data-element-id=\"V\"]")?;
             page.run("location.hash = '#s=nowhere'", Value::Null)?;
             page.until("a message comes", "probe.one('[data-part=message]')")?;

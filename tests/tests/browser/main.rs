@@ -6,6 +6,7 @@
 mod accessibility;
 mod bad_files;
 mod bad_links;
+mod building;
 mod by_core;
 mod by_hand;
 mod capacity;

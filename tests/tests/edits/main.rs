@@ -7,7 +7,7 @@ use std::fs;
 use anyhow::{Result, anyhow, bail, ensure};
 use levertrain_core::coupling::Coupling;
 use levertrain_core::edit::{Edit, History, blank, nearest_teeth, starter, text};
-use levertrain_core::{ElementSet, Scenario, State, Train};
+use levertrain_core::{Duty, ElementSet, Scenario, State, Train};
 use levertrain_tests::files::{root, scenarios};
 use levertrain_web::session::Session;
 use serde_json::{Value, json};
@@ -194,6 +194,46 @@ fn the_six_speed_can_be_built_from_nothing() -> Result<()> {
         compared += 1;
     });
     ensure!(compared == 1 << file.elements.len());
+    Ok(())
+}
+
+/// Catches a shaft that is held for good otherwise than by a brake that is always applied: clutches and
+/// one-way clutches on it must work against the housing then.
+#[test]
+fn held_for_good_is_as_held_by_a_brake() -> Result<()> {
+    let (mut held, mut refused) = (0, 0);
+    for scenario in all()? {
+        for shaft in &scenario.shafts {
+            let hold = json!({"edit": "connect", "first": "housing", "second": shaft.id});
+            let brake =
+                json!({"edit": "add-element", "kind": "brake", "ends": [shaft.id, "housing"]});
+            let Ok(fast) = after(&scenario, &[hold]) else {
+                refused += 1;
+                continue;
+            };
+            held += 1;
+            let fast = train(&fast)?;
+            let braked = train(&after(&scenario, &[brake])?)?;
+            let elements = scenario.elements.len();
+            for bits in 0_u32..1 << elements {
+                let applied = (0..elements).filter(|at| bits >> at & 1 == 1);
+                let applied: ElementSet = applied.collect();
+                let states = [
+                    fast.settle(applied.minus(fast.one_ways()), Duty::Drive),
+                    braked.settle(applied.minus(fast.one_ways()).with(elements), Duty::Drive),
+                ];
+                let [ours, theirs] = states.map(|settled| settled.combination.state().clone());
+                ensure!(
+                    ours == theirs,
+                    "{}, {}: {bits:b}: {ours:?}, not {theirs:?}",
+                    scenario.name,
+                    shaft.id
+                );
+            }
+        }
+    }
+    // Input, output and what a brake or the housing is on cannot be.
+    ensure!(held > 5 && refused > 20, "{held} held, {refused} refused");
     Ok(())
 }
 

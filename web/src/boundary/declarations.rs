@@ -11,7 +11,7 @@ use ts_rs::{Config, TS, TypeVisitor};
 
 use super::wire::{Answer, Outcome, ProblemInfo, Sheet, TextProblem, TrainInfo};
 use crate::document::settings::Settings;
-use crate::draw::section::{Handle, StageSize};
+use crate::draw::section::{Grips, Handle, StageSize};
 use crate::motion::live::Motion;
 
 /// The declarations, as `types.d.ts` must hold them.
@@ -51,6 +51,7 @@ pub fn declarations() -> String {
     written.visit::<WorkingReport>();
     written.visit::<Handle>();
     written.visit::<StageSize>();
+    written.visit::<Grips>();
     written.visit::<ProblemInfo>();
     written.visit::<Settings>();
     written.visit::<Sheet>();

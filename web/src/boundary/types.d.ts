@@ -86,6 +86,27 @@ fight: FightReport | null,
 effort: Effort | null, };
 
 /**
+ * A box in the drawing.
+ */
+export type Area = { 
+/**
+ * Left edge.
+ */
+left: number, 
+/**
+ * Upper edge.
+ */
+top: number, 
+/**
+ * Width.
+ */
+width: number, 
+/**
+ * Height.
+ */
+height: number, };
+
+/**
  * How the applied elements of a combination hold at an input torque. Torques are in N·m.
  */
 export type Capacity = { 
@@ -322,6 +343,19 @@ torque: Exact | null,
  */
 power: Exact | null, };
 
+/**
+ * Where the packs of an element are.
+ */
+export type ElementGrip = { 
+/**
+ * Its id.
+ */
+id: string, 
+/**
+ * A box about them.
+ */
+area: Area, };
+
 export type ElementInfo = { id: string, label: string, kind: ElementKind, 
 /**
  * Labels of the two bodies it joins.
@@ -490,6 +524,39 @@ export type GearSheet = {
 name: string, teeth: number, };
 
 /**
+ * Places in the half-section, in CSS pixels.
+ */
+export type Grips = { 
+/**
+ * The members of the sets and pairs.
+ */
+members: Array<MemberGrip>, 
+/**
+ * The sets and pairs, in order along the axis.
+ */
+sets: Array<SetGrip>, 
+/**
+ * The brakes and clutches, one-way clutches too.
+ */
+elements: Array<ElementGrip>, 
+/**
+ * Where the input comes in and where the output goes out, each from the edge of the drawing.
+ */
+ends: [Area, Area], 
+/**
+ * The middle of the room before the first set, between two and after the last.
+ */
+gaps: Array<number>, 
+/**
+ * Height of the axis.
+ */
+axis: number, 
+/**
+ * Underside of the housing.
+ */
+housing: number, };
+
+/**
  * Where a shift element can be taken hold of in the half-section drawing, in CSS pixels.
  */
 export type Handle = { 
@@ -611,6 +678,27 @@ teeth: number | null,
  * Per input turn.
  */
 speed: Exact | null, };
+
+/**
+ * Where a member is.
+ */
+export type MemberGrip = { 
+/**
+ * Id of its set.
+ */
+set: string, 
+/**
+ * Which of the members it is, as edits count them.
+ */
+at: number, 
+/**
+ * Id of its shaft, or `housing`.
+ */
+shaft: string, 
+/**
+ * Its box.
+ */
+area: Area, };
 
 export type MemberSheet = { 
 /**
@@ -858,6 +946,19 @@ shafts: Array<ShaftReport>,
  * Every shift element.
  */
 elements: Array<ElementReport>, };
+
+/**
+ * Where a set is.
+ */
+export type SetGrip = { 
+/**
+ * Its id.
+ */
+id: string, 
+/**
+ * All that is drawn of it.
+ */
+area: Area, };
 
 /**
  * A set or a pair.

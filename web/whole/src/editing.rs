@@ -56,6 +56,12 @@ pub fn sheet(sandbox: &Sandbox) -> Result<JsValue, JsValue> {
     plain(&Sheet::of(sandbox.session()?))
 }
 
+/// Where everything that can be changed stands in the half-section.
+#[wasm_bindgen(unchecked_return_type = "Grips")]
+pub fn grips(sandbox: &Sandbox) -> Result<JsValue, JsValue> {
+    plain(&sandbox.session()?.stage().grips())
+}
+
 /// The train as the text of a file.
 #[wasm_bindgen(js_name = scenarioText)]
 pub fn scenario_text(sandbox: &Sandbox) -> Result<String, JsValue> {

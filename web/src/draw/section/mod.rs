@@ -11,6 +11,7 @@ mod dice;
 mod draft;
 mod figures;
 mod grid;
+mod grips;
 mod handle;
 #[cfg(test)]
 #[expect(clippy::unwrap_used, reason = "a test stops at the first surprise")]
@@ -48,6 +49,7 @@ use super::scene::{Align, Dash, Ink, Point, Scene, Stroke, at};
 use crate::motion::live::Live;
 use axes::Axes;
 use columns::column_steps;
+pub use grips::Grips;
 pub use handle::{Handle, StageSize};
 use places::Places;
 use plan::Plan;

@@ -1,0 +1,284 @@
+//! Building a train in the drawing: the six-speed of the list from nothing, with the mouse, with a finger
+//! and with the keys alone.
+
+use anyhow::{Context, Result, bail, ensure};
+use levertrain_core::{ElementSet, Scenario, Train};
+use levertrain_tests::browser::{Device, Key, Page, View, page};
+use levertrain_tests::files;
+use serde_json::{Value, json};
+
+/// The scenario that is built again.
+const MODEL: &str = "09-six-speed-front-set";
+
+/// The middle of something that can be taken hold of, brought into sight, and of what lies there whether it is that.
+const PLACE: &str = "(() => { \
+    const node = probe.one(`.grip[data-key=\"${args}\"]`); \
+    const box = node.querySelector('.grip-face').getBoundingClientRect(); \
+    return [box.x + box.width / 2, box.y + box.height / 2]; \
+})()";
+
+/// The key of what has the focus.
+const FOCUS: &str = "probe.host('lever-train').shadowRoot.activeElement?.dataset.key ?? ''";
+
+/// By what a train is built.
+#[derive(Clone, Copy)]
+enum By {
+    Pointer(Device),
+    Keys,
+}
+
+struct Builder<'a> {
+    page: &'a Page,
+    by: By,
+}
+
+impl Builder<'_> {
+    /// Where a thing in the drawing is.
+    fn place(&self, key: &str) -> Result<(f64, f64)> {
+        self.page.rest()?;
+        let place: [f64; 2] = self.page.get(PLACE, json!(key))?;
+        Ok(place.into())
+    }
+
+    /// Goes to a thing in the drawing by arrow keys, from the one stop of the tabulator.
+    fn go_to(&self, key: &str) -> Result<()> {
+        self.page.rest()?;
+        self.page
+            .run("probe.one('.grip[tabindex=\"0\"]').focus()", Value::Null)?;
+        for _ in 0..40 {
+            let at: String = self.page.get(FOCUS, Value::Null)?;
+            if at == key {
+                return Ok(());
+            }
+            self.page.keys([Key::Right])?;
+        }
+        bail!("no arrow leads to {key}")
+    }
+
+    /// Presses a thing in the drawing.
+    fn press(&self, key: &str) -> Result<()> {
+        match self.by {
+            By::Pointer(device) => self.page.gesture(device, &[self.place(key)?]),
+            By::Keys => {
+                self.go_to(key)?;
+                self.page.keys([Key::Enter])
+            }
+        }
+    }
+
+    /// Presses a button of the strip.
+    fn tool(&self, key: &str) -> Result<()> {
+        let selector = format!(".strip button[data-key=\"{key}\"]");
+        self.button(&selector)
+    }
+
+    fn button(&self, selector: &str) -> Result<()> {
+        self.page.until(
+            &format!("there is {selector}"),
+            &format!("probe.all('{selector}').length === 1"),
+        )?;
+        self.page.run(
+            "probe.one(args).scrollIntoView({ block: 'center', behavior: 'instant' })",
+            json!(selector),
+        )?;
+        match self.by {
+            By::Pointer(device) => {
+                let middle = "(() => { const box = probe.one(args).getBoundingClientRect(); \
+                    return [box.x + box.width / 2, box.y + box.height / 2]; })()";
+                let place: [f64; 2] = self.page.get(middle, json!(selector))?;
+                self.page.gesture(device, &[place.into()])?;
+            }
+            By::Keys => {
+                self.page.run("probe.one(args).focus()", json!(selector))?;
+                self.page.keys([Key::Enter])?;
+            }
+        }
+        self.page
+            .run("scrollTo({ top: 0, behavior: 'instant' })", Value::Null)
+    }
+
+    /// Joins two things, by a line or by the button for it.
+    fn join(&self, from: &str, to: &str) -> Result<()> {
+        let By::Pointer(device) = self.by else {
+            self.press(from)?;
+            self.tool("join")?;
+            return self.press(to);
+        };
+        let (start, end) = (self.place(from)?, self.place(to)?);
+        let way = (0..=6).map(|step| f64::from(step) / 6.0);
+        let way = way.map(|share| {
+            (
+                start.0 + (end.0 - start.0) * share,
+                start.1 + (end.1 - start.1) * share,
+            )
+        });
+        self.page.gesture(device, &way.collect::<Vec<_>>())
+    }
+
+    /// Joins two things and says how.
+    fn put(&self, from: &str, to: &str, how: &str) -> Result<()> {
+        self.join(from, to)?;
+        self.tool(how)
+    }
+
+    /// Types a number of the strip of a member.
+    fn count(&self, member: &str, field: &str, count: u32) -> Result<()> {
+        self.press(member)?;
+        let selector = format!(".strip input[data-key=\"{field}\"]");
+        self.page.run(
+            "(() => { const node = probe.one(args); node.focus(); node.select(); })()",
+            json!(selector),
+        )?;
+        let digits = count.to_string();
+        self.page.keys(digits.chars())?;
+        self.page.keys([Key::Escape])
+    }
+
+    /// Applies exactly these elements by their strips.
+    fn apply(&self, ids: &[String]) -> Result<()> {
+        let applied = self.page.seen()?.applied;
+        let over = applied.iter().filter(|id| !ids.contains(id));
+        for id in over.chain(ids.iter().filter(|id| !applied.contains(id))) {
+            self.press(&format!("element {id}"))?;
+            self.tool("apply")?;
+            self.tool("close")?;
+        }
+        Ok(())
+    }
+}
+
+/// The text of the train that is kept, once its last range is in it.
+fn built(page: &Page) -> Result<Scenario> {
+    page.until(
+        "it is kept",
+        "Object.values(localStorage).some((text) => text.includes('\\\\\"g7\\\\\"'))",
+    )?;
+    let texts: Vec<String> = page.get(
+        "Object.entries(localStorage).filter(([key]) => key.startsWith('levertrain draft')) \
+            .map(([, value]) => JSON.parse(value).text)",
+        Value::Null,
+    )?;
+    let text = texts.first().context("one draft")?;
+    Scenario::parse(text).map_err(|problems| anyhow::anyhow!("{problems:?}"))
+}
+
+fn build(page: &Page, by: By) -> Result<()> {
+    let mut files = files::scenarios()?.into_iter();
+    let file = files.find(|file| file.stem == MODEL).context(MODEL)?;
+    let model = Train::parse(&file.text).map_err(|problems| anyhow::anyhow!("{problems:?}"))?;
+    let builder = Builder { page, by };
+    page.unfold("edit")?;
+    page.until("there are parts", "probe.all('.grip').length > 5")?;
+    builder.button("[data-part=edit] button[data-key=begin]")?;
+    page.until(
+        "nothing is there",
+        "probe.all('.grip[data-kind=set]').length === 0",
+    )?;
+    builder.press("gap 0")?;
+    builder.tool("add planetary")?;
+    builder.press("gap 1")?;
+    builder.tool("add ravigneaux")?;
+    if page.shows("[data-part=whole]")? {
+        builder.button("[data-part=whole]")?;
+    }
+    let [sun_1, carrier_1, ring_1] = [0, 1, 2].map(|at| format!("member p1 {at}"));
+    let [small, large, carrier_2, ring_2] = [0, 1, 2, 3].map(|at| format!("member p2 {at}"));
+    for (set, coupling) in model.scenario().couplings.iter().enumerate() {
+        let mut copy = coupling.clone();
+        let teeth: Vec<u32> = copy
+            .parts()
+            .teeth
+            .iter()
+            .map(|(_, teeth)| teeth.get())
+            .collect();
+        let members = match set {
+            0 => vec![&sun_1, &carrier_1, &ring_1],
+            _ => vec![&small, &carrier_2, &large, &carrier_2, &ring_2],
+        };
+        for (gear, (member, teeth)) in members.into_iter().zip(teeth).enumerate() {
+            builder.count(member, &format!("teeth {gear}"), teeth)?;
+        }
+    }
+    builder.count(&carrier_1, "count", 4)?;
+    builder.put(&sun_1, "housing", "fast")?;
+    builder.join("end input", &ring_1)?;
+    builder.join(&ring_2, "end output")?;
+    builder.put(&carrier_1, &small, "clutch")?;
+    builder.put(&carrier_1, &large, "clutch")?;
+    builder.put(&ring_1, &carrier_2, "clutch")?;
+    builder.put(&large, "housing", "brake")?;
+    builder.put(&carrier_2, "housing", "brake")?;
+    for range in &model.scenario().ranges {
+        builder.apply(&range.applied)?;
+        builder.button("[data-part=edit] button[data-key=\"add range\"]")?;
+    }
+
+    let scenario = built(page)?;
+    let train = Train::new(scenario).map_err(|problems| anyhow::anyhow!("{problems:?}"))?;
+    let ids = |train: &Train| -> Vec<String> {
+        let elements = train.scenario().elements.iter();
+        elements.map(|element| element.id().to_owned()).collect()
+    };
+    ensure!(ids(&train) == ids(&model), "{:?}", ids(&train));
+    for (ours, theirs) in train
+        .scenario()
+        .couplings
+        .iter()
+        .zip(&model.scenario().couplings)
+    {
+        let teeth = |coupling: &levertrain_core::coupling::Coupling| -> Vec<u32> {
+            let mut copy = coupling.clone();
+            copy.parts()
+                .teeth
+                .iter()
+                .map(|(_, teeth)| teeth.get())
+                .collect()
+        };
+        ensure!(teeth(ours) == teeth(theirs), "{ours:?}");
+        ensure!(
+            ours.clone().parts().count == theirs.clone().parts().count,
+            "{ours:?}"
+        );
+    }
+    let elements = model.scenario().elements.len();
+    for bits in 0_u32..1 << elements {
+        let applied: ElementSet = (0..elements).filter(|at| bits >> at & 1 == 1).collect();
+        let [ours, theirs] = [&train, &model].map(|train| train.solve(applied).state().clone());
+        ensure!(ours == theirs, "{bits:b}: {ours:?}, not {theirs:?}");
+    }
+    let ranges = |train: &Train| -> Vec<Vec<String>> {
+        let ranges = train.scenario().ranges.iter();
+        ranges
+            .map(|range| {
+                let mut applied = range.applied.clone();
+                applied.sort();
+                applied
+            })
+            .collect()
+    };
+    ensure!(ranges(&train) == ranges(&model), "{:?}", ranges(&train));
+    Ok(())
+}
+
+/// Catches a line that joins nothing, the wrong things or the same thing twice, parts that lie under others,
+/// and a strip that is out of reach.
+#[test]
+fn the_six_speed_is_built_with_the_mouse() -> Result<()> {
+    page::open(View::LAPTOP, "", |page| {
+        build(page, By::Pointer(Device::Mouse))
+    })
+}
+
+/// Catches a finger that scrolls the drawing instead of drawing a line.
+#[test]
+fn the_six_speed_is_built_with_a_finger() -> Result<()> {
+    page::open(View::PHONE, "", |page| {
+        build(page, By::Pointer(Device::Touch))
+    })
+}
+
+/// Catches what a pointer alone can do.
+#[test]
+fn the_six_speed_is_built_with_the_keys() -> Result<()> {
+    page::open(View::LAPTOP, "", |page| build(page, By::Keys))
+}

@@ -151,7 +151,8 @@ export class OnDrawing {
       button.style.height = `${box.height}px`;
       const inner = /** @type {HTMLElement} */ (button.firstElementChild);
       inner.style.inset = `${area.top - box.top}px ${box.left + box.width - area.left - area.width}px ${box.top + box.height - area.top - area.height}px ${area.left - box.left}px`;
-      button.setAttribute("aria-label", kind === "member" ? this.#memberName(label, shaft) : capital(label));
+      const name = kind === "member" ? this.#memberName(label, shaft) : capital(label);
+      button.setAttribute("aria-label", name);
     }
     this.#light();
   }
@@ -178,7 +179,8 @@ export class OnDrawing {
 
   /** @param {Grip} grip */
   #makeButton({ key, kind }) {
-    const face = h("span", { class: "grip-face" }, kind === "gap" ? PLUS : "");
+    const sign = kind === "gap" ? PLUS : "";
+    const face = h("span", { class: "grip-face" }, sign);
     const button = h("button", { type: "button", class: "grip", "data-key": key, "data-kind": kind }, face);
     const grip = () => /** @type {Grip} */ (this.#grips.find((grip) => grip.key === key));
     button.addEventListener("click", (event) => this.#press(grip(), event.detail === 0));
@@ -300,7 +302,8 @@ export class OnDrawing {
     const at = focused(this.#strip)?.dataset.key;
     const tools = toolsOf(grip, this.#hands());
     this.#chosen = key;
-    this.#fill(grip.kind === "gap" ? say("page-draw-new-set") : capital(grip.label), tools, grip.area);
+    const label = grip.kind === "gap" ? say("page-draw-new-set") : capital(grip.label);
+    this.#fill(label, tools, grip.area);
     for (const [known, button] of this.#buttons) button.toggleAttribute("data-chosen", known === key);
     this.#focusStrip(focus);
     if (at === undefined || focus) return;

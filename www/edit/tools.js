@@ -20,6 +20,8 @@ import { KINDS, PINIONS, TEETH } from "./set_kinds.js";
  */
 
 const HOUSING = "housing";
+/** The two ends, and what makes something one of them. */
+const ENDS = /** @type {const} */ ([["input", "page-draw-make-input"], ["output", "page-draw-make-output"]]);
 
 /**
  * @param {Grip} grip
@@ -69,9 +71,9 @@ function ofMember(grip, hands) {
   else {
     buttons.push(act(say("page-draw-hold"), "hold", () => hands.edit({ edit: "connect", first: HOUSING, second: shaft })));
     if (shares(hands, grip)) buttons.push(place(say("page-draw-cut-off"), "cut off", ""));
-    for (const end of /** @type {const} */ (["input", "output"])) {
+    for (const [end, words] of ENDS) {
       if (hands.desk.info?.[end] === shaft) continue;
-      buttons.push(act(say("page-draw-make", { end: say(`page-${end}`) }), `make ${end}`, () => hands.edit(ending(hands, end, shaft))));
+      buttons.push(act(say(words), `make ${end}`, () => hands.edit(ending(hands, end, shaft))));
     }
   }
   return [...counts, ...fits(hands, id), ...buttons];
@@ -163,7 +165,8 @@ function shares({ desk, sheet }, { id, at, shaft }) {
 
 /** @param {Grip} grip @param {Hands} hands */
 function picking(grip, hands) {
-  return act(say(grip.kind === "end" ? "page-draw-put-on" : "page-draw-join"), "join", () => hands.pick(grip));
+  const words = grip.kind === "end" ? say("page-draw-put-on") : say("page-draw-join");
+  return act(words, "join", () => hands.pick(grip));
 }
 
 /** @param {Hands} hands @param {string} id @param {number} gear */

@@ -881,6 +881,39 @@ page-share-copy = Copy
 page-share-copied = Copied
 page-share-selected = Selected: copy it now
 
+## The page: taking figures and tables away
+
+page-take = Take away
+page-take-of = Take away: { $what }
+page-take-svg = SVG
+page-take-png = PNG
+page-take-svg-light = SVG, light
+page-take-png-light = PNG, light
+page-take-svg-shown = SVG, as shown
+page-take-png-shown = PNG, as shown
+page-take-csv = CSV
+page-take-copy = Copy for a spreadsheet
+# What figures are called in their files and the names of these.
+page-take-section = Half-section
+page-take-lever = Lever diagram
+page-take-operating = Operating diagram
+page-take-titled = { $what }, { $train }
+page-take-none-applied = nothing applied
+# Headings of columns, in a file.
+page-take-exact = { $what }, exact
+page-take-group = Under
+page-take-speed = Speed in { $unit }
+page-take-torque = Torque in { $unit }
+page-take-power = Power in { $unit }
+page-take-speed-share = Exact share of the input speed
+page-take-torque-share = Exact share of the input torque
+page-take-power-share = Exact share of the input power
+page-take-loss = Loss in { $unit }
+page-take-grip = Grip
+page-take-wear = Capacity by uniform wear in { $unit }
+page-take-pressure = Capacity by uniform pressure in { $unit }
+page-take-greatest = Greatest pressure in N/mm²
+
 ## The page: changing the train
 
 page-panel-edit = Change the train

@@ -129,6 +129,22 @@ const NO_WORDS: &[(&str, &[&str])] = &[
         &["end", "flow", "lever", "operating", "section"],
     ),
     (
+        "what can be taken away, as what, and what is in it",
+        &[
+            "csv",
+            "exact",
+            "group",
+            "image/png",
+            "number",
+            "png",
+            "png-light",
+            "stage",
+            "svg-light",
+            "taken",
+            "words",
+        ],
+    ),
+    (
         "names of units",
         &[
             "N·m", "Nm", "W", "hp", "kW", "lbf·ft", "rad/s", "rev/min", "rpm",
@@ -182,12 +198,21 @@ const NO_WORDS: &[(&str, &[&str])] = &[
     ),
     (
         "values of options, and names of rows",
-        &["coast", "drive", "input", "output", "stall"],
+        &["coast", "drive", "input", "loss", "output", "stall"],
     ),
     (
         "columns and looks",
         &[
-            "bare", "fill", "ink", "matrix", "on", "plain", "side", "thin",
+            "bare",
+            "figure",
+            "figure quiet",
+            "fill",
+            "ink",
+            "matrix",
+            "on",
+            "plain",
+            "side",
+            "thin",
         ],
     ),
     (

@@ -67,6 +67,15 @@ export class Panel {
   }
 
   /**
+   * Stands at the end of the heading while it is unfolded.
+   * @param {HTMLElement} node
+   */
+  beside(node) {
+    this.node.classList.add("taken");
+    this.node.append(node);
+  }
+
+  /**
    * Says beside the title what matters most in it, seen also when it is folded.
    * @param {string} words
    */

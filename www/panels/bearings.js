@@ -3,6 +3,7 @@
 import { h } from "../kit/dom.js";
 import { follow } from "../state/follow.js";
 import { fraction, NONE, number } from "../kit/format.js";
+import { tell, tellHeadings } from "../kit/known.js";
 import { scroller, table } from "../kit/table.js";
 import { say, sayParts } from "../kit/words.js";
 
@@ -22,6 +23,11 @@ export function fill(panel, { desk, signal }) {
   const meshes = table(say("page-meshes"), heads, [1, 2, 3]);
   const unit = h("span");
   const pins = table(say("page-pins"), [say("page-pin"), say("page-pin-teeth"), unit], [1, 2]);
+  tellHeadings(pins.node, [
+    () => undefined,
+    () => undefined,
+    () => ({ name: say("page-pin-speed", { unit: desk.quantities.unit("speed") }), exact: say("page-take-speed-share") }),
+  ]);
   const speed = h("span");
   panel.fill(
     scroller(meshes.node, say("page-meshes"), signal),
@@ -57,7 +63,11 @@ export function fill(panel, { desk, signal }) {
           {},
           h("th", { scope: "row" }, say("page-part-of-set", { set: coupling.label, part: name })),
           h("td", { class: "figure" }, secondStep === null ? String(teeth) : `${teeth}, ${secondStep}`),
-          h("td", { class: "figure", title: turns ? fraction(turns) : null }, turns ? quantities.figure("speed", turns) : say("page-free")),
+          tell(
+            h("td", { class: "figure", title: turns ? fraction(turns) : null }, turns ? quantities.figure("speed", turns) : say("page-free")),
+            quantities.value("speed", turns),
+            turns?.fraction,
+          ),
         ),
       ),
     );
@@ -70,11 +80,11 @@ export function fill(panel, { desk, signal }) {
 function order(value) {
   const cell = figure(value);
   if (value) cell.setAttribute("title", fraction(value));
-  return cell;
+  return tell(cell, value?.decimal, value?.fraction);
 }
 
 /** @param {{ decimal: number } | null} value */
 function figure(value) {
   const text = !value ? NONE : value.decimal === 0 ? "0" : number(value.decimal);
-  return h("td", { class: "figure" }, text);
+  return tell(h("td", { class: "figure" }, text), value?.decimal);
 }

@@ -2,9 +2,11 @@
 
 import { Failure, problemsOf } from "../kit/problems.js";
 import { Panel } from "../kit/panel.js";
+import { takeButton } from "../kit/take.js";
 import { parted, say } from "../kit/words.js";
 import { fetchWholeEngine } from "../state/engine.js";
 import { follow } from "../state/follow.js";
+import { offersIn } from "../stage/take_away.js";
 import { PANELS } from "./registry.js";
 
 /** @typedef {import("./registry.js").Entry} Entry */
@@ -139,6 +141,7 @@ class Slot {
     try {
       const { fill } = await this.entry.load();
       if (!signal.aborted) fill(this.panel, this.#surroundings);
+      if (this.entry.takes && !this.#filled) this.#beTaken();
       this.#filled = true;
     } catch (error) {
       // Unfolded again, it tries again.
@@ -147,6 +150,14 @@ class Slot {
     } finally {
       this.#busy(false);
     }
+  }
+
+  /** Offers its tables and figures to be taken away. */
+  #beTaken() {
+    const { desk } = this.#surroundings;
+    const { id, title } = this.entry;
+    const { node } = this.panel;
+    this.panel.beside(takeButton(say(title), id, () => offersIn(desk, node), (error) => desk.report(error)));
   }
 
   /** @param {unknown} error */

@@ -2,6 +2,7 @@
 
 import { h } from "../kit/dom.js";
 import { NO_BREAK, NONE, number } from "../kit/format.js";
+import { tell, tellHeadings } from "../kit/known.js";
 import { unitOf } from "../state/units.js";
 import { scroller, table } from "../kit/table.js";
 import { listed, say } from "../kit/words.js";
@@ -27,6 +28,18 @@ export function fill(panel, { desk, signal }) {
   const capacityUnit = h("span");
   const heads = [capacityUnit, say("page-capacity-wear"), say("page-capacity-pressure"), "N/mm²"];
   const { node: capacities, body: linings } = table(say("page-capacity"), heads, [1, 2, 3]);
+  const unit = () => unitOf(desk.units, "torque").name;
+  tellHeadings(holding, [
+    () => undefined,
+    () => ({ name: say("page-capacity-must-hold", { unit: unit() }) }),
+    () => ({ name: say("page-capacity-margin"), exact: say("page-take-grip") }),
+  ]);
+  tellHeadings(capacities, [
+    () => ({ name: elements }),
+    () => ({ name: say("page-take-wear", { unit: unit() }) }),
+    () => ({ name: say("page-take-pressure", { unit: unit() }) }),
+    () => ({ name: say("page-take-greatest") }),
+  ]);
   panel.fill(
     words,
     scroller(holding, margins, signal),
@@ -128,13 +141,17 @@ function holdingRow(desk, range, held) {
     "tr",
     { "data-holding": `${range}:${id}`, "data-grip": grip },
     h("th", { scope: "row" }, desk.elementLabel(id)),
-    h("td", { class: "figure" }, figure(desk, held.torque)),
-    h(
-      "td",
-      { class: "margin" },
-      margin === null ? null : bar(margin),
-      margin === null ? null : h("b", { class: "times" }, number(margin, 3)),
-      h("span", { class: "grip" }, say("page-grip", { grip })),
+    torqueCell(desk, held.torque),
+    tell(
+      h(
+        "td",
+        { class: "margin" },
+        margin === null ? null : bar(margin),
+        margin === null ? null : h("b", { class: "times" }, number(margin, 3)),
+        h("span", { class: "grip" }, say("page-grip", { grip })),
+      ),
+      margin,
+      say("page-grip", { grip }),
     ),
   );
 }
@@ -169,10 +186,18 @@ function liningRow(desk, { id, uniformWear, uniformPressure, greatestPressure })
     "tr",
     { "data-lining": id },
     h("th", { scope: "row" }, desk.elementLabel(id)),
-    h("td", { class: "figure" }, figure(desk, uniformWear)),
-    h("td", { class: "figure" }, figure(desk, uniformPressure)),
-    h("td", { class: "figure quiet" }, number(greatestPressure ?? NaN, 3)),
+    torqueCell(desk, uniformWear),
+    torqueCell(desk, uniformPressure),
+    tell(h("td", { class: "figure quiet" }, number(greatestPressure ?? NaN, 3)), greatestPressure),
   );
+}
+
+/**
+ * @param {Desk} desk
+ * @param {number | null} value N·m
+ */
+function torqueCell(desk, value) {
+  return tell(h("td", { class: "figure" }, figure(desk, value)), value === null ? null : value / unitOf(desk.units, "torque").size);
 }
 
 /**

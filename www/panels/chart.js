@@ -3,6 +3,7 @@
 import { h, unseen } from "../kit/dom.js";
 import { lossesAreQuick } from "../state/assumptions.js";
 import { fraction, NONE, number, ratio } from "../kit/format.js";
+import { tell, tellHeadings } from "../kit/known.js";
 import { outcomeWords } from "../state/effort_words.js";
 import { table } from "../kit/table.js";
 import { listed, say, sayParts } from "../kit/words.js";
@@ -48,6 +49,7 @@ export function fill(panel, { desk }) {
     const { node: chart, body } = table(say("page-panel-chart"), columns, figures);
     chart.classList.add("matrix");
     chart.toggleAttribute("data-wide", heads.length > MANY);
+    tellHeadings(chart, [...columns.slice(0, -1).map(() => () => undefined), () => ({ name: efficiencyName(desk) })]);
     rows = found.ranges.map((range) => row(desk, range));
     body.append(...rows);
     holder.replaceChildren(chart);
@@ -73,6 +75,7 @@ export function fill(panel, { desk }) {
       const cell = row.lastElementChild;
       const range = found[at];
       if (!cell) return;
+      tell(cell, range?.efficiency && range.efficiency * 100);
       cell.textContent = range?.efficiency ? number(range.efficiency * 100, 3) : NONE;
       cell.setAttribute("title", range ? outcomeWords(range) : "");
     });
@@ -109,10 +112,25 @@ function row(desk, range) {
     { class: "pick", "data-range-id": range.id, click: apply },
     h("th", { scope: "row" }, h("button", { class: "bare", type: "button" }, range.label)),
     ...dots,
-    h("td", { class: "figure", title: range.ratio ? fraction(range.ratio) : null }, ratio(range.ratio)),
-    h("td", { class: "figure quiet", title: range.step ? fraction(range.step) : null }, step(range.step)),
+    exactCell("figure", range.ratio, ratio(range.ratio)),
+    exactCell("figure quiet", range.step, step(range.step)),
     h("td", { class: "figure quiet efficiency" }),
   );
+}
+
+/**
+ * @param {string} kind
+ * @param {import("../kit/format.js").Exact | null} value
+ * @param {string} words
+ */
+function exactCell(kind, value, words) {
+  return tell(h("td", { class: kind, title: value ? fraction(value) : null }, words), value?.decimal, value?.fraction);
+}
+
+/** What the column of efficiencies is called away from here. @param {Desk} desk */
+function efficiencyName(desk) {
+  const name = say("page-chart-efficiency");
+  return desk.assumptions.coasting ? say("page-part-of-set", { set: name, part: say("page-chart-coasting") }) : name;
 }
 
 /** @param {boolean} oneWays whether there are one-way clutches */

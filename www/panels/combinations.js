@@ -3,6 +3,7 @@
 import { h } from "../kit/dom.js";
 import { follow } from "../state/follow.js";
 import { fraction, ratio } from "../kit/format.js";
+import { tell, tellRows } from "../kit/known.js";
 import { table } from "../kit/table.js";
 import { say } from "../kit/words.js";
 
@@ -40,6 +41,8 @@ export function fill(panel, { desk }) {
   let all;
   /** @type {Outcome[]} */
   let chosen = [];
+
+  tellRows(outcomes, () => chosen.map((outcome) => row(desk, outcome)));
 
   function build() {
     if (all || !panel.open || !desk.info) return;
@@ -112,6 +115,6 @@ function row(desk, outcome) {
       ),
     ),
     h("td", {}, state ? say(state) : outcome.state),
-    h("td", { class: "figure", title: outcome.ratio ? fraction(outcome.ratio) : null }, ratio(outcome.ratio)),
+    tell(h("td", { class: "figure", title: outcome.ratio ? fraction(outcome.ratio) : null }, ratio(outcome.ratio)), outcome.ratio?.decimal, outcome.ratio?.fraction),
   );
 }

@@ -4,6 +4,7 @@ import { h } from "../kit/dom.js";
 import { follow } from "../state/follow.js";
 import { exactly, negated, NOTHING, size, WHOLE } from "../state/quantities.js";
 import { elementWords, idleWords, memberWords, recirculationWords, shareWords } from "../state/effort_words.js";
+import { tell, tellHeadings } from "../kit/known.js";
 import { table } from "../kit/table.js";
 import { capital, say } from "../kit/words.js";
 import { unitChoice } from "../stage/unit_choice.js";
@@ -25,6 +26,7 @@ export function fill(panel, { desk }) {
   const notes = h("div", { class: "effort-notes", "data-part": "effort-notes" });
   const heads = [h("span", {}), h("span", {}), h("span", {})];
   const { node: efforts, body } = table(say("page-panel-effort"), [say("page-effort-member"), ...heads], [1, 2, 3]);
+  tellHeadings(efforts, [() => undefined, ...KINDS.map((kind) => () => headingIn(desk, kind))]);
   const signs = h("p", { class: "note" }, say("page-effort-signs"));
   panel.fill(
     notes,
@@ -106,6 +108,18 @@ export function fill(panel, { desk }) {
 }
 
 const KINDS = /** @type {const} */ (["speed", "torque", "power"]);
+
+/** The messages of what columns are called away from here. */
+const NAMES = { speed: "page-take-speed", torque: "page-take-torque", power: "page-take-power" };
+const SHARES = { speed: "page-take-speed-share", torque: "page-take-torque-share", power: "page-take-power-share" };
+
+/**
+ * @param {Desk} desk
+ * @param {typeof KINDS[number]} kind
+ */
+function headingIn(desk, kind) {
+  return { name: say(NAMES[kind], { unit: desk.quantities.unit(kind) }), exact: say(SHARES[kind]) };
+}
 
 /**
  * What must be known before any number is read.
@@ -200,6 +214,7 @@ class Row {
     KINDS.forEach((kind, at) => {
       this.#figures[at].textContent = quantities.figure(kind, values[kind]);
       this.#figures[at].title = exactly(values[kind], kind);
+      tell(this.#figures[at], quantities.value(kind, values[kind]), values[kind]?.fraction);
     });
   }
 

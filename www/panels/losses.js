@@ -3,6 +3,7 @@
 import { h } from "../kit/dom.js";
 import { follow } from "../state/follow.js";
 import { DRAG_SLIP, isDrag, isMesh, lossesAreQuick, MOST_DRAG } from "../state/assumptions.js";
+import { tell, tellHeadings } from "../kit/known.js";
 import { number } from "../kit/format.js";
 import { formula } from "../kit/mathml.js";
 import { percent } from "../state/quantities.js";
@@ -27,6 +28,11 @@ export function fill(panel, { desk }) {
   const result = h("p", { class: "efficiency-line", "data-part": "efficiency" });
   const { node: list, body } = table(say("page-panel-losses"), [say("page-losses-loss"), "", "%"], [1, 2]);
   const unit = /** @type {HTMLElement} */ (list.querySelectorAll("thead th")[1]);
+  tellHeadings(list, [
+    () => undefined,
+    () => ({ name: say("page-take-loss", { unit: desk.quantities.unit("loss") }) }),
+    () => ({ name: say("page-take-loss", { unit: "%" }) }),
+  ]);
   panel.fill(result, list, ...fields(desk));
 
   function update() {
@@ -49,8 +55,8 @@ export function fill(panel, { desk }) {
     const perPowerIn = desk.assumptions.coasting ? 1 / efficiency : 1;
     const { quantities } = desk;
     const lost = (/** @type {number} */ share) => [
-      h("td", { class: "figure" }, quantities.figure("loss", { decimal: share * perPowerIn })),
-      h("td", { class: "figure" }, number(share * 100, 3)),
+      tell(h("td", { class: "figure" }, quantities.figure("loss", { decimal: share * perPowerIn })), quantities.value("loss", { decimal: share * perPowerIn })),
+      tell(h("td", { class: "figure" }, number(share * 100, 3)), share * 100),
     ];
     const row = (/** @type {string} */ name, /** @type {number} */ share, /** @type {Record<string, unknown>} */ attributes) =>
       h("tr", attributes, h("th", { scope: "row" }, name), ...lost(share < ROUNDING ? 0 : share));

@@ -3,6 +3,7 @@
 import { h } from "../kit/dom.js";
 import { follow } from "../state/follow.js";
 import { fraction, NONE, number } from "../kit/format.js";
+import { tell, tellHeadings } from "../kit/known.js";
 import { motionMark } from "../kit/motion.js";
 import { table } from "../kit/table.js";
 import { say } from "../kit/words.js";
@@ -23,6 +24,10 @@ export function fill(panel, { desk }) {
   const unit = h("span");
   const heads = [say("page-shaft"), unit, say("page-per-input-turn"), say("page-members-motion")];
   const { node: shafts, body } = table(say("page-panel-members"), heads, [1, 2]);
+  tellHeadings(shafts, [
+    () => undefined,
+    () => ({ name: say("page-take-speed", { unit: desk.quantities.unit("speed") }) }),
+  ]);
   panel.fill(h("div", { class: "scroll" }, shafts));
   /** @type {HTMLElement[]} */
   let rows = [];
@@ -60,6 +65,8 @@ export function fill(panel, { desk }) {
       row.dataset.motion = motion;
       const [, revs, perTurn, word] = row.children;
       revs.textContent = quantities.figure("speed", shaft.speed);
+      tell(revs, quantities.value("speed", shaft.speed));
+      tell(perTurn, shaft.speed?.decimal, shaft.speed?.fraction);
       perTurn.replaceChildren(...perTurnWords(shaft.speed));
       perTurn.setAttribute("title", shaft.speed ? fraction(shaft.speed) : "");
       word.replaceChildren(motionMark(motion));

@@ -4,6 +4,7 @@ import { h, unseen } from "../kit/dom.js";
 import { lossesAreQuick } from "../state/assumptions.js";
 import { follow } from "../state/follow.js";
 import { MOST_SPEED, MOST_TORQUE, NO_BREAK, number } from "../kit/format.js";
+import { tell, tellHeadings } from "../kit/known.js";
 import { percent } from "../state/quantities.js";
 import { GRADES } from "../state/road.js";
 import { unitOf } from "../state/units.js";
@@ -26,6 +27,9 @@ const CAUSES = ["answer", "units", "assumptions", "road"];
 
 const KINDS = /** @type {const} */ (["speed", "torque", "power"]);
 
+/** The messages of what columns are called away from here. */
+const NAMES = { speed: "page-take-speed", torque: "page-take-torque", power: "page-take-power" };
+
 /**
  * @param {Panel} panel
  * @param {Surroundings} surroundings
@@ -38,6 +42,10 @@ export function fill(panel, { desk, redraw, draws, signal }) {
   canvas.setAttribute("aria-label", say("page-drawing-operating"));
   const heads = KINDS.map(() => h("span"));
   const { node: points, body } = table(say("page-operating-point"), [unseen(say("page-shaft")), ...heads], [1, 2, 3]);
+  tellHeadings(points, [
+    () => ({ name: say("page-shaft") }),
+    ...KINDS.map((kind) => () => ({ name: say(NAMES[kind], { unit: unitOf(desk.units, kind).name }) })),
+  ]);
   const use = /** @type {HTMLButtonElement} */ (
     h("button", { class: "plain", type: "button", "data-part": "use-point", click: useInput })
   );
@@ -216,7 +224,10 @@ function pointRows(desk, point, key, title, more) {
         "tr",
         { "data-point": key, "data-at": at },
         h("th", { scope: "row" }, name),
-        ...KINDS.map((kind, index) => h("td", { class: "figure", "data-kind": kind }, figure(desk, kind, values[index]))),
+        ...KINDS.map((kind, index) => {
+          const cell = h("td", { class: "figure", "data-kind": kind }, figure(desk, kind, values[index]));
+          return tell(cell, values[index] / unitOf(desk.units, kind).size);
+        }),
       ),
     ),
   ];

@@ -32,6 +32,7 @@
  * @property {boolean} [wide] whether it takes all columns
  * @property {boolean} [hints] whether its heading says something also while it is folded
  * @property {boolean} [whole] whether what it shows unfolded takes the whole engine
+ * @property {boolean} [takes] whether it has tables or figures to take away
  * @property {(train: import("../state/desk.js").TrainInfo) => boolean} [needs] whether a train has
  *   what it shows; without it the panel is not there
  * @property {() => Promise<{ fill(panel: Panel, surroundings: Surroundings): void }>} load
@@ -51,6 +52,7 @@ export const PANELS = [
     title: "page-panel-chart",
     column: "side",
     open: true,
+    takes: true,
     load: () => import("./chart.js"),
   },
   {
@@ -58,6 +60,7 @@ export const PANELS = [
     title: "page-panel-members",
     column: "side",
     open: true,
+    takes: true,
     load: () => import("./members.js"),
   },
   {
@@ -65,6 +68,7 @@ export const PANELS = [
     title: "page-panel-effort",
     column: "side",
     hints: true,
+    takes: true,
     load: () => import("./effort.js"),
   },
   {
@@ -72,6 +76,7 @@ export const PANELS = [
     title: "page-panel-losses",
     column: "side",
     hints: true,
+    takes: true,
     load: () => import("./losses.js"),
   },
   {
@@ -87,6 +92,7 @@ export const PANELS = [
     title: "page-panel-combinations",
     column: "side",
     whole: true,
+    takes: true,
     load: () => import("./combinations.js"),
   },
   {
@@ -117,6 +123,7 @@ export const PANELS = [
     column: "below",
     wide: true,
     whole: true,
+    takes: true,
     load: () => import("./flow.js"),
   },
   {
@@ -126,6 +133,7 @@ export const PANELS = [
     hints: true,
     needs: ({ engine }) => engine !== null,
     whole: true,
+    takes: true,
     load: () => import("./operating.js"),
   },
   {
@@ -134,6 +142,7 @@ export const PANELS = [
     column: "below",
     hints: true,
     needs: ({ friction, ranges }) => friction && ranges.length > 0,
+    takes: true,
     load: () => import("./capacity.js"),
   },
   {
@@ -141,18 +150,21 @@ export const PANELS = [
     title: "page-panel-end-view",
     column: "below",
     whole: true,
+    takes: true,
     load: () => import("./end_view.js"),
   },
   {
     id: "slips",
     title: "page-panel-slips",
     column: "below",
+    takes: true,
     load: () => import("./slips.js"),
   },
   {
     id: "bearings",
     title: "page-panel-bearings",
     column: "below",
+    takes: true,
     load: () => import("./bearings.js"),
   },
 ];

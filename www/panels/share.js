@@ -4,17 +4,13 @@ import { h } from "../kit/dom.js";
 import { follow } from "../state/follow.js";
 import { fragmentOf, unusualCodes } from "../address/link.js";
 import { MOST_CODE, packed } from "../address/packed.js";
-import { picture } from "../kit/picture.js";
 import { siteFile } from "../kit/site.js";
 import { say } from "../kit/words.js";
-import { shownWords } from "../stage/answer.js";
+import { stageFigure, takeSvg } from "../stage/take_away.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
 /** @typedef {import("./registry.js").Surroundings} Surroundings */
 /** @typedef {import("../kit/panel.js").Panel} Panel */
-
-/** What the files are titled. */
-const TITLES = { section: "page-drawing-section", lever: "page-drawing-lever" };
 
 /**
  * @param {Panel} panel
@@ -98,23 +94,8 @@ function pageAddress() {
  * @param {string} name
  */
 function pictureButton(desk, drawing, name) {
-  return h("button", { class: "plain", type: "button", "data-export": drawing, click: save }, name);
-
-  async function save() {
-    try {
-      await desk.becomeWhole();
-    } catch (error) {
-      desk.report(error);
-    }
-    const drawn = desk.askWhole((engine, sandbox) => engine.svg(sandbox, drawing, 0, 0));
-    if (!drawn) return;
-    const train = desk.info?.name ?? "";
-    const file = await picture(drawn, say(TITLES[drawing], { train }), shownWords(desk));
-    const address = URL.createObjectURL(file);
-    const stem = train.toLowerCase().replace(/[^a-z0-9]+/g, "-");
-    h("a", { href: address, download: `${stem}-${drawing}.svg` }).click();
-    URL.revokeObjectURL(address);
-  }
+  const take = () => takeSvg(desk, stageFigure(desk, drawing), true).catch((error) => desk.report(error));
+  return h("button", { class: "plain", type: "button", "data-export": drawing, click: take }, name);
 }
 
 /** @param {HTMLInputElement | HTMLTextAreaElement} field */

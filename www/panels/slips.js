@@ -3,6 +3,7 @@
 import { h } from "../kit/dom.js";
 import { follow } from "../state/follow.js";
 import { fraction } from "../kit/format.js";
+import { tell, tellHeadings } from "../kit/known.js";
 import { table } from "../kit/table.js";
 import { say } from "../kit/words.js";
 
@@ -13,6 +14,11 @@ import { say } from "../kit/words.js";
 export function fill(panel, { desk }) {
   const unit = h("span");
   const { node: slips, body } = table(say("page-slips"), [say("page-slips-element"), unit], [1]);
+  const unitName = () => desk.quantities.unit("speed");
+  tellHeadings(slips, [
+    () => undefined,
+    () => ({ name: say("page-slips-in", { unit: unitName() }), exact: say("page-take-speed-share") }),
+  ]);
   const signs = h("p", { class: "note" }, say("page-slips-signs"));
   const none = h("p", { class: "note" }, say("page-slips-none"));
   panel.fill(slips, none, signs);
@@ -29,7 +35,11 @@ export function fill(panel, { desk }) {
           "tr",
           { "data-element-id": id },
           h("th", { scope: "row" }, label, h("span", { class: "does" }, sides(kind, nounsOf(id)))),
-          h("td", { class: "figure", title: slip ? fraction(slip) : null }, slip ? quantities.figure("speed", slip) : say("page-free")),
+          tell(
+            h("td", { class: "figure", title: slip ? fraction(slip) : null }, slip ? quantities.figure("speed", slip) : say("page-free")),
+            quantities.value("speed", slip),
+            slip?.fraction,
+          ),
         ),
       ),
     );

@@ -47,6 +47,7 @@ export function drawing(desk, name, events, redraw, signal) {
     const height = heightAt(across);
     if (height === undefined) return;
     stale = false;
+    canvas.dataset.subject = subject;
     resize(canvas, across, height, desk.look.scale, growth);
     desk.askWhole((engine, sandbox) => engine.drawPanel(sandbox, subject, canvas));
   }

@@ -42,9 +42,18 @@ export class Quantities {
    * @param {{ decimal: number } | null} part
    */
   figure(kind, part) {
-    if (!part) return NONE;
-    const value = (part.decimal * this.#wholes[kind]) / this.#units[kind].size;
+    const value = this.value(kind, part);
+    if (value === null) return NONE;
     return value === 0 ? "0" : number(value);
+  }
+
+  /**
+   * The same in full.
+   * @param {Kind} kind
+   * @param {{ decimal: number } | null} part
+   */
+  value(kind, part) {
+    return part && (part.decimal * this.#wholes[kind]) / this.#units[kind].size;
   }
 
   /**

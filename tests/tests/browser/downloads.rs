@@ -59,13 +59,21 @@ fn take(page: &Page, drawing: &str) -> Result<Picture> {
 #[test]
 fn a_drawing_taken_away_is_described_and_holds_its_letters() -> Result<()> {
     page::open(View::LAPTOP, &by_hand::link(SECOND), |page| {
-        for (drawing, title) in [
-            ("section", "Half-section drawing of Six-speed, three sets"),
-            ("lever", "Lever diagram of Six-speed, three sets"),
+        for (drawing, file, title) in [
+            (
+                "section",
+                "half-section",
+                "Half-section drawing of Six-speed, three sets",
+            ),
+            (
+                "lever",
+                "lever-diagram",
+                "Lever diagram of Six-speed, three sets",
+            ),
         ] {
             let picture = take(page, drawing)?;
             ensure!(
-                picture.name == format!("six-speed-three-sets-{drawing}.svg"),
+                picture.name == format!("six-speed-three-sets-2nd-{file}.svg"),
                 "{picture:?}"
             );
             ensure!(picture.title == title, "{picture:?}");

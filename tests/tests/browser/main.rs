@@ -35,6 +35,7 @@ mod pictures;
 mod print;
 mod room;
 mod scenarios;
+mod take_away;
 mod touch;
 mod traps;
 mod whole_engine;

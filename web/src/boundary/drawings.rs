@@ -12,7 +12,7 @@ use crate::document::pictures;
 use crate::document::session::Session;
 use crate::document::settings::Settings;
 use crate::draw::scene::{Point, Scene};
-use crate::draw::{Device, lever, paint};
+use crate::draw::{Device, Palette, lever, paint};
 
 #[wasm_bindgen]
 impl Sandbox {
@@ -56,6 +56,20 @@ pub fn paint_on(
     scene: impl FnOnce(&Session, (f64, f64)) -> Result<Scene, Problem>,
 ) -> Result<(), JsValue> {
     let Settings { scale, palette, .. } = *session.settings();
+    paint_as(session, canvas, palette, scale, scene)
+}
+
+/// The same in the colours of a palette, at a scale: backing store to CSS pixels.
+///
+/// # Errors
+/// As [`paint_on`].
+pub fn paint_as(
+    session: &Session,
+    canvas: HtmlCanvasElement,
+    palette: Palette,
+    scale: f64,
+    scene: impl FnOnce(&Session, (f64, f64)) -> Result<Scene, Problem>,
+) -> Result<(), JsValue> {
     let [width, height] = [canvas.width(), canvas.height()].map(|pixels| f64::from(pixels) / scale);
     let scene = scene(session, (width, height)).map_err(|problem| problems(vec![problem]))?;
     let mut backend = CanvasBackend::with_canvas_object(canvas)

@@ -1,8 +1,10 @@
 //! Drawings that panels show, and all drawings as files.
 
-use levertrain_web::boundary::drawings::paint_on;
+use levertrain_web::boundary::drawings::{paint_as, paint_on};
 use levertrain_web::boundary::plain::problems;
 use levertrain_web::boundary::sandbox::Sandbox;
+use levertrain_web::draw::Palette;
+use levertrain_web::session::Session;
 use levertrain_web::{draw, pictures};
 use wasm_bindgen::prelude::*;
 use web_sys::HtmlCanvasElement;
@@ -26,12 +28,44 @@ pub fn draw_panel(
     })
 }
 
-/// A drawing as the text of an SVG file, in CSS pixels. The half-section and the levers have
-/// a size of their own, the others `width` by `height`.
+/// A drawing as the text of an SVG file, in CSS pixels, in `light` colours or those on screen. The
+/// half-section and the levers have a size of their own, the others `width` by `height`.
 #[wasm_bindgen]
-pub fn svg(sandbox: &Sandbox, drawing: &str, width: f64, height: f64) -> Result<String, JsValue> {
+pub fn svg(
+    sandbox: &Sandbox,
+    drawing: &str,
+    width: f64,
+    height: f64,
+    light: bool,
+) -> Result<String, JsValue> {
     let session = sandbox.session()?;
     let scene = pictures::scene(session, drawing, (width, height))
         .map_err(|problem| problems(vec![problem]))?;
-    draw::svg(&scene, session.settings().palette).map_err(|error| JsValue::from_str(&error))
+    draw::svg(&scene, palette(session, light)).map_err(|error| JsValue::from_str(&error))
+}
+
+/// The same on a canvas whose backing store has the size of the drawing times `scale`.
+#[wasm_bindgen(js_name = drawPicture)]
+pub fn draw_picture(
+    sandbox: &Sandbox,
+    drawing: &str,
+    canvas: HtmlCanvasElement,
+    scale: f64,
+    light: bool,
+) -> Result<(), JsValue> {
+    let session = sandbox.session()?;
+    paint_as(
+        session,
+        canvas,
+        palette(session, light),
+        scale,
+        |session, size| pictures::scene(session, drawing, size),
+    )
+}
+
+fn palette(session: &Session, light: bool) -> Palette {
+    match light {
+        true => Palette::Light,
+        false => session.settings().palette,
+    }
 }

@@ -239,13 +239,7 @@ const NO_WORDS: &[(&str, &[&str])] = &[
     ),
     (
         "files, and parts of addresses",
-        &[
-            "again=…",
-            "file/",
-            "none",
-            "scenarios/index.json",
-            "…-….svg",
-        ],
+        &["again=…", "file/", "none", "scenarios/index.json"],
     ),
     (
         "what the browser keeps things by",

@@ -791,6 +791,7 @@ page-panel-effort = Torque and power
 page-panel-losses = Losses
 page-panel-teeth = Tooth checks
 page-panel-combinations = Every combination
+page-panel-compare = Compare
 page-panel-share = Pictures, link and embedding
 page-panel-working = Working
 page-panel-flow = Power flow
@@ -913,6 +914,42 @@ page-take-grip = Grip
 page-take-wear = Capacity by uniform wear in { $unit }
 page-take-pressure = Capacity by uniform pressure in { $unit }
 page-take-greatest = Greatest pressure in N/mm²
+
+## The page: comparing
+
+page-compare-note = Pin what is shown now. It then stands behind the levers, hollow, and beside the numbers here, whatever you change or open after it.
+page-compare-pin = Pin what is shown now
+page-compare-pin-again = Pin what is shown now instead
+page-compare-unpin = Let go
+# What is shown of a train: a range, or what is applied.
+page-compare-what = { $shown } of { $train }
+page-compare-legend = Pinned: { $what }
+page-compare-pinned = Pinned
+page-compare-now = Now
+page-compare-difference = Difference
+page-compare-difference-words = Difference in words
+page-compare-figure = Figure
+page-compare-as-applied = As applied
+page-compare-ratios = Ratios of the ranges
+page-compare-steps = Steps
+page-compare-spread = Spread
+page-compare-holds = What clutches and brakes carry, { $unit }
+page-compare-slips = Slip of open clutches and brakes, { $unit }
+page-compare-state = State
+page-compare-output = Output speed, { $unit }
+page-compare-efficiency = Efficiency, %
+page-compare-torque = Output torque, { $unit }
+page-compare-housing = Torque on the housing, { $unit }
+page-compare-same = same
+page-compare-differs = differs
+page-compare-only-pinned = only pinned
+page-compare-only-now = only now
+# A difference with its sign, and the same in a word.
+page-compare-by = { $by } { $way ->
+    [higher] higher
+   *[lower] lower
+}
+page-compare-slips-signs = Both at the input speed and torque that are set now. A step is a ratio over the next range's; what a clutch or brake carries has no sign.
 
 ## The page: changing the train
 

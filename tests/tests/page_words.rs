@@ -246,6 +246,7 @@ const NO_WORDS: &[(&str, &[&str])] = &[
         &[
             "levertrain draft …",
             "levertrain files …",
+            "levertrain pin",
             "levertrain-drag",
             "levertrain-theme",
         ],

@@ -22,6 +22,7 @@ import { checkEquipment, equipmentFrom } from "./equipment.js";
 import { Colours } from "./colours.js";
 import { cautionsButton, header } from "./header.js";
 import { isolateNames } from "./isolation.js";
+import { keepPin, keptPin } from "../state/pin.js";
 import { messages } from "./messages.js";
 import { Opening } from "./opening.js";
 import { hasNoLandmarks, ownsPage } from "./owner.js";
@@ -50,6 +51,8 @@ export class Bench {
   #moving = false;
   /** Takes on what is to be shown. @type {(equipment: import("./equipment.js").Equipment) => void} */
   #furnish;
+  /** What was pinned before the page was loaded again. */
+  #keptPin;
   /** Whether it has opened what it was to open. */
   ready = false;
 
@@ -142,6 +145,8 @@ export class Bench {
     // Which panels there are is the train's business too.
     desk.addEventListener("train", spread);
 
+    if (ownPage) desk.addEventListener("pin", () => keepPin(desk.pin));
+    this.#keptPin = ownPage ? keptPin() : undefined;
     this.#history = ownPage ? new History(desk, this.#opening, signal) : undefined;
     // A page that offers no files takes none either.
     if (!top.hidden) {
@@ -176,6 +181,7 @@ export class Bench {
       if (problems.length > 0) this.desk.report({ problems }, say("page-heading-other"));
     }
     this.ready = true;
+    if (this.#keptPin) this.desk.setPin(this.#keptPin).catch((error) => this.desk.report(error));
     await this.#board.start();
   }
 

@@ -96,6 +96,14 @@ export const PANELS = [
     load: () => import("./combinations.js"),
   },
   {
+    id: "compare",
+    title: "page-panel-compare",
+    column: "side",
+    whole: true,
+    takes: true,
+    load: () => import("./compare.js"),
+  },
+  {
     id: "share",
     title: "page-panel-share",
     column: "side",

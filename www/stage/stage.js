@@ -173,6 +173,7 @@ export function stage(desk, page, signal) {
   });
   follow(desk, ["train", "look"], describe);
   follow(desk, ["train"], fit);
+  desk.addEventListener("pin", fit);
   return { node: whole.frame, whole: whole.button, section: holder, draw };
 }
 

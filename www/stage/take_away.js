@@ -11,6 +11,8 @@ import { shownWords } from "./answer.js";
 
 /** Pixels of a picture to a CSS pixel: enough for a wall and for print. */
 const FINE = 3;
+/** The drawing that what is pinned stands in. */
+const LEVER = "lever";
 /** Most pixels of a picture either way. */
 const MOST_PIXELS = 8192;
 
@@ -130,7 +132,9 @@ async function copy(table) {
 export async function takeSvg(desk, figure, light) {
   await desk.becomeWhole();
   const { subject, width, height } = figure;
-  const drawn = desk.askWhole((engine, sandbox) => engine.svg(sandbox, subject, width, height, light));
+  const compared =
+    subject === LEVER && desk.askPinned((engine, sandbox, pinned, legend) => engine.svgCompared(sandbox, pinned, legend, light));
+  const drawn = compared || desk.askWhole((engine, sandbox) => engine.svg(sandbox, subject, width, height, light));
   if (drawn) save(await picture(drawn, figure.title, shownWords(desk)), fileName(desk, figure.what, "svg"));
 }
 
@@ -142,7 +146,13 @@ async function takePng(desk, figure, light) {
   const canvas = document.createElement("canvas");
   canvas.width = Math.round(width * scale);
   canvas.height = Math.round(height * scale);
-  desk.askWhole((engine, sandbox) => engine.drawPicture(sandbox, subject, canvas, scale, light));
+  /** @type {Parameters<typeof desk.askPinned<true>>[0]} */
+  const compare = (engine, sandbox, pinned, legend) => {
+    engine.drawPictureCompared(sandbox, pinned, legend, canvas, scale, light);
+    return true;
+  };
+  const compared = subject === LEVER && desk.askPinned(compare);
+  if (!compared) desk.askWhole((engine, sandbox) => engine.drawPicture(sandbox, subject, canvas, scale, light));
   const file = await new Promise((/** @type {(file: Blob | null) => void} */ made) => canvas.toBlob(made, "image/png"));
   if (file) save(file, fileName(desk, figure.what, "png"));
 }

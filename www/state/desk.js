@@ -4,7 +4,7 @@
  * Views listen to its events and ask it for changes:
  * `edited` (the train was changed, which `train` tells too), `train` (another scenario), `answer` (other elements applied), `preview` (a pack is dragged, or
  * no longer), `speed`, `torque`, `units`, `assumptions` (about losses), `road` (pedal, slope and
- * lock-up), `light` (a member is pointed at), `look` (colours, sizes, turning), `whole` (the whole engine has taken
+ * lock-up), `pin` (something else is compared with, or ready to be), `light` (a member is pointed at), `look` (colours, sizes, turning), `whole` (the whole engine has taken
  * over) and `message` (problems for the user).
  */
 
@@ -85,6 +85,8 @@ export class Desk extends EventTarget {
   editing = false;
   /** Whether changes show at once instead of gliding. */
   still = false;
+  /** What is pinned to compare with. @type {import("./pin.js").Pin | undefined} */
+  pin;
 
   /** @param {import("./engine.js").Engine} engine */
   constructor(engine) {
@@ -235,6 +237,56 @@ export class Desk extends EventTarget {
     }
   }
 
+  /**
+   * Pins something to compare with, or lets it go.
+   * @param {import("./pin.js").Pin | undefined} pin
+   */
+  async setPin(pin) {
+    this.pin?.free();
+    this.pin = pin;
+    this.ask((sandbox) => this.#send(sandbox));
+    this.#emit("pin");
+    if (!pin) return;
+    await this.becomeWhole();
+    await this.#readyPin();
+  }
+
+  /** Has what is pinned at hand in the engine there is. */
+  async #readyPin() {
+    const { pin } = this;
+    if (!pin || !this.isWhole || pin.in(this.#engine)) return;
+    try {
+      const prepared = await this.prepare(pin.kept.text);
+      if (!prepared) return;
+      if (pin !== this.pin || prepared.engine !== this.#engine) {
+        leave(prepared.engine, prepared.sandbox);
+        return;
+      }
+      pin.take(prepared);
+      this.ask((sandbox) => this.#send(sandbox));
+      this.#emit("pin");
+    } catch (error) {
+      // What cannot be opened is not kept either.
+      this.pin = undefined;
+      this.#emit("pin");
+      this.report(error);
+    }
+  }
+
+  /**
+   * Asks the whole engine about what is pinned; nothing where nothing is, or not yet.
+   * @template T
+   * @param {(engine: import("./engine.js").WholeEngine, sandbox: Sandbox, pinned: Sandbox, legend: string) => T} question
+   * @returns {T | undefined}
+   */
+  askPinned(question) {
+    const { pin } = this;
+    const pinned = pin?.in(this.#engine);
+    if (!pin || !pinned) return undefined;
+    const legend = say("page-compare-legend", { what: pin.kept.name });
+    return this.askWhole((engine, sandbox) => question(engine, sandbox, pinned, legend));
+  }
+
   /** The train as the text of a file. */
   get text() {
     return this.#text;
@@ -356,7 +408,8 @@ export class Desk extends EventTarget {
    * @param {number} y
    */
   shaftAt(drawing, x, y) {
-    return this.ask((sandbox) => sandbox.shaftAt(drawing, x, y));
+    const compared = drawing === "lever" && this.askPinned((engine, sandbox, pinned) => [engine.shaftAtCompared(sandbox, pinned, x, y)]);
+    return compared ? compared[0] : this.ask((sandbox) => sandbox.shaftAt(drawing, x, y));
   }
 
   /**
@@ -364,6 +417,11 @@ export class Desk extends EventTarget {
    * @param {HTMLCanvasElement} canvas
    */
   draw(drawing, canvas) {
+    const compare = (/** @type {Parameters<Parameters<typeof this.askPinned>[0]>} */ ...[engine, sandbox, pinned, legend]) => {
+      engine.drawCompared(sandbox, pinned, legend, canvas);
+      return true;
+    };
+    if (drawing === "lever" && this.askPinned(compare)) return;
     this.ask((sandbox) => sandbox.draw(drawing, canvas));
   }
 
@@ -404,6 +462,7 @@ export class Desk extends EventTarget {
   free() {
     this.#gone = true;
     this.#leaveEngine();
+    this.pin?.free();
     this.#sandbox?.free();
     this.#sandbox = undefined;
   }
@@ -431,8 +490,16 @@ export class Desk extends EventTarget {
       speed_unit: unitOf(this.units, "speed").name,
       torque_unit: unitOf(this.units, "torque").name,
     };
-    this.sizes = sandbox.set(JSON.stringify(settings));
-    return this.sizes;
+    const text = JSON.stringify(settings);
+    /** @type {import("../engine/levertrain.js").StageSize} */
+    const sizes = sandbox.set(text);
+    const pinned = this.pin?.in(this.#engine);
+    if (pinned && isWhole(this.#engine)) {
+      pinned.set(text);
+      sizes.leverHeight += this.#engine.legendHeight();
+    }
+    this.sizes = sizes;
+    return sizes;
   }
 
   /**
@@ -528,6 +595,7 @@ export class Desk extends EventTarget {
         if (lit !== undefined) sandbox.light(lit);
       });
     }
+    this.#readyPin();
     if (!this.preview) {
       this.#emit("whole");
       return;
@@ -554,6 +622,7 @@ export class Desk extends EventTarget {
     }
     try {
       this.open(this.#text, this.source, { applied });
+      this.#readyPin();
       const fix = say("page-fix-engine-again");
       this.report({ problems: [{ place, problem, fix }] }, say("page-heading-afresh"));
     } catch (second) {

@@ -63,7 +63,7 @@ pub fn draw_picture(
     )
 }
 
-fn palette(session: &Session, light: bool) -> Palette {
+pub(crate) fn palette(session: &Session, light: bool) -> Palette {
     match light {
         true => Palette::Light,
         false => session.settings().palette,

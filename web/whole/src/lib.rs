@@ -5,6 +5,8 @@
 //! [`Sandbox`](levertrain_web::boundary) and holds nothing of its own.
 
 #[cfg(target_arch = "wasm32")]
+mod comparing;
+#[cfg(target_arch = "wasm32")]
 mod drawings;
 #[cfg(target_arch = "wasm32")]
 mod editing;

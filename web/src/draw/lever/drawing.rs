@@ -44,7 +44,7 @@ pub(super) fn draw(diagram: &Diagram<'_>) -> Scene {
 }
 
 /// The grid, the line of standstill and that of the input.
-fn grid(scene: &mut Scene, diagram: &Diagram<'_>) {
+pub(super) fn grid(scene: &mut Scene, diagram: &Diagram<'_>) {
     let (left, right) = diagram.sides();
     let mut level = |y: f64, stroke: Stroke| scene.line(at(left, y), at(right, y), stroke);
     for tick in diagram.axis.ticks(left).1 {

@@ -12,6 +12,7 @@ mod geometry;
 mod key;
 mod labels;
 mod marks;
+mod pinned;
 mod placing;
 mod saying;
 #[cfg(test)]
@@ -21,6 +22,7 @@ use super::scene::{Point, Scene};
 use super::section::Stage;
 use crate::motion::live::Live;
 use geometry::Diagram;
+pub use pinned::LEGEND;
 
 /// Draws it; `merged` joins sets that share two shafts into one lever.
 pub fn scene(live: &Live<'_>, stage: &Stage<'_>, merged: bool) -> Scene {
@@ -32,6 +34,35 @@ pub fn scene_under_section(live: &Live<'_>, stage: &Stage<'_>, merged: bool) -> 
     let mut diagram = Diagram::of(live, stage, merged);
     diagram.names_sets = false;
     drawing::draw(&diagram)
+}
+
+/// The levers of `live` before those of `pinned`, which `legend` names in a line of its own at the foot,
+/// [`LEGEND`] high; `names_sets` as they stand by themselves.
+pub fn scene_over(
+    live: &Live<'_>,
+    stage: &Stage<'_>,
+    merged: bool,
+    names_sets: bool,
+    (pinned, legend): (&Live<'_>, &str),
+) -> Scene {
+    let live = pinned::reaching(live, pinned);
+    let mut diagram = Diagram::of(&live, stage, merged);
+    diagram.names_sets = names_sets;
+    let mut scene = drawing::draw(&diagram);
+    pinned::put_behind(&mut scene, &diagram, pinned, merged);
+    pinned::legend(&mut scene, legend);
+    scene
+}
+
+/// As [`shaft_at`], in the picture of [`scene_over`].
+pub fn shaft_at_over(
+    live: &Live<'_>,
+    stage: &Stage<'_>,
+    merged: bool,
+    pinned: &Live<'_>,
+    point: Point,
+) -> Option<usize> {
+    shaft_at(&pinned::reaching(live, pinned), stage, merged, point)
 }
 
 /// The shaft whose node or tie is drawn at a point.

@@ -941,6 +941,7 @@ page-compare-efficiency = Efficiency, %
 page-compare-torque = Output torque, { $unit }
 page-compare-housing = Torque on the housing, { $unit }
 page-compare-same = same
+page-compare-all-same = all the same
 page-compare-differs = differs
 page-compare-only-pinned = only pinned
 page-compare-only-now = only now

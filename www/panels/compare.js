@@ -58,10 +58,14 @@ export function fill(panel, { desk }) {
     numbers.hidden = signs.hidden = !found;
     if (!found) return;
     body.replaceChildren(
-      ...groupsOf(desk, found).flatMap(({ title, rows }) => [
-        h("tr", { class: "group" }, h("th", { scope: "colgroup", colspan: 4 }, h("b", {}, title))),
-        ...rows.map(({ name, pinned, now }) => row(name, pinned, now)),
-      ]),
+      ...groupsOf(desk, found).flatMap(({ title, rows, folds }) => {
+        const all = rows.map(({ name, pinned, now }) => row(name, pinned, now));
+        // What is the same throughout need not be read line by line.
+        const same = folds && all.every((row) => !row.hasAttribute("data-differs"));
+        const words = same ? h("span", { class: "does" }, say("page-compare-all-same")) : null;
+        const head = h("tr", { class: "group" }, h("th", { scope: "colgroup", colspan: 4 }, h("b", {}, title), words));
+        return same ? [head] : [head, ...all];
+      }),
     );
   }
 
@@ -107,7 +111,7 @@ function difference(pinned, now) {
   if (isSame(pinned, now)) return same;
   const by = now.value - pinned.value;
   const sign = by > 0 ? "+" : "";
-  const words = say("page-compare-by", { by: sign + number(by, 3), way: by > 0 ? "higher" : "lower" });
+  const words = say("page-compare-by", { by: sign + number(by), way: by > 0 ? "higher" : "lower" });
   return { words, by, differs: true };
 }
 

@@ -36,7 +36,7 @@ export function both(desk) {
 /**
  * @param {Desk} desk
  * @param {[Side, Side]} sides the pinned one first
- * @returns {{ title: string, rows: Pair[] }[]}
+ * @returns {{ title: string, rows: Pair[], folds?: boolean }[]} those that fold are one line where all is the same
  */
 export function groupsOf(desk, sides) {
   const { quantities } = desk;
@@ -68,8 +68,8 @@ export function groupsOf(desk, sides) {
   );
   const groups = [
     { title: say("page-compare-as-applied"), rows: applied },
-    { title: say("page-compare-ratios"), rows: [...ranges(({ ratio }) => ratio), spread] },
-    { title: say("page-compare-steps"), rows: ranges(({ step }) => step).filter(({ pinned, now }) => pinned || now) },
+    { title: say("page-compare-ratios"), rows: [...ranges(({ ratio }) => ratio), spread], folds: true },
+    { title: say("page-compare-steps"), rows: ranges(({ step }) => step).filter(({ pinned, now }) => pinned || now), folds: true },
     { title: say("page-compare-holds", unit("torque")), rows: carried },
     { title: say("page-compare-slips", unit("speed")), rows: slips },
   ];

@@ -69,7 +69,8 @@ export function keepPin(pin) {
 /** What was pinned before the page was loaded again. */
 export function keptPin() {
   try {
-    const kept = JSON.parse(sessionStorage.getItem(KEY) ?? "null");
+    const text = sessionStorage.getItem(KEY);
+    const kept = text === null ? undefined : JSON.parse(text);
     const isOurs = typeof kept?.text === "string" && typeof kept.name === "string" && Array.isArray(kept.applied);
     return isOurs ? new Pin(/** @type {Kept} */ (kept)) : undefined;
   } catch {

@@ -144,3 +144,86 @@ pub(super) fn legend(scene: &mut Scene, words: &str) {
         plate: false,
     });
 }
+
+#[cfg(test)]
+mod tests {
+    use levertrain_core::ElementSet;
+
+    use super::*;
+    use crate::document::session::Session;
+    use crate::draw::lever::{scene_over, scene_under_section};
+    use crate::draw::scene::Mark;
+
+    const FIRST: &str = include_str!("../../../../scenarios/04-six-speed-three-sets.json");
+    const OTHER: &str = include_str!("../../../../scenarios/09-six-speed-front-set.json");
+
+    fn open(text: &str, range: Option<usize>) -> Session {
+        let mut session = Session::open(text).unwrap_or_else(|problems| panic!("{problems:?}"));
+        let applied = range.map_or(ElementSet::NONE, |range| session.train().range(range));
+        session.apply(applied);
+        session.settle();
+        session
+    }
+
+    /// The diamonds, each by its middle.
+    fn diamonds(scene: &Scene) -> Vec<Point> {
+        let marks = scene.marks.iter().filter_map(|mark| match mark {
+            Mark::Fill { points, ink } if *ink == Ink::Paper && points.len() == 5 => Some(points),
+            _ => None,
+        });
+        let middles = marks.map(|tips| at(tips[0].x, tips[0].y + NODE));
+        middles.collect()
+    }
+
+    fn over(session: &Session, pinned: &Session) -> (Scene, Scene) {
+        let (stage, live) = (session.stage(), session.live());
+        let alone = scene_under_section(&live, &stage, false);
+        let pinned = pinned.live();
+        let legend = "Pinned: as long as can be, ".repeat(20);
+        (
+            alone,
+            scene_over(&live, &stage, false, false, (&pinned, &legend)),
+        )
+    }
+
+    #[test]
+    fn a_pinned_range_stands_behind_at_its_own_speeds() {
+        let (now, pinned) = (open(FIRST, Some(1)), open(FIRST, Some(0)));
+        let (alone, both) = over(&now, &pinned);
+        // Three members in each of three sets, and two in the legend.
+        let middles = diamonds(&both);
+        assert_eq!(middles.len(), 11, "{middles:?}");
+        assert_eq!(both.height, alone.height + LEGEND);
+        // Two lines, two diamonds, and words.
+        const LEGEND_MARKS: usize = 2 + 2 * 2 + 1;
+        let ours = both.marks.iter().rev().skip(LEGEND_MARKS);
+        let in_front = alone.marks.iter().rev().zip(ours);
+        let in_front = in_front.take_while(|(one, other)| one == other).count();
+        assert!(in_front > alone.marks.len() / 2, "{in_front} in front");
+        // By itself the same train reads on its own levers.
+        let own = diamonds(&over(&pinned, &pinned).1);
+        assert_eq!(own, middles);
+    }
+
+    #[test]
+    fn another_train_stands_set_by_set_and_a_free_one_not_at_all() {
+        let now = open(FIRST, Some(1));
+        // A set of three members and one of four.
+        let (_, both) = over(&now, &open(OTHER, Some(0)));
+        assert_eq!(diamonds(&both).len(), 3 + 4 + 2);
+        let (_, both) = over(&now, &open(FIRST, None));
+        assert!(diamonds(&both).len() < 3 + 3 + 2);
+    }
+
+    #[test]
+    fn a_long_legend_is_cut_at_the_edge() {
+        let now = open(FIRST, Some(1));
+        let (_, both) = over(&now, &now);
+        let ends = both.labels().map(|label| label.bounds());
+        assert!(
+            ends.into_iter()
+                .all(|area| area.left + area.width <= both.width)
+        );
+        assert!(both.labels().any(|label| label.text.ends_with('…')));
+    }
+}

@@ -792,6 +792,7 @@ page-panel-losses = Losses
 page-panel-teeth = Tooth checks
 page-panel-combinations = Every combination
 page-panel-compare = Compare
+page-panel-worksheet = Worksheet
 page-panel-share = Pictures, link and embedding
 page-panel-working = Working
 page-panel-flow = Power flow
@@ -951,6 +952,30 @@ page-compare-by = { $by } { $way ->
    *[lower] lower
 }
 page-compare-slips-signs = Both at the input speed and torque that are set now. A step is a ratio over the next range's; what a clutch or brake carries has no sign.
+
+## The page: worksheet
+
+page-worksheet-note = One sheet of paper, A4 or letter: the half-section with everything released, and tables of every range for a class to fill in. The sheet with answers has them in place of the blanks.
+page-worksheet-leave = Leave blank
+page-worksheet-ratios = Ratios
+page-worksheet-states = States
+page-worksheet-held = Held shafts
+page-worksheet-speeds = Speeds
+page-worksheet-print = Print with blanks
+page-worksheet-print-answers = Print with answers
+page-worksheet-no-styles = its styles did not come
+page-worksheet-again = check the network and press again
+# On the paper.
+page-worksheet-name = Name
+page-worksheet-date = Date
+page-worksheet-answers = Answers
+page-worksheet-input = Drawn with everything released: what is dashed is free. The input turns forward at { $speed }. Ratio: input speed over output speed; a shaft that turns backward has a minus sign.
+page-worksheet-ranges = What every range does
+page-worksheet-shafts = Speeds in every range, { $unit }
+page-worksheet-applied = Applied
+page-worksheet-state = State
+page-worksheet-none = none
+page-worksheet-shown = As shown
 
 ## The page: changing the train
 

@@ -145,6 +145,10 @@ const NO_WORDS: &[(&str, &[&str])] = &[
         ],
     ),
     (
+        "what a worksheet leaves blank",
+        &["ratios", "speeds", "states"],
+    ),
+    (
         "names of units",
         &[
             "N·m", "Nm", "W", "hp", "kW", "lbf·ft", "rad/s", "rev/min", "rpm",
@@ -203,6 +207,8 @@ const NO_WORDS: &[(&str, &[&str])] = &[
     (
         "columns and looks",
         &[
+            "worksheet-ranges",
+            "worksheet-speeds",
             "bare",
             "figure",
             "figure quiet",
@@ -239,7 +245,14 @@ const NO_WORDS: &[(&str, &[&str])] = &[
     ),
     (
         "files, and parts of addresses",
-        &["again=…", "file/", "none", "scenarios/index.json"],
+        &[
+            "css/element.css",
+            "css/worksheet.css",
+            "again=…",
+            "file/",
+            "none",
+            "scenarios/index.json",
+        ],
     ),
     (
         "what the browser keeps things by",

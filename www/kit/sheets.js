@@ -18,8 +18,26 @@ export function styles() {
   return loading;
 }
 
-async function load() {
-  const response = await fetch(siteFile("css/element.css"));
+/** What has been asked for besides. @type {Map<string, Promise<CSSStyleSheet | undefined>>} */
+const more = new Map();
+
+/**
+ * Puts more styles on, which nothing needs before.
+ * @param {ShadowRoot} root
+ * @param {string} path from the root of the site
+ */
+export async function addStyles(root, path) {
+  const coming = more.get(path) ?? load(path).catch(() => undefined);
+  more.set(path, coming);
+  const sheet = await coming;
+  // A later try may succeed.
+  if (!sheet) more.delete(path);
+  else if (!root.adoptedStyleSheets.includes(sheet)) root.adoptedStyleSheets.push(sheet);
+  return sheet !== undefined;
+}
+
+async function load(path = "css/element.css") {
+  const response = await fetch(siteFile(path));
   if (!response.ok) return undefined;
   registerRem();
   const sheet = new CSSStyleSheet();

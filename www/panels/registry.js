@@ -104,6 +104,13 @@ export const PANELS = [
     load: () => import("./compare.js"),
   },
   {
+    id: "worksheet",
+    title: "page-panel-worksheet",
+    column: "side",
+    whole: true,
+    load: () => import("./worksheet.js"),
+  },
+  {
     id: "share",
     title: "page-panel-share",
     column: "side",

@@ -475,13 +475,9 @@ export class Desk extends EventTarget {
     return this.info?.elements.find((element) => element.id === id)?.label ?? id;
   }
 
-  /**
-   * Sends all that is set, in one call.
-   * @param {Sandbox} sandbox
-   */
-  #send(sandbox) {
-    /** @type {Settings} */
-    const settings = {
+  /** All that is set. @returns {Settings} */
+  get settings() {
+    return {
       ...this.#look,
       ...this.assumptions,
       ...this.road,
@@ -490,7 +486,14 @@ export class Desk extends EventTarget {
       speed_unit: unitOf(this.units, "speed").name,
       torque_unit: unitOf(this.units, "torque").name,
     };
-    const text = JSON.stringify(settings);
+  }
+
+  /**
+   * Sends all that is set, in one call.
+   * @param {Sandbox} sandbox
+   */
+  #send(sandbox) {
+    const text = JSON.stringify(this.settings);
     /** @type {import("../engine/levertrain.js").StageSize} */
     const sizes = sandbox.set(text);
     const pinned = this.pin?.in(this.#engine);

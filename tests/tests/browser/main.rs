@@ -42,3 +42,4 @@ mod traps;
 mod whole_engine;
 mod whole_links;
 mod words;
+mod worksheet;

@@ -8,17 +8,17 @@ use serde_json::{Value, json};
 use crate::by_hand::{self, FIRST};
 
 /// Trains of every width and number of ranges.
-const STEMS: [&str; 4] = [
+pub const STEMS: [&str; 4] = [
     "01-one-set",
     "02-three-speed-common-sun",
     "05-eight-speed-four-sets",
     "09-six-speed-front-set",
 ];
 
-const PAPERS: [PrintSize; 2] = [PrintSize::A4, PrintSize::US_LETTER];
+pub const PAPERS: [PrintSize; 2] = [PrintSize::A4, PrintSize::US_LETTER];
 
 /// How many sheets a PDF has: an object each. What holds them all is of the type `Pages`.
-fn sheets(pdf: &[u8]) -> usize {
+pub fn sheets(pdf: &[u8]) -> usize {
     const SHEET: &[u8] = b"/Type /Page";
     let here = |at: usize| pdf[at..].starts_with(SHEET) && pdf.get(at + SHEET.len()) != Some(&b's');
     (0..pdf.len()).filter(|&at| here(at)).count()
@@ -47,7 +47,7 @@ fn the_page_as_it_opens_is_one_sheet() -> Result<()> {
 }
 
 /// What shows of each of these while the page is laid out for paper.
-fn showing(page: &Page, selector: &str) -> Result<Vec<String>> {
+pub fn showing(page: &Page, selector: &str) -> Result<Vec<String>> {
     page.get(
         "probe.all(args).filter((node) => node.checkVisibility()).map((node) => node.textContent)",
         json!(selector),

@@ -47,6 +47,7 @@ const NO_WORDS: &[(&str, &[&str])] = &[
             "format",
             "friction",
             "full",
+            "gap",
             "id",
             "inner_radius",
             "input",

@@ -111,6 +111,7 @@ fn problems_and_tooth_checks_say_nothing_in_ours() -> Result<()> {
     for scenario in scenarios()? {
         let mut data: Value = serde_json::from_str(&scenario.text)?;
         rename(&mut data);
+        data["elements"][0]["gap"] = json!(0);
         let mut known = known.clone();
         known.extend(names_in(&data));
         for changed in changes(&data) {
@@ -211,6 +212,7 @@ fn refused_edits() -> Result<Vec<Problem>> {
         json!({"edit": "mesh", "set": "p1", "mesh": "internal"}),
         json!({"edit": "locks", "element": "V", "way": "forward"}),
         json!({"edit": "friction", "element": "Q", "friction": friction}),
+        json!({"edit": "turn", "set": "p1", "turned": true}),
         json!({"edit": "connect", "first": "in", "second": "in"}),
         json!({"edit": "connect", "first": "in", "second": "out"}),
         json!({"edit": "connect", "first": "in", "second": "r1"}),

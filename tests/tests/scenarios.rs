@@ -3,7 +3,7 @@
 use anyhow::{Context, Result, anyhow, bail, ensure};
 use levertrain_core::coupling::Coupling;
 use levertrain_core::report::{CombinationReport, warnings};
-use levertrain_core::scenario::Element;
+use levertrain_core::scenario::{Element, FORMAT, OLDEST_FORMAT};
 use levertrain_core::{Duty, ElementSet, Fraction, State, Train, Verdict};
 use levertrain_tests::files::{self, ScenarioFile};
 use levertrain_tests::schema::Schema;
@@ -373,4 +373,44 @@ fn elements_are_lettered_alike() -> Result<()> {
         }
         Ok(())
     })
+}
+
+/// Catches a file of an older format that is read no more, or otherwise than when it was written: one of
+/// each format is kept, of one train, with what that format can say of it.
+#[test]
+fn a_file_of_every_format_is_read() -> Result<()> {
+    let files = files::json_files(&files::root().join("tests/formats"))?;
+    let stems: Vec<&str> = files.iter().map(|file| file.stem.as_str()).collect();
+    let formats = (OLDEST_FORMAT..=FORMAT).map(|format| format.to_string());
+    ensure!(formats.eq(stems.iter().copied()), "{stems:?}");
+    let trains = files.iter().map(|file| {
+        Train::parse(&file.text).map_err(|problems| anyhow!("{}: {problems:?}", file.stem))
+    });
+    let trains = trains.collect::<Result<Vec<_>>>()?;
+    for (file, train) in files.iter().zip(&trains) {
+        let said = format!("\"format\": {}", file.stem);
+        ensure!(file.text.contains(&said), "{}", file.stem);
+        let written = levertrain_core::edit::text(train.scenario());
+        let newest = format!("\"format\": {FORMAT}");
+        ensure!(written.contains(&newest), "{}: {written}", file.stem);
+        let ratios = |train: &Train| -> Vec<_> {
+            let ranges = 0..train.scenario().ranges.len();
+            ranges
+                .map(|range| train.solve(train.range(range)).state().clone())
+                .collect()
+        };
+        ensure!(ratios(train) == ratios(&trains[0]), "{}", file.stem);
+    }
+    let newest = trains.last().map(Train::scenario);
+    let gaps = newest.map(|scenario| {
+        scenario
+            .elements
+            .iter()
+            .filter_map(Element::gap)
+            .collect::<Vec<_>>()
+    });
+    ensure!(gaps == Some(vec![1, 2]), "{gaps:?}");
+    let turned = newest.and_then(|scenario| scenario.couplings[1].facts().turned());
+    ensure!(turned == Some(true), "{turned:?}");
+    Ok(())
 }

@@ -14,11 +14,12 @@ import { capital, say } from "../kit/words.js";
  * @property {string} key
  * @property {"member" | "set" | "element" | "end" | "gap" | "housing"} kind
  * @property {string} id of the set or element, `input` or `output`
- * @property {number} at which of the members, or which gap
+ * @property {number} at which of the members, or which gap, or the gap that an element is in
  * @property {string} shaft
  * @property {string} label
  * @property {Area} area what is drawn
  * @property {Area} box what can be hit
+ * @property {boolean | null} [turned] whether a set is turned round, where it can be
  */
 
 const HOUSING = "housing";
@@ -48,13 +49,13 @@ export function gripsOf(desk, sheet, places, zoom) {
     const label = say("page-draw-member", { member: member.role, set: set.label });
     found.push({ key: `member ${id} ${at}`, kind: "member", id, at, shaft, label, area });
   }
-  for (const { id, area } of places.sets) {
+  for (const { id, area, turned } of places.sets) {
     const label = sheet.sets.find((set) => set.id === id)?.label ?? "";
     const foot = { left: area.left, top: footTop(places, area), width: area.width, height: FOOT.height };
-    found.push({ key: `set ${id}`, kind: "set", id, at: 0, shaft: "", label, area: foot });
+    found.push({ key: `set ${id}`, kind: "set", id, at: 0, shaft: "", label, area: foot, turned });
   }
-  for (const { id, area } of places.elements) {
-    found.push({ key: `element ${id}`, kind: "element", id, at: 0, shaft: "", label: desk.elementLabel(id), area });
+  for (const { id, area, gap } of places.elements) {
+    found.push({ key: `element ${id}`, kind: "element", id, at: gap, shaft: "", label: desk.elementLabel(id), area });
   }
   for (const [at, end] of /** @type {const} */ (["input", "output"]).entries()) {
     const label = say(at === 0 ? "page-input" : "page-output");

@@ -191,7 +191,7 @@ export class OnDrawing {
     button.addEventListener("pointerenter", () => this.#point(grip()));
     button.addEventListener("pointerleave", () => this.#desk.light(undefined));
     if (kind === "member" || kind === "end") makePullable(button, this.#section, () => this.#pullLine(grip()));
-    if (kind === "set") makePullable(button, this.#section, () => this.#pullSet(grip()));
+    if (kind === "set" || kind === "element") makePullable(button, this.#section, () => this.#pullAlong(grip()));
     return button;
   }
 
@@ -253,11 +253,10 @@ export class OnDrawing {
     };
   }
 
-  /** Moves a set along the axis. @param {Grip} grip */
-  #pullSet({ id }) {
+  /** Moves a set or an element along the axis. @param {Grip} grip */
+  #pullAlong({ kind, id, at }) {
     this.#close();
-    const gaps = this.#grips.filter(({ kind }) => kind === "gap");
-    const own = this.#sheet?.sets.findIndex((set) => set.id === id) ?? 0;
+    const gaps = this.#grips.filter((grip) => grip.kind === "gap");
     const gapAt = (/** @type {number} */ x) =>
       gaps.reduce((best, gap) => (Math.abs(middle(gap.area).x - x) < Math.abs(middle(best.area).x - x) ? gap : best));
     return {
@@ -267,8 +266,13 @@ export class OnDrawing {
       },
       drop: (/** @type {number} */ x) => {
         const gap = gapAt(x).at;
-        const at = gap > own ? gap - 1 : gap;
-        if (at !== own) this.#edit({ edit: "move-set", set: id, at });
+        if (kind === "element") {
+          if (gap !== at) this.#edit({ edit: "gap", element: id, gap });
+          return;
+        }
+        const own = this.#sheet?.sets.findIndex((set) => set.id === id) ?? 0;
+        const to = gap > own ? gap - 1 : gap;
+        if (to !== own) this.#edit({ edit: "move-set", set: id, at: to });
       },
       end: () => (this.#mark.hidden = true),
     };

@@ -80,7 +80,7 @@ function ofMember(grip, hands) {
 }
 
 /** @param {Grip} grip @param {Hands} hands */
-function ofSet({ id }, hands) {
+function ofSet({ id, turned }, hands) {
   const { sets } = hands.sheet();
   const at = sets.findIndex((set) => set.id === id);
   const move = (/** @type {number} */ to, /** @type {string} */ sign, /** @type {string} */ message) => {
@@ -93,13 +93,14 @@ function ofSet({ id }, hands) {
     ...fits(hands, id),
     move(at - 1, "←", "page-draw-to-input"),
     move(at + 1, "→", "page-draw-to-output"),
+    ...(typeof turned === "boolean" ? [act(say("page-draw-turn"), "turn", () => hands.edit({ edit: "turn", set: id, turned: !turned }))] : []),
     act(say("page-edit-repeat"), "repeat", () => hands.edit({ edit: "repeat-set", set: id })),
     act(say("page-edit-remove"), "remove", gone),
   ];
 }
 
 /** @param {Grip} grip @param {Hands} hands */
-function ofElement({ id }, hands) {
+function ofElement({ id, at }, hands) {
   const { desk } = hands;
   const element = hands.sheet().elements.find((element) => element.id === id);
   if (!element) return [];
@@ -111,6 +112,13 @@ function ofElement({ id }, hands) {
     const way = element.backward ? "forward" : "backward";
     buttons.push(act(say("page-draw-other-way"), "way", () => hands.edit({ edit: "locks", element: id, way })));
   }
+  const place = (/** @type {number | null} */ gap, /** @type {string} */ sign, /** @type {string} */ key, /** @type {string} */ message) => {
+    const button = act(sign, key, () => hands.edit({ edit: "gap", element: id, gap }), say(message));
+    button.disabled = gap !== null && (gap < 0 || gap > hands.sheet().sets.length);
+    return button;
+  };
+  buttons.push(place(at - 1, "←", "move ←", "page-draw-to-input"), place(at + 1, "→", "move →", "page-draw-to-output"));
+  if (element.gap !== null) buttons.push(place(null, say("page-draw-any-place"), "any place", "page-draw-any-place"));
   const gone = () => hands.edit({ edit: "remove-element", element: id }) && hands.choose();
   return [...buttons, act(say("page-edit-remove"), "remove", gone)];
 }

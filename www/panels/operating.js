@@ -78,12 +78,12 @@ export function fill(panel, { desk, redraw, draws, signal }) {
 
   function update() {
     if (!desk.info?.engine) return;
-    // A long train is worked out only for whoever looks.
-    if (!panel.open && !lossesAreQuick(desk)) {
+    // A long train is worked out only for whoever looks, and none before there is what does it.
+    if (!desk.isWhole || (!panel.open && !lossesAreQuick(desk))) {
       panel.hint("");
       return;
     }
-    found = desk.ask((sandbox) => sandbox.operating());
+    found = desk.askWhole((engine, sandbox) => engine.operating(sandbox));
     if (!found) return;
     for (const [at, kind] of KINDS.entries()) heads[at].textContent = unitOf(desk.units, kind).name;
     if (words.textContent !== found.words) words.textContent = found.words;
@@ -111,7 +111,7 @@ export function fill(panel, { desk, redraw, draws, signal }) {
   panel.toggled(update);
 
   follow(desk, ["train"], build);
-  follow(desk, CAUSES, update);
+  follow(desk, [...CAUSES, "whole"], update);
 }
 
 /** @param {Desk} desk */

@@ -19,12 +19,14 @@ pub(super) fn add(scenario: &mut Scenario, kind: &str, ends: &[String; 2]) -> Re
             label,
             shaft,
             friction: None,
+            gap: None,
         }),
         "clutch" => Element::Clutch(Clutch {
             id,
             label,
             between: [shaft, other],
             friction: None,
+            gap: None,
         }),
         "one-way" => Element::OneWay(OneWay {
             id,
@@ -32,6 +34,7 @@ pub(super) fn add(scenario: &mut Scenario, kind: &str, ends: &[String; 2]) -> Re
             shaft,
             against: other,
             locks: Way::Backward,
+            gap: None,
         }),
         _ => {
             let names = KINDS.join(", ");

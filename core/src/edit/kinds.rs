@@ -74,6 +74,8 @@ edits! {
     "cut" => Cut { set: String, teeth: Counts },
     /// Changes how many pinions stand around the axis.
     "count" => Count { set: String, count: PinionCount },
+    /// Draws a set with two suns turned round, or not; as the drawing finds best where this is nothing.
+    "turn" => Turn { set: String, turned: Option<bool> },
     /// Changes how the teeth of a pair meet.
     "mesh" => Mesh { set: String, mesh: Mesh },
     /// Puts a member of a set on this shaft, on the `housing`, or on a new shaft of its own where this is empty.
@@ -94,6 +96,8 @@ edits! {
     "ends" => Ends { element: String, ends: Ends },
     /// Changes the way a one-way clutch locks.
     "locks" => Locks { element: String, way: Way },
+    /// Draws an element in the room before the first set (0), after it (1) and so on, or where the drawing finds best.
+    "gap" => Gap { element: String, gap: Option<u32> },
     /// Changes what a brake or clutch can hold; nothing where that is not known.
     "friction" => Friction { element: String, friction: Option<Friction> },
     /// Makes a range of this label, or a numbered one where it is empty, of these applied elements.

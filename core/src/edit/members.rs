@@ -120,6 +120,7 @@ fn against_housing(element: &mut Element) {
                 label: clutch.label.clone(),
                 shaft: shaft.clone(),
                 friction: clutch.friction,
+                gap: clutch.gap,
             });
         }
         Element::OneWay(one_way) if one_way.shaft == HOUSING => {

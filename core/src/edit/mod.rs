@@ -54,6 +54,7 @@ impl Edit {
             Self::Teeth { set, gear, teeth } => sets::cut(scenario, set, *gear as usize, *teeth)?,
             Self::Cut { set, teeth } => sets::cut_all(scenario, set, teeth)?,
             Self::Count { set, count } => sets::count(scenario, set, *count)?,
+            Self::Turn { set, turned } => sets::turn(scenario, set, *turned)?,
             Self::Mesh { set, mesh } => sets::mesh(scenario, set, *mesh)?,
             Self::Place { set, member, shaft } => {
                 members::place(scenario, set, *member as usize, shaft)?
@@ -72,6 +73,10 @@ impl Edit {
             Self::LabelElement { element, label } => elements::label(scenario, element, label)?,
             Self::Ends { element, ends } => elements::ends(scenario, element, ends)?,
             Self::Locks { element, way } => elements::locks(scenario, element, *way)?,
+            Self::Gap { element, gap } => {
+                let at = element_at(scenario, element)?;
+                scenario.elements[at].set_gap(*gap);
+            }
             Self::Friction { element, friction } => {
                 elements::friction(scenario, element, *friction)?
             }

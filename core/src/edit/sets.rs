@@ -36,14 +36,24 @@ fn insert(scenario: &mut Scenario, mut set: Coupling, at: usize) {
             *shaft = fresh::shaft(scenario, role, number);
         }
     }
-    scenario
-        .couplings
-        .insert(at.min(scenario.couplings.len()), set);
+    let at = at.min(scenario.couplings.len());
+    scenario.couplings.insert(at, set);
+    // What is drawn further along goes with what it stands beside.
+    regap(scenario, |gap| if gap > at { gap + 1 } else { gap });
+}
+
+/// Has the rooms that elements are drawn in follow the sets.
+fn regap(scenario: &mut Scenario, to: impl Fn(usize) -> usize) {
+    for element in &mut scenario.elements {
+        let gap = element.gap().map(|gap| to(gap as usize) as u32);
+        element.set_gap(gap);
+    }
 }
 
 pub(super) fn remove(scenario: &mut Scenario, set: &str) -> Result<(), Problem> {
     let at = set_at(scenario, set)?;
     let removed = scenario.couplings.remove(at);
+    regap(scenario, |gap| if gap > at { gap - 1 } else { gap });
     let members = removed.facts().members();
     let shafts: Vec<String> = members.iter().map(|x| x.shaft.to_owned()).collect();
     tidy(scenario, &shafts);
@@ -115,6 +125,24 @@ pub(super) fn mesh(scenario: &mut Scenario, set: &str, mesh: Mesh) -> Result<(),
         Coupling::GearPair(pair) => pair.mesh = mesh,
         other => return Err(unlike(other.facts().label(), "problem-no-pair", "fix-pair")),
     }
+    Ok(())
+}
+
+pub(super) fn turn(
+    scenario: &mut Scenario,
+    set: &str,
+    turned: Option<bool>,
+) -> Result<(), Problem> {
+    let at = set_at(scenario, set)?;
+    let Parts {
+        label,
+        turned: known,
+        ..
+    } = scenario.couplings[at].parts();
+    let Some(known) = known else {
+        return Err(unlike(label, "problem-no-two-suns", "fix-two-suns"));
+    };
+    *known = turned;
     Ok(())
 }
 

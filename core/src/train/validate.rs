@@ -95,6 +95,19 @@ impl<'a> Checker<'a> {
         }
     }
 
+    /// Whether the room that an element is drawn in is one.
+    fn gap(&mut self, element: usize, gap: Option<u32>) {
+        let sets = self.scenario.couplings.len();
+        let Some(gap) = gap.filter(|&gap| gap as usize > sets) else {
+            return;
+        };
+        let place = format!("elements[{element}].gap");
+        let (found, most) = (gap.to_string(), sets.to_string());
+        let problem = ("problem-no-gap", &[("found", &*found)][..]);
+        let fix = ("fix-number", &[("most", &*most)][..]);
+        self.problems.push(Problem::of(&place, problem, fix));
+    }
+
     fn list<'b>(
         &mut self,
         name: &str,
@@ -244,6 +257,7 @@ impl<'a> Checker<'a> {
                 }
             };
             elements.extend(ends);
+            self.gap(index, element.gap());
             if let Some(friction) = element.friction() {
                 let place = format!("elements[{index}].friction");
                 self.problems.extend(friction.problems(&place));

@@ -282,3 +282,40 @@ fn the_six_speed_is_built_with_a_finger() -> Result<()> {
 fn the_six_speed_is_built_with_the_keys() -> Result<()> {
     page::open(View::LAPTOP, "", |page| build(page, By::Keys))
 }
+
+/// Catches a clutch that springs back from where it was drawn to, and a choice that is lost with a reload.
+#[test]
+fn a_brake_is_drawn_where_it_was_put() -> Result<()> {
+    page::open(View::LAPTOP, &format!("#s={MODEL}"), |page| {
+        page.unfold("edit")?;
+        page.until("there are parts", "probe.all('.grip').length > 5")?;
+        let builder = Builder {
+            page,
+            by: By::Pointer(Device::Mouse),
+        };
+        let x = |key: &str| builder.place(key).map(|place| place.0);
+        ensure!(x("element V")? < x("gap 2")? - 100.0, "it is there already");
+        builder.join("element V", "gap 2")?;
+        let put = |what: &str| -> Result<()> {
+            let [brake, left, right] = [x("element V")?, x("set p2")?, x("end output")?];
+            ensure!(
+                (left..=right).contains(&brake),
+                "{what}: {brake} between {left} and {right}"
+            );
+            Ok(())
+        };
+        put("dropped behind the last set")?;
+        page.until(
+            "it is kept",
+            "Object.values(localStorage).some((text) => text.includes('gap'))",
+        )?;
+        page.reload()?;
+        page.unfold("edit")?;
+        page.until("there are parts again", "probe.all('.grip').length > 5")?;
+        put("after a reload")?;
+        builder.press("element V")?;
+        builder.tool("any place")?;
+        ensure!(x("element V")? < x("gap 2")? - 100.0, "left to the drawing");
+        Ok(())
+    })
+}

@@ -473,3 +473,46 @@ fn what_an_edit_does_not_touch_stays() -> Result<()> {
     }
     Ok(())
 }
+
+/// Catches a change that is taken back and leaves the drawing as it was during it.
+#[test]
+fn a_step_back_is_drawn_as_before() -> Result<()> {
+    let mut compared = 0;
+    for file in scenarios()? {
+        let mut session = Session::open(&file.text).map_err(|problems| anyhow!("{problems:?}"))?;
+        let scenario = session.train().scenario().clone();
+        let drawn = |session: &Session| -> Result<String> {
+            let scene = levertrain_web::pictures::scene(session, "section", (1280.0, 400.0))?;
+            levertrain_web::draw::svg(&scene, session.settings().palette)
+                .map_err(|error| anyhow!(error))
+        };
+        session.settle();
+        let before = drawn(&session)?;
+        let element = scenario
+            .elements
+            .first()
+            .map(|element| element.id().to_owned());
+        for value in [
+            json!({"edit": "add-set", "kind": "planetary", "at": 1}),
+            json!({"edit": "remove-element", "element": element}),
+            json!({"edit": "gap", "element": element, "gap": scenario.couplings.len()}),
+        ] {
+            session
+                .edit(&edit(&value)?, false)
+                .map_err(|problems| anyhow!("{problems:?}"))?;
+            session.settle();
+            // Some elements are in the room already that is chosen for them.
+            let changes = drawn(&session)? != before;
+            session.undo();
+            session.settle();
+            ensure!(
+                drawn(&session)? == before,
+                "{}: {value} taken back",
+                file.stem
+            );
+            compared += usize::from(changes);
+        }
+    }
+    ensure!(compared > 20, "{compared}");
+    Ok(())
+}

@@ -291,7 +291,7 @@ fn texts_that_are_no_scenario() {
         ("half a surrogate", with("\"Sketch\"", "\"\\ud800\"")),
         ("a zero character", with("\"Sketch\"", "\"\\u0000\"")),
         ("a comma too many", with("\"format\":1", "\"format\":1,")),
-        ("a later format", with("\"format\":1", "\"format\":2")),
+        ("a later format", with("\"format\":1", "\"format\":3")),
         ("too long", good().to_string() + &" ".repeat(65_536)),
         (
             "another programme's file",

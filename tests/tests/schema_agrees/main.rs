@@ -30,6 +30,12 @@ fn good() -> Value {
             "against": "housing", "locks": "backward"}),
         );
     }
+    for element in 0..3 {
+        scenario["elements"][element]["gap"] = json!(0);
+    }
+    for (set, turned) in [(4, true), (5, false)] {
+        scenario["couplings"][set]["turned"] = json!(turned);
+    }
     scenario["engine"] = json!({"label": "Engine", "full": [[800, 140.5], [6000, 160]],
         "motoring": [[800, -18], [3000, -30], [6000, -60]]});
     scenario["converter"] = json!({"label": "Converter",

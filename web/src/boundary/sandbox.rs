@@ -2,7 +2,7 @@
 //!
 //! Errors are thrown as `{ problems: [{ place, problem, fix }] }`; what was on screen stays.
 
-use levertrain_core::report::{CapacityReport, ChartReport, LossReport, OperatingReport};
+use levertrain_core::report::{CapacityReport, ChartReport, LossReport};
 use levertrain_core::{Duty, ElementSet, LossModel, Train};
 use wasm_bindgen::prelude::*;
 
@@ -128,16 +128,6 @@ impl Sandbox {
         let reports = chart.ranges.iter();
         let reports = reports.filter_map(|entry| CapacityReport::of(&entry.combination, torque));
         plain(&reports.collect::<Vec<_>>())
-    }
-
-    /// The operating point of the applied elements; null where the scenario has no engine.
-    #[wasm_bindgen(unchecked_return_type = "Operating | null")]
-    pub fn operating(&self) -> Result<JsValue, JsValue> {
-        let session = self.session()?;
-        plain(&OperatingReport::of(
-            &session.combination(),
-            &session.settings().conditions(),
-        ))
     }
 
     /// Classifies every combination and reads every shaft speed, `times` over, and returns how many

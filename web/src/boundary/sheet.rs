@@ -82,6 +82,8 @@ struct ElementSheet {
     backward: Option<bool>,
     /// What it can hold, where that is known.
     friction: Option<Friction>,
+    /// The room along the axis that it is drawn in, where that was chosen.
+    gap: Option<u32>,
 }
 
 impl Sheet {
@@ -157,6 +159,7 @@ fn elements(scenario: &Scenario) -> Vec<ElementSheet> {
         kind: element.kind(),
         ends: element.ends().map(str::to_owned),
         friction: element.friction().copied(),
+        gap: element.gap(),
         backward: match element {
             Element::OneWay(OneWay { locks, .. }) => Some(*locks == Way::Backward),
             _ => None,

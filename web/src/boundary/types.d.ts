@@ -257,7 +257,7 @@ share: number, };
  * One change of a scenario. Sets, shafts, elements and ranges are named by their ids; gears
  * and members are counted from 0 in the order of [`crate::coupling::Parts`].
  */
-export type Edit = { "edit": "name", name: string, } | { "edit": "about", about: string, } | { "edit": "housing", label: string, } | { "edit": "input", shaft: string, } | { "edit": "output", shaft: string, } | { "edit": "add-set", kind: string, at: number, } | { "edit": "repeat-set", set: string, } | { "edit": "remove-set", set: string, } | { "edit": "move-set", set: string, at: number, } | { "edit": "label-set", set: string, label: string, } | { "edit": "teeth", set: string, gear: number, teeth: Teeth, } | { "edit": "cut", set: string, teeth: Array<Teeth>, } | { "edit": "count", set: string, count: PinionCount, } | { "edit": "mesh", set: string, mesh: Mesh, } | { "edit": "place", set: string, member: number, shaft: string, } | { "edit": "connect", first: string, second: string, } | { "edit": "label-shaft", shaft: string, label: string, } | { "edit": "add-element", kind: string, ends: [string, string], } | { "edit": "remove-element", element: string, } | { "edit": "move-element", element: string, at: number, } | { "edit": "label-element", element: string, label: string, } | { "edit": "ends", element: string, ends: [string, string], } | { "edit": "locks", element: string, way: Way, } | { "edit": "friction", element: string, friction: Friction | null, } | { "edit": "add-range", label: string, applied: Array<string>, } | { "edit": "remove-range", range: string, } | { "edit": "move-range", range: string, at: number, } | { "edit": "label-range", range: string, label: string, } | { "edit": "applied", range: string, applied: Array<string>, } | { "edit": "engine", engine: Engine | null, } | { "edit": "converter", converter: Converter | null, } | { "edit": "load", load: Load | null, };
+export type Edit = { "edit": "name", name: string, } | { "edit": "about", about: string, } | { "edit": "housing", label: string, } | { "edit": "input", shaft: string, } | { "edit": "output", shaft: string, } | { "edit": "add-set", kind: string, at: number, } | { "edit": "repeat-set", set: string, } | { "edit": "remove-set", set: string, } | { "edit": "move-set", set: string, at: number, } | { "edit": "label-set", set: string, label: string, } | { "edit": "teeth", set: string, gear: number, teeth: Teeth, } | { "edit": "cut", set: string, teeth: Array<Teeth>, } | { "edit": "count", set: string, count: PinionCount, } | { "edit": "turn", set: string, turned: boolean | null, } | { "edit": "mesh", set: string, mesh: Mesh, } | { "edit": "place", set: string, member: number, shaft: string, } | { "edit": "connect", first: string, second: string, } | { "edit": "label-shaft", shaft: string, label: string, } | { "edit": "add-element", kind: string, ends: [string, string], } | { "edit": "remove-element", element: string, } | { "edit": "move-element", element: string, at: number, } | { "edit": "label-element", element: string, label: string, } | { "edit": "ends", element: string, ends: [string, string], } | { "edit": "locks", element: string, way: Way, } | { "edit": "gap", element: string, gap: number | null, } | { "edit": "friction", element: string, friction: Friction | null, } | { "edit": "add-range", label: string, applied: Array<string>, } | { "edit": "remove-range", range: string, } | { "edit": "move-range", range: string, at: number, } | { "edit": "label-range", range: string, label: string, } | { "edit": "applied", range: string, applied: Array<string>, } | { "edit": "engine", engine: Engine | null, } | { "edit": "converter", converter: Converter | null, } | { "edit": "load", load: Load | null, };
 
 /**
  * Ideal torques per unit of input torque, and powers per unit of input power. `null` is a
@@ -354,7 +354,11 @@ id: string,
 /**
  * A box about them.
  */
-area: Area, };
+area: Area, 
+/**
+ * The room along the axis that it is in, or that is before the set it hangs over.
+ */
+gap: number, };
 
 export type ElementInfo = { id: string, label: string, kind: ElementKind, 
 /**
@@ -404,7 +408,11 @@ backward: boolean | null,
 /**
  * What it can hold, where that is known.
  */
-friction: Friction | null, };
+friction: Friction | null, 
+/**
+ * The room along the axis that it is drawn in, where that was chosen.
+ */
+gap: number | null, };
 
 /**
  * An engine by its torque at full pedal and with the pedal released.
@@ -958,7 +966,11 @@ id: string,
 /**
  * All that is drawn of it.
  */
-area: Area, };
+area: Area, 
+/**
+ * Whether it is drawn turned round; nothing for what looks the same then.
+ */
+turned: boolean | null, };
 
 /**
  * A set or a pair.

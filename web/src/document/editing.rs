@@ -4,7 +4,6 @@ use levertrain_core::edit::Edit;
 use levertrain_core::{ElementSet, Problem, Scenario, Train};
 
 use super::session::Session;
-use crate::draw::section::Layout;
 use crate::motion::glide::Glide;
 
 impl Session {
@@ -51,12 +50,13 @@ impl Session {
             let elements = &train.scenario().elements;
             set.iter().map(|at| elements[at].id().to_owned()).collect()
         };
-        let known = ids(&self.train, self.applied);
+        let mut known = ids(&self.train, self.applied);
+        known.append(&mut self.lost);
         let applied = known.iter().filter_map(|id| train.element(id)).collect();
-        let layout = match self.layout.like(&train) {
-            Some(layout) => layout,
-            None => Layout::of(&train),
-        };
+        known.retain(|id| train.element(id).is_none());
+        self.drawn.note(&self.layout);
+        let again = self.drawn.layout(&train, self.settings.one_module);
+        let layout = again.unwrap_or_else(|| self.layout.after(&train));
         let mut next = Self::with(train, layout, applied);
         let shafts = [&self.train, &next.train].map(|train| &train.scenario().shafts);
         let speeds = carried(
@@ -76,6 +76,8 @@ impl Session {
         });
         next.angles = angles.collect();
         next.history = std::mem::take(&mut self.history);
+        next.lost = known;
+        next.drawn = std::mem::take(&mut self.drawn);
         next.set(self.settings.clone());
         *self = next;
     }

@@ -6,7 +6,7 @@ use levertrain_core::edit::History;
 use levertrain_core::{Combination, Duty, ElementSet, Train};
 
 use super::settings::Settings;
-use crate::draw::section::{Layout, Stage};
+use crate::draw::section::{Known, Layout, Stage};
 use crate::motion::glide::Glide;
 use crate::motion::live::{Live, Motion, motions};
 use crate::motion::powers::Powers;
@@ -33,6 +33,9 @@ pub struct Session {
     lit: Option<usize>,
     pub(super) settings: Settings,
     pub(super) history: History,
+    pub(super) drawn: Known,
+    /// Ids of elements that were applied when they were taken away: brought back they are again.
+    pub(super) lost: Vec<String>,
 }
 
 impl Session {
@@ -62,6 +65,8 @@ impl Session {
             lit: None,
             settings: Settings::default(),
             history: History::default(),
+            drawn: Known::default(),
+            lost: Vec::new(),
         };
         session.settle();
         session
@@ -85,6 +90,7 @@ impl Session {
     /// Applies exactly these elements; speeds and plate packs set off for their new places.
     pub fn apply(&mut self, applied: ElementSet) {
         self.applied = applied;
+        self.lost.clear();
         self.drag = None;
         self.standing = Standing::of(&self.train, applied, self.reach);
         let holding = self.standing.holding;

@@ -1,6 +1,6 @@
 //! What panels tell in words, formulas and tables.
 
-use levertrain_core::report::WorkingReport;
+use levertrain_core::report::{OperatingReport, WorkingReport};
 use levertrain_web::boundary::plain::plain;
 use levertrain_web::boundary::sandbox::Sandbox;
 use levertrain_web::boundary::wire::Outcome;
@@ -22,4 +22,12 @@ pub fn outcomes(sandbox: &Sandbox) -> Result<JsValue, JsValue> {
         outcomes.push(Outcome::of(train, combination));
     });
     plain(&outcomes)
+}
+
+/// The operating point of the applied elements; null where the scenario has no engine.
+#[wasm_bindgen(unchecked_return_type = "Operating | null")]
+pub fn operating(sandbox: &Sandbox) -> Result<JsValue, JsValue> {
+    let session = sandbox.session()?;
+    let conditions = session.settings().conditions();
+    plain(&OperatingReport::of(&session.combination(), &conditions))
 }

@@ -103,6 +103,7 @@ impl CouplingKind for DoublePinion {
                 (Role::Ring.into(), &mut self.ring.teeth),
             ],
             count: Some(&mut self.count),
+            turned: None,
         }
     }
 

@@ -109,6 +109,7 @@ impl CouplingKind for GearPair {
                 (Role::Second.into(), &mut self.second.teeth),
             ],
             count: None,
+            turned: None,
         }
     }
 

@@ -217,6 +217,8 @@ pub struct Parts<'a> {
     pub teeth: Vec<(GearName, &'a mut Teeth)>,
     /// How many pinions, or pairs of them, stand around the axis; a pair of gears has none.
     pub count: Option<&'a mut PinionCount>,
+    /// Whether it is drawn turned round, where that was chosen; nothing for what looks the same then.
+    pub turned: Option<&'a mut Option<bool>>,
 }
 
 /// The facts of a kind of coupling. Everything is per member, in the order of [`members`].
@@ -231,6 +233,10 @@ pub trait CouplingKind {
     fn kind_words(&self) -> &'static str;
     /// Its members; the order fixes that of every coefficient list.
     fn members(&self) -> Vec<Member<'_>>;
+    /// Whether it is drawn turned round, where that was chosen.
+    fn turned(&self) -> Option<bool> {
+        None
+    }
     /// The same and all else that can be changed.
     fn parts(&mut self) -> Parts<'_>;
     /// The equations its meshes impose, one a degree of freedom removed.

@@ -77,6 +77,7 @@ impl CouplingKind for Planetary {
                 (Role::Ring.into(), &mut self.ring.teeth),
             ],
             count: Some(&mut self.pinion.count),
+            turned: None,
         }
     }
 

@@ -37,6 +37,9 @@ pub struct Ravigneaux {
     pub long: PinionRow,
     /// How many pairs of a short and a long pinion stand around the axis.
     pub count: PinionCount,
+    /// Whether it is drawn turned round, its suns in the other order along the axis, where that was chosen.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub turned: Option<bool>,
 }
 
 impl Ravigneaux {
@@ -67,7 +70,7 @@ read_fields!(Ravigneaux {
     short,
     long,
     count
-});
+} optional { turned });
 
 impl CouplingKind for Ravigneaux {
     fn id(&self) -> &str {
@@ -91,6 +94,10 @@ impl CouplingKind for Ravigneaux {
         ]
     }
 
+    fn turned(&self) -> Option<bool> {
+        self.turned
+    }
+
     fn parts(&mut self) -> Parts<'_> {
         Parts {
             id: &mut self.id,
@@ -109,6 +116,7 @@ impl CouplingKind for Ravigneaux {
                 (Role::Ring.into(), &mut self.ring.teeth),
             ],
             count: Some(&mut self.count),
+            turned: Some(&mut self.turned),
         }
     }
 

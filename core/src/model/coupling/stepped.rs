@@ -86,6 +86,7 @@ impl CouplingKind for Stepped {
                 (Role::Ring.into(), &mut self.ring.teeth),
             ],
             count: Some(&mut self.count),
+            turned: None,
         }
     }
 

@@ -38,6 +38,9 @@ pub struct SteppedSuns {
     pub second_pinion: PinionRow,
     /// How many stepped pinions stand around the axis.
     pub count: PinionCount,
+    /// Whether it is drawn turned round, its suns in the other order along the axis, where that was chosen.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub turned: Option<bool>,
 }
 
 read_fields!(SteppedSuns {
@@ -49,7 +52,7 @@ read_fields!(SteppedSuns {
     first_pinion,
     second_pinion,
     count
-});
+} optional { turned });
 
 impl CouplingKind for SteppedSuns {
     fn id(&self) -> &str {
@@ -72,6 +75,10 @@ impl CouplingKind for SteppedSuns {
         ]
     }
 
+    fn turned(&self) -> Option<bool> {
+        self.turned
+    }
+
     fn parts(&mut self) -> Parts<'_> {
         Parts {
             id: &mut self.id,
@@ -91,6 +98,7 @@ impl CouplingKind for SteppedSuns {
                 (Role::SecondSun.into(), &mut self.second_sun.teeth),
             ],
             count: Some(&mut self.count),
+            turned: Some(&mut self.turned),
         }
     }
 

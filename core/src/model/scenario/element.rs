@@ -30,6 +30,10 @@ pub struct Brake {
     /// Its friction surfaces, where they are known.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub friction: Option<Friction>,
+    /// The room along the axis it is drawn in, where that was chosen: 0 is before the first set, 1 after
+    /// it, and so on.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub gap: Option<u32>,
 }
 
 /// Joins two shafts so that they turn together.
@@ -44,6 +48,10 @@ pub struct Clutch {
     /// Its friction surfaces, where they are known.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub friction: Option<Friction>,
+    /// The room along the axis it is drawn in, where that was chosen: 0 is before the first set, 1 after
+    /// it, and so on.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub gap: Option<u32>,
 }
 
 /// A one-way clutch: lets its shaft overrun one way and locks it the other.
@@ -59,6 +67,10 @@ pub struct OneWay {
     pub against: String,
     /// The way it does not let the shaft turn, relative to `against`.
     pub locks: Way,
+    /// The room along the axis it is drawn in, where that was chosen: 0 is before the first set, 1 after
+    /// it, and so on.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub gap: Option<u32>,
 }
 
 /// A direction of turning, relative to the input's.
@@ -72,15 +84,15 @@ pub enum Way {
     Backward,
 }
 
-read_fields!(Brake { id, label, shaft } optional { friction });
-read_fields!(Clutch { id, label, between } optional { friction });
+read_fields!(Brake { id, label, shaft } optional { friction, gap });
+read_fields!(Clutch { id, label, between } optional { friction, gap });
 read_fields!(OneWay {
     id,
     label,
     shaft,
     against,
     locks
-});
+} optional { gap });
 
 impl Read for Way {
     fn read(value: Value, place: &str, problems: &mut Vec<Problem>) -> Option<Self> {
@@ -146,6 +158,24 @@ impl Element {
                 friction.as_ref()
             }
             Self::OneWay(_) => None,
+        }
+    }
+
+    /// The room along the axis it is drawn in, where that was chosen.
+    pub fn gap(&self) -> Option<u32> {
+        match self {
+            Self::Brake(Brake { gap, .. })
+            | Self::Clutch(Clutch { gap, .. })
+            | Self::OneWay(OneWay { gap, .. }) => *gap,
+        }
+    }
+
+    /// Chooses that room, or leaves it to the drawing.
+    pub fn set_gap(&mut self, chosen: Option<u32>) {
+        match self {
+            Self::Brake(Brake { gap, .. })
+            | Self::Clutch(Clutch { gap, .. })
+            | Self::OneWay(OneWay { gap, .. }) => *gap = chosen,
         }
     }
 

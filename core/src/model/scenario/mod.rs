@@ -22,8 +22,10 @@ use crate::model::coupling::Coupling;
 /// The id that stands for the housing wherever a shaft is named.
 pub const HOUSING: &str = "housing";
 
-/// The format number this crate reads and writes.
-pub const FORMAT: u32 = 1;
+/// The format number this crate writes.
+pub const FORMAT: u32 = 2;
+/// The oldest that it reads: since then fields were only added.
+pub const OLDEST_FORMAT: u32 = 1;
 
 /// A gear train as written in a scenario file. Half-made ones are ordinary values: only
 /// [`crate::Train`] promises that everything fits together.

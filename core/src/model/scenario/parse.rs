@@ -3,7 +3,7 @@
 //! Each item of a list is read by itself, so one bad gear set does not hide the next problem,
 //! and every problem carries the full path to the offending field.
 
-use super::{FORMAT, Scenario, limits};
+use super::{FORMAT, OLDEST_FORMAT, Scenario, limits};
 use crate::base::problem::{MOST_PROBLEMS, Problem};
 use crate::json::{Fields, Read, Value, list, strict};
 
@@ -53,7 +53,8 @@ fn outermost(value: Value, problems: &mut Vec<Problem>) -> Option<Scenario> {
     ];
     let mut fields = Fields::of(value, "", &names, &spare, problems)?;
     let format: Value = fields.take("format")?;
-    if format != Value::Whole(FORMAT.into()) {
+    let known = (OLDEST_FORMAT..=FORMAT).any(|known| format == Value::Whole(known.into()));
+    if !known {
         // Another format may have other fields: nothing else is said about it.
         *problems = vec![Problem::of(
             "format",
@@ -157,7 +158,7 @@ mod tests {
             "stands here twice",
         );
         check_problem(r#"{"format":1}"#, "file", "missing field");
-        check_problem(r#"{"format":2}"#, "format", "2 is not a format");
+        check_problem(r#"{"format":3}"#, "format", "3 is not a format");
         check_problem(
             &format!("{{{HEAD},\"shafts\":[],\"couplings\":[]}}").replace(":1,", ":7,"),
             "format",

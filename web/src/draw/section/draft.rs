@@ -285,13 +285,20 @@ impl<'a> Draft<'a> {
         let housing = self.pieces.len() - 1;
         let nodes = self.plan.gears.parts[part].nodes(&self.plan.gears.grid);
         let nodes = self.nodes(&nodes);
-        let column = self.rise(housing, &nodes)?;
+        let column = self.rise(housing, &nodes, None)?;
         self.supports[part] = Some(column);
         Some(())
     }
 
-    /// Leads a member to the row that brakes hang on; the column where it arrives.
-    fn rise(&mut self, member: usize, sources: &Nodes) -> Option<usize> {
+    /// The gap that an element was put in by choice.
+    fn chosen_gap(&self, element: usize) -> Option<usize> {
+        let gap = self.train.scenario().elements[element].gap();
+        gap.map(|gap| gap as usize)
+    }
+
+    /// Leads a member to the row that brakes hang on; the column where it arrives, in this gap where there
+    /// is one.
+    fn rise(&mut self, member: usize, sources: &Nodes, gap: Option<usize>) -> Option<usize> {
         let grid = self.plan.gears.grid;
         let row = grid.brake_row();
         let brakes = self
@@ -303,7 +310,12 @@ impl<'a> Draft<'a> {
             .chain(self.supports.iter().flatten().copied())
             .collect();
         // Neighbours keep a column between them, and off the edges.
-        let free = |column: &usize| taken.iter().all(|other| other.abs_diff(*column) > 1);
+        let within = gap.map_or(0..grid.columns(), |gap| {
+            grid.gap_start(gap)..grid.gap_start(gap) + grid.gap_columns
+        });
+        let free = |column: &usize| {
+            within.contains(column) && taken.iter().all(|other| other.abs_diff(*column) > 1)
+        };
         let mut columns = (1..grid.columns() - 1).filter(free);
         let column = if sources.are_none() {
             columns.next()?
@@ -370,7 +382,7 @@ impl<'a> Draft<'a> {
     fn hang_brake(&mut self, element: usize) -> Option<()> {
         let [first, second] = self.train.ends(element).map(|end| member(end, self.train));
         let held = first.min(second);
-        let column = self.rise(held, &self.sources(held))?;
+        let column = self.rise(held, &self.sources(held), self.chosen_gap(element))?;
         self.packs[element] = Some(PackPlace::Brake { column });
         Some(())
     }

@@ -6,6 +6,7 @@ use serde::Serialize;
 
 use super::Side;
 use super::figures::outline;
+use super::keeping::was_turned;
 use super::outlines::part_area;
 use super::stage::{HOUSING, Stage};
 use crate::draw::scene::Bounds;
@@ -66,6 +67,8 @@ pub struct SetGrip {
     pub id: String,
     /// All that is drawn of it.
     pub area: Area,
+    /// Whether it is drawn turned round; nothing for what looks the same then.
+    pub turned: Option<bool>,
 }
 
 /// Where the packs of an element are.
@@ -76,6 +79,8 @@ pub struct ElementGrip {
     pub id: String,
     /// A box about them.
     pub area: Area,
+    /// The room along the axis that it is in, or that is before the set it hangs over.
+    pub gap: usize,
 }
 
 impl From<Bounds> for Area {
@@ -136,6 +141,7 @@ impl Stage<'_> {
                     Some(SetGrip {
                         id: set.facts().id().to_owned(),
                         area: outline(self, index)?.into(),
+                        turned: was_turned(self.plan(), self.train(), index),
                     })
                 })
                 .collect(),
@@ -150,6 +156,10 @@ impl Stage<'_> {
                             width: PACK,
                             height: PACK,
                         },
+                        gap: self
+                            .plan()
+                            .grid
+                            .set_at(self.plan().packs[index].first_column()),
                     }
                 })
                 .collect(),

@@ -13,6 +13,11 @@ mod figures;
 mod grid;
 mod grips;
 mod handle;
+mod keeping;
+#[cfg(test)]
+#[expect(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+mod keeping_tests;
+mod known;
 #[cfg(test)]
 #[expect(clippy::unwrap_used, reason = "a test stops at the first surprise")]
 mod label_tests;
@@ -51,11 +56,11 @@ use axes::Axes;
 use columns::column_steps;
 pub use grips::Grips;
 pub use handle::{Handle, StageSize};
+pub use known::Known;
 use places::Places;
 use plan::Plan;
 use planning::Planning;
 use radii::Radii;
-use shape::Shape;
 pub use stage::{Column, Stage};
 
 /// Where a train's parts stand, independent of the size of the drawing.
@@ -124,13 +129,23 @@ impl Layout {
         layout
     }
 
-    /// The layout of another train, where that has the shape of this: everything stays in its place.
-    pub fn like(&self, train: &Train) -> Option<Self> {
-        (Shape::of(train) == Shape::of(&self.train)).then(|| {
-            let mut layout = Self::by(self.found.clone(), train);
-            layout.scale(self.one_module);
-            layout
-        })
+    /// The layout of a train that was changed: what has not changed stays in its place, unless shafts
+    /// would cross for that.
+    pub fn after(&self, train: &Train) -> Self {
+        let kept = keeping::plan_after(&self.found, &self.train, train);
+        let mut layout = match kept {
+            Some((plan, true)) => Self::by(plan, train),
+            Some((plan, false)) => {
+                let fresh = Self::of(train);
+                match fresh.crossings() < plan.crossings.len() {
+                    true => fresh,
+                    false => Self::by(plan, train),
+                }
+            }
+            None => Self::of(train),
+        };
+        layout.scale(self.one_module);
+        layout
     }
 
     /// Draws all gears with one module, or lets each set fill the room.

@@ -56,6 +56,24 @@ pub fn member(body: Body, train: &Train) -> usize {
 }
 
 impl PackPlace {
+    /// The column of its first lead.
+    pub fn first_column(&self) -> usize {
+        match *self {
+            Self::Brake { column } | Self::Clutch { column, .. } => column,
+        }
+    }
+
+    /// The nodes that it takes up.
+    pub fn nodes(&self, grid: &Grid) -> Vec<Node> {
+        match *self {
+            Self::Brake { column } => vec![grid.node(column, grid.brake_row())],
+            Self::Clutch { column, row, .. } => {
+                let columns = column..column + 3;
+                columns.map(|column| grid.node(column, row)).collect()
+            }
+        }
+    }
+
     /// The column of a brake.
     pub fn brake_column(&self) -> Option<usize> {
         match *self {

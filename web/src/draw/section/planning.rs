@@ -235,3 +235,22 @@ impl Bettering {
         true
     }
 }
+
+/// Betters a plan by so many rounds, until no more than `fewest` are left to cross.
+pub fn better(
+    sketch: Sketch,
+    fewest: usize,
+    rounds: usize,
+    train: &Train,
+    dice: &mut Dice,
+) -> Sketch {
+    let mut best = sketch;
+    let mut bettering = Bettering::of(0, &best, 1);
+    for _ in 0..rounds {
+        let more = bettering.try_one(&mut best, fewest, train, dice);
+        if !more || best.crossings.len() <= fewest {
+            break;
+        }
+    }
+    best
+}

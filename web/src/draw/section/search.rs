@@ -59,16 +59,25 @@ pub enum Task {
     Support(usize),
 }
 
-/// The ways to put sets with two suns in, their own way first: each of the first few turned or not.
+/// The ways to put sets with two suns in, their own way first: each of the first few turned or not, unless
+/// that was chosen.
 pub fn ways_round(train: &Train) -> Vec<Vec<bool>> {
     const FEW: usize = 2;
     let couplings = &train.scenario().couplings;
-    let mut ways = vec![vec![false; couplings.len()]];
+    let chosen = couplings.iter().map(|coupling| coupling.facts().turned());
+    let chosen: Vec<Option<bool>> = chosen.collect();
+    let mut ways = vec![
+        chosen
+            .iter()
+            .map(|way| way.unwrap_or(false))
+            .collect::<Vec<_>>(),
+    ];
     let suns = |coupling: &Coupling| {
         let members = coupling.facts().members();
         members.iter().filter(|member| member.role.is_sun()).count()
     };
     let of_two = (0..couplings.len()).filter(|&at| suns(&couplings[at]) == 2);
+    let of_two = of_two.filter(|&at| chosen[at].is_none());
     for coupling in of_two.take(FEW) {
         for way in 0..ways.len() {
             let mut turned = ways[way].clone();

@@ -15,7 +15,8 @@ pub struct Shape {
     ends: [usize; 2],
     /// Of each coupling, its members and its gears.
     couplings: Vec<(Vec<Body>, Vec<GearShape>)>,
-    elements: Vec<[Body; 2]>,
+    elements: Vec<([Body; 2], Option<u32>)>,
+    turned: Vec<Option<bool>>,
     axes: Vec<(usize, bool)>,
 }
 
@@ -35,7 +36,12 @@ impl Shape {
             ends: [train.input(), train.output()],
             couplings: couplings.collect(),
             elements: (0..scenario.elements.len())
-                .map(|x| train.ends(x))
+                .map(|x| (train.ends(x), scenario.elements[x].gap()))
+                .collect(),
+            turned: scenario
+                .couplings
+                .iter()
+                .map(|coupling| coupling.facts().turned())
                 .collect(),
             axes: axes
                 .ways

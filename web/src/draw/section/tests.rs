@@ -5,12 +5,11 @@ use std::collections::{BTreeSet, HashMap};
 use levertrain_core::{Body, ElementSet, Nesting};
 
 use super::*;
-use crate::document::session::Session;
 use crate::draw::scene::{Bounds, Mark};
 use crate::draw::tests::{session, sessions};
 
 /// Everything of a shaft that must be in one piece: gears, leads, input or output end.
-fn places(plan: &Plan, session: &Session, shaft: usize) -> Vec<Vec<usize>> {
+pub(super) fn places(plan: &Plan, train: &Train, shaft: usize) -> Vec<Vec<usize>> {
     let grid = plan.grid;
     let mut places = Vec::new();
     for part in &plan.parts {
@@ -29,7 +28,7 @@ fn places(plan: &Plan, session: &Session, shaft: usize) -> Vec<Vec<usize>> {
         }
     }
     for (element, pack) in plan.packs.iter().enumerate() {
-        let [first, second] = session.train().ends(element);
+        let [first, second] = train.ends(element);
         let leads = match *pack {
             plan::PackPlace::Brake { column } => vec![(first, grid.node(column, grid.brake_row()))],
             plan::PackPlace::Clutch {
@@ -53,11 +52,7 @@ fn places(plan: &Plan, session: &Session, shaft: usize) -> Vec<Vec<usize>> {
             .filter(|(body, _)| *body == Body::Shaft(shaft));
         places.extend(own.map(|(_, node)| vec![node]));
     }
-    for (end, owner) in plan
-        .ends
-        .iter()
-        .zip([session.train().input(), session.train().output()])
-    {
+    for (end, owner) in plan.ends.iter().zip([train.input(), train.output()]) {
         if owner == shaft {
             places.push(vec![*end]);
         }
@@ -66,7 +61,7 @@ fn places(plan: &Plan, session: &Session, shaft: usize) -> Vec<Vec<usize>> {
 }
 
 /// How many separate pieces the places of a shaft and its runs make.
-fn pieces(places: &[Vec<usize>], run: &[(usize, usize)]) -> usize {
+pub(super) fn pieces(places: &[Vec<usize>], run: &[(usize, usize)]) -> usize {
     let mut leader: HashMap<usize, usize> = HashMap::new();
     fn find(leader: &mut HashMap<usize, usize>, node: usize) -> usize {
         let above = *leader.entry(node).or_insert(node);
@@ -95,7 +90,7 @@ fn every_shaft_is_in_one_piece() {
     for (name, session) in sessions() {
         let plan = &session.layout().plan;
         for (shaft, run) in plan.runs.iter().enumerate() {
-            let count = pieces(&places(plan, &session, shaft), run);
+            let count = pieces(&places(plan, session.train(), shaft), run);
             assert!(
                 count <= 1,
                 "{name}: shaft {shaft} is drawn in {count} pieces"

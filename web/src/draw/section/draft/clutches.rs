@@ -18,7 +18,7 @@ impl Draft<'_> {
             (!sources.are_none()).then(|| self.board.search(shaft, sources))
         };
         let mut from = [first, second].map(reach);
-        let places = self.clutch_places();
+        let places = self.clutch_places(self.chosen_gap(element));
         let place = cheapest(self.left(), |most| {
             for found in from.iter_mut().flatten() {
                 found.spread(most);
@@ -68,11 +68,11 @@ impl Draft<'_> {
     }
 
     /// Where a clutch may lie: what that costs beside the leads, the nodes where
-    /// they end, and the place.
-    fn clutch_places(&self) -> Vec<(u32, [Node; 2], PackPlace)> {
+    /// they end, and the place; in one gap only where that was chosen.
+    fn clutch_places(&self, chosen: Option<usize>) -> Vec<(u32, [Node; 2], PackPlace)> {
         let grid = self.plan.gears.grid;
         let mut places = Vec::new();
-        for gap in 0..=grid.sets {
+        for gap in (0..=grid.sets).filter(|gap| chosen.is_none_or(|chosen| chosen == *gap)) {
             let start = grid.gap_start(gap);
             let toll = self.board.toll_of_gap(gap);
             for row in [grid.low_row(), grid.high_row()] {

@@ -1,0 +1,134 @@
+//! What a change leaves alone stays where it is, and what it adds is drawn as well as anything.
+
+use std::collections::HashMap;
+
+use levertrain_core::edit::Edit;
+use levertrain_core::scenario::{HOUSING, Scenario};
+use levertrain_core::{Nesting, Train};
+
+use super::Layout;
+use super::tests::{pieces, places};
+use crate::draw::tests::sessions;
+
+fn edited(scenario: &Scenario, text: &str) -> Option<Train> {
+    let after = Edit::parse(text).unwrap().of(scenario).ok()?;
+    Train::new(after).ok()
+}
+
+/// Changes of every kind that change what there is, those that are possible.
+fn changes(scenario: &Scenario) -> Vec<(String, Train)> {
+    let mut texts = Vec::new();
+    for at in [0, scenario.couplings.len() / 2, scenario.couplings.len()] {
+        for kind in ["planetary", "ravigneaux", "gear-pair"] {
+            texts.push(format!(
+                r#"{{"edit": "add-set", "kind": "{kind}", "at": {at}}}"#
+            ));
+        }
+    }
+    for set in &scenario.couplings {
+        let id = set.facts().id();
+        texts.push(format!(r#"{{"edit": "remove-set", "set": "{id}"}}"#));
+        texts.push(format!(r#"{{"edit": "repeat-set", "set": "{id}"}}"#));
+        texts.push(format!(r#"{{"edit": "move-set", "set": "{id}", "at": 0}}"#));
+        texts.push(format!(
+            r#"{{"edit": "turn", "set": "{id}", "turned": true}}"#
+        ));
+        for member in 0..4 {
+            texts.push(format!(
+                r#"{{"edit": "place", "set": "{id}", "member": {member}, "shaft": ""}}"#
+            ));
+        }
+    }
+    for element in &scenario.elements {
+        let id = element.id();
+        texts.push(format!(
+            r#"{{"edit": "remove-element", "element": "{id}"}}"#
+        ));
+        texts.push(format!(r#"{{"edit": "gap", "element": "{id}", "gap": 0}}"#));
+    }
+    let shafts = &scenario.shafts;
+    for (at, shaft) in shafts.iter().enumerate() {
+        let next = &shafts[(at + 1) % shafts.len()].id;
+        let id = &shaft.id;
+        for (kind, end) in [("brake", HOUSING), ("clutch", next), ("one-way", next)] {
+            texts.push(format!(
+                r#"{{"edit": "add-element", "kind": "{kind}", "ends": ["{id}", "{end}"]}}"#
+            ));
+        }
+        texts.push(format!(
+            r#"{{"edit": "connect", "first": "{id}", "second": "{next}"}}"#
+        ));
+        texts.push(format!(r#"{{"edit": "input", "shaft": "{id}"}}"#));
+        texts.push(format!(r#"{{"edit": "output", "shaft": "{id}"}}"#));
+    }
+    let made = texts.into_iter();
+    made.filter_map(|text| Some((text.clone(), edited(scenario, &text)?)))
+        .collect()
+}
+
+/// Catches leads that lead nowhere, shafts on top of one another, and what crosses though it need not.
+#[test]
+fn a_changed_train_is_drawn_whole() {
+    for (name, session) in sessions() {
+        for (change, train) in changes(session.train().scenario()) {
+            let layout = session.layout().after(&train);
+            let plan = &layout.found;
+            let mut owner = HashMap::new();
+            for (shaft, run) in plan.runs[..train.scenario().shafts.len()]
+                .iter()
+                .enumerate()
+            {
+                let count = pieces(&places(plan, &train, shaft), run);
+                assert!(
+                    count <= 1,
+                    "{name}, {change}: shaft {shaft} in {count} pieces"
+                );
+                for &(a, b) in run {
+                    let other = *owner.entry((a.min(b), a.max(b))).or_insert(shaft);
+                    assert_eq!(other, shaft, "{name}, {change}: on one line");
+                }
+            }
+            if train.nesting() == Nesting::Nests && !plan.crossings.is_empty() {
+                // Laid out from nothing it is no better.
+                let fresh = Layout::of(&train).crossings();
+                assert!(plan.crossings.len() <= fresh, "{name}, {change}");
+            }
+            for (element, pack) in train.scenario().elements.iter().zip(&plan.packs) {
+                if let Some(gap) = element.gap() {
+                    let column = pack.first_column();
+                    let at = (plan.grid.set_at(column), plan.grid.in_set(column));
+                    assert_eq!(at, (gap as usize, false), "{name}, {change}");
+                }
+            }
+        }
+    }
+}
+
+/// Catches a brake that is added and has everything else find new places.
+#[test]
+fn what_was_not_touched_stays() {
+    let (mut kept, mut all) = (0, 0);
+    for (name, session) in sessions() {
+        let before = &session.layout().found;
+        let scenario = session.train().scenario();
+        for (change, train) in changes(scenario) {
+            let same = train.scenario().couplings.len() == scenario.couplings.len();
+            if !same || change.contains("move-set") {
+                continue;
+            }
+            let after = session.layout().after(&train).found;
+            for (index, element) in scenario.elements.iter().enumerate() {
+                let Some(now) = train.element(element.id()) else {
+                    continue;
+                };
+                let stays = after.packs[now] == before.packs[index];
+                // What is taken away is in nobody's way.
+                assert!(stays || !change.contains("remove"), "{name}, {change}");
+                all += 1;
+                kept += usize::from(stays);
+            }
+        }
+    }
+    // The rest is moved for shafts that would cross.
+    assert!(kept * 4 > all * 3, "{kept} of {all} packs stay");
+}

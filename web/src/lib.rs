@@ -10,6 +10,7 @@ pub mod draw;
 mod motion;
 mod units;
 
+pub use document::editing::Mended;
 pub use document::{pictures, session, settings};
 pub use motion::{live, powers};
 pub use units::{speed_unit, torque_unit};

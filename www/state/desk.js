@@ -9,7 +9,7 @@
  */
 
 import { isTrap, isWhole, leave, loadWholeEngine, replaceEngine, useEngine } from "./engine.js";
-import { inPieces } from "../kit/pieces.js";
+import { breath, inPieces } from "../kit/pieces.js";
 import { Problems, problemsOf } from "../kit/problems.js";
 import { say } from "../kit/words.js";
 import { USUAL_ASSUMPTIONS } from "./assumptions.js";
@@ -44,6 +44,8 @@ export class Desk extends EventTarget {
   /** Whether nobody looks at it any more. */
   #gone = false;
   #text = "";
+  /** Counts the times that the drawing began to be bettered. */
+  #mending = 0;
   /** @type {Pick<Settings, "palette" | "scale" | "merged" | "one_module" | "rate" | "power" | "width">} */
   #look = { palette: "light", scale: 2, merged: false, one_module: false, rate: 0, power: false, width: 800 };
   /** Counts what was said: events of one count are said together. */
@@ -232,6 +234,26 @@ export class Desk extends EventTarget {
     this.editing = true;
     try {
       this.#emit("edited", "train", "answer", "look");
+    } finally {
+      this.editing = false;
+    }
+    this.#mend();
+  }
+
+  /** Betters the drawing in pieces, where shafts cross in it after an edit. */
+  async #mend() {
+    const turn = (this.#mending += 1);
+    await breath();
+    const found = await inPieces(() => {
+      if (turn !== this.#mending || this.#gone || !this.isWhole) return false;
+      const mended = this.askWhole((engine, sandbox) => engine.mend(sandbox, 1));
+      return mended === true ? undefined : (mended ?? false);
+    });
+    if (found === false || turn !== this.#mending) return;
+    this.info = found;
+    this.editing = true;
+    try {
+      this.#emit("train", "look");
     } finally {
       this.editing = false;
     }

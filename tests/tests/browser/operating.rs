@@ -205,6 +205,7 @@ fn the_table_follows_the_units() -> Result<()> {
         };
         let report = report(by_hand::STEM, 3, &conditions)?;
         let point = report.points.first().context("a point")?;
+        page.unfold("operating")?;
         let rows = shown(page, "0")?;
         let speed = number(point.engine_speed * std::f64::consts::PI / 30.0, 4);
         let torque = number(point.output_torque / 1.355_817_948_331_400_4, 4);

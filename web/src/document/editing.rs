@@ -6,6 +6,17 @@ use levertrain_core::{ElementSet, Problem, Scenario, Train};
 use super::session::Session;
 use crate::motion::glide::Glide;
 
+/// What came of bettering the drawing.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Mended {
+    /// There is more to do.
+    Begun,
+    /// It stays as it is.
+    Same,
+    /// Things stand elsewhere.
+    Other,
+}
+
 impl Session {
     /// Makes an edit; one that `continues` the last one is the same step of the history.
     ///
@@ -32,6 +43,25 @@ impl Session {
         self.take_scenario(after)
     }
 
+    /// Betters the drawing by some short steps where shafts cross after an edit.
+    pub fn mend(&mut self, steps: u32) -> Mended {
+        let Some(mending) = &mut self.mending else {
+            return Mended::Same;
+        };
+        let layout = &self.layout;
+        let Some(better) = (0..steps).find_map(|_| layout.mended(mending)) else {
+            return Mended::Begun;
+        };
+        self.mending = None;
+        match better {
+            Some(layout) => {
+                self.layout = layout;
+                Mended::Other
+            }
+            None => Mended::Same,
+        }
+    }
+
     /// How many edits can be taken back, and how many made again.
     pub fn depth(&self) -> [usize; 2] {
         self.history.depth()
@@ -56,7 +86,10 @@ impl Session {
         known.retain(|id| train.element(id).is_none());
         self.drawn.note(&self.layout);
         let again = self.drawn.layout(&train, self.settings.one_module);
-        let layout = again.unwrap_or_else(|| self.layout.after(&train));
+        let (layout, mending) = match again {
+            Some(layout) => (layout, None),
+            None => self.layout.after(&train),
+        };
         let mut next = Self::with(train, layout, applied);
         let shafts = [&self.train, &next.train].map(|train| &train.scenario().shafts);
         let speeds = carried(
@@ -78,6 +111,7 @@ impl Session {
         next.history = std::mem::take(&mut self.history);
         next.lost = known;
         next.drawn = std::mem::take(&mut self.drawn);
+        next.mending = mending;
         next.set(self.settings.clone());
         *self = next;
     }

@@ -1,6 +1,6 @@
 //! What is on screen, with no browser: the train that is open, what is applied, what is dragged.
 
-mod editing;
+pub mod editing;
 pub mod opening;
 pub mod pictures;
 pub mod session;

@@ -6,7 +6,7 @@ use levertrain_core::edit::History;
 use levertrain_core::{Combination, Duty, ElementSet, Train};
 
 use super::settings::Settings;
-use crate::draw::section::{Known, Layout, Stage};
+use crate::draw::section::{Known, Layout, Mending, Stage};
 use crate::motion::glide::Glide;
 use crate::motion::live::{Live, Motion, motions};
 use crate::motion::powers::Powers;
@@ -34,6 +34,7 @@ pub struct Session {
     pub(super) settings: Settings,
     pub(super) history: History,
     pub(super) drawn: Known,
+    pub(super) mending: Option<Mending>,
     /// Ids of elements that were applied when they were taken away: brought back they are again.
     pub(super) lost: Vec<String>,
 }
@@ -66,6 +67,7 @@ impl Session {
             settings: Settings::default(),
             history: History::default(),
             drawn: Known::default(),
+            mending: None,
             lost: Vec::new(),
         };
         session.settle();

@@ -1,6 +1,7 @@
 //! Changing the train that is on screen.
 
 use levertrain_core::edit::{self, Edit};
+use levertrain_web::Mended;
 use levertrain_web::boundary::plain::{plain, problems};
 use levertrain_web::boundary::sandbox::Sandbox;
 use levertrain_web::boundary::wire::{Sheet, TextProblem, TrainInfo};
@@ -54,6 +55,17 @@ pub fn redo(sandbox: &mut Sandbox) -> Result<JsValue, JsValue> {
 #[wasm_bindgen(unchecked_return_type = "Sheet")]
 pub fn sheet(sandbox: &Sandbox) -> Result<JsValue, JsValue> {
     plain(&Sheet::of(sandbox.session()?))
+}
+
+/// Betters the drawing by some short steps where shafts cross after an edit: whether there is more to do,
+/// or the train once things stand elsewhere.
+#[wasm_bindgen(unchecked_return_type = "TrainInfo | boolean")]
+pub fn mend(sandbox: &mut Sandbox, steps: u32) -> Result<JsValue, JsValue> {
+    match sandbox.session_mut()?.mend(steps) {
+        Mended::Begun => Ok(JsValue::TRUE),
+        Mended::Same => Ok(JsValue::FALSE),
+        Mended::Other => info(sandbox),
+    }
 }
 
 /// Where everything that can be changed stands in the half-section.

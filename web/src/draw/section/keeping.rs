@@ -3,56 +3,52 @@
 //! Shafts, sets and elements are the same where their ids are. The columns of the plan before are found
 //! again beside the sets that they stood beside; where a set came between, lines go straight on past it.
 //! What has no place yet is put in as in any draft (`draft.rs`), in a few orders, of which the cheapest is
-//! taken. Only where shafts would cross that did not before is more moved, and in the end everything.
+//! taken. Only where shafts cross that did not before is more moved afterwards (`mending.rs`).
 
 use levertrain_core::coupling::Role;
 use levertrain_core::{Body, Nesting, Train};
 
+use super::board::Toll;
 use super::dice::Dice;
 use super::draft::Draft;
 use super::grid::{Grid, Node, SET_COLUMNS};
+use super::mending::Mending;
 use super::parts::{Part, Side};
 use super::plan::{PackPlace, Plan, member};
-use super::planning::better;
 use super::search::{Sketch, Task};
 
 /// Orders in which what is new is put in.
 const ORDERS: usize = 8;
-/// Rounds of moving other things too.
-const ROUNDS: usize = 40;
 
-/// The plan of a train by that of the train before, and whether one made from nothing could hardly have
-/// fewer shafts cross. Nothing where something finds no place any more.
-pub fn plan_after(before: &Plan, old: &Train, train: &Train) -> Option<(Plan, bool)> {
+/// The plan of a train by that of the train before, and what may better it where one made from nothing
+/// could have fewer shafts cross. Nothing where something finds no place any more.
+pub fn plan_after(before: &Plan, old: &Train, train: &Train) -> Option<(Plan, Option<Mending>)> {
     let kept = Kept::of(before, old, train);
     let mut dice = Dice::new();
     let mut tasks = kept.missing.clone();
     let mut best: Option<Sketch> = None;
-    for order in 0..ORDERS {
+    // In a large train an order takes long.
+    let orders = (kept.sketch.rounds() / 4).clamp(1, ORDERS);
+    for order in 0..orders {
         if order > 0 {
-            if tasks.len() < 2 {
-                break;
-            }
             dice.shuffle(&mut tasks);
         }
         let dearest = best
             .as_ref()
             .map_or(u32::MAX, |best| best.cost.saturating_sub(1));
-        let tolls = vec![Default::default(); kept.sketch.gears.grid.sets + 1];
+        let tolls = vec![Toll::default(); kept.sketch.gears.grid.sets + 1];
         let missing = |task| kept.missing.contains(&task) && !kept.begun.contains(&task);
         let draft = Draft::without(&kept.sketch, train, tolls, missing);
         best = draft.finish(&tasks, dearest).or(best);
     }
+    let best = best?;
     let fewest = match train.nesting() {
         Nesting::Nests => 0,
         Nesting::Crosses | Nesting::Undecided => before.crossings.len().max(1),
     };
-    let mut best = best?;
-    if best.crossings.len() > fewest {
-        best = better(best, fewest, ROUNDS, train, &mut dice);
-    }
-    let good = best.crossings.len() <= fewest;
-    Some((best.whole()?, good))
+    let plan = best.clone().whole()?;
+    let mending = (best.crossings.len() > fewest).then(|| Mending::of(best, fewest, train));
+    Some((plan, mending))
 }
 
 /// What is left of a plan when the train has changed.

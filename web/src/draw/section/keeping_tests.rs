@@ -6,8 +6,8 @@ use levertrain_core::edit::Edit;
 use levertrain_core::scenario::{HOUSING, Scenario};
 use levertrain_core::{Nesting, Train};
 
-use super::Layout;
 use super::tests::{pieces, places};
+use super::{Layout, Mending};
 use crate::draw::tests::sessions;
 
 fn edited(scenario: &Scenario, text: &str) -> Option<Train> {
@@ -66,12 +66,27 @@ fn changes(scenario: &Scenario) -> Vec<(String, Train)> {
         .collect()
 }
 
+/// The layout once it is bettered.
+fn mended((mut layout, mending): (Layout, Option<Mending>)) -> Layout {
+    let Some(mut mending) = mending else {
+        return layout;
+    };
+    loop {
+        if let Some(better) = layout.mended(&mut mending) {
+            if let Some(better) = better {
+                layout = better;
+            }
+            return layout;
+        }
+    }
+}
+
 /// Catches leads that lead nowhere, shafts on top of one another, and what crosses though it need not.
 #[test]
 fn a_changed_train_is_drawn_whole() {
     for (name, session) in sessions() {
         for (change, train) in changes(session.train().scenario()) {
-            let layout = session.layout().after(&train);
+            let layout = mended(session.layout().after(&train));
             let plan = &layout.found;
             let mut owner = HashMap::new();
             for (shaft, run) in plan.runs[..train.scenario().shafts.len()]
@@ -116,7 +131,7 @@ fn what_was_not_touched_stays() {
             if !same || change.contains("move-set") {
                 continue;
             }
-            let after = session.layout().after(&train).found;
+            let after = session.layout().after(&train).0.found;
             for (index, element) in scenario.elements.iter().enumerate() {
                 let Some(now) = train.element(element.id()) else {
                     continue;
@@ -129,6 +144,6 @@ fn what_was_not_touched_stays() {
             }
         }
     }
-    // The rest is moved for shafts that would cross.
-    assert!(kept * 4 > all * 3, "{kept} of {all} packs stay");
+    // Some rooms are full, and a choice of room is itself a move.
+    assert!(kept * 100 > all * 95, "{kept} of {all} packs stay");
 }

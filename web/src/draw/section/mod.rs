@@ -22,6 +22,7 @@ mod known;
 #[expect(clippy::unwrap_used, reason = "a test stops at the first surprise")]
 mod label_tests;
 mod labels;
+mod mending;
 mod outlines;
 mod packs;
 mod pairs;
@@ -57,6 +58,7 @@ use columns::column_steps;
 pub use grips::Grips;
 pub use handle::{Handle, StageSize};
 pub use known::Known;
+pub use mending::Mending;
 use places::Places;
 use plan::Plan;
 use planning::Planning;
@@ -129,21 +131,27 @@ impl Layout {
         layout
     }
 
-    /// The layout of a train that was changed: what has not changed stays in its place, unless shafts
-    /// would cross for that.
-    pub fn after(&self, train: &Train) -> Self {
-        let kept = keeping::plan_after(&self.found, &self.train, train);
-        let mut layout = match kept {
-            Some((plan, true)) => Self::by(plan, train),
-            Some((plan, false)) => {
-                let fresh = Self::of(train);
-                match fresh.crossings() < plan.crossings.len() {
-                    true => fresh,
-                    false => Self::by(plan, train),
-                }
+    /// The layout of a train that was changed: what has not changed stays in its place. Where shafts
+    /// cross that might not, also what may better it.
+    pub fn after(&self, train: &Train) -> (Self, Option<Mending>) {
+        match keeping::plan_after(&self.found, &self.train, train) {
+            Some((plan, mending)) => (self.as_planned(plan, train), mending),
+            None => {
+                let (plan, mending) = Mending::from_nothing(train);
+                (self.as_planned(plan, train), mending)
             }
-            None => Self::of(train),
-        };
+        }
+    }
+
+    /// Takes one more step of bettering it, which is short. After the last the layout, if it is another.
+    pub fn mended(&self, mending: &mut Mending) -> Option<Option<Self>> {
+        let plan = mending.advance(&self.train)?;
+        Some(plan.map(|plan| self.as_planned(plan, &self.train)))
+    }
+
+    /// Another plan, drawn to the same scale.
+    fn as_planned(&self, plan: Plan, train: &Train) -> Self {
+        let mut layout = Self::by(plan, train);
         layout.scale(self.one_module);
         layout
     }

@@ -65,7 +65,7 @@ struct First {
 
 /// Rounds of bettering one of the plans.
 #[derive(Debug)]
-struct Bettering {
+pub struct Bettering {
     at: usize,
     all: Vec<Task>,
     current: Sketch,
@@ -133,6 +133,11 @@ impl Planning {
         self.begin(train)
     }
 
+    /// The best plan so far, once there is one.
+    pub fn draft(&self) -> Option<&Sketch> {
+        self.sketches.iter().min_by_key(|sketch| sketch.cost)
+    }
+
     /// Begins what is to be done next; the plan, when nothing is.
     fn begin(&mut self, train: &Train) -> Option<Plan> {
         let crosses = |sketch: &Sketch| sketch.crossings.len() > self.fewest;
@@ -189,7 +194,8 @@ impl First {
 }
 
 impl Bettering {
-    fn of(at: usize, best: &Sketch, times: usize) -> Self {
+    /// Of the plan with this number among the best, so many times as long as usual.
+    pub fn of(at: usize, best: &Sketch, times: usize) -> Self {
         Self {
             at,
             all: best.tasks(),
@@ -201,7 +207,7 @@ impl Bettering {
 
     /// Betters the plan by one more round; `false` when it is done. The longer way ends where no
     /// more than `fewest` are left to cross.
-    fn try_one(
+    pub fn try_one(
         &mut self,
         best: &mut Sketch,
         fewest: usize,
@@ -234,23 +240,4 @@ impl Bettering {
         self.current = plan;
         true
     }
-}
-
-/// Betters a plan by so many rounds, until no more than `fewest` are left to cross.
-pub fn better(
-    sketch: Sketch,
-    fewest: usize,
-    rounds: usize,
-    train: &Train,
-    dice: &mut Dice,
-) -> Sketch {
-    let mut best = sketch;
-    let mut bettering = Bettering::of(0, &best, 1);
-    for _ in 0..rounds {
-        let more = bettering.try_one(&mut best, fewest, train, dice);
-        if !more || best.crossings.len() <= fewest {
-            break;
-        }
-    }
-    best
 }

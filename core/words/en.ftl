@@ -898,6 +898,8 @@ page-take-svg-shown = SVG, as shown
 page-take-png-shown = PNG, as shown
 page-take-csv = CSV
 page-take-copy = Copy for a spreadsheet
+# Where the browser does not let the page copy.
+page-take-uncopied = Cannot copy here: take CSV
 # What figures are called in their files and the names of these.
 page-take-section = Half-section
 page-take-lever = Lever diagram
@@ -954,6 +956,8 @@ page-compare-by = { $by } { $way ->
     [higher] higher
    *[lower] lower
 }
+page-compare-higher = higher
+page-compare-lower = lower
 page-compare-slips-signs = Both at the input speed and torque that are set now. A step is a ratio over the next range's; what a clutch or brake carries has no sign.
 
 ## The page: worksheet

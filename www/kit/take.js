@@ -30,6 +30,8 @@ export function takeButton(what, id, offers, failed) {
     const opens = /** @type {ToggleEvent} */ (event).newState === "open";
     button.setAttribute("aria-expanded", String(opens));
     if (opens) list.replaceChildren(...offers().map(group));
+    // What is in it cannot be focused any more.
+    else if (list.matches(":focus-within")) button.focus({ preventScroll: true });
   });
   list.addEventListener("toggle", (event) => {
     if (/** @type {ToggleEvent} */ (event).newState === "open") place();

@@ -79,14 +79,14 @@ export function fill(panel, { desk }) {
  * @param {Figure | null} now
  */
 function row(name, pinned, now) {
-  const { words, by, differs } = difference(pinned, now);
+  const { words, by, way = words, differs } = difference(pinned, now);
   return h(
     "tr",
     { "data-differs": differs },
     h("th", { scope: "row" }, name),
     cell(pinned),
     cell(now),
-    tell(h("td", { class: differs ? "figure" : "figure quiet" }, words), by, words),
+    tell(h("td", { class: differs ? "figure" : "figure quiet" }, words), by, way),
   );
 }
 
@@ -99,6 +99,7 @@ function cell(figure) {
  * A difference by sign and word, not by a colour alone.
  * @param {Figure | null} pinned
  * @param {Figure | null} now
+ * @returns {{ words: string, by: number | undefined, way?: string, differs: boolean }} the word alone beside all that is read
  */
 function difference(pinned, now) {
   if (!pinned && !now) return { words: NONE, by: undefined, differs: false };
@@ -111,8 +112,8 @@ function difference(pinned, now) {
   if (isSame(pinned, now)) return same;
   const by = now.value - pinned.value;
   const sign = by > 0 ? "+" : "";
-  const words = say("page-compare-by", { by: sign + number(by), way: by > 0 ? "higher" : "lower" });
-  return { words, by, differs: true };
+  const [way, name] = by > 0 ? ["higher", say("page-compare-higher")] : ["lower", say("page-compare-lower")];
+  return { words: say("page-compare-by", { by: sign + number(by), way }), by, way: name, differs: true };
 }
 
 /**

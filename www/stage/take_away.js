@@ -118,8 +118,9 @@ async function copy(table) {
     const item = Object.fromEntries(Object.entries(kinds).map(([type, data]) => [type, new Blob([data], { type })]));
     await navigator.clipboard.write([new ClipboardItem(item)]);
   } catch {
-    // Some browsers take plain text only.
-    await navigator.clipboard.writeText(text);
+    // Some browsers take plain text only, and some nothing.
+    const copied = await navigator.clipboard?.writeText(text).then(() => true, () => false);
+    if (!copied) return say("page-take-uncopied");
   }
   return say("page-share-copied");
 }

@@ -1,6 +1,7 @@
 //! Tables and figures taken away where they stand.
 
 use anyhow::{Context, Result, ensure};
+use fantoccini::key::Key;
 use levertrain_tests::browser::{Page, View, page};
 use serde::Deserialize;
 use serde_json::{Value, json};
@@ -209,6 +210,51 @@ fn a_table_is_copied_for_a_spreadsheet() -> Result<()> {
             markup.contains("<td style=\"mso-number-format:'\\@'\">221/437</td>"),
             "{markup}"
         );
+        Ok(())
+    })
+}
+
+/// Catches a page that says nothing where it is not let to the clipboard.
+#[test]
+fn that_nothing_can_be_copied_is_said() -> Result<()> {
+    page::open(View::LAPTOP, &by_hand::link(SECOND), |page| {
+        page.run(
+            "Object.defineProperty(navigator, 'clipboard', { value: undefined }); \
+             const button = probe.one('[data-take=members]'); button.click(); \
+             button.parentNode.querySelector('[data-as=copy]').click()",
+            Value::Null,
+        )?;
+        page.until(
+            "it says so",
+            "probe.one('[data-take=members] ~ * [data-as=copy]').textContent === 'Cannot copy here: take CSV'",
+        )?;
+        ensure!(page.messages()?.is_empty(), "{:?}", page.messages()?);
+        Ok(())
+    })
+}
+
+/// Catches a menu that opens for a pointer only, that the next stop of the keyboard is not in, or that
+/// stays.
+#[test]
+fn a_menu_is_opened_and_left_by_keys() -> Result<()> {
+    const FOCUSED: &str = "probe.host('lever-train').shadowRoot.activeElement";
+    page::open(View::LAPTOP, &by_hand::link(SECOND), |page| {
+        let expanded = |page: &Page| -> Result<String> {
+            page.get(
+                "probe.one('[data-take=chart]').getAttribute('aria-expanded')",
+                Value::Null,
+            )
+        };
+        page.run("probe.one('[data-take=chart]').focus()", Value::Null)?;
+        page.keys([Key::Enter])?;
+        ensure!(expanded(page)? == "true", "it stays shut");
+        page.keys([Key::Tab])?;
+        let at: String = page.get(&format!("{FOCUSED}.dataset.as"), Value::Null)?;
+        ensure!(at == "csv", "the next stop is {at}");
+        page.keys([Key::Escape])?;
+        ensure!(expanded(page)? == "false", "it stays open");
+        let at: String = page.get(&format!("{FOCUSED}.dataset.take"), Value::Null)?;
+        ensure!(at == "chart", "the focus is lost to {at}");
         Ok(())
     })
 }

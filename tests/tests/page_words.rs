@@ -83,6 +83,7 @@ const NAMING: &[&str] = &[
     "listIn",
     "mark",
     "matchMedia",
+    "matches",
     "numberIn",
     "paint",
     "querySelector",

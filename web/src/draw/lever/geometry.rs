@@ -46,6 +46,8 @@ pub(super) struct Diagram<'a> {
     pub names_sets: bool,
     /// What it stands on.
     pub stage: &'a Stage<'a>,
+    /// Lines of what is drawn behind it, with what covering one CSS pixel of them by a label costs.
+    pub behind: Vec<(Point, Point, f64)>,
 }
 
 /// A lever on the page.
@@ -131,6 +133,7 @@ impl<'a> Diagram<'a> {
             links,
             names_sets: true,
             stage,
+            behind: Vec::new(),
         }
     }
 

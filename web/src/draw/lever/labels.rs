@@ -223,6 +223,9 @@ fn mark_lines(diagram: &Diagram<'_>, board: &mut Board) {
         let (first, last) = link.reach();
         board.avoid(first, last, OVER_LINK);
     }
+    for &(from, to, cost) in &diagram.behind {
+        board.avoid(from, to, cost);
+    }
     let (left, right) = diagram.sides();
     for (speed, cost) in [(0.0, OVER_ZERO), (1.0, OVER_INPUT)] {
         let y = diagram.axis.y(speed);

@@ -48,8 +48,10 @@ pub fn scene_over(
     let live = pinned::reaching(live, pinned);
     let mut diagram = Diagram::of(&live, stage, merged);
     diagram.names_sets = names_sets;
+    let levers = pinned::levers(&diagram, pinned, merged);
+    diagram.behind = pinned::lines(&levers);
     let mut scene = drawing::draw(&diagram);
-    pinned::put_behind(&mut scene, &diagram, pinned, merged);
+    pinned::put_behind(&mut scene, &diagram, &levers);
     pinned::legend(&mut scene, legend);
     scene
 }

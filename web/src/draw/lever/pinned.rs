@@ -18,6 +18,9 @@ pub const LEGEND: f64 = 20.0;
 const HALF: f64 = 3.0;
 /// From the middle of a diamond to its tips.
 const NODE: f64 = 7.0;
+/// What covering one CSS pixel of a lever or a node by a label costs.
+const OVER_LEVER: f64 = 0.2;
+const OVER_NODE: f64 = 1.5;
 const SIZE: f64 = 12.0;
 /// Where the words of the legend begin, and what stays free after them.
 const WORDS: f64 = 56.0;
@@ -34,39 +37,48 @@ pub(super) fn reaching<'a>(live: &Live<'a>, pinned: &Live<'_>) -> Live<'a> {
     live
 }
 
-/// Puts the levers that are determined between the grid and what stands on it, each behind that of the set with its id, or of the set in its
-/// place where the trains have no set in common.
-pub(super) fn put_behind(
-    scene: &mut Scene,
-    diagram: &Diagram<'_>,
-    pinned: &Live<'_>,
-    merged: bool,
-) {
-    let mut ground = Scene::new(scene.width, scene.height);
-    drawing::grid(&mut ground, diagram);
-    let after_grid = ground.marks.len();
-    let mut levers = Scene::new(scene.width, scene.height);
-    behind(&mut levers, diagram, pinned, merged);
-    scene.marks.splice(after_grid..after_grid, levers.marks);
-}
-
-fn behind(scene: &mut Scene, diagram: &Diagram<'_>, pinned: &Live<'_>, merged: bool) {
+/// The nodes of the levers that are determined, each lever in the place of the set with its id, or of the
+/// set that stands where it does in its train where the trains have no set in common.
+pub(super) fn levers(diagram: &Diagram<'_>, pinned: &Live<'_>, merged: bool) -> Vec<Vec<Point>> {
     let levers = match merged {
         true => TrainLever::merged(pinned.train),
         false => TrainLever::separate(pinned.train),
     };
-    for bar in &diagram.levers {
+    let is_free = |node: &LeverNode| pinned.motion(node.body) == Motion::Free;
+    let own = |bar: &Bar| {
         let twins = twins(bar, diagram.live, pinned);
-        let own = levers.iter().find(|lever| {
+        let lever = levers.iter().find(|lever| {
             lever.couplings.len() == twins.len()
                 && lever.couplings.iter().all(|index| twins.contains(index))
-        });
-        let Some(lever) = own else { continue };
-        let is_free = |node: &LeverNode| pinned.motion(node.body) == Motion::Free;
-        if !lever.nodes.iter().any(is_free) {
-            draw(scene, &points(diagram, bar, lever, pinned));
+        })?;
+        (!lever.nodes.iter().any(is_free)).then(|| points(diagram, bar, lever, pinned))
+    };
+    diagram.levers.iter().filter_map(own).collect()
+}
+
+/// What labels had better not cover: the levers, and above all their nodes.
+pub(super) fn lines(levers: &[Vec<Point>]) -> Vec<(Point, Point, f64)> {
+    let mut lines = Vec::new();
+    for points in levers {
+        if let [first, .., last] = points[..] {
+            lines.push((first, last, OVER_LEVER));
         }
+        let node = |&Point { x, y }: &Point| (at(x, y - NODE), at(x, y + NODE), OVER_NODE);
+        lines.extend(points.iter().map(node));
     }
+    lines
+}
+
+/// Puts levers between the grid and what stands on it.
+pub(super) fn put_behind(scene: &mut Scene, diagram: &Diagram<'_>, levers: &[Vec<Point>]) {
+    let mut ground = Scene::new(scene.width, scene.height);
+    drawing::grid(&mut ground, diagram);
+    let after_grid = ground.marks.len();
+    let mut behind = Scene::new(scene.width, scene.height);
+    for points in levers {
+        draw(&mut behind, points);
+    }
+    scene.marks.splice(after_grid..after_grid, behind.marks);
 }
 
 /// The pinned couplings that those of a lever are compared with.
@@ -151,7 +163,7 @@ mod tests {
 
     use super::*;
     use crate::document::session::Session;
-    use crate::draw::lever::{scene_over, scene_under_section};
+    use crate::draw::lever::{scene_over, scene_under_section, shaft_at, shaft_at_over};
     use crate::draw::scene::Mark;
 
     const FIRST: &str = include_str!("../../../../scenarios/04-six-speed-three-sets.json");
@@ -200,6 +212,15 @@ mod tests {
         let in_front = alone.marks.iter().rev().zip(ours);
         let in_front = in_front.take_while(|(one, other)| one == other).count();
         assert!(in_front > alone.marks.len() / 2, "{in_front} in front");
+        for label in both.labels() {
+            let area = label.bounds();
+            let covered = middles.iter().find(|middle| {
+                (area.left..area.left + area.width).contains(&middle.x)
+                    && (area.top..area.top + area.height).contains(&middle.y)
+            });
+            // The letter of a member stands in front where it turns as fast.
+            assert!(covered.is_none() || label.text.len() == 1, "{label:?}");
+        }
         // By itself the same train reads on its own levers.
         let own = diamonds(&over(&pinned, &pinned).1);
         assert_eq!(own, middles);
@@ -213,6 +234,22 @@ mod tests {
         assert_eq!(diamonds(&both).len(), 3 + 4 + 2);
         let (_, both) = over(&now, &open(FIRST, None));
         assert!(diamonds(&both).len() < 3 + 3 + 2);
+    }
+
+    #[test]
+    fn what_is_pinned_stretches_the_axis_and_what_is_pointed_at_follows() {
+        let session = open(FIRST, Some(1));
+        let (stage, live) = (session.stage(), session.live());
+        let mut fast = live.clone();
+        fast.speeds[0] = 9.0;
+        let stretched = reaching(&live, &fast);
+        let diagram = Diagram::of(&stretched, &stage, false);
+        let output = live.train.output();
+        let node = diagram.nodes().find(|node| node.output);
+        let place = node.map_or(at(0.0, 0.0), |node| node.at);
+        let found = shaft_at_over(&live, &stage, false, &fast, place);
+        assert_eq!(found, Some(output));
+        assert_ne!(shaft_at(&live, &stage, false, place), found);
     }
 
     #[test]

@@ -814,6 +814,7 @@ page-output = Output
 ## The page: range chart, members, every combination
 
 page-chart-range = Range
+page-chart-was = was { $ratio }
 page-chart-step = Step
 page-chart-step-note = Step: this ratio over the next range’s.
 page-chart-none = This scenario names no ranges.
@@ -1078,6 +1079,8 @@ page-draw-one-shaft = One shaft
 page-draw-one-already = They turn as one already.
 page-draw-to-input = Towards the input
 page-draw-to-output = Towards the output
+page-draw-ratio = Ratio
+page-draw-ratio-now = { $formula } = { $ratio }: { $teeth }
 page-draw-turn = Turn round
 page-draw-any-place = Where it fits best
 page-draw-apply = Apply

@@ -183,6 +183,7 @@ const NO_WORDS: &[(&str, &[&str])] = &[
             "move ←",
             "move →",
             "parts",
+            "ratio",
             "remove",
             "set",
             "teeth …",

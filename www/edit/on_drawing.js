@@ -9,6 +9,7 @@ import { follow } from "../state/follow.js";
 import { doing } from "./fields.js";
 import { gripsOf, middle, nearest } from "./grips.js";
 import { makePullable } from "./pulling.js";
+import { RATIO } from "./ratio_handle.js";
 import { ending, toolsOf, waysToJoin } from "./tools.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
@@ -119,7 +120,8 @@ export class OnDrawing {
     this.#grips = gripsOf(desk, found.sheet, found.places, zoom);
     this.#furnish();
     this.#tell();
-    if (this.#chosen) this.#open(this.#chosen, false);
+    // A handle that is being drawn stays in the hand.
+    if (this.#chosen && focused(this.#strip)?.dataset.key !== RATIO) this.#open(this.#chosen, false);
   }
 
   #clear() {

@@ -3,6 +3,7 @@
 import { h } from "../kit/dom.js";
 import { capital, listed, say } from "../kit/words.js";
 import { doing } from "./fields.js";
+import { ratioHandle } from "./ratio_handle.js";
 import { KINDS, PINIONS, TEETH } from "./set_kinds.js";
 
 /** @typedef {import("./grips.js").Grip} Grip */
@@ -91,6 +92,7 @@ function ofSet({ id, turned }, hands) {
   const gone = () => hands.edit({ edit: "remove-set", set: id }) && hands.choose();
   return [
     ...fits(hands, id),
+    ...ratioHandle(hands, id),
     move(at - 1, "←", "page-draw-to-input"),
     move(at + 1, "→", "page-draw-to-output"),
     ...(typeof turned === "boolean" ? [act(say("page-draw-turn"), "turn", () => hands.edit({ edit: "turn", set: id, turned: !turned }))] : []),

@@ -88,8 +88,11 @@ export function fill(panel, { desk }) {
   }
 
   if (desk.info) fillAll();
-  // A long chart takes as long as the drawings.
-  desk.addEventListener("train", () => panel.later(fillAll));
+  desk.addEventListener("train", () => {
+    // A long chart takes as long as the drawings. But what is being changed is to be seen at once.
+    if (!desk.editing || !lossesAreQuick(desk)) panel.later(fillAll);
+    else if (panel.open) fillAll();
+  });
   desk.addEventListener("answer", () => panel.waits || update());
   desk.addEventListener("assumptions", () => panel.waits || fillEfficiencies());
   for (const event of ["speed", "torque"]) {
@@ -103,6 +106,7 @@ export function fill(panel, { desk }) {
  * @param {Chart["ranges"][number]} range
  */
 function row(desk, range) {
+  const before = desk.before?.ranges.find(({ id }) => id === range.id);
   const apply = () => desk.apply(range.applied);
   const dots = range.elements.map(({ kind, applied, label }) =>
     h("td", { class: "dot" }, mark(kind, applied), applied ? unseen(label) : null),
@@ -112,7 +116,7 @@ function row(desk, range) {
     { class: "pick", "data-range-id": range.id, click: apply },
     h("th", { scope: "row" }, h("button", { class: "bare", type: "button" }, range.label)),
     ...dots,
-    exactCell("figure", range.ratio, ratio(range.ratio)),
+    changed(exactCell("figure", range.ratio, ratio(range.ratio)), range.ratio, before?.ratio),
     exactCell("figure quiet", range.step, step(range.step)),
     h("td", { class: "figure quiet efficiency" }),
   );
@@ -125,6 +129,18 @@ function row(desk, range) {
  */
 function exactCell(kind, value, words) {
   return tell(h("td", { class: kind, title: value ? fraction(value) : null }, words), value?.decimal, value?.fraction);
+}
+
+/**
+ * Says under a ratio what it was before the last edit, where that was another.
+ * @param {HTMLElement} cell
+ * @param {import("../kit/format.js").Exact | null} now
+ * @param {import("../kit/format.js").Exact | null} [before] nothing where the range was not there
+ */
+function changed(cell, now, before) {
+  if (before === undefined || ratio(before) === ratio(now)) return cell;
+  cell.append(h("small", { class: "was" }, say("page-chart-was", { ratio: ratio(before) })));
+  return cell;
 }
 
 /** What the column of efficiencies is called away from here. @param {Desk} desk */

@@ -83,6 +83,8 @@ export class Desk extends EventTarget {
   road = { ...USUAL_ROAD };
   /** What is to be known of the drawings as they were fitted last. @type {import("../engine/levertrain.js").StageSize | undefined} */
   sizes;
+  /** The range chart before the last edit, typing in one field being one. @type {import("../engine/levertrain.js").Chart | undefined} */
+  before;
   /** Whether what is told just now comes of an edit. */
   editing = false;
   /** Whether changes show at once instead of gliding. */
@@ -143,6 +145,7 @@ export class Desk extends EventTarget {
     this.info = info;
     this.answer = answer;
     this.source = source;
+    this.before = undefined;
     this.preview = undefined;
     this.lit = undefined;
     this.litMember = undefined;
@@ -188,6 +191,18 @@ export class Desk extends EventTarget {
    * @param {boolean} [continues] whether it is one step with the edit of the same before it
    */
   edit(edit, continues = false) {
+    const { before } = this;
+    if (!continues || !before) this.before = this.chart();
+    try {
+      this.#edit(edit, continues);
+    } catch (error) {
+      this.before = before;
+      throw error;
+    }
+  }
+
+  /** @param {import("../engine/levertrain_whole.js").Edit} edit @param {boolean} continues */
+  #edit(edit, continues) {
     this.#change((engine, sandbox) => engine.edit(sandbox, JSON.stringify(edit), continues));
   }
 
@@ -197,16 +212,19 @@ export class Desk extends EventTarget {
    * @param {boolean} [continues] whether it is one step with the text before it
    */
   rewrite(text, continues = false) {
+    this.before = undefined;
     this.#change((engine, sandbox) => engine.rewrite(sandbox, text, continues));
   }
 
   /** Takes the last edit back. */
   undo() {
+    this.before = undefined;
     this.#change((engine, sandbox) => engine.undo(sandbox));
   }
 
   /** Makes again the edit that was taken back last. */
   redo() {
+    this.before = undefined;
     this.#change((engine, sandbox) => engine.redo(sandbox));
   }
 

@@ -94,6 +94,7 @@ impl Edit {
             | (Self::Whole(_), Self::Whole(_)) => true,
             (Self::LabelSet { set: one, .. }, Self::LabelSet { set: two, .. })
             | (Self::Count { set: one, .. }, Self::Count { set: two, .. })
+            | (Self::Cut { set: one, .. }, Self::Cut { set: two, .. })
             | (Self::LabelShaft { shaft: one, .. }, Self::LabelShaft { shaft: two, .. })
             | (Self::LabelElement { element: one, .. }, Self::LabelElement { element: two, .. })
             | (Self::Friction { element: one, .. }, Self::Friction { element: two, .. })

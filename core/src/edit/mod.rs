@@ -13,6 +13,7 @@ mod kinds;
 mod members;
 mod nearest;
 mod ranges;
+mod ratios;
 mod samples;
 mod sets;
 mod text;
@@ -20,6 +21,7 @@ mod text;
 pub use history::History;
 pub use kinds::Edit;
 pub use nearest::nearest_teeth;
+pub use ratios::{NearRatio, near_ratios, ratio_of};
 pub use samples::{blank, starter};
 pub use text::text;
 

@@ -13,10 +13,20 @@ const MOST: usize = 40_000;
 ///
 /// The pinions stay as many as they are.
 pub fn nearest_teeth(coupling: &Coupling) -> Option<Vec<Teeth>> {
+    nearest(coupling, None, MOST)
+}
+
+/// The same with one gear left as it is, tried at most so many times.
+pub(super) fn nearest(
+    coupling: &Coupling,
+    fixed: Option<usize>,
+    most: usize,
+) -> Option<Vec<Teeth>> {
     let mut search = Search {
         usual: counts(&mut coupling.clone()),
         coupling: coupling.clone(),
-        left: MOST,
+        fixed,
+        left: most,
     };
     let gears = search.usual.len();
     let mut changes = vec![0; gears];
@@ -25,7 +35,7 @@ pub fn nearest_teeth(coupling: &Coupling) -> Option<Vec<Teeth>> {
         .then(|| counts(&mut search.coupling))
 }
 
-fn counts(coupling: &mut Coupling) -> Vec<Teeth> {
+pub(super) fn counts(coupling: &mut Coupling) -> Vec<Teeth> {
     let gears = coupling.parts().teeth.into_iter();
     gears.map(|(_, teeth)| *teeth).collect()
 }
@@ -34,6 +44,8 @@ struct Search {
     usual: Vec<Teeth>,
     /// With the counts that are being tried.
     coupling: Coupling,
+    /// The gear that is left as it is.
+    fixed: Option<usize>,
     left: usize,
 }
 
@@ -43,7 +55,15 @@ impl Search {
         if self.left == 0 {
             return false;
         }
-        if at + 1 < changes.len() {
+        let is_last = at + 1 == changes.len();
+        if self.fixed == Some(at) {
+            changes[at] = 0;
+            return match is_last {
+                true => far == 0 && self.holds(changes),
+                false => self.finds(changes, at + 1, far),
+            };
+        }
+        if !is_last {
             return (0..=far).any(|own| {
                 signs(own).any(|change| {
                     changes[at] = change;

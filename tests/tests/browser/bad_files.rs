@@ -163,7 +163,7 @@ fn several_faults_are_all_named_but_not_without_end() -> Result<()> {
 /// a ring in which the input would have to turn at −2 · −2 · −2 = −8 times its own speed.
 #[test]
 fn gears_in_a_ring_open_and_are_said_to_be_tied_up() -> Result<()> {
-    let ring = r#"{"format": 1, "name": "Ring of pairs", "input": "in", "output": "b",
+    let ring = r#"{"format": 2, "name": "Ring of pairs", "input": "in", "output": "b",
         "shafts": [{"id": "in", "label": "Input"}, {"id": "a", "label": "A"}, {"id": "b", "label": "B"}],
         "couplings": [
             {"kind": "gear-pair", "id": "g1", "label": "Pair 1", "mesh": "external",

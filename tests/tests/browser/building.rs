@@ -2,7 +2,8 @@
 //! and with the keys alone.
 
 use anyhow::{Context, Result, bail, ensure};
-use levertrain_core::{ElementSet, Scenario, Train};
+use levertrain_core::edit::{Edit, near_ratios, ratio_of};
+use levertrain_core::{ElementSet, Scenario, State, Train};
 use levertrain_tests::browser::{Device, Key, Page, View, page};
 use levertrain_tests::files;
 use serde_json::{Value, json};
@@ -316,6 +317,58 @@ fn a_brake_is_drawn_where_it_was_put() -> Result<()> {
         builder.press("element V")?;
         builder.tool("any place")?;
         ensure!(x("element V")? < x("gap 2")? - 100.0, "left to the drawing");
+        Ok(())
+    })
+}
+
+/// Catches a handle that stops at teeth that do not mesh, leaves a step of the history for every tooth, or
+/// a chart that does not say what was before.
+#[test]
+fn a_ratio_is_drawn_through_teeth_that_mesh() -> Result<()> {
+    page::open(View::LAPTOP, &format!("#s={MODEL}"), |page| {
+        let mut files = files::scenarios()?.into_iter();
+        let file = files.find(|file| file.stem == MODEL).context(MODEL)?;
+        let model = Train::parse(&file.text).map_err(|problems| anyhow::anyhow!("{problems:?}"))?;
+        let scenario = model.scenario();
+        let near = near_ratios(&scenario.couplings[0]);
+        let (_, own) = ratio_of(&scenario.couplings[0]).context("a ratio")?;
+        let at = near
+            .iter()
+            .position(|near| near.ratio == own)
+            .context("its own")?;
+        let three_on = near.get(at + 3).context("three on")?;
+        let cut = json!({"edit": "cut", "set": "p1", "teeth": three_on.teeth});
+        let cut =
+            Edit::parse(&cut.to_string()).map_err(|problems| anyhow::anyhow!("{problems:?}"))?;
+        let changed =
+            Train::new(cut.of(scenario)?).map_err(|problems| anyhow::anyhow!("{problems:?}"))?;
+        let exact = |train: &Train| match train.solve(train.range(0)).state() {
+            State::Driving(ratio) => Ok(ratio.to_string()),
+            other => bail!("{other:?}"),
+        };
+
+        page.unfold("edit")?;
+        page.until("there are parts", "probe.all('.grip').length > 5")?;
+        let builder = Builder { page, by: By::Keys };
+        builder.press("set p1")?;
+        page.run("probe.one('.strip [data-key=ratio]').focus()", Value::Null)?;
+        page.keys([Key::Right, Key::Right, Key::Right])?;
+        ensure!(
+            page.seen()?.exact == Some(exact(&changed)?),
+            "{:?}",
+            page.seen()?
+        );
+        let was = "probe.one('[data-part=chart] tbody tr .was').textContent";
+        let was: String = page.get(was, Value::Null)?;
+        ensure!(was == "was 3.857", "{was}");
+        page.click("[data-part=edit] button[data-key=undo]")?;
+        ensure!(
+            page.seen()?.exact == Some(exact(&model)?),
+            "one step back: {:?}",
+            page.seen()?
+        );
+        let left: usize = page.get("probe.all('.was').length", Value::Null)?;
+        ensure!(left == 0, "{left} told after the way back");
         Ok(())
     })
 }

@@ -6,8 +6,10 @@ use std::fs;
 
 use anyhow::{Result, anyhow, bail, ensure};
 use levertrain_core::coupling::Coupling;
-use levertrain_core::edit::{Edit, History, blank, nearest_teeth, starter, text};
-use levertrain_core::{Duty, ElementSet, Scenario, State, Train};
+use levertrain_core::edit::{
+    Edit, History, NearRatio, blank, near_ratios, nearest_teeth, ratio_of, starter, text,
+};
+use levertrain_core::{Duty, ElementSet, Fraction, Scenario, State, Train};
 use levertrain_tests::files::{root, scenarios};
 use levertrain_web::session::Session;
 use serde_json::{Value, json};
@@ -514,5 +516,48 @@ fn a_step_back_is_drawn_as_before() -> Result<()> {
         }
     }
     ensure!(compared > 20, "{compared}");
+    Ok(())
+}
+
+/// Catches ratios that no teeth have, teeth that break a rule, and a handle that has nowhere to go. The
+/// ratio of a planetary set is R/S (VDI 2157 takes the negative of it, from memory).
+#[test]
+fn near_ratios_are_of_teeth_that_keep_all_rules() -> Result<()> {
+    let mut seen = 0;
+    for scenario in all()? {
+        for set in &scenario.couplings {
+            let near = near_ratios(set);
+            let what = format!("{}, {}", scenario.name, set.facts().label());
+            let (_, own) = ratio_of(set).ok_or_else(|| anyhow!("{what} has no ratio"))?;
+            if set.facts().tooth_warnings().is_empty() {
+                ensure!(
+                    near.iter().any(|near| near.ratio == own),
+                    "{what}: its own is not there"
+                );
+            }
+            ensure!(near.len() > 8, "{what}: {} ratios", near.len());
+            ensure!(
+                near.is_sorted_by(|one, next| one.ratio < next.ratio),
+                "{what}"
+            );
+            for NearRatio { ratio, teeth } in &near {
+                let mut cut = set.clone();
+                for ((_, gear), teeth) in cut.parts().teeth.into_iter().zip(teeth) {
+                    *gear = *teeth;
+                }
+                let warnings = cut.facts().tooth_warnings();
+                ensure!(warnings.is_empty(), "{what}, {teeth:?}: {warnings:?}");
+                if let Coupling::Planetary(set) = &cut {
+                    let [ring, sun] = [&set.ring, &set.sun].map(|gear| i64::from(gear.teeth.get()));
+                    ensure!(
+                        Fraction::new(ring, sun).as_ref() == Some(ratio),
+                        "{what}, {teeth:?}: {ratio}"
+                    );
+                    seen += 1;
+                }
+            }
+        }
+    }
+    ensure!(seen > 200, "{seen}");
     Ok(())
 }

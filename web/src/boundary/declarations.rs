@@ -9,7 +9,7 @@ use levertrain_core::report::{
 use levertrain_core::{Fraction, State};
 use ts_rs::{Config, TS, TypeVisitor};
 
-use super::wire::{Answer, Outcome, ProblemInfo, Sheet, TextProblem, TrainInfo};
+use super::wire::{Answer, NearRatios, Outcome, ProblemInfo, Sheet, TextProblem, TrainInfo};
 use crate::document::settings::Settings;
 use crate::draw::section::{Grips, Handle, StageSize};
 use crate::motion::live::Motion;
@@ -55,6 +55,7 @@ pub fn declarations() -> String {
     written.visit::<ProblemInfo>();
     written.visit::<Settings>();
     written.visit::<Sheet>();
+    written.visit::<NearRatios>();
     written.visit::<TextProblem>();
     written.visit::<Edit>();
     // A type names its parts in another order in every build.

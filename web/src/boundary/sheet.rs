@@ -1,8 +1,8 @@
 //! What of a train can be changed, as plain data for the forms of the page.
 
 use levertrain_core::coupling::{Coupling, Mesh, Role};
-use levertrain_core::edit::nearest_teeth;
-use levertrain_core::report::warnings;
+use levertrain_core::edit::{near_ratios, nearest_teeth, ratio_of};
+use levertrain_core::report::{Exact, warnings};
 use levertrain_core::scenario::{Element, Friction, OneWay, Scenario, Way};
 use serde::Serialize;
 
@@ -166,4 +166,45 @@ fn elements(scenario: &Scenario) -> Vec<ElementSheet> {
         },
     });
     elements.collect()
+}
+
+/// A ratio that a set could have, and its teeth then.
+#[derive(Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
+pub struct NearRatioInfo {
+    /// The ratio.
+    ratio: Exact,
+    /// The tooth counts in the order of the gears.
+    teeth: Vec<u32>,
+}
+
+/// The ratios near that of a set.
+#[derive(Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
+pub struct NearRatios {
+    /// The ratio as a formula, such as R/S.
+    formula: String,
+    /// Its own.
+    own: Exact,
+    /// Those that tooth counts near its own have, rising.
+    near: Vec<NearRatioInfo>,
+}
+
+impl NearRatios {
+    /// Those of a set by its id.
+    pub fn of(scenario: &Scenario, set: &str) -> Option<Self> {
+        let mut sets = scenario.couplings.iter();
+        let coupling = sets.find(|coupling| coupling.facts().id() == set)?;
+        let (formula, own) = ratio_of(coupling)?;
+        let near = near_ratios(coupling).into_iter();
+        let near = near.map(|near| NearRatioInfo {
+            ratio: Exact::from(&near.ratio),
+            teeth: near.teeth.into_iter().map(u32::from).collect(),
+        });
+        Some(Self {
+            formula,
+            own: Exact::from(&own),
+            near: near.collect(),
+        })
+    }
 }

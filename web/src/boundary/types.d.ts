@@ -769,6 +769,36 @@ perOutput: Exact | null, };
 export type Named = { id: string, label: string, };
 
 /**
+ * A ratio that a set could have, and its teeth then.
+ */
+export type NearRatioInfo = { 
+/**
+ * The ratio.
+ */
+ratio: Exact, 
+/**
+ * The tooth counts in the order of the gears.
+ */
+teeth: Array<number>, };
+
+/**
+ * The ratios near that of a set.
+ */
+export type NearRatios = { 
+/**
+ * The ratio as a formula, such as R/S.
+ */
+formula: string, 
+/**
+ * Its own.
+ */
+own: Exact, 
+/**
+ * Those that tooth counts near its own have, rising.
+ */
+near: Array<NearRatioInfo>, };
+
+/**
  * Where engine, train and load agree. Speeds in rev/min, torques in N·m, powers in W.
  */
 export type Operating = { 

@@ -10,7 +10,7 @@ use serde::Serialize;
 
 use crate::draw::section::Layout;
 
-pub use super::sheet::Sheet;
+pub use super::sheet::{NearRatios, Sheet};
 
 /// A train as the page needs it to build its controls.
 #[derive(Debug, Serialize)]

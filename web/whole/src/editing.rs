@@ -4,7 +4,7 @@ use levertrain_core::edit::{self, Edit};
 use levertrain_web::Mended;
 use levertrain_web::boundary::plain::{plain, problems};
 use levertrain_web::boundary::sandbox::Sandbox;
-use levertrain_web::boundary::wire::{Sheet, TextProblem, TrainInfo};
+use levertrain_web::boundary::wire::{NearRatios, Sheet, TextProblem, TrainInfo};
 use wasm_bindgen::prelude::*;
 
 /// Makes an edit, an `Edit` as JSON text; one that `continues` the last one of the same number or text
@@ -55,6 +55,13 @@ pub fn redo(sandbox: &mut Sandbox) -> Result<JsValue, JsValue> {
 #[wasm_bindgen(unchecked_return_type = "Sheet")]
 pub fn sheet(sandbox: &Sandbox) -> Result<JsValue, JsValue> {
     plain(&Sheet::of(sandbox.session()?))
+}
+
+/// The ratios near that of a set; nothing where there is no such set.
+#[wasm_bindgen(js_name = nearRatios, unchecked_return_type = "NearRatios | null")]
+pub fn near_ratios(sandbox: &Sandbox, set: &str) -> Result<JsValue, JsValue> {
+    let scenario = sandbox.session()?.train().scenario();
+    plain(&NearRatios::of(scenario, set))
 }
 
 /// Betters the drawing by some short steps where shafts cross after an edit: whether there is more to do,

@@ -838,6 +838,24 @@ page-combinations-show = Show
 page-combinations-all = all { $count }
 page-combinations-of = { $state } ({ $count })
 page-combinations-none = none
+page-combinations-order = Order
+page-combinations-by-counting = as counted
+page-combinations-by-ratio = ratio
+page-combinations-by-state = state
+page-combinations-by-applied = number applied
+page-combinations-by-changes = fewest changes
+page-combinations-elements = Elements in the combinations shown
+page-combinations-either = either
+page-combinations-is-applied = applied
+page-combinations-is-open = not applied
+page-combinations-count = { $count ->
+    [one] { $count } combination
+   *[other] { $count } combinations
+}
+# What makes a combination of the one on screen by one change.
+page-combinations-apply = + apply { $element }
+page-combinations-release = − release { $element }
+page-combinations-take = Add { $elements } as a range
 page-combinations-more = Show { $count } more of { $left }
 
 ## The page: torque and power, losses

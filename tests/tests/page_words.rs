@@ -211,6 +211,10 @@ const NO_WORDS: &[(&str, &[&str])] = &[
         &["coast", "drive", "input", "loss", "output", "stall"],
     ),
     (
+        "orders of combinations, and the lists above them",
+        &["changes", "counting", "order", "ratio", "state", "wanted-…"],
+    ),
+    (
         "columns and looks",
         &[
             "worksheet-ranges",

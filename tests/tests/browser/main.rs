@@ -10,6 +10,7 @@ mod building;
 mod by_core;
 mod by_hand;
 mod capacity;
+mod combinations;
 mod compare;
 mod downloads;
 mod drag;

@@ -1,8 +1,12 @@
 //! All combinations as a workbench: ordered, filtered, marked and made ranges.
 
-use anyhow::{Result, ensure};
-use levertrain_core::State;
+use std::fs;
+use std::path::Path;
+
+use anyhow::{Context, Result, ensure};
+use levertrain_core::{State, Train};
 use levertrain_tests::browser::{Page, View, page};
+use levertrain_tests::worst;
 use serde_json::{Value, json};
 
 use crate::{by_core, by_hand};
@@ -16,8 +20,12 @@ struct Row {
 
 /// All combinations, in counting order.
 fn rows() -> Result<Vec<Row>> {
+    Ok(rows_of(&by_hand::train()?))
+}
+
+fn rows_of(train: &Train) -> Vec<Row> {
     let mut rows = Vec::new();
-    by_hand::train()?.for_each_combination(|combination| {
+    train.for_each_combination(|combination| {
         let state = match combination.state() {
             State::Driving(_) => "driving",
             State::OverApplied(_) => "over-applied",
@@ -31,7 +39,7 @@ fn rows() -> Result<Vec<Row>> {
             ratio: combination.state().ratio().map(|ratio| ratio.to_f64()),
         });
     });
-    Ok(rows)
+    rows
 }
 
 /// The elements of the rows on the page, as the core names them.
@@ -209,5 +217,38 @@ fn a_row_becomes_a_range() -> Result<()> {
         let seen = page.seen()?;
         ensure!(seen.applied == by_hand::SECOND.applied, "{seen:?}");
         Ok(())
+    })
+}
+
+/// Catches the largest train allowed, 16 elements, whose 65 536 rows are all put on the page, cut short or
+/// counted wrongly.
+#[test]
+fn the_most_combinations_are_ordered_too() -> Result<()> {
+    const SHOWN: usize = 100;
+    let worst = worst::files().into_iter().next().context("no worst file")?;
+    let rows = rows_of(&by_core::parse(&worst.text)?);
+    ensure!(rows.len() == 1 << 16, "{} rows", rows.len());
+    let file = Path::new(env!("CARGO_TARGET_TMPDIR")).join("most-combinations.json");
+    fs::write(&file, &worst.text)?;
+    page::open(View::LAPTOP, "", |page| {
+        page.open_file(&file)?;
+        page.unfold("combinations")?;
+        let count = "probe.one('[data-part=combinations] table')?.getAttribute('aria-rowcount')";
+        page.until("all are counted", &format!("{count} === '65537'"))?;
+        let mut by_ratio: Vec<_> = rows.iter().collect();
+        by_ratio.sort_by(|a, b| {
+            let key = |row: &Row| row.ratio.unwrap_or(f64::INFINITY);
+            key(a).total_cmp(&key(b))
+        });
+        choose(page, "#order", "ratio")?;
+        let expected: Vec<_> = by_ratio
+            .iter()
+            .take(SHOWN)
+            .map(|row| row.applied.clone())
+            .collect();
+        ensure!(listed(page)? == expected, "the first rows are others");
+        choose(page, "[data-element]", "applied")?;
+        page.until("half of them have it", &format!("{count} === '32769'"))?;
+        page.check_faults()
     })
 }

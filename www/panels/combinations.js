@@ -143,14 +143,21 @@ export function fill(panel, { desk }) {
     const length = body.children.length;
     desk.edit({ edit: "add-range", label: "", applied: elements });
     while (body.children.length < length && !more.hidden) add();
-    const key = elements.join();
+    focus(elements.join());
+  }
+
+  /** @param {string | undefined} key the elements of the row that gets the focus */
+  function focus(key) {
     const again = /** @type {HTMLElement[]} */ ([...body.children]).find(({ dataset }) => dataset.applied === key);
     again?.querySelector("button")?.focus();
   }
 
   function follows() {
-    if (order.value === "changes") restart();
-    else mark();
+    if (order.value !== "changes") return mark();
+    // The row that was pressed moves to the top, and the focus with it.
+    const pressed = /** @type {HTMLElement | null} */ (body.querySelector("tr:focus-within"));
+    restart();
+    if (pressed) focus(pressed.dataset.applied);
   }
 
   function forget() {

@@ -252,3 +252,21 @@ fn the_most_combinations_are_ordered_too() -> Result<()> {
         page.check_faults()
     })
 }
+
+/// Catches focus that is lost when the row that was pressed moves to the top.
+#[test]
+fn a_row_that_moves_keeps_the_focus() -> Result<()> {
+    open(|page| {
+        choose(page, "#order", "changes")?;
+        let (pressed, first, focused): (String, String, String) = page.get(
+            "(() => { const rows = () => probe.all('tr[data-applied]'); const root = rows()[0].getRootNode(); \
+             const { applied } = rows()[9].dataset; const button = rows()[9].querySelector('button'); \
+             button.focus(); button.click(); \
+             return [applied, rows()[0].dataset.applied, root.activeElement?.closest('tr')?.dataset.applied ?? '?']; })()",
+            Value::Null,
+        )?;
+        ensure!(first == pressed, "{first:?} comes first, not {pressed:?}");
+        ensure!(focused == pressed, "the focus is in {focused:?}");
+        Ok(())
+    })
+}

@@ -157,6 +157,14 @@ const NO_WORDS: &[(&str, &[&str])] = &[
     ),
     ("events", &["answer", "message"]),
     (
+        "keys of the keyboard, as the list of them names them",
+        &["Ctrl Y", "Ctrl Z", "Enter", "Esc", "Space"],
+    ),
+    (
+        "where something scrolls to, and a panel",
+        &["keys", "nearest"],
+    ),
+    (
         "keys of what can be taken hold of in the drawing, and of the buttons for it",
         &[
             "add …",

@@ -26,6 +26,7 @@ import { keepPin, keptPin } from "../state/pin.js";
 import { messages } from "./messages.js";
 import { Opening } from "./opening.js";
 import { hasNoLandmarks, ownsPage } from "./owner.js";
+import { answerQuestion } from "./question.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
 /** @typedef {import("../address/link.js").View} View */
@@ -103,7 +104,7 @@ export class Bench {
     const figures = /** @type {const} */ (["section", "lever"]);
     const offers = () => figures.map((drawing) => figureOffers(desk, stageFigure(desk, drawing)));
     const take = takeButton(say("page-drawings"), "stage", offers, (error) => desk.report(error));
-    const rangeRow = ranges(desk, [shown, turn.play, this.#stage.whole, take]);
+    const rangeRow = ranges(desk, [shown, turn.play, this.#stage.whole, this.#stage.size, take]);
     const settings = controls(desk, turn.rate);
     const foot = h("p", { class: "foot" }, cautionsButton(warning, "bare"));
     const about = h("p", { class: "about", part: "about", "data-part": "about" });
@@ -147,6 +148,8 @@ export class Bench {
 
     if (ownPage) desk.addEventListener("pin", () => keepPin(desk.pin));
     this.#keptPin = ownPage ? keptPin() : undefined;
+    const keys = this.#board.panel("keys");
+    answerQuestion(ownPage ? document : host, keys.node, keys.offered, signal);
     this.#history = ownPage ? new History(desk, this.#opening, signal) : undefined;
     // A page that offers no files takes none either.
     if (!top.hidden) {

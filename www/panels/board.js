@@ -47,6 +47,15 @@ export class Board {
     return this.column(column).some(({ hidden }) => !hidden);
   }
 
+  /**
+   * The heading and place of a panel, and whether there is to be one.
+   * @param {string} id
+   */
+  panel(id) {
+    const slot = /** @type {Slot} */ (this.#slots.find(({ entry }) => entry.id === id));
+    return { node: slot.panel.node, offered: () => slot.wanted };
+  }
+
   /** @param {Entry["column"]} column */
   column(column) {
     return this.#slots.filter(({ entry }) => entry.column === column).map(({ panel }) => panel.node);

@@ -182,4 +182,10 @@ export const PANELS = [
     takes: true,
     load: () => import("./bearings.js"),
   },
+  {
+    id: "keys",
+    title: "page-panel-keys",
+    column: "below",
+    load: () => import("./keys.js"),
+  },
 ];

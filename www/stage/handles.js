@@ -45,9 +45,15 @@ export function handles(desk, drawNow) {
       found.every(({ id }, index) => buttons[index].dataset.elementId === id);
     places = new Map(found.map((handle) => [handle.id, handle]));
     if (!same) {
-      buttons = found.map(({ id }) => makeSwitch(id));
+      // Those that were there before keep the focus, where their order is another.
+      const known = new Map(buttons.map((button) => [button.dataset.elementId, button]));
+      const root = /** @type {ShadowRoot | Document} */ (node.getRootNode());
+      const focused = buttons.find((button) => button === root.activeElement);
+      buttons = found.map(({ id }) => known.get(id) ?? makeSwitch(id));
       node.replaceChildren(...buttons);
-      rove(buttons, undefined);
+      const still = buttons.find((button) => button === focused);
+      rove(buttons, still);
+      still?.focus({ preventScroll: true });
       update();
     }
     for (const button of buttons) {

@@ -11,6 +11,7 @@ import { follow } from "../state/follow.js";
 import { growthIn } from "./growth.js";
 import { handles } from "./handles.js";
 import { cautionOf } from "./layout_caution.js";
+import { nearer } from "./nearer.js";
 import { wholeSwitch } from "./whole.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
@@ -25,6 +26,8 @@ const MEASURES_KEPT = 1000;
 const FINE = 1.5;
 /** More cannot be seen, and the engine refuses it. */
 const MOST_SCALE = 8;
+/** More pixels than these in a drawing are more than a browser likes to keep. */
+const MOST_PIXELS = 12e6;
 
 /**
  * @param {Desk} desk
@@ -41,6 +44,7 @@ export function stage(desk, page, signal) {
   const scroller = h("div", { class: "stage", part: "stage", "data-part": "stage", role: "group" }, sheet);
 
   const whole = wholeSwitch(scroller, fit);
+  const near = nearer(scroller, fit);
   /** How much larger both are shown than they are drawn. */
   let zoom = 1;
 
@@ -68,9 +72,12 @@ export function stage(desk, page, signal) {
     const filled = available / size.width;
     const wide = filled < 1 - 1 / available;
     const grown = Math.max(1, Math.min(growth, filled));
-    zoom = wide && whole.on() ? filled : grown;
-    const fine = grown * devicePixelRatio;
-    const scale = Math.min(fine < FINE ? 2 * fine : fine, MOST_SCALE);
+    const usual = wide && whole.on() ? filled : grown;
+    const factor = near.factor();
+    zoom = usual * factor;
+    const fine = grown * factor * devicePixelRatio;
+    const most = Math.sqrt(MOST_PIXELS / (size.width * Math.max(size.sectionHeight, size.leverHeight)));
+    const scale = Math.min(fine < FINE ? 2 * fine : fine, MOST_SCALE, factor > 1 ? most : MOST_SCALE);
     if (scale !== desk.look.scale) desk.setLook({ scale });
     // For whoever wants to know where in the drawings a point is.
     scroller.dataset.zoom = String(zoom);
@@ -79,7 +86,8 @@ export function stage(desk, page, signal) {
     sheet.style.setProperty("--tall", String((size.sectionHeight + size.leverHeight) / size.width));
     resize(section, size.width, size.sectionHeight, scale, zoom);
     resize(lever, size.width, size.leverHeight, scale, zoom);
-    whole.update(wide);
+    whole.update(wide, factor > 1);
+    near.update(wide, (size.sectionHeight + size.leverHeight) * usual);
     switches.place(zoom);
     holder.dispatchEvent(new Event("fitted"));
     draw();
@@ -174,7 +182,7 @@ export function stage(desk, page, signal) {
   follow(desk, ["train", "look"], describe);
   follow(desk, ["train"], fit);
   desk.addEventListener("pin", fit);
-  return { node: whole.frame, whole: whole.button, section: holder, draw };
+  return { node: whole.frame, whole: whole.button, size: near.node, section: holder, draw };
 }
 
 /** @param {string} drawing */

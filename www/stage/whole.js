@@ -26,10 +26,11 @@ export function wholeSwitch(scroller, changed) {
   /**
    * Follows what has changed about the size.
    * @param {boolean} wide whether the train is wider than its place
+   * @param {boolean} near whether both are seen from nearer
    */
-  function update(wide) {
+  function update(wide, near) {
     button.hidden = !wide;
-    const scrolls = wide && !on;
+    const scrolls = (wide && !on) || near;
     if (scrolls) scroller.tabIndex = 0;
     else scroller.removeAttribute("tabindex");
     scroller.setAttribute("aria-label", scrolls ? say("page-drawings-scroll") : say("page-drawings"));

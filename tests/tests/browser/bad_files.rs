@@ -80,7 +80,7 @@ fn each_is_named_and_changes_nothing() -> Result<()> {
         ),
         (
             "other-format.json",
-            good.replacen("\"format\": 1", "\"format\": 9", 1),
+            good.replacen("\"format\": 2", "\"format\": 9", 1),
             &["9"],
         ),
         // A shaft that drives itself, through a set and through a clutch.

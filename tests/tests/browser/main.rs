@@ -27,6 +27,7 @@ mod mesh_orders;
 mod motion;
 mod names;
 mod narrow;
+mod nearer;
 mod network;
 mod offline;
 mod opening;

@@ -1,0 +1,30 @@
+/** The list of all keys. */
+
+import { h } from "../kit/dom.js";
+import { table } from "../kit/table.js";
+import { say } from "../kit/words.js";
+
+/** What keys do, by where: each row a place, its keys and what they do. */
+const KEYS = /** @type {const} */ ([
+  ["page-keys-anywhere", [["?", "page-keys-list"], ["Esc", "page-keys-back"]]],
+  ["page-keys-ranges", [["← → ↑ ↓", "page-keys-next-range"], ["1 … 9", "page-keys-digit"], ["0", "page-keys-release"]]],
+  ["page-keys-switches", [["← → ↑ ↓", "page-keys-next"], ["Space", "page-keys-toggle"], ["1 … 9", "page-keys-digit"], ["0", "page-keys-release"]]],
+  ["page-keys-drawings", [["+ −", "page-keys-size"], ["← → ↑ ↓", "page-keys-pan"]]],
+  ["page-keys-parts", [["← → ↑ ↓", "page-keys-next-part"], ["Enter", "page-keys-open"], ["Ctrl Z", "page-keys-undo"], ["Ctrl Y", "page-keys-redo"]]],
+]);
+
+/** Keys that are called by a word. @type {Record<string, string>} */
+const CALLED = { Esc: "page-key-escape", Space: "page-key-space", Enter: "page-key-enter", Ctrl: "page-key-control" };
+
+/** @param {import("../kit/panel.js").Panel} panel */
+export function fill(panel) {
+  const { node, body } = table(say("page-panel-keys"), [say("page-keys-key"), say("page-keys-does")], []);
+  for (const [place, keys] of KEYS) {
+    body.append(h("tr", {}, h("th", { scope: "colgroup", colspan: 2 }, say(place))));
+    for (const [key, does] of keys) {
+      const names = key.split(" ").flatMap((name) => [" ", h("kbd", {}, name in CALLED ? say(CALLED[name]) : name)]);
+      body.append(h("tr", {}, h("td", {}, ...names.slice(1)), h("td", {}, say(does))));
+    }
+  }
+  panel.fill(node);
+}

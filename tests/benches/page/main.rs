@@ -4,6 +4,7 @@
 //! Run by `cargo xtask bench`. It prints figures and judges none: they depend on the machine.
 #![allow(clippy::print_stdout, reason = "printing is what a benchmark is for")]
 
+mod editing;
 mod opening;
 mod times;
 
@@ -61,7 +62,8 @@ fn main() -> Result<()> {
         println!("  engine: {}", size::measure(&engine)?);
         Ok(())
     })?;
-    page::open(View::LAPTOP, "", report_largest_drag)
+    page::open(View::LAPTOP, "", report_largest_drag)?;
+    editing::report()
 }
 
 /// Keeps the script time from the handling of a pointer event to finished drawings, as the page measures it.

@@ -1044,7 +1044,7 @@ page-edit-repeat-train = Open one more like this
 page-edit-delete = Delete
 page-edit-restore = Bring back what was deleted
 page-edit-begin-with = What to begin with
-page-edit-nothing = nothing yet
+page-edit-nothing = an empty train
 page-edit-starter = { $count ->
     [one] one set
    *[other] { $count } sets in series
@@ -1103,7 +1103,7 @@ page-draw-grips = Parts of the train, to be changed
 page-draw-mode = What the drawing does
 page-draw-parts = Change parts
 page-draw-clutches = Work the clutches
-page-draw-hint = Draw a line from one part to another to join them, or up to the housing to hold it. Press a part, a set, a clutch or + for more.
+page-draw-hint = Draw a line from one part to another to join them, or to Input, Output or the housing. Press a part, a set, a clutch or + for more.
 page-draw-hint-join = What is { $what } to be joined with? Press it, or Escape.
 page-draw-hint-clutches = Clutches and brakes can be dragged and pressed as ever.
 page-draw-member = { $member } of { $set }

@@ -28,6 +28,8 @@ const SMALLEST = 44;
 const NEAR = 22;
 /** Height and width of a foot under a set and between sets. */
 const FOOT = { height: 26, width: 26 };
+/** Room that the words at both ends take, in pixels of the drawing. */
+const END = 90;
 
 /**
  * All grips, in order along the axis and from the middle outwards.
@@ -62,7 +64,8 @@ export function gripsOf(desk, sheet, places, zoom) {
     found.push({ key: `end ${end}`, kind: "end", id: end, at, shaft: info[end], label, area: places.ends[at] });
   }
   for (const [at, x] of places.gaps.entries()) {
-    const area = { left: x - FOOT.width / 2, top: places.axis + 6, width: FOOT.width, height: FOOT.height };
+    const left = Math.min(Math.max(x - FOOT.width / 2, END), width - END - FOOT.width);
+    const area = { left, top: places.axis + 6, width: FOOT.width, height: FOOT.height };
     found.push({ key: `gap ${at}`, kind: "gap", id: "", at, shaft: "", label: gapLabel(sheet, at), area });
   }
   const over = { left: 0, top: 0, width, height: places.housing };

@@ -14,7 +14,7 @@ const KEYS = /** @type {const} */ ([
 ]);
 
 /** Keys that are called by a word. @type {Record<string, string>} */
-const CALLED = { Esc: "page-key-escape", Space: "page-key-space", Enter: "page-key-enter", Ctrl: "page-key-control" };
+const CALLED = { Esc: "page-key-escape", Space: "page-key-space", Enter: "page-key-enter", Ctrl: "page-key-control", Z: "page-key-z", Y: "page-key-y" };
 
 /** @param {import("../kit/panel.js").Panel} panel */
 export function fill(panel) {

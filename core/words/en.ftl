@@ -886,7 +886,6 @@ page-combinations-count = { $count ->
 page-combinations-apply = + apply { $element }
 page-combinations-release = − release { $element }
 page-combinations-take = Add { $elements } as a range
-page-combinations-more = Show { $count } more of { $left }
 
 ## The page: torque and power, losses
 

@@ -4,16 +4,15 @@ import { h } from "../kit/dom.js";
 import { follow } from "../state/follow.js";
 import { fraction, ratio } from "../kit/format.js";
 import { tell, tellRows } from "../kit/known.js";
+import { RowsInSight } from "../kit/rows_in_sight.js";
 import { table } from "../kit/table.js";
 import { say } from "../kit/words.js";
+import { oneChange, sort, STATES } from "./combination_order.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
 /** @typedef {import("./registry.js").Surroundings} Surroundings */
 /** @typedef {import("../kit/panel.js").Panel} Panel */
 /** @typedef {import("../engine/levertrain.js").Outcome} Outcome */
-
-/** Rows added at a time: 16 elements have 65 536 combinations. */
-const PAGE = 100;
 
 /** What the rows can be ordered by, with its message. @type {[string, string][]} */
 const ORDERS = [
@@ -31,37 +30,35 @@ const WANTED = [
   ["open", "page-combinations-is-open"],
 ];
 
-/** The states, with their messages. @type {[string, string][]} */
-const STATES = [
-  ["driving", "state-driving"],
-  ["over-applied", "state-over-applied"],
-  ["neutral", "state-neutral"],
-  ["output-held", "state-output-held"],
-  ["tied-up", "state-tied-up"],
-];
-
 /**
  * @param {Panel} panel
  * @param {Surroundings} surroundings
  */
-export function fill(panel, { desk }) {
-  const heads = [say("page-combinations-applied"), say("page-combinations-state"), say("page-ratio"), say("page-chart-range")];
+export function fill(panel, { desk, signal }) {
+  const heads = [
+    heading("applied", say("page-combinations-applied")),
+    heading("state", say("page-combinations-state")),
+    heading("ratio", say("page-ratio")),
+    say("page-chart-range"),
+  ];
   const { node: outcomes, body } = table(say("page-panel-combinations"), heads, [2]);
-  const filter = /** @type {HTMLSelectElement} */ (h("select", { id: "states", change: restart }));
-  const order = choice("order", ORDERS, restart);
+  const filter = /** @type {HTMLSelectElement} */ (h("select", { id: "states", change: () => restart() }));
+  const order = choice("order", ORDERS, () => arrange(order.value, false));
   const elements = h("div", { class: "filter wanted", role: "group", "aria-label": say("page-combinations-elements") });
   const count = h("p", { class: "note", role: "status" });
-  const more = h("button", { class: "plain", type: "button", click: add });
+  const box = h("div", { class: "scroll tall bench" }, outcomes);
+  const rows = new RowsInSight(box, body, heads.length, (index) => mark(row(desk, chosen[index], take)), signal);
   panel.fill(
     h("p", { class: "filter" }, labelled(say("page-combinations-show"), filter), labelled(say("page-combinations-order"), order)),
     elements,
     count,
-    h("div", { class: "scroll tall" }, outcomes, more),
+    box,
   );
   /** @type {Outcome[] | undefined} */
   let all;
   /** @type {Outcome[]} */
   let chosen = [];
+  let descending = false;
 
   tellRows(outcomes, () => chosen.map((outcome) => row(desk, outcome)));
 
@@ -82,12 +79,12 @@ export function fill(panel, { desk }) {
     if (counts.has(state)) filter.value = state;
     const kept = wanted();
     elements.replaceChildren(...desk.info.elements.map(({ id }) => {
-      const select = choice(`wanted-${id}`, WANTED, restart);
+      const select = choice(`wanted-${id}`, WANTED, () => restart());
       select.dataset.element = id;
       select.value = kept.get(id) ?? "";
       return labelled(id, select, desk.elementLabel(id));
     }));
-    restart();
+    restart(desk.editing);
   }
 
   /** What is asked of the elements. @returns {Map<string, string>} */
@@ -96,7 +93,27 @@ export function fill(panel, { desk }) {
     return new Map([...selects].map(({ dataset, value }) => [dataset.element ?? "", value]));
   }
 
-  function restart() {
+  /**
+   * @param {string} key
+   * @param {string} words
+   */
+  function heading(key, words) {
+    const press = () => arrange(key, order.value === key && !descending);
+    return h("button", { class: "bare sorts", type: "button", "data-order": key, click: press }, words);
+  }
+
+  /**
+   * Puts the rows in another order, or the same the other way round.
+   * @param {string} key
+   * @param {boolean} down
+   */
+  function arrange(key, down) {
+    order.value = key;
+    descending = down;
+    restart();
+  }
+
+  function restart(stays = false) {
     const state = filter.value;
     const asked = [...wanted()].filter(([, value]) => value);
     chosen = (all ?? []).filter(
@@ -104,56 +121,51 @@ export function fill(panel, { desk }) {
         (!state || outcome.state === state) &&
         asked.every(([id, value]) => outcome.applied.includes(id) === (value === "applied")),
     );
-    sort(chosen, order.value, desk.answer?.applied ?? []);
+    sort(chosen, order.value, descending, desk.answer?.applied ?? []);
+    for (const button of /** @type {Iterable<HTMLElement>} */ (outcomes.querySelectorAll("[data-order]"))) {
+      const head = button.closest("th");
+      if (button.dataset.order === order.value) head?.setAttribute("aria-sort", descending ? "descending" : "ascending");
+      else head?.removeAttribute("aria-sort");
+    }
     count.textContent = say("page-combinations-count", { count: chosen.length });
     outcomes.setAttribute("aria-rowcount", `${chosen.length + 1}`);
-    body.replaceChildren();
-    add();
-  }
-
-  function add() {
-    const shown = body.children.length;
-    const rows = chosen.slice(shown, shown + PAGE).map((outcome) => row(desk, outcome, take));
-    // The heading is the first.
-    rows.forEach((row, at) => row.setAttribute("aria-rowindex", `${shown + at + 2}`));
-    body.append(...rows);
-    const left = chosen.length - body.children.length;
-    more.hidden = left === 0;
-    more.textContent = say("page-combinations-more", { count: Math.min(left, PAGE), left });
-    mark();
-  }
-
-  function mark() {
-    const now = desk.answer?.applied;
-    const current = now?.join();
-    for (const row of /** @type {Iterable<HTMLElement>} */ (body.children)) {
-      if (row.dataset.applied === current) row.setAttribute("aria-current", "true");
-      else row.removeAttribute("aria-current");
-      row.querySelector(".does")?.remove();
-      const step = now && oneChange(now, applied(row));
-      if (step) row.querySelector("button")?.append(h("span", { class: "does", "data-change": step.element }, say(step.message, { element: step.element })));
-    }
+    rows.reset(chosen.length, stays);
   }
 
   /**
-   * Makes a range of a row. That makes the list anew: it stays as long, and the focus in its row.
+   * Marks a row that is on screen, and one that is one change away from it.
+   * @param {HTMLElement} row
+   */
+  function mark(row) {
+    const now = desk.answer?.applied;
+    if (row.dataset.applied === now?.join()) row.setAttribute("aria-current", "true");
+    else row.removeAttribute("aria-current");
+    row.querySelector(".does")?.remove();
+    const step = now && oneChange(now, applied(row));
+    if (step) row.querySelector("button")?.append(h("span", { class: "does", "data-change": step.element }, say(step.message, { element: step.element })));
+    return row;
+  }
+
+  /**
+   * Makes a range of a row. That makes the list anew, which stays where it is with the focus in its row.
    * @param {string[]} elements
    */
   function take(elements) {
-    const length = body.children.length;
     desk.edit({ edit: "add-range", label: "", applied: elements });
-    while (body.children.length < length && !more.hidden) add();
     focus(elements.join());
   }
 
   /** @param {string | undefined} key the elements of the row that gets the focus */
   function focus(key) {
-    const again = /** @type {HTMLElement[]} */ ([...body.children]).find(({ dataset }) => dataset.applied === key);
-    again?.querySelector("button")?.focus();
+    const index = chosen.findIndex((outcome) => outcome.applied.join() === key);
+    if (index >= 0) rows.focus(index);
   }
 
   function follows() {
-    if (order.value !== "changes") return mark();
+    if (order.value !== "changes") {
+      for (const row of rows.shown) mark(row);
+      return;
+    }
     // The row that was pressed moves to the top, and the focus with it.
     const pressed = /** @type {HTMLElement | null} */ (body.querySelector("tr:focus-within"));
     restart();
@@ -196,53 +208,6 @@ function applied(row) {
 }
 
 /**
- * How many elements change between two combinations.
- * @param {string[]} from
- * @param {string[]} to
- */
-function changes(from, to) {
-  const both = to.filter((id) => from.includes(id)).length;
-  return from.length + to.length - 2 * both;
-}
-
-/**
- * The one element that changes between two combinations, if it is one.
- * @param {string[]} from
- * @param {string[]} to
- */
-function oneChange(from, to) {
-  if (changes(from, to) !== 1) return undefined;
-  return to.length > from.length
-    ? { element: to.find((id) => !from.includes(id)) ?? "", message: "page-combinations-apply" }
-    : { element: from.find((id) => !to.includes(id)) ?? "", message: "page-combinations-release" };
-}
-
-/**
- * Puts outcomes in order; those that are alike stay in counting order.
- * @param {Outcome[]} outcomes
- * @param {string} order
- * @param {string[]} now
- */
-function sort(outcomes, order, now) {
-  const states = STATES.map(([key]) => key);
-  /** @type {Record<string, (outcome: Outcome) => number>} */
-  const keys = {
-    // Those without a ratio come last.
-    ratio: ({ ratio }) => ratio?.decimal ?? Infinity,
-    state: ({ state }) => states.indexOf(state),
-    applied: ({ applied }) => applied.length,
-    changes: ({ applied }) => changes(now, applied),
-  };
-  const key = keys[order];
-  if (!key) return;
-  const known = new Map(outcomes.map((outcome) => [outcome, key(outcome)]));
-  outcomes.sort((a, b) => {
-    const [first, second] = [known.get(a) ?? 0, known.get(b) ?? 0];
-    return first < second ? -1 : first > second ? 1 : 0;
-  });
-}
-
-/**
  * @param {Desk} desk
  * @param {Outcome} outcome
  * @param {(applied: string[]) => void} [take] makes a range of it; a row that is not shown offers none
@@ -270,10 +235,10 @@ function row(desk, outcome, take) {
       h(
         "button",
         { class: "bare", type: "button", title: applied.map((id) => desk.elementLabel(id)).join(", ") },
-        names,
+        h("span", {}, names),
       ),
     ),
-    h("td", {}, state ? say(state) : outcome.state),
+    h("td", { title: state ? say(state) : null }, state ? say(state) : outcome.state),
     tell(h("td", { class: "figure", title: outcome.ratio ? fraction(outcome.ratio) : null }, ratio(outcome.ratio)), outcome.ratio?.decimal, outcome.ratio?.fraction),
     h("td", {}, range ? range.label : offer),
   );

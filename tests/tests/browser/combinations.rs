@@ -4,6 +4,7 @@ use std::fs;
 use std::path::Path;
 
 use anyhow::{Context, Result, ensure};
+use fantoccini::key::Key;
 use levertrain_core::{State, Train};
 use levertrain_tests::browser::{Page, View, page};
 use levertrain_tests::worst;
@@ -220,11 +221,40 @@ fn a_row_becomes_a_range() -> Result<()> {
     })
 }
 
+/// Catches a heading that sorts otherwise than it says, and rows without a ratio that come before those
+/// with one.
+#[test]
+fn headings_sort_both_ways() -> Result<()> {
+    let rows = rows()?;
+    open(|page| {
+        let press = || page.run("probe.one('[data-order=ratio]').click()", Value::Null);
+        let sorted = || -> Result<Vec<String>> {
+            page.get(
+                "probe.all('[data-part=combinations] [aria-sort]').map((head) => \
+                    `${head.querySelector('button').dataset.order} ${head.getAttribute('aria-sort')}`)",
+                Value::Null,
+            )
+        };
+        ensure!(sorted()?.is_empty(), "{:?}", sorted()?);
+        press()?;
+        ensure!(sorted()? == ["ratio ascending"], "{:?}", sorted()?);
+        press()?;
+        ensure!(sorted()? == ["ratio descending"], "{:?}", sorted()?);
+        let mut downwards: Vec<_> = rows.iter().collect();
+        downwards.sort_by(|a, b| {
+            let key = |row: &Row| row.ratio.unwrap_or(f64::NEG_INFINITY);
+            key(b).total_cmp(&key(a))
+        });
+        check(page, "ratio downwards", &downwards)
+    })
+}
+
 /// Catches the largest train allowed, 16 elements, whose 65 536 rows are all put on the page, cut short or
-/// counted wrongly.
+/// counted wrongly, and rows that neither scrolling nor keys lead to.
 #[test]
 fn the_most_combinations_are_ordered_too() -> Result<()> {
-    const SHOWN: usize = 100;
+    /// The rows in sight, and 24 on either side.
+    const MOST: usize = 80;
     let worst = worst::files().into_iter().next().context("no worst file")?;
     let rows = rows_of(&by_core::parse(&worst.text)?);
     ensure!(rows.len() == 1 << 16, "{} rows", rows.len());
@@ -241,12 +271,56 @@ fn the_most_combinations_are_ordered_too() -> Result<()> {
             key(a).total_cmp(&key(b))
         });
         choose(page, "#order", "ratio")?;
-        let expected: Vec<_> = by_ratio
-            .iter()
-            .take(SHOWN)
-            .map(|row| row.applied.clone())
-            .collect();
-        ensure!(listed(page)? == expected, "the first rows are others");
+        let agree = |what: &str, needed: usize| -> Result<()> {
+            let placed: Vec<(usize, Vec<String>)> = page.get(
+                "probe.all('tr[data-applied]').map((row) => [row.getAttribute('aria-rowindex') - 2, \
+                    row.dataset.applied.split(',').filter(Boolean).sort()])",
+                Value::Null,
+            )?;
+            ensure!(placed.len() <= MOST, "{what}: {} rows", placed.len());
+            ensure!(
+                placed.iter().any(|(index, _)| *index == needed),
+                "{what}: no row {needed} in {placed:?}"
+            );
+            for (index, applied) in &placed {
+                let expected = &by_ratio[*index].applied;
+                ensure!(
+                    applied == expected,
+                    "{what}: {index} is {applied:?}, not {expected:?}"
+                );
+            }
+            Ok(())
+        };
+        agree("at first", 0)?;
+        page.run(
+            "const box = probe.one('.bench'); box.scrollTop = box.scrollHeight / 2",
+            Value::Null,
+        )?;
+        page.until(
+            "the middle is there",
+            "probe.all('tr[data-applied]').some((row) => row.getAttribute('aria-rowindex') === '32770')",
+        )?;
+        agree("in the middle", 32_768)?;
+        let at = "Number(probe.one('.bench').getRootNode().activeElement.closest('tr').getAttribute('aria-rowindex')) - 2";
+        page.run(
+            "probe.one('tr[data-applied] button[tabindex=\"0\"]').focus()",
+            Value::Null,
+        )?;
+        for (key, to) in [
+            (Key::End, 65_535),
+            (Key::Up, 65_534),
+            (Key::Down, 65_535),
+            (Key::Home, 0),
+            (Key::Down, 1),
+        ] {
+            page.keys([key])?;
+            let reached: usize = page.get(at, Value::Null)?;
+            ensure!(reached == to, "{reached} instead of {to}");
+            agree("by keys", to)?;
+        }
+        page.keys([Key::PageDown])?;
+        let reached: usize = page.get(at, Value::Null)?;
+        ensure!((5..30).contains(&reached), "a page leads to {reached}");
         choose(page, "[data-element]", "applied")?;
         page.until("half of them have it", &format!("{count} === '32769'"))?;
         page.check_faults()

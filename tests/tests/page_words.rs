@@ -203,6 +203,7 @@ const NO_WORDS: &[(&str, &[&str])] = &[
         "names of nodes, and values of their attributes",
         &[
             ".grip",
+            "[data-index]",
             ".stage",
             ".stage-frame",
             "0px",
@@ -220,7 +221,16 @@ const NO_WORDS: &[(&str, &[&str])] = &[
     ),
     (
         "orders of combinations, and the lists above them",
-        &["changes", "counting", "order", "ratio", "state", "wanted-…"],
+        &[
+            "ascending",
+            "changes",
+            "counting",
+            "descending",
+            "order",
+            "ratio",
+            "state",
+            "wanted-…",
+        ],
     ),
     (
         "columns and looks",

@@ -172,6 +172,6 @@ export class RowsInSight {
 
 /** @param {Event} event */
 function indexOf(event) {
-  const row = /** @type {HTMLElement | null} */ (/** @type {Element} */ (event.target).closest("tr"));
+  const row = /** @type {HTMLElement | null} */ (/** @type {Element} */ (event.target).closest("[data-index]"));
   return Number(row?.dataset.index);
 }

@@ -123,7 +123,7 @@ export function fill(panel, { desk, signal }) {
     );
     sort(chosen, order.value, descending, desk.answer?.applied ?? []);
     for (const button of /** @type {Iterable<HTMLElement>} */ (outcomes.querySelectorAll("[data-order]"))) {
-      const head = button.closest("th");
+      const head = button.parentElement;
       if (button.dataset.order === order.value) head?.setAttribute("aria-sort", descending ? "descending" : "ascending");
       else head?.removeAttribute("aria-sort");
     }

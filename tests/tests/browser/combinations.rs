@@ -344,3 +344,28 @@ fn a_row_that_moves_keeps_the_focus() -> Result<()> {
         Ok(())
     })
 }
+
+/// Catches rows of several heights, which put others in places where they are not.
+#[test]
+fn rows_are_of_one_height_also_for_fingers() -> Result<()> {
+    for view in [View::LAPTOP, View::PHONE] {
+        page::open(view, &by_hand::link(by_hand::SECOND), |page| {
+            page.unfold("combinations")?;
+            page.until(
+                "they are listed",
+                "probe.all('tr[data-applied]').length > 0",
+            )?;
+            let heights: Vec<f64> = page.get(
+                "probe.all('tr[data-applied]').map((row) => row.getBoundingClientRect().height)",
+                Value::Null,
+            )?;
+            // The lines between them may come to part of a pixel of the screen.
+            let same = heights
+                .iter()
+                .all(|height| (height - heights[0]).abs() < 0.5);
+            ensure!(same, "{heights:?}");
+            Ok(())
+        })?;
+    }
+    Ok(())
+}

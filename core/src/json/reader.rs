@@ -319,8 +319,17 @@ fn add_digit(digits: &mut u64, digit: u8) -> bool {
     more.is_some()
 }
 
-/// A number times a power of ten.
+/// A number times a power of ten: the nearest `f64` for powers as people write them, so that what is
+/// written with as many digits as needed is read as it was; near it beyond.
 fn scaled(digits: u64, tens: i32) -> f64 {
+    const MOST_UP: i32 = 19;
+    const MOST_DOWN: i32 = -27;
+    match tens {
+        _ if digits == 0 => return 0.0,
+        0..=MOST_UP => return (u128::from(digits) * 10_u128.pow(tens.unsigned_abs())) as f64,
+        MOST_DOWN..0 => return divided(digits, 10_u128.pow(tens.unsigned_abs())),
+        _ => {}
+    }
     let mut number = digits as f64;
     let mut tens = tens;
     while tens < -MOST_TENS && number != 0.0 {
@@ -332,6 +341,24 @@ fn scaled(digits: u64, tens: i32) -> f64 {
         0.. => number * power_of_ten(tens),
         _ => number / power_of_ten(-tens),
     }
+}
+
+/// The `f64` nearest to a quotient; the divisor has at most 90 binary places, and none is 0.
+fn divided(digits: u64, divisor: u128) -> f64 {
+    // Far more than the 53 binary places that count, and whether anything is left behind them.
+    const MORE: u32 = 37;
+    let shift = 63 + digits.leading_zeros();
+    let number = u128::from(digits) << shift;
+    let (mut quotient, mut rest) = (number / divisor, number % divisor);
+    let mut places = shift;
+    if quotient >> 60 == 0 {
+        rest <<= MORE;
+        quotient = (quotient << MORE) | (rest / divisor);
+        rest %= divisor;
+        places += MORE;
+    }
+    let halved = f64::from_bits(u64::from(1023 - places) << 52);
+    (quotient | u128::from(rest != 0)) as f64 * halved
 }
 
 /// 10ⁿ, as near as `f64` comes to it; n from 0.

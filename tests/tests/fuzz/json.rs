@@ -135,3 +135,30 @@ fn powers_of_ten_are_read_exactly() {
         assert_eq!(read, Some(expected), "{text}");
     }
 }
+
+/// Catches a number that is written with all its digits and read as its neighbour: found by the
+/// coverage-guided reader in 1.6666666666666666666666666666666666666666666666669.
+#[test]
+fn numbers_as_people_write_them_are_read_to_the_last_place() {
+    let mut state = 7_u64;
+    let mut next = || {
+        state = state
+            .wrapping_mul(6_364_136_223_846_793_005)
+            .wrapping_add(1_442_695_040_888_963_407);
+        state >> 11
+    };
+    let texts = [
+        "1.6666666666666665".to_owned(),
+        "5.2e-6".to_owned(),
+        "0.1".to_owned(),
+    ];
+    let random = (0..20_000).map(|_| {
+        let digits = next() % 10_u64.pow(1 + (next() % 17) as u32);
+        format!("{digits}e{}", (next() % 47) as i64 - 27)
+    });
+    for text in texts.into_iter().chain(random) {
+        let expected: f64 = text.parse().unwrap_or(f64::NAN);
+        let read = strict(&text).ok().and_then(|value| value.as_f64());
+        assert_eq!(read, Some(expected), "{text}");
+    }
+}

@@ -31,7 +31,9 @@ const FRICTION = /** @type {[keyof typeof USUAL_FRICTION, string, number, number
 
 /** @param {Form} form */
 export function elementRows(form) {
-  const rows = form.sheet.elements.map(({ id }) => row(form, id));
+  const rows = form.sheet.elements.map(({ id, kind, label, friction }) =>
+    form.part(`element ${id}`, [kind, label, friction !== null], () => row(form, id)),
+  );
   return [h("h3", {}, say("page-elements")), ...rows, adding(form)];
 }
 

@@ -1,6 +1,6 @@
 /** The form that changes a train: what it is made of, as lists of fields, and the buttons over them. */
 
-import { h } from "../kit/dom.js";
+import { h, keepIn } from "../kit/dom.js";
 import { capital, say } from "../kit/words.js";
 import { follow } from "../state/follow.js";
 import { doing, choice, choiceField, textField } from "./fields.js";
@@ -18,11 +18,21 @@ const MOST_NAME = 80;
 /** Trains to begin with, by how many sets they have. */
 const STARTERS = [0, 1, 2, 3];
 
+/**
+ * A part of the form: what it was made of, and what brings its fields up to date and has what belongs to
+ * the shaft that is pointed at stand out.
+ * @typedef {{ shape: string, node?: HTMLElement, shown: (() => void)[], lit: (() => void)[] }} Part
+ */
+
 export class Form {
-  /** Bring the fields up to date. @type {(() => void)[]} */
-  #shown = [];
-  /** Have what belongs to the shaft that is pointed at stand out. @type {(() => void)[]} */
-  #lit = [];
+  /** The parts that are kept while they are made of the same. @type {Map<string, Part>} */
+  #parts = new Map();
+  /** Those of the form that is being built. @type {Map<string, Part>} */
+  #next = new Map();
+  /** What is in no such part. @type {Part} */
+  #rest = { shape: "", shown: [], lit: [] };
+  /** What fields that are made belong to. */
+  #making = this.#rest;
   /** What of the train decides which fields there are. */
   #shape = "";
   /** The node that holds them. */
@@ -39,12 +49,43 @@ export class Form {
     this.desk = desk;
     this.#node = node;
     this.sheet = sheet;
-    desk.addEventListener("light", () => this.#lit.forEach((light) => light()));
+    desk.addEventListener("light", () => this.#all.forEach(({ lit }) => lit.forEach((light) => light())));
   }
 
   /** Has something stand out while its shaft is pointed at. @param {() => void} light */
   lights(light) {
-    this.#lit.push(light);
+    this.#making.lit.push(light);
+  }
+
+  get #all() {
+    return [this.#rest, ...this.#parts.values()];
+  }
+
+  /**
+   * A part of the form that stays as it is while it is made of the same: to make and to lay out all of a
+   * large train takes long.
+   * @param {string} key
+   * @param {unknown} shape what decides which fields it has and what they are called
+   * @param {() => HTMLElement} make
+   */
+  part(key, shape, make) {
+    const text = JSON.stringify([this.#bodies, shape]);
+    const known = this.#parts.get(key);
+    /** @type {Part} */
+    const part = known?.shape === text ? known : { shape: text, shown: [], lit: [] };
+    this.#next.set(key, part);
+    if (part.node) {
+      part.shown.forEach((show) => show());
+      return part.node;
+    }
+    this.#making = part;
+    part.node = make();
+    this.#making = this.#rest;
+    return part.node;
+  }
+
+  get #bodies() {
+    return this.bodies(true);
   }
 
   /** The train as the page knows it. */
@@ -74,7 +115,7 @@ export class Form {
 
   /** Keeps a field up to date. @param {() => void} show */
   shows(show) {
-    this.#shown.push(show);
+    this.#making.shown.push(show);
     show();
   }
 
@@ -93,16 +134,18 @@ export class Form {
   }
 
   #show() {
-    for (const show of this.#shown) show();
+    for (const { shown } of this.#all) for (const show of shown) show();
   }
 
   /** @param {string} shape */
   #build(shape) {
     const at = focusIn(this.#node);
     this.#shape = shape;
-    this.#shown = [];
-    this.#lit = [];
-    this.#node.replaceChildren(...trainRows(this), ...setCards(this), ...elementRows(this), ...rangeRows(this));
+    this.#rest = { shape: "", shown: [], lit: [] };
+    this.#making = this.#rest;
+    this.#next = new Map();
+    keepIn(this.#node, [...trainRows(this), ...setCards(this), ...elementRows(this), ...rangeRows(this)]);
+    this.#parts = this.#next;
     if (!at) return;
     const again = /** @type {HTMLElement | null} */ (this.#node.querySelector(`[data-key="${at}"]`));
     again?.focus({ preventScroll: true });
@@ -150,7 +193,7 @@ export function trainForm(desk, open, files) {
 
   function update() {
     if (!open() || !desk.info) return;
-    const sheet = desk.askWhole((engine, sandbox) => engine.sheet(sandbox));
+    const { sheet } = desk;
     if (!sheet) return;
     form ??= new Form(desk, node, sheet);
     form.update(sheet);

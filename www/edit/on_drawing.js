@@ -19,6 +19,8 @@ import { ending, toolsOf, waysToJoin } from "./tools.js";
 
 /** Room between a thing and its strip, and between the strip and the edges. */
 const APART = 8;
+/** Milliseconds that things take to glide where they belong. */
+const GLIDE = 200;
 /** What stands where a set can be added. */
 const PLUS = "+";
 const HOUSING = "housing";
@@ -46,6 +48,8 @@ export class OnDrawing {
   /** What the next thing that is pressed is joined with. @type {Grip | undefined} */
   #from;
   #shown = false;
+  /** What had been said when it was brought up to date last. */
+  #placed = -1;
   /** Whether the drawing changes the train rather than working its clutches. */
   #changes = true;
 
@@ -84,7 +88,9 @@ export class OnDrawing {
       const inside = /** @type {HTMLElement} */ (event.target).closest(".grip");
       if (this.#shown && !inside) this.#close();
     });
-    follow(desk, ["answer", "whole"], () => this.#place());
+    follow(desk, ["answer", "whole"], () => {
+      if (this.#placed !== desk.said) this.#place();
+    });
     desk.addEventListener("light", () => this.#light());
     for (const node of [this.#layer, this.#strip, this.#bar]) node.addEventListener("keydown", (event) => this.#key(event));
     this.#layer.addEventListener("keydown", (event) => {
@@ -107,17 +113,19 @@ export class OnDrawing {
   /** Brings it up to date with the drawing. */
   #place() {
     const desk = this.#desk;
+    this.#placed = desk.said;
     const at = this.#shown && desk.info && desk.isWhole;
     this.#section.toggleAttribute("data-changes", Boolean(at && this.#changes));
     for (const [index, mode] of this.#modes.entries()) mode.setAttribute("aria-pressed", String((index === 0) === this.#changes));
-    const found = at ? desk.askWhole((engine, sandbox) => ({ sheet: engine.sheet(sandbox), places: engine.grips(sandbox) })) : undefined;
-    if (!found) return this.#clear();
-    this.#sheet = found.sheet;
-    this.#undo.disabled = found.sheet.undo === 0;
-    this.#redo.disabled = found.sheet.redo === 0;
+    const sheet = at ? desk.sheet : undefined;
+    const places = sheet && desk.askWhole((engine, sandbox) => engine.grips(sandbox));
+    if (!sheet || !places) return this.#clear();
+    this.#sheet = sheet;
+    this.#undo.disabled = sheet.undo === 0;
+    this.#redo.disabled = sheet.redo === 0;
     if (!this.#changes) return this.#clear();
     const zoom = Number(/** @type {HTMLElement} */ (this.#section.closest(".stage")).dataset.zoom ?? 1);
-    this.#grips = gripsOf(desk, found.sheet, found.places, zoom);
+    this.#grips = gripsOf(desk, sheet, places, zoom);
     this.#furnish();
     this.#tell();
     // A handle that is being drawn stays in the hand.
@@ -145,9 +153,12 @@ export class OnDrawing {
       this.#rove(again);
       again?.focus({ preventScroll: true });
     }
+    let moves = false;
     for (const { key, kind, label, area, box, shaft } of this.#grips) {
       const button = /** @type {HTMLElement} */ (this.#buttons.get(key));
-      button.style.left = `${box.left}px`;
+      const left = `${box.left}px`;
+      if (button.style.left !== left) moves = true;
+      button.style.left = left;
       button.style.top = `${box.top}px`;
       button.style.width = `${box.width}px`;
       button.style.height = `${box.height}px`;
@@ -156,6 +167,8 @@ export class OnDrawing {
       const name = kind === "member" ? this.#memberName(label, shaft) : capital(label);
       button.setAttribute("aria-label", name);
     }
+    // They are where they belong at once, and are seen when the drawing has come there too.
+    if (moves && this.#desk.editing && !this.#desk.still) this.#layer.animate({ opacity: [0, 0, 1] }, GLIDE);
     this.#light();
   }
 

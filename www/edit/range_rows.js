@@ -9,7 +9,8 @@ import { doing, textField } from "./fields.js";
 /** @param {Form} form */
 export function rangeRows(form) {
   const { desk } = form;
-  const rows = form.info.ranges.map(({ id }, at) => row(form, id, at));
+  const count = form.info.ranges.length;
+  const rows = form.info.ranges.map(({ id, label }, at) => form.part(`range ${id}`, [label, at, count], () => row(form, id, at)));
   const add = doing(say("page-edit-add-range"), "add range", () =>
     form.edit({ edit: "add-range", label: "", applied: desk.answer?.applied ?? [] }),
   );

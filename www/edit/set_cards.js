@@ -18,7 +18,11 @@ export function setCards(form) {
   const add = doing(say("page-edit-add-set"), "add set", () =>
     form.edit({ edit: "add-set", kind: kinds.value, at: form.sheet.sets.length }),
   );
-  const cards = form.sheet.sets.map((set, at) => card(form, set.id, at));
+  const count = form.sheet.sets.length;
+  const cards = form.sheet.sets.map(({ id, kind, label, gears, members, internal }, at) => {
+    const shape = [kind, label, gears.map(({ name }) => name), members.map(({ role }) => role), internal === null, at, count];
+    return form.part(`set ${id}`, shape, () => card(form, id, at));
+  });
   return [
     h("h3", {}, say("page-edit-sets")),
     ...(cards.length > 0 ? cards : [h("p", { class: "note" }, say("page-edit-no-sets"))]),

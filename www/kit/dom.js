@@ -96,6 +96,21 @@ export function unseen(text) {
 }
 
 /**
+ * Has exactly these in a node, in this order; what stays is not taken out meanwhile.
+ * @param {HTMLElement} node
+ * @param {Node[]} children
+ */
+export function keepIn(node, children) {
+  const wanted = new Set(children);
+  for (const child of [...node.childNodes]) if (!wanted.has(child)) child.remove();
+  let at = node.firstChild;
+  for (const child of children) {
+    if (child === at) at = at.nextSibling;
+    else node.insertBefore(child, at);
+  }
+}
+
+/**
  * Moves the single tab stop of a group to one of its items.
  * @param {HTMLElement[]} items
  * @param {HTMLElement | undefined} current

@@ -24,6 +24,8 @@ const MEASURES_KEPT = 1000;
 
 /** Lines of less than so many pixels of the screen are drawn with twice as many, so that they stay fine. */
 const FINE = 1.5;
+/** A drawing of more pixels than these is not made finer: every frame of it would take long. */
+const FINE_PIXELS = 3e6;
 /** More cannot be seen, and the engine refuses it. */
 const MOST_SCALE = 8;
 /** More pixels than these in a drawing are more than a browser likes to keep. */
@@ -76,8 +78,10 @@ export function stage(desk, page, signal) {
     const factor = near.factor();
     zoom = usual * factor;
     const fine = grown * factor * devicePixelRatio;
-    const most = Math.sqrt(MOST_PIXELS / (size.width * Math.max(size.sectionHeight, size.leverHeight)));
-    const scale = Math.min(fine < FINE ? 2 * fine : fine, MOST_SCALE, factor > 1 ? most : MOST_SCALE);
+    const area = size.width * Math.max(size.sectionHeight, size.leverHeight);
+    const finer = Math.min(2 * fine, Math.sqrt(FINE_PIXELS / area));
+    const most = factor > 1 ? Math.sqrt(MOST_PIXELS / area) : MOST_SCALE;
+    const scale = Math.min(fine < FINE ? Math.max(fine, finer) : fine, MOST_SCALE, most);
     if (scale !== desk.look.scale) desk.setLook({ scale });
     // For whoever wants to know where in the drawings a point is.
     scroller.dataset.zoom = String(zoom);
@@ -89,8 +93,9 @@ export function stage(desk, page, signal) {
     whole.update(wide, factor > 1);
     near.update(wide, (size.sectionHeight + size.leverHeight) * usual);
     switches.place(zoom);
-    holder.dispatchEvent(new Event("fitted"));
     draw();
+    // After the drawings: what lies on them can wait for them.
+    holder.dispatchEvent(new Event("fitted"));
   }
 
   /** @param {boolean} changed whether both drawings have, or only what else is drawn */

@@ -52,6 +52,8 @@ export class Desk extends EventTarget {
   said = 0;
   /** Traps since the last change that went well. */
   #traps = 0;
+  /** The sheet as it was asked for last, and of what. @type {{ info: TrainInfo, sheet: import("../engine/levertrain_whole.js").Sheet } | undefined} */
+  #sheet;
   /** While it is on its way to the whole engine. @type {Promise<void> | undefined} */
   #becoming;
 
@@ -269,6 +271,7 @@ export class Desk extends EventTarget {
     });
     if (found === false || turn !== this.#mending) return;
     this.info = found;
+    if (this.still) this.settle();
     this.editing = true;
     try {
       this.#emit("train", "look");
@@ -325,6 +328,15 @@ export class Desk extends EventTarget {
     if (!pin || !pinned) return undefined;
     const legend = say("page-compare-legend", { what: pin.kept.name });
     return this.askWhole((engine, sandbox) => question(engine, sandbox, pinned, legend));
+  }
+
+  /** What the forms that change the train show; nothing before the whole engine is there. */
+  get sheet() {
+    const { info } = this;
+    if (this.#sheet?.info === info) return this.#sheet?.sheet;
+    const sheet = info && this.askWhole((engine, sandbox) => engine.sheet(sandbox));
+    this.#sheet = info && sheet && { info, sheet };
+    return sheet;
   }
 
   /** The train as the text of a file. */

@@ -1,5 +1,6 @@
 //! Edits of scenarios: what each makes, and the way back.
 
+mod drawn;
 mod random;
 
 use std::fs;
@@ -11,7 +12,6 @@ use levertrain_core::edit::{
 };
 use levertrain_core::{Duty, ElementSet, Fraction, Scenario, State, Train};
 use levertrain_tests::files::{root, scenarios};
-use levertrain_web::session::Session;
 use serde_json::{Value, json};
 
 /// The kinds of sets, as files name them.
@@ -404,118 +404,6 @@ fn the_nearest_teeth_keep_all_rules() -> Result<()> {
         }
     }
     ensure!(found > 20, "{found}");
-    Ok(())
-}
-
-/// Where along the axis the packs are, and which way they close: heights are those of the gears, which
-/// follow their teeth.
-fn places(session: &Session) -> String {
-    let handles = session.stage().handles(session.train());
-    let places = handles
-        .iter()
-        .map(|handle| format!("{} {:.0} {:?}; ", handle.id, handle.left, handle.closes));
-    places.collect()
-}
-
-/// Catches a drawing that is laid out anew, and elements that are released, because a tooth or a name was
-/// changed; and a way back that leads elsewhere.
-#[test]
-fn what_an_edit_does_not_touch_stays() -> Result<()> {
-    for file in scenarios()? {
-        let stem = &file.stem;
-        let mut session = Session::open(&file.text).map_err(|problems| anyhow!("{problems:?}"))?;
-        session.apply(
-            session
-                .train()
-                .range(session.train().scenario().ranges.len() - 1),
-        );
-        session.settle();
-        let (applied, before) = (session.applied(), places(&session));
-        let start = text(session.train().scenario());
-        let mut made = 0;
-        for set in session.train().scenario().couplings.clone() {
-            // Pairs of gears lead to axes of their own, which teeth move.
-            if matches!(set, Coupling::GearPair(_)) {
-                continue;
-            }
-            let id = set.facts().id().to_owned();
-            let teeth = set.clone().parts().teeth[0].1.get() + 1;
-            for value in [
-                json!({"edit": "teeth", "set": id, "gear": 0, "teeth": teeth}),
-                json!({"edit": "label-set", "set": id, "label": "Another name"}),
-            ] {
-                let edit = edit(&value)?;
-                session
-                    .edit(&edit, false)
-                    .map_err(|problems| anyhow!("{problems:?}"))?;
-                made += 1;
-                ensure!(session.applied() == applied, "{stem}: {value}");
-                ensure!(places(&session) == before, "{stem}: {value}");
-            }
-        }
-        ensure!(
-            session.depth() == [made, 0],
-            "{stem}: {:?}",
-            session.depth()
-        );
-        while session.undo() {
-            made -= 1;
-        }
-        ensure!(
-            made == 0 && text(session.train().scenario()) == start,
-            "{stem}"
-        );
-        ensure!(
-            session.applied() == applied && places(&session) == before,
-            "{stem}"
-        );
-        let refused = edit(&json!({"edit": "name", "name": ""}))?;
-        ensure!(session.edit(&refused, false).is_err(), "{stem}: no name");
-        ensure!(text(session.train().scenario()) == start, "{stem}: refused");
-    }
-    Ok(())
-}
-
-/// Catches a change that is taken back and leaves the drawing as it was during it.
-#[test]
-fn a_step_back_is_drawn_as_before() -> Result<()> {
-    let mut compared = 0;
-    for file in scenarios()? {
-        let mut session = Session::open(&file.text).map_err(|problems| anyhow!("{problems:?}"))?;
-        let scenario = session.train().scenario().clone();
-        let drawn = |session: &Session| -> Result<String> {
-            let scene = levertrain_web::pictures::scene(session, "section", (1280.0, 400.0))?;
-            levertrain_web::draw::svg(&scene, session.settings().palette)
-                .map_err(|error| anyhow!(error))
-        };
-        session.settle();
-        let before = drawn(&session)?;
-        let element = scenario
-            .elements
-            .first()
-            .map(|element| element.id().to_owned());
-        for value in [
-            json!({"edit": "add-set", "kind": "planetary", "at": 1}),
-            json!({"edit": "remove-element", "element": element}),
-            json!({"edit": "gap", "element": element, "gap": scenario.couplings.len()}),
-        ] {
-            session
-                .edit(&edit(&value)?, false)
-                .map_err(|problems| anyhow!("{problems:?}"))?;
-            session.settle();
-            // Some elements are in the room already that is chosen for them.
-            let changes = drawn(&session)? != before;
-            session.undo();
-            session.settle();
-            ensure!(
-                drawn(&session)? == before,
-                "{}: {value} taken back",
-                file.stem
-            );
-            compared += usize::from(changes);
-        }
-    }
-    ensure!(compared > 20, "{compared}");
     Ok(())
 }
 

@@ -2,10 +2,10 @@
 
 use levertrain_core::Problem;
 use levertrain_core::words::word;
-use plotters_canvas::CanvasBackend;
 use wasm_bindgen::prelude::*;
 use web_sys::HtmlCanvasElement;
 
+use super::canvas::Canvas;
 use super::plain::{plain, problems};
 use super::sandbox::Sandbox;
 use crate::document::pictures;
@@ -72,8 +72,8 @@ pub fn paint_as(
 ) -> Result<(), JsValue> {
     let [width, height] = [canvas.width(), canvas.height()].map(|pixels| f64::from(pixels) / scale);
     let scene = scene(session, (width, height)).map_err(|problem| problems(vec![problem]))?;
-    let mut backend = CanvasBackend::with_canvas_object(canvas)
-        .ok_or_else(|| JsValue::from_str(word("problem-canvas")))?;
+    let mut backend =
+        Canvas::of(canvas).ok_or_else(|| JsValue::from_str(word("problem-canvas")))?;
     paint(&scene, &mut backend, palette, Device::canvas(scale))
         .map_err(|error| JsValue::from_str(&error.to_string()))
 }

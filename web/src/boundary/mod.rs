@@ -1,5 +1,7 @@
 //! What JavaScript sees: plain data out of `wire`, and on wasm the sandbox itself.
 
+#[cfg(target_arch = "wasm32")]
+mod canvas;
 #[cfg(feature = "types")]
 pub mod declarations;
 #[cfg(target_arch = "wasm32")]

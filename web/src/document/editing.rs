@@ -4,6 +4,7 @@ use levertrain_core::edit::Edit;
 use levertrain_core::{ElementSet, Problem, Scenario, Train};
 
 use super::session::Session;
+use crate::draw::section::Moved;
 use crate::motion::glide::Glide;
 
 /// What came of bettering the drawing.
@@ -55,6 +56,9 @@ impl Session {
         self.mending = None;
         match better {
             Some(layout) => {
+                let width = self.settings.width;
+                let (before, after) = (self.layout.stage(width), layout.stage(width));
+                self.moved = Moved::between(&before, self.moved.as_ref(), &after);
                 self.layout = layout;
                 Mended::Other
             }
@@ -113,6 +117,7 @@ impl Session {
         next.drawn = std::mem::take(&mut self.drawn);
         next.mending = mending;
         next.set(self.settings.clone());
+        next.moved = Moved::between(&self.stage(), self.moved.as_ref(), &next.stage());
         *self = next;
     }
 }

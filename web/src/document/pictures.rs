@@ -14,10 +14,20 @@ use crate::draw::{end_view, flow, lever, operating};
 pub fn on_stage(session: &Session, drawing: &str) -> Result<Scene, Problem> {
     let (live, stage) = (session.live(), session.stage());
     match drawing {
-        "section" => Ok(stage.scene(&live)),
+        "section" => {
+            let mut scene = stage.scene(&live);
+            if let Some(moved) = session.moved() {
+                moved.glide(&mut scene);
+            }
+            Ok(scene)
+        }
         "lever" => {
             let merged = session.settings().merged;
-            Ok(lever::scene_under_section(&live, &stage, merged))
+            let mut scene = lever::scene_under_section(&live, &stage, merged);
+            if let Some(moved) = session.moved() {
+                moved.glide_levers(&mut scene, lever::key_top(&live, &stage));
+            }
+            Ok(scene)
         }
         _ => Err(unknown(drawing)),
     }

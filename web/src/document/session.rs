@@ -6,7 +6,7 @@ use levertrain_core::edit::History;
 use levertrain_core::{Combination, Duty, ElementSet, Train};
 
 use super::settings::Settings;
-use crate::draw::section::{Known, Layout, Mending, Stage};
+use crate::draw::section::{Known, Layout, Mending, Moved, Stage};
 use crate::motion::glide::Glide;
 use crate::motion::live::{Live, Motion, motions};
 use crate::motion::powers::Powers;
@@ -25,6 +25,8 @@ pub struct Session {
     pub(super) applied: ElementSet,
     pub(super) speeds: Glide,
     pub(super) grips: Glide,
+    /// The way of things from where they stood before an edit.
+    pub(super) moved: Option<Moved>,
     pub(super) angles: Vec<f64>,
     /// What the applied elements do, as far as the drawings ask in every frame.
     standing: Standing,
@@ -57,6 +59,7 @@ impl Session {
             reach,
             speeds: Glide::at(illustrated(&train, standing.holding)),
             grips: Glide::at(closures(&train, standing.holding, None)),
+            moved: None,
             standing,
             angles: vec![0.0; train.scenario().shafts.len()],
             train,
@@ -104,6 +107,7 @@ impl Session {
     pub fn settle(&mut self) {
         self.speeds.arrive();
         self.grips.arrive();
+        self.moved = None;
     }
 
     /// Shows an element's packs closed by `closure` (0 to 1) without applying or releasing it.
@@ -158,7 +162,15 @@ impl Session {
     /// Assumes and shows as these settings say.
     pub fn set(&mut self, settings: Settings) {
         self.layout.scale(settings.one_module);
+        if settings.width != self.settings.width {
+            self.moved = None;
+        }
         self.settings = settings;
+    }
+
+    /// The way of things from where they stood before an edit, while they glide.
+    pub fn moved(&self) -> Option<&Moved> {
+        self.moved.as_ref()
     }
 
     /// The stage in the width there is.
@@ -181,12 +193,13 @@ impl Session {
         };
         let speeds_move = self.speeds.advance(seconds);
         let grips_move = self.grips.advance(seconds);
+        self.moved.take_if(|moved| !moved.advance(seconds));
         let rate = self.settings.rate;
         let turn = rate * ANIMATED_TURNS_PER_SECOND * std::f64::consts::TAU * seconds;
         for (angle, speed) in self.angles.iter_mut().zip(self.speeds.shown()) {
             *angle += turn * speed;
         }
-        speeds_move || grips_move || rate > 0.0
+        speeds_move || grips_move || self.moved.is_some() || rate > 0.0
     }
 
     /// This instant, for the drawings.

@@ -3,9 +3,11 @@
 use levertrain_core::place_of;
 use plotters::prelude::SVGBackend;
 
-use super::paint::{Device, paint};
+use super::paint::{Device, Surface, paint};
 use super::palette::Palette;
 use super::scene::Scene;
+
+impl Surface for SVGBackend<'_> {}
 
 /// The text of an SVG file that shows `scene` in its own size.
 ///

@@ -21,6 +21,6 @@ pub mod text;
 mod ticks;
 
 pub use export::svg;
-pub use paint::{Device, paint};
+pub use paint::{Device, Surface, paint};
 pub use palette::Palette;
 pub use scene::Scene;

@@ -38,13 +38,22 @@ impl Device {
 /// The face all drawings are lettered in; the page ships it, a file falls back.
 pub const FACE: &str = "'Barlow Semi Condensed', 'Arial Narrow', sans-serif";
 
+/// A backend that a scene can be painted on.
+pub trait Surface: DrawingBackend {
+    /// Breaks lines that are drawn from now on into strokes and spaces of these lengths, in turn, in units
+    /// of the backend; none leave them whole. Whether it can: most backends know no broken lines.
+    fn breaks_lines(&mut self, _lengths: &[f64]) -> bool {
+        false
+    }
+}
+
 type Outcome<B> = Result<(), DrawingErrorKind<<B as DrawingBackend>::ErrorType>>;
 
 /// Paints `scene`, ground first.
 ///
 /// # Errors
 /// What the backend reports.
-pub fn paint<B: DrawingBackend>(
+pub fn paint<B: Surface>(
     scene: &Scene,
     backend: &mut B,
     palette: Palette,
@@ -83,7 +92,7 @@ struct Brush<'a, B> {
     device: Device,
 }
 
-impl<B: DrawingBackend> Brush<'_, B> {
+impl<B: Surface> Brush<'_, B> {
     fn coord(&self, point: Point) -> BackendCoord {
         let scale = self.device.scale;
         (
@@ -110,6 +119,14 @@ impl<B: DrawingBackend> Brush<'_, B> {
             let coords = self.coords(points);
             return self.backend.draw_path(coords, &pen);
         };
+        let scale = self.device.scale;
+        let lengths: Vec<f64> = pattern.iter().map(|length| length * scale).collect();
+        if self.backend.breaks_lines(&lengths) {
+            let coords = self.coords(points);
+            self.backend.draw_path(coords, &pen)?;
+            self.backend.breaks_lines(&[]);
+            return Ok(());
+        }
         for piece in dashes(points, &pattern) {
             let coords = self.coords(&piece);
             self.backend.draw_path(coords, &pen)?;
@@ -170,7 +187,7 @@ fn pattern(stroke: Stroke) -> Option<Vec<f64>> {
     }
 }
 
-/// Cuts a line into its strokes. Backends know no dashes.
+/// Cuts a line into its strokes, for backends that cannot.
 fn dashes(points: &[Point], pattern: &[f64]) -> Vec<Vec<Point>> {
     let mut pieces = Vec::new();
     let (mut index, mut left) = (0, pattern[0]);

@@ -284,6 +284,7 @@ impl Scene {
         self.line(from, to, Stroke::solid(ink, 2.0));
         let length = (to.x - from.x).hypot(to.y - from.y);
         let count = (length / SPACING).floor().max(1.0) as usize;
+        let mut comb = Vec::with_capacity(3 * (count + 1));
         for index in 0..=count {
             let along = index as f64 / count as f64;
             let foot = at(
@@ -292,14 +293,24 @@ impl Scene {
             );
             // Slanted along the line, so the hatching reads as such whichever way it faces.
             let (ux, uy) = ((to.x - from.x) / length, (to.y - from.y) / length);
-            self.line(
-                foot,
-                at(
-                    foot.x + dx - ux * dy.abs().max(dx.abs()),
-                    foot.y + dy - uy * dy.abs().max(dx.abs()),
-                ),
-                stroke,
+            let tip = at(
+                foot.x + dx - ux * dy.abs().max(dx.abs()),
+                foot.y + dy - uy * dy.abs().max(dx.abs()),
             );
+            comb.extend([foot, tip, foot]);
+        }
+        // One stroke, back along the line: there are hundreds of teeth in a large drawing.
+        self.path(comb, stroke);
+    }
+
+    /// Lets the points of every mark be put elsewhere.
+    pub fn replace(&mut self, place: impl Fn(&mut [Point])) {
+        for mark in &mut self.marks {
+            match mark {
+                Mark::Path { points, .. } | Mark::Fill { points, .. } => place(points),
+                Mark::Disc { centre, .. } => place(std::slice::from_mut(centre)),
+                Mark::Text(label) => place(std::slice::from_mut(&mut label.at)),
+            }
         }
     }
 

@@ -80,7 +80,11 @@ pub fn draw_picture_compared(
 }
 
 fn scene(session: &Session, (pinned, legend): (&Session, &str), by_itself: bool) -> Scene {
-    let (stage, merged) = (session.stage(), session.settings().merged);
-    let pinned = (&pinned.live(), legend);
-    lever::scene_over(&session.live(), &stage, merged, by_itself, pinned)
+    let (live, stage) = (session.live(), session.stage());
+    let (pinned, merged) = ((&pinned.live(), legend), session.settings().merged);
+    let mut scene = lever::scene_over(&live, &stage, merged, by_itself, pinned);
+    if let (false, Some(moved)) = (by_itself, session.moved()) {
+        moved.glide_levers(&mut scene, lever::key_top(&live, &stage));
+    }
+    scene
 }

@@ -36,6 +36,11 @@ pub fn scene_under_section(live: &Live<'_>, stage: &Stage<'_>, merged: bool) -> 
     drawing::draw(&diagram)
 }
 
+/// How far down the key of the signs begins.
+pub fn key_top(live: &Live<'_>, stage: &Stage<'_>) -> f64 {
+    stage.size().lever_height - key::height(stage, live.powers.is_some())
+}
+
 /// The levers of `live` before those of `pinned`, which `legend` names in a line of its own at the foot,
 /// [`LEGEND`] high; `names_sets` as they stand by themselves.
 pub fn scene_over(

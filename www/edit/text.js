@@ -14,18 +14,20 @@ import { LinedField } from "./lined_field.js";
 const REST = 300;
 /** More problems than these are mended one after the other. */
 const SHOWN = 12;
+/** The id of what says how many problems there are. */
+const STATE = "file-state";
 
 export class TrainText {
   #desk;
   #isOpen;
-  #lined = new LinedField(say("page-file-text"));
-  #state = h("p", { class: "file-state", role: "status" });
+  #lined;
+  #state = h("p", { class: "file-state", id: STATE, role: "status" });
   #list = h("ul", { class: "file-problems" });
   /** Gives up what is typed. */
   back = doing(say("page-file-back"), "back", () => {
     this.#write();
     // The button goes.
-    this.#lined.field.focus();
+    this.#lined.focus();
   });
   /** The text of the train on stage. */
   #train = "";
@@ -47,20 +49,21 @@ export class TrainText {
   /**
    * @param {Desk} desk
    * @param {() => boolean} isOpen whether anybody sees it
+   * @param {AbortSignal} signal ends it
    */
-  constructor(desk, isOpen) {
+  constructor(desk, isOpen, signal) {
     this.#desk = desk;
     this.#isOpen = isOpen;
-    const { field } = this.#lined;
-    field.readOnly = true;
-    field.addEventListener("input", () => this.#type());
-    field.addEventListener("paste", () => (this.#goesOn = false));
-    field.addEventListener("blur", () => this.#leave());
-    field.addEventListener("keydown", (event) => {
-      if (event.key !== "Enter" || !(event.ctrlKey || event.metaKey)) return;
-      event.preventDefault();
-      this.#take();
-    });
+    const heard = {
+      typed: () => this.#type(),
+      parts: () => this.#part(),
+      left: () => this.#leave(),
+      entered: () => this.#take(),
+      back: () => this.#step(() => desk.undo()),
+      again: () => this.#step(() => desk.redo()),
+    };
+    this.#lined = new LinedField({ name: say("page-file-text"), described: STATE }, heard, signal);
+    this.#lined.readOnly = true;
     this.#tell([]);
     this.nodes = [this.#lined.node, this.#state, this.#list];
     follow(desk, ["train", "whole"], () => this.update());
@@ -74,19 +77,15 @@ export class TrainText {
     if (!this.#isOpen() || !this.#desk.info) return;
     const train = this.#desk.askWhole((engine, sandbox) => engine.scenarioText(sandbox));
     if (train === undefined) return;
-    this.#lined.field.readOnly = false;
+    this.#lined.readOnly = false;
+    this.#lined.better();
     if (train === this.#train && !this.#isOther) return;
     this.#train = train;
     if (this.#takes) return;
     this.#goesOn = false;
-    const kept = this.#isWrong || this.#typing !== undefined || this.#hasFocus();
+    const kept = this.#isWrong || this.#typing !== undefined || this.#lined.hasFocus;
     if (kept && !this.#isOther) this.#isLate = true;
     else this.#write();
-  }
-
-  #hasFocus() {
-    const root = /** @type {ShadowRoot | Document} */ (this.#lined.field.getRootNode());
-    return root.activeElement === this.#lined.field;
   }
 
   #type() {
@@ -95,9 +94,31 @@ export class TrainText {
   }
 
   #leave() {
-    if (this.#typing !== undefined) this.#take();
-    this.#goesOn = false;
+    this.#part();
     if (this.#isLate && !this.#isWrong) this.#write();
+  }
+
+  /** Ends the step that is being typed, unless there is something wrong in it. */
+  #part() {
+    if (this.#typing !== undefined) this.#take();
+    if (this.#isWrong) return;
+    this.#goesOn = false;
+    this.#lined.settle();
+  }
+
+  /**
+   * Has the train go a step back, or again: where nothing is typed any more, its way is that of the text.
+   * @param {() => void} go
+   * @returns {boolean} whether there was such a step
+   */
+  #step(go) {
+    if (this.#typing !== undefined) this.#take();
+    if (this.#isWrong) return false;
+    const before = this.#train;
+    go();
+    if (this.#train === before) return false;
+    this.#lined.select(this.#write());
+    return true;
   }
 
   /** Has the train follow the text. */
@@ -120,23 +141,23 @@ export class TrainText {
     }
   }
 
-  /** Writes the text of the train on stage. */
+  /** Writes the text of the train on stage. @returns {number} where it first differs from what was there */
   #write() {
     clearTimeout(this.#typing);
     this.#typing = undefined;
     this.#isOther = false;
     this.#isLate = false;
     this.#goesOn = false;
-    this.#lined.text = this.#train;
+    const at = this.#lined.write(this.#train);
     this.#tell([]);
+    return at;
   }
 
   /** Says what keeps the text from being a train. @param {TextProblem[]} problems */
   #tell(problems) {
     const { length: count } = problems;
     this.#isWrong = count > 0;
-    this.#lined.field.setAttribute("aria-invalid", String(this.#isWrong));
-    this.#lined.mark(problems.map(({ line }) => line));
+    this.#lined.mark(problems.map((problem) => ({ ...problem, words: say("page-problem", partsOf(problem)) })));
     // The same is not said twice.
     const state = this.#isWrong ? say("page-file-keeps", { count }) : "";
     if (this.#state.textContent !== state) this.#state.textContent = state;
@@ -149,9 +170,14 @@ export class TrainText {
 
   /** A problem, which leads to its line. @param {TextProblem} problem */
   #button(problem) {
-    const place = h("b", {}, say("page-file-line", { line: problem.line }));
-    const mending = h("span", { class: "fix" }, say("page-fix", { fix: capital(problem.fix) }));
-    const words = sayParts("page-problem", { place, problem: problem.problem, fix: mending });
+    const { place, fix, ...parts } = partsOf(problem);
+    const nodes = { place: h("b", {}, place), fix: h("span", { class: "fix" }, fix) };
+    const words = sayParts("page-problem", { ...parts, ...nodes });
     return h("button", { class: "file-problem", type: "button", click: () => this.#lined.goTo(problem) }, ...words);
   }
+}
+
+/** @param {TextProblem} problem */
+function partsOf({ line, problem, fix }) {
+  return { place: say("page-file-line", { line }), problem, fix: say("page-fix", { fix: capital(fix) }) };
 }

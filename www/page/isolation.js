@@ -14,8 +14,8 @@ const RUN = `[${LEFTWARDS}](?:[^\\p{Script=Latin}]*[${LEFTWARDS}])?`;
 const ALOUD = "aria-label";
 const ISOLATES = /[\u2068\u2069]/g;
 
-/** Where there can be no element, or nobody sees any. */
-const ALONE = "bdi, option, textarea, .unseen";
+/** Where there can be no element, nobody sees any, or somebody writes. */
+const ALONE = "bdi, option, textarea, .unseen, [contenteditable]";
 
 /**
  * @param {HTMLElement[]} nodes what is watched, with all that is in it

@@ -21,12 +21,13 @@ const ESBUILD: Package = Package {
 /// The module that imports all others.
 const ENTRY: &str = "element.js";
 
-/// Takes the bundler and the entry module, which it replaces.
+/// Takes the bundler, the entry module, the file to write, which may be the same, and a folder of packages.
 const SCRIPT: &str = "\
-const [, , bundler, entry] = process.argv;
+const [, , bundler, entry, outfile, ...nodePaths] = process.argv;
 require(bundler).buildSync({
   entryPoints: [entry],
-  outfile: entry,
+  outfile,
+  nodePaths,
   allowOverwrite: true,
   bundle: true,
   format: 'esm',
@@ -40,28 +41,54 @@ require(bundler).buildSync({
 /// The line of the page that has the modules fetched early.
 const PRELOAD: &str = "<link rel=\"modulepreload\" href=\"element.js\">";
 
-/// Makes the modules of the site in `folder` one where Node.js can, and says so where not: then the
+/// What makes one file of modules.
+#[derive(Debug)]
+pub struct Bundler {
+    /// What runs it.
+    pub node: Node,
+    package: PathBuf,
+}
+
+impl Bundler {
+    /// As far as there are Node.js and npm; it says what is missing.
+    pub fn find() -> Option<Self> {
+        let node = Node::find()?;
+        match node.package(ESBUILD) {
+            Ok(package) => Some(Self { node, package }),
+            Err(error) => {
+                println!("    no bundler: {error:#}");
+                None
+            }
+        }
+    }
+
+    /// Writes a module with all that it imports into `out`; packages are looked for in a folder of theirs.
+    ///
+    /// # Errors
+    /// The modules do not fit together, or a file cannot be written.
+    pub fn bundle(&self, entry: &Path, out: &Path, packages: Option<&Path>) -> Result<()> {
+        let script = paths::target().join("node").join("bundle.cjs");
+        fs::write(&script, SCRIPT).with_context(|| format!("cannot write {}", script.display()))?;
+        let mut command = self.node.script(&script);
+        command.arg(&self.package).arg(entry).arg(out);
+        process::run(command.args(packages))
+    }
+}
+
+/// Makes the modules of the site in `folder` one where there is a bundler, and says so where not: then the
 /// page names them all, so that they are fetched at once.
 ///
 /// # Errors
-/// The modules do not fit together, or a file cannot be written.
-pub fn make_one(folder: &Path) -> Result<()> {
-    let bundler = Node::find().and_then(|node| match node.package(ESBUILD) {
-        Ok(bundler) => Some((node, bundler)),
-        Err(error) => {
-            println!("    no bundler: {error:#}");
-            None
-        }
-    });
-    let Some((node, bundler)) = bundler else {
+/// As [`Bundler::bundle`].
+pub fn make_one(folder: &Path, bundler: Option<&Bundler>) -> Result<()> {
+    let Some(bundler) = bundler else {
         println!(
             "    the page's modules stay separate files: with Node.js and npm they become one"
         );
         return preload_all(folder);
     };
-    let script = paths::target().join("node").join("bundle.cjs");
-    fs::write(&script, SCRIPT).with_context(|| format!("cannot write {}", script.display()))?;
-    process::run(node.script(&script).arg(&bundler).arg(folder.join(ENTRY)))?;
+    let entry = folder.join(ENTRY);
+    bundler.bundle(&entry, &entry, None)?;
     for module in modules(folder)? {
         fs::remove_file(folder.join(&module))?;
         if let Some(room) = folder.join(&module).parent() {

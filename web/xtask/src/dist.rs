@@ -1,18 +1,20 @@
 //! `cargo xtask dist`: the static site, ready for any host and any sub-path.
 //!
-//! The folder holds the page from `www/`, the engine in `engine/`, the scenarios with their list in
-//! `scenarios/`, the sentences in `words/`, and the licence. Nothing in it refers to an absolute address.
+//! The folder holds the page from `www/`, the engine in `engine/`, the editor in `editor/`, the scenarios with
+//! their list in `scenarios/`, the sentences in `words/`, and the licence. Nothing in it refers to an absolute address.
 
 use std::fs;
 use std::path::{Path, PathBuf};
 
 use anyhow::{Context, Result, bail};
 
+use crate::bundle::Bundler;
 use crate::engine::Engine;
 use crate::wasm_toolchain::WasmToolchain;
-use crate::{bundle, engine, offline, paths, scenario_index, sheets, size, words};
+use crate::{bundle, editor, engine, offline, paths, scenario_index, sheets, size, words};
 
 const ENGINE: &str = "engine";
+const EDITOR: &str = "editor";
 const SCENARIOS: &str = "scenarios";
 const WORDS: &str = "words";
 
@@ -39,15 +41,22 @@ pub fn run(out: Option<&Path>) -> Result<()> {
     Ok(())
 }
 
-/// What the engines of a site weigh.
+/// What the heavy files of a site weigh.
 #[derive(Debug)]
-pub struct Weights([(Engine, size::Sizes); engine::ALL.len()]);
+pub struct Weights(Vec<Weight>);
+
+#[derive(Debug)]
+struct Weight {
+    file: String,
+    sizes: size::Sizes,
+    limit: usize,
+}
 
 impl Weights {
-    /// Prints a line for each engine.
+    /// Prints a line for each file.
     pub fn print(&self) {
-        for (engine, sizes) in &self.0 {
-            println!("    {}: {sizes}", engine.file());
+        for Weight { file, sizes, .. } in &self.0 {
+            println!("    {file}: {sizes}");
         }
     }
 
@@ -58,11 +67,11 @@ impl Weights {
     pub fn check(&self) -> Result<()> {
         self.0
             .iter()
-            .try_for_each(|(engine, sizes)| sizes.check(engine))
+            .try_for_each(|Weight { file, sizes, limit }| sizes.check(file, *limit))
     }
 }
 
-/// Builds the site into `out`, replacing an earlier one, and weighs the engines.
+/// Builds the site into `out`, replacing an earlier one, and weighs engines and editor.
 ///
 /// # Errors
 /// `out` holds something else, a source is missing or does not compile, or a file cannot be written.
@@ -71,25 +80,42 @@ pub fn build(toolchain: &WasmToolchain, out: &Path, modules: Modules) -> Result<
     // The process number keeps two builds at the same time apart.
     let staging = paths::target().join(format!("site-staging-{}", std::process::id()));
     // The earlier site stays as it was until the new one is complete.
-    let built = fill(toolchain, &staging, modules).and_then(|()| put_in_place(&staging, out));
-    clear(&staging)?;
-    built?;
-    let [first, whole] = engine::ALL.map(|engine| {
-        let sizes = size::measure(&engine_file(out, &engine))?;
-        anyhow::Ok((engine, sizes))
+    let built = fill(toolchain, &staging, modules).and_then(|has_editor| {
+        put_in_place(&staging, out)?;
+        Ok(has_editor)
     });
-    Ok(Weights([first?, whole?]))
+    clear(&staging)?;
+    let has_editor = built?;
+    let engines = engine::ALL.map(|engine| {
+        let path = engine_file(out, &engine);
+        (engine.file(), path, engine.limit)
+    });
+    let editor = (
+        editor::FILE.to_owned(),
+        out.join(editor::FILE),
+        editor::LIMIT,
+    );
+    let files = engines.into_iter().chain(has_editor.then_some(editor));
+    let weights = files.map(|(file, path, limit)| {
+        let sizes = size::measure(&path)?;
+        Ok(Weight { file, sizes, limit })
+    });
+    Ok(Weights(weights.collect::<Result<_>>()?))
 }
 
-fn fill(toolchain: &WasmToolchain, folder: &Path, modules: Modules) -> Result<()> {
+/// Says whether the site has an editor.
+fn fill(toolchain: &WasmToolchain, folder: &Path, modules: Modules) -> Result<bool> {
     clear(folder)?;
     engine::build(toolchain, &folder.join(ENGINE))?;
     assemble(paths::root(), folder)?;
+    let bundler = Bundler::find();
     match modules {
-        Modules::One => bundle::make_one(folder)?,
+        Modules::One => bundle::make_one(folder, bundler.as_ref())?,
         Modules::Separate => bundle::preload_all(folder)?,
     }
-    offline::list_files(folder)
+    let has_editor = editor::put_in(folder, bundler.as_ref())?;
+    offline::list_files(folder)?;
+    Ok(has_editor)
 }
 
 /// Moves the site at once where it can, so that no half-written one is ever seen.
@@ -116,7 +142,7 @@ fn assemble(root: &Path, out: &Path) -> Result<()> {
             www.join("index.html").display()
         );
     }
-    for name in [ENGINE, SCENARIOS, WORDS] {
+    for name in [ENGINE, EDITOR, SCENARIOS, WORDS] {
         if www.join(name).exists() {
             bail!(
                 "{} is in the way of what the build writes there",

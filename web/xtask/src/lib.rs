@@ -11,6 +11,7 @@ pub mod browser;
 mod bundle;
 pub mod command_line;
 pub mod dist;
+mod editor;
 pub mod engine;
 pub mod node;
 pub mod offline;

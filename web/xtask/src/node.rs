@@ -84,6 +84,19 @@ impl Node {
         Ok(module)
     }
 
+    /// Installs the packages that the lock file in a folder names, exactly those, and runs none of their scripts.
+    ///
+    /// # Errors
+    /// They cannot be had, or are not those.
+    pub fn install_locked(&self, folder: &Path) -> Result<()> {
+        process::run(
+            process::foreign(&self.npm)
+                .current_dir(folder)
+                .args(["ci", "--silent", "--no-audit", "--no-fund"])
+                .arg("--ignore-scripts"),
+        )
+    }
+
     /// A command that runs a script.
     pub fn script(&self, script: &Path) -> std::process::Command {
         let mut command = process::foreign(&self.node);

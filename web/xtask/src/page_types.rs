@@ -7,7 +7,7 @@ use std::path::Path;
 use anyhow::{Context, Result};
 
 use crate::node::{Node, Package};
-use crate::{engine, paths, process};
+use crate::{editor, engine, paths, process};
 
 const TYPESCRIPT: Package = Package {
     name: "typescript",
@@ -22,13 +22,15 @@ const CONFIGURATION: &str = r#"{
     "allowJs": true, "checkJs": true, "noEmit": true, "strict": true,
     "noImplicitOverride": true, "noFallthroughCasesInSwitch": true, "noImplicitReturns": true,
     "target": "es2022", "module": "es2022", "moduleResolution": "bundler",
-    "lib": ["esnext", "dom", "dom.iterable"], "types": []
+    "lib": ["esnext", "dom", "dom.iterable"], "types": [],
+    "paths": { "@codemirror/*": ["PACKAGES/@codemirror/*"], "@lezer/*": ["PACKAGES/@lezer/*"] }
   },
-  "include": ["WWW/**/*.js"]
+  "include": ["WWW/**/*.js", "EDITOR/*.js"]
 }
 "#;
 
-/// Checks every module of `www` against the declarations of the engines of a built `site`.
+/// Checks every module of `www` against the declarations of the engines of a built `site`, and the editor
+/// against what the page wants of it and against its packages.
 ///
 /// # Errors
 /// The compiler cannot be had, or finds something: it has then said what and where.
@@ -43,12 +45,16 @@ pub fn check(node: &Node, site: &Path) -> Result<()> {
         fs::copy(&from, folder.join("engine").join(&declarations))
             .with_context(|| format!("cannot copy {}", from.display()))?;
     }
-    let www = paths::root().join("www");
-    // JSON takes forward slashes on every system.
-    let www = www.to_string_lossy().replace('\\', "/");
-    fs::write(
-        folder.join("tsconfig.json"),
-        CONFIGURATION.replace("WWW", &www),
-    )?;
+    let mut configuration = CONFIGURATION.to_owned();
+    for (name, path) in [
+        ("WWW", paths::root().join("www")),
+        ("EDITOR", editor::source()),
+        ("PACKAGES", editor::packages(node)?),
+    ] {
+        // JSON takes forward slashes on every system.
+        configuration =
+            configuration.replace(name, &path.to_string_lossy().replace('\\', "/"));
+    }
+    fs::write(folder.join("tsconfig.json"), configuration)?;
     process::run(node.script(&compiler).arg("--project").arg(&folder))
 }

@@ -114,6 +114,24 @@ impl Page {
         self.session().actions(sequence.into())
     }
 
+    /// Presses a key while another is held down.
+    ///
+    /// # Errors
+    /// The browser refuses.
+    pub fn chord(&self, held: Key, key: char) -> Result<()> {
+        let held = char::from(held);
+        let steps = [
+            KeyAction::Down { value: held },
+            KeyAction::Down { value: key },
+            KeyAction::Up { value: key },
+            KeyAction::Up { value: held },
+        ];
+        let sequence = steps
+            .into_iter()
+            .fold(KeyActions::new("keys".into()), InputSource::then);
+        self.session().actions(sequence.into())
+    }
+
     fn point(&self, device: Device, steps: Vec<PointerAction>) -> Result<()> {
         let name = format!("{device:?}");
         let actions: Actions = match device {

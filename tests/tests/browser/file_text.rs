@@ -1,33 +1,76 @@
 //! The train as the text of its file, each of which follows the other.
 
-use anyhow::{Result, ensure};
-use levertrain_tests::browser::{Key, Page, View, page};
+use std::fs;
+use std::path::Path;
+
+use anyhow::{Context, Result, ensure};
+use levertrain_tests::browser::{Key, Page, View, own_site, page, skipped};
 use levertrain_tests::files;
 use serde_json::{Value, json};
 
 use crate::by_hand::{self, FIRST};
 
+const EDITOR_FILE: &str = "editor/editor.js";
+
+/// The editor, once it has come.
+const EDITOR: &str = "probe.one('[data-part=file] .cm-content')?.cmTile.view";
+
 /// What is typed in the text: one piece in the place of another.
 const TYPE: &str = "(() => { \
-    const field = probe.one('[data-part=file] textarea'); \
-    field.focus(); \
-    const at = field.value.indexOf(args[0]); \
+    const editor = EDITOR; \
+    const field = editor ?? probe.one('[data-part=file] textarea'); \
+    const text = editor?.state.doc.toString() ?? field.value; \
+    const at = text.indexOf(args[0]); \
     if (at < 0) throw new Error(`no ${args[0]}`); \
-    field.setSelectionRange(at, at + args[0].length); \
+    field.focus(); \
+    const to = at + args[0].length; \
+    if (editor) editor.dispatch({ selection: { anchor: at, head: to }, scrollIntoView: true }); \
+    else field.setSelectionRange(at, to); \
     document.execCommand('insertText', false, args[1]); \
 })()";
 
-const TEXT: &str = "probe.one('[data-part=file] textarea').value";
+const TEXT: &str = "(EDITOR?.state.doc.toString() ?? probe.one('[data-part=file] textarea').value)";
+/// What is pasted in the place of all there is.
+const PASTE: &str = "(() => { \
+    const editor = EDITOR; \
+    const field = editor ?? probe.one('[data-part=file] textarea'); \
+    field.focus(); \
+    if (!editor) { \
+        field.select(); \
+        document.execCommand('insertText', false, args); \
+        return; \
+    } \
+    editor.dispatch({ selection: { anchor: 0, head: editor.state.doc.length } }); \
+    const clipboardData = new DataTransfer(); \
+    clipboardData.setData('text/plain', args); \
+    editor.contentDOM.dispatchEvent( \
+        new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true })); \
+})()";
+
 const PROBLEMS: &str =
     "probe.all('[data-part=file] .file-problem').map((node) => node.textContent)";
 const PRESS: &str = "[data-part=edit] button[data-key=undo]";
 
+/// What the text is written in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Form {
+    /// The editor of the site.
+    Editor,
+    /// The plain field of a site that was built without a bundler.
+    Plain,
+}
+
+/// A script in which the editor is named.
+fn script(text: &str) -> String {
+    text.replace("EDITOR", EDITOR)
+}
+
 fn replace(page: &Page, old: &str, new: &str) -> Result<()> {
-    page.run(TYPE, json!([old, new]))
+    page.run(&script(TYPE), json!([old, new]))
 }
 
 fn text(page: &Page) -> Result<String> {
-    page.get(TEXT, Value::Null)
+    page.get(&script(TEXT), Value::Null)
 }
 
 fn problems(page: &Page) -> Result<Vec<String>> {
@@ -44,14 +87,65 @@ fn drives(page: &Page, exact: &str) -> Result<()> {
 
 fn open(page: &Page) -> Result<()> {
     page.unfold("file")?;
-    page.until("the text is there", &format!("{TEXT} !== ''"))
+    page.until("the text is there", &script(&format!("{TEXT} !== ''")))
+}
+
+/// Opens a page with the text in each of its forms, one after the other.
+fn in_each(name: &str, fragment: &str, test: impl Fn(&mut Page) -> Result<()>) -> Result<()> {
+    if skipped() {
+        return Ok(());
+    }
+    let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join(name);
+    let plain = own_site::make(folder, &[(EDITOR_FILE, "export {};\n")])?;
+    let address = format!("index.html{fragment}");
+    page::open_in(&plain, View::LAPTOP, &address, |page| {
+        test(page)?;
+        ensure!(form(page)? == Form::Plain, "it has an editor");
+        page.check_faults()
+    })
+    .context("in the plain field")?;
+    page::open(View::LAPTOP, fragment, |page| {
+        page.unfold("file")?;
+        editor_is_there(page)?;
+        test(page)?;
+        ensure!(form(page)? == Form::Editor, "the editor is gone");
+        page.check_faults()
+    })
+    .context("in the editor")
+}
+
+fn editor_is_there(page: &Page) -> Result<()> {
+    page.until("the editor has come", EDITOR)
+}
+
+fn form(page: &Page) -> Result<Form> {
+    let is_editor: bool = page.get(&format!("Boolean({EDITOR})"), Value::Null)?;
+    Ok(if is_editor { Form::Editor } else { Form::Plain })
+}
+
+/// The lines that are marked, from 1.
+fn marked(page: &Page) -> Result<Vec<usize>> {
+    page.get(
+        "(probe.one('.cm-content') \
+            ? probe.all('.cm-line').flatMap((node, at) => node.classList.contains('file-wrong') ? [at + 1] : []) \
+            : probe.all('.file-mark').map((node) => Number(node.style.getPropertyValue('--before')) + 1))",
+        Value::Null,
+    )
+}
+
+/// Where the cursor is in the text.
+fn cursor(page: &Page) -> Result<usize> {
+    page.get(
+        &script("EDITOR?.state.selection.main.head ?? probe.one('[data-part=file] textarea').selectionStart"),
+        Value::Null,
+    )
 }
 
 /// Catches a text that stays behind the form, letters that change nothing, a step for every letter, and
 /// one that does not come back. By hand, as in `editing`: the ratio of first is 1 + 87/S.
 #[test]
 fn text_and_train_follow_each_other() -> Result<()> {
-    page::open(View::LAPTOP, &by_hand::link(FIRST), |page| {
+    in_each("text-follows", &by_hand::link(FIRST), |page| {
         open(page)?;
         page.unfold("edit")?;
         drives(page, "46/17")?;
@@ -80,7 +174,7 @@ fn text_and_train_follow_each_other() -> Result<()> {
 /// leads to another line.
 #[test]
 fn a_broken_text_keeps_the_last_good_train() -> Result<()> {
-    page::open(View::LAPTOP, &by_hand::link(FIRST), |page| {
+    in_each("text-broken", &by_hand::link(FIRST), |page| {
         open(page)?;
         drives(page, "46/17")?;
         replace(page, "\"teeth\": 51", "\"teeth\": 51 !")?;
@@ -90,11 +184,7 @@ fn a_broken_text_keeps_the_last_good_train() -> Result<()> {
         let line = before.split('\n').count();
         let found = problems(page)?;
         ensure!(found[0].starts_with(&format!("Line {line}: ")), "{found:?}");
-        let marked: Vec<String> = page.get(
-            "probe.all('[data-part=file] .file-mark').map((node) => node.style.getPropertyValue('--before'))",
-            Value::Null,
-        )?;
-        ensure!(marked == [(line - 1).to_string()], "{marked:?}");
+        ensure!(marked(page)? == [line], "{:?}", marked(page)?);
         drives(page, "46/17")?;
 
         // An edit elsewhere leaves what is typed.
@@ -108,10 +198,7 @@ fn a_broken_text_keeps_the_last_good_train() -> Result<()> {
         ensure!(text(page)? == broken, "{}", text(page)?);
 
         page.click("[data-part=file] .file-problem")?;
-        let cursor: usize = page.get(
-            "probe.one('[data-part=file] textarea').selectionStart",
-            Value::Null,
-        )?;
+        let cursor = cursor(page)?;
         ensure!(broken[cursor..].starts_with('!'), "{}", &broken[cursor..]);
         replace(page, "\"teeth\": 51 !", "\"teeth\": 58")?;
         drives(page, "5/2")?;
@@ -132,7 +219,7 @@ fn a_broken_text_keeps_the_last_good_train() -> Result<()> {
 /// Catches a whole file that is not taken, or whose way back leads elsewhere than to the blank train.
 #[test]
 fn a_whole_file_is_pasted_over_a_blank_train() -> Result<()> {
-    page::open(View::LAPTOP, "", |page| {
+    in_each("text-pasted", "", |page| {
         page.unfold("edit")?;
         page.until(
             "the form is there",
@@ -142,7 +229,7 @@ fn a_whole_file_is_pasted_over_a_blank_train() -> Result<()> {
         open(page)?;
         page.until(
             "it is blank",
-            &format!("{TEXT}.includes('\"couplings\": []')"),
+            &script(&format!("{TEXT}.includes('\"couplings\": []')")),
         )?;
         let blank = text(page)?;
         let six = files::scenarios()?
@@ -150,7 +237,7 @@ fn a_whole_file_is_pasted_over_a_blank_train() -> Result<()> {
             .find(|file| file.stem == by_hand::STEM)
             .map(|file| file.text)
             .unwrap_or_default();
-        replace(page, &blank, &six)?;
+        page.run(&script(PASTE), json!(six))?;
         page.until(
             "it is taken",
             "probe.all('.range-buttons [data-range-id]').length > 5",
@@ -160,34 +247,56 @@ fn a_whole_file_is_pasted_over_a_blank_train() -> Result<()> {
         page.click(PRESS)?;
         page.until(
             "it is blank",
-            &format!("{TEXT}.includes('\"couplings\": []')"),
+            &script(&format!("{TEXT}.includes('\"couplings\": []')")),
         )?;
         ensure!(text(page)? == blank, "{}", text(page)?);
         page.check_faults()
     })
 }
 
-/// Catches a text that waits although it is told not to, numbers that stay behind the lines, and a field
-/// that keeps the focus for itself.
+/// Catches a text that waits although it is told not to, and a field that keeps the focus for itself.
 #[test]
-fn keys_and_numbers_go_with_the_text() -> Result<()> {
-    page::open(View::LAPTOP, &by_hand::link(FIRST), |page| {
+fn keys_take_the_text_at_once_and_leave_the_field() -> Result<()> {
+    in_each("text-keys", &by_hand::link(FIRST), |page| {
         open(page)?;
         // In one go, so that no time passes.
         let told: [usize; 2] = page.get(
-            &format!(
-                "(() => {{ const field = probe.one('[data-part=file] textarea'); \
+            &script(&format!(
+                "(() => {{ \
+                    const editor = EDITOR; \
+                    const field = editor?.contentDOM ?? probe.one('[data-part=file] textarea'); \
                     field.focus(); \
-                    field.setSelectionRange(0, 1); \
-                    document.execCommand('insertText', false, '!'); \
+                    if (editor) editor.dispatch(editor.state.replaceSelection('!')); \
+                    else {{ field.setSelectionRange(0, 1); document.execCommand('insertText', false, '!'); }} \
                     const before = {PROBLEMS}.length; \
                     field.dispatchEvent(new KeyboardEvent('keydown', {{ key: 'Enter', ctrlKey: true, bubbles: true }})); \
                     return [before, {PROBLEMS}.length]; }})()"
-            ),
+            )),
             Value::Null,
         )?;
         ensure!(told == [0, 1], "{told:?}");
 
+        let length = text(page)?.len();
+        page.keys([Key::Tab])?;
+        let stays: bool = page.get(
+            "probe.one('.file-frame').contains(probe.host('lever-train').shadowRoot.activeElement)",
+            Value::Null,
+        )?;
+        ensure!(!stays && text(page)?.len() == length, "Tab stays");
+        Ok(())
+    })
+}
+
+/// Catches numbers of the plain field that stay behind its lines.
+#[test]
+fn numbers_go_with_the_lines() -> Result<()> {
+    if skipped() {
+        return Ok(());
+    }
+    let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join("text-numbers");
+    let plain = own_site::make(folder, &[(EDITOR_FILE, "export {};\n")])?;
+    page::open_in(&plain, View::LAPTOP, "index.html", |page| {
+        open(page)?;
         page.run(
             "probe.one('[data-part=file] textarea').scrollTop = 40",
             Value::Null,
@@ -197,15 +306,188 @@ fn keys_and_numbers_go_with_the_text() -> Result<()> {
         page.until(
             "the numbers follow",
             &format!("Math.abs({shift} - 8 + 40) < 1.5"),
-        )?;
+        )
+    })
+}
 
-        let length = text(page)?.len();
-        page.keys([Key::Tab])?;
-        let stays: bool = page.get(
-            "probe.one('[data-part=file] textarea').matches(':focus')",
+/// Catches a way back that is not that of the train once nothing is typed, one that leaves steps behind which
+/// change nothing, and a text that does not come along.
+#[test]
+fn what_is_typed_is_taken_back_and_then_the_edits_before_it() -> Result<()> {
+    in_each("text-steps", &by_hand::link(FIRST), |page| {
+        open(page)?;
+        page.unfold("edit")?;
+        page.run(
+            "(() => { const field = probe.all('[data-key]').find((node) => node.dataset.key === 'teeth p2 0'); \
+                field.focus(); field.value = 52; field.dispatchEvent(new Event('input', { bubbles: true })); })()",
             Value::Null,
         )?;
-        ensure!(!stays && text(page)?.len() == length, "Tab stays");
-        page.check_faults()
+        drives(page, "139/52")?;
+        replace(page, "\"teeth\": 52", "\"teeth\": ")?;
+        page.keys(['5', '8'])?;
+        drives(page, "5/2")?;
+        // As many steps as the form makes of the letters.
+        for _ in 0..4 {
+            if text(page)?.contains("\"teeth\": 52") {
+                break;
+            }
+            page.chord(Key::Control, 'z')?;
+        }
+        drives(page, "139/52")?;
+        page.chord(Key::Control, 'z')?;
+        drives(page, "46/17")?;
+        ensure!(text(page)?.contains("\"teeth\": 51"), "{}", text(page)?);
+        let all: bool = page.get(&format!("probe.one('{PRESS}').disabled"), Value::Null)?;
+        ensure!(all, "a step is left behind");
+        page.chord(Key::Control, 'y')?;
+        drives(page, "139/52")?;
+        ensure!(text(page)?.contains("\"teeth\": 52"), "{}", text(page)?);
+        Ok(())
+    })
+}
+
+/// Catches an editor that comes with the page, and a text that waits for one which does not come.
+#[test]
+fn the_editor_comes_when_it_is_wanted_or_the_plain_field_stays() -> Result<()> {
+    if skipped() {
+        return Ok(());
+    }
+    let asked =
+        "performance.getEntriesByType('resource').some(({ name }) => name.includes('/editor/'))";
+    page::open(View::LAPTOP, &by_hand::link(FIRST), |page| {
+        page.rest()?;
+        ensure!(!page.get::<bool>(asked, Value::Null)?, "it comes unasked");
+        page.unfold("file")?;
+        editor_is_there(page)?;
+        ensure!(
+            page.get::<bool>(asked, Value::Null)?,
+            "it was not asked for"
+        );
+        let keys: Vec<String> = page.get(
+            "probe.all('.cm-content .file-key').slice(0, 2).map((node) => node.textContent)",
+            Value::Null,
+        )?;
+        ensure!(keys == ["\"format\"", "\"name\""], "{keys:?}");
+        Ok(())
+    })?;
+
+    let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join("no-editor");
+    let site = own_site::make(folder, &[])?;
+    fs::remove_file(site.join(EDITOR_FILE))?;
+    page::open_in(&site, View::LAPTOP, "index.html", |page| {
+        page.expect_fault("404");
+        page.goto(&format!("index.html?without{}", by_hand::link(FIRST)))?;
+        open(page)?;
+        page.until("it has been asked for", asked)?;
+        ensure!(form(page)? == Form::Plain);
+        replace(page, "\"teeth\": 51", "\"teeth\": 58")?;
+        drives(page, "5/2")
+    })
+}
+
+/// Catches an editor that takes the place of the field in which somebody types, what is typed with it, or
+/// that never comes then.
+#[test]
+fn the_editor_waits_for_whoever_types() -> Result<()> {
+    if skipped() {
+        return Ok(());
+    }
+    let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join("late-editor");
+    let late = "await new Promise((come) => (window.come = come));\n\
+        export const { editor } = await import('./kept.js');\n";
+    let site = own_site::make(folder, &[])?;
+    let file = site.join(EDITOR_FILE);
+    fs::rename(&file, file.with_file_name("kept.js"))?;
+    fs::write(&file, late)?;
+    let address = format!("index.html{}", by_hand::link(FIRST));
+    page::open_in(&site, View::LAPTOP, &address, |page| {
+        open(page)?;
+        page.until("it has been asked for", "window.come")?;
+        replace(page, "\"teeth\": 51", "\"teeth\": \"many\"")?;
+        page.run("window.come()", Value::Null)?;
+        page.until("it is said", &format!("{PROBLEMS}.length === 1"))?;
+        ensure!(form(page)? == Form::Plain, "the field is gone");
+        let before = (text(page)?, marked(page)?);
+        page.keys([Key::Tab])?;
+        editor_is_there(page)?;
+        let after = (text(page)?, marked(page)?);
+        ensure!(after == before, "{after:?} instead of {before:?}");
+        replace(page, "\"many\"", "58")?;
+        drives(page, "5/2")
+    })
+}
+
+/// Catches an editor that has no mark of its own for what is wrong, whose mark says nothing, and one that is
+/// told apart by colour alone.
+#[test]
+fn the_editor_underlines_what_is_wrong_and_says_it() -> Result<()> {
+    page::open(View::LAPTOP, &by_hand::link(FIRST), |page| {
+        open(page)?;
+        editor_is_there(page)?;
+        replace(page, "\"teeth\": 51", "\"teeth\": \"many\"")?;
+        page.until("it is said", &format!("{PROBLEMS}.length === 1"))?;
+        let fault: [String; 3] = page.get(
+            "(() => { const node = probe.one('.file-fault'); \
+                return [node.textContent, node.title, getComputedStyle(node).textDecorationLine]; })()",
+            Value::Null,
+        )?;
+        let [words, title, line] = &fault;
+        ensure!(words == "\"many\"" && line == "underline", "{fault:?}");
+        ensure!(problems(page)? == [title.clone()], "{title}");
+        let flag: String = page.get(
+            "getComputedStyle(probe.all('.file-flag').at(-1), '::before').content",
+            Value::Null,
+        )?;
+        ensure!(flag == "\"!\"", "{flag}");
+        let said: [String; 2] = page.get(
+            "(() => { const { contentDOM } = EDITOR; const id = contentDOM.getAttribute('aria-describedby'); \
+                return [contentDOM.getAttribute('aria-invalid'), probe.one(`#${id}`).textContent]; })()"
+                .replace("EDITOR", EDITOR)
+                .as_str(),
+            Value::Null,
+        )?;
+        ensure!(
+            said[0] == "true" && said[1].starts_with("One problem."),
+            "{said:?}"
+        );
+
+        // Words that run leftwards are text here, not parts of a sentence.
+        replace(page, "\"many\"", "58")?;
+        replace(page, "\"Set 1\"", "\"\u{5d0}\u{5d1}\"")?;
+        drives(page, "5/2")?;
+        page.rest()?;
+        ensure!(page.get::<usize>("probe.all('.cm-content bdi').length", Value::Null)? == 0);
+        ensure!(problems(page)?.is_empty(), "{:?}", problems(page)?);
+
+        let ends: bool = page.get(
+            &script(
+                "(async () => { const editor = EDITOR; probe.host('lever-train').remove(); \
+                await new Promise(requestAnimationFrame); return editor.destroyed; })()",
+            ),
+            Value::Null,
+        )?;
+        ensure!(ends, "it outlives the element");
+        Ok(())
+    })
+}
+
+/// Catches letters that have a phone enlarge the page, and an editor that is wider than it.
+#[test]
+fn the_editor_fits_a_phone() -> Result<()> {
+    page::open(View::PHONE, &by_hand::link(FIRST), |page| {
+        open(page)?;
+        editor_is_there(page)?;
+        let (letters, width, page_width): (String, f64, f64) = page.get(
+            "[getComputedStyle(probe.one('.cm-line')).fontSize, \
+                probe.one('.cm-editor').getBoundingClientRect().right, \
+                document.documentElement.scrollWidth]",
+            Value::Null,
+        )?;
+        ensure!(letters == "16px", "{letters}");
+        ensure!(
+            width <= 390.0 && page_width <= 390.0,
+            "{width} px in {page_width} px"
+        );
+        Ok(())
     })
 }

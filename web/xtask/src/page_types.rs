@@ -52,8 +52,7 @@ pub fn check(node: &Node, site: &Path) -> Result<()> {
         ("PACKAGES", editor::packages(node)?),
     ] {
         // JSON takes forward slashes on every system.
-        configuration =
-            configuration.replace(name, &path.to_string_lossy().replace('\\', "/"));
+        configuration = configuration.replace(name, &path.to_string_lossy().replace('\\', "/"));
     }
     fs::write(folder.join("tsconfig.json"), configuration)?;
     process::run(node.script(&compiler).arg("--project").arg(&folder))

@@ -113,6 +113,32 @@ fn no_fault_on_a_phone() -> Result<()> {
     Ok(())
 }
 
+/// Catches a text with colours too faint to read, on a marked line too, and an editor without a name.
+#[test]
+fn no_fault_in_a_text_with_problems() -> Result<()> {
+    for view in [View::LAPTOP, View::LAPTOP.dark(), View::PHONE] {
+        in_reverse(view, |page| {
+            page.unfold("file")?;
+            page.until("the editor has come", "probe.one('.cm-content')")?;
+            page.run(
+                "const { view } = probe.one('.cm-content').cmTile; \
+                 const text = view.state.doc.toString(); \
+                 const at = text.indexOf('\"teeth\"'); \
+                 view.dispatch({ changes: { from: at, to: at + 7, insert: '7' } })",
+                Value::Null,
+            )?;
+            page.until("it is said", "probe.one('.file-problem')")?;
+            page.until("it is marked", "probe.one('.file-wrong')")?;
+            check(
+                page,
+                "a text with a problem",
+                &["color-contrast", "aria-input-field-name"],
+            )
+        })?;
+    }
+    Ok(())
+}
+
 /// Catches what only an element in somebody else's page has: several in one document, without landmarks.
 #[test]
 fn no_fault_in_somebody_elses_page() -> Result<()> {

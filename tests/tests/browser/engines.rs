@@ -28,7 +28,7 @@ const FRACTIONS: &str = "probe.all('[data-part=working] mfrac').map((node) => { 
 })";
 
 /// Catches what only one engine forgives: a script it does not know, a drag it does not tell of, pixels
-/// it does not draw, formulas that it writes in one line.
+/// it does not draw, formulas that it writes in one line, letters that the editor does not hear of.
 fn works(page: &Page) -> Result<()> {
     let train = by_hand::train()?;
     let first = page.seen()?;
@@ -68,7 +68,19 @@ fn works(page: &Page) -> Result<()> {
             "{fraction:?}"
         );
     }
-    Ok(())
+
+    page.click_range(FIRST.id)?;
+    page.unfold("file")?;
+    page.until("the editor has come", "probe.one('.cm-content')")?;
+    page.run(
+        "const { view } = probe.one('.cm-content').cmTile; \
+         const teeth = view.state.doc.toString().indexOf('\"teeth\": 51') + 9; \
+         view.focus(); \
+         view.dispatch({ selection: { anchor: teeth, head: teeth + 2 }, scrollIntoView: true })",
+        Value::Null,
+    )?;
+    page.keys(['5', '8'])?;
+    page.until("it drives 5/2", "probe.seen().exact === '5/2'")
 }
 
 fn check(other: Other, test: fn(&Page) -> Result<()>) -> Result<()> {

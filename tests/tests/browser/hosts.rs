@@ -1,6 +1,6 @@
 //! The element in pages that were written without a thought of it.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use anyhow::{Context, Result, ensure};
 use levertrain_tests::browser::{View, own_site, page, skipped};
@@ -9,9 +9,14 @@ use serde_json::Value;
 
 use crate::by_hand;
 
+/// A page around the element.
+type Host = (&'static str, &'static str, &'static str, f64);
+
+const PLAIN: Host = ("plain", "", "@", 1100.0);
+
 /// What the page around it does, as a style sheet and as markup in which `@` is the element, and
 /// how wide the drawings must be at least.
-const PAGES: [(&str, &str, &str, f64); 14] = [
+const PAGES: [Host; 14] = [
     (
         "flex",
         ".p { display: flex }",
@@ -128,15 +133,8 @@ fn text(style: &str, markup: &str) -> String {
     .replace("STYLE", style)
 }
 
-/// Catches an element that is 0 px wide where its place asks it for a width, one that takes over the
-/// letters, colours or directions of the page around it, and sizes that hang on those of the page.
-#[test]
-fn it_looks_the_same_in_every_page() -> Result<()> {
-    if skipped() {
-        return Ok(());
-    }
-    let plain = ("plain", "", "@", 1100.0);
-    let pages: Vec<_> = std::iter::once(plain).chain(PAGES).collect();
+/// A site with some pages around the element.
+fn site(name: &str, pages: &[Host]) -> Result<PathBuf> {
     let files: Vec<(String, String)> = pages
         .iter()
         .flat_map(|(name, style, markup, _)| {
@@ -149,8 +147,18 @@ fn it_looks_the_same_in_every_page() -> Result<()> {
         .iter()
         .map(|(name, text)| (name.as_str(), text.as_str()))
         .collect();
-    let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join("hosts");
-    let site = own_site::make(folder, &files)?;
+    own_site::make(Path::new(env!("CARGO_TARGET_TMPDIR")).join(name), &files)
+}
+
+/// Catches an element that is 0 px wide where its place asks it for a width, one that takes over the
+/// letters, colours or directions of the page around it, and sizes that hang on those of the page.
+#[test]
+fn it_looks_the_same_in_every_page() -> Result<()> {
+    if skipped() {
+        return Ok(());
+    }
+    let pages: Vec<_> = std::iter::once(PLAIN).chain(PAGES).collect();
+    let site = site("hosts", &pages)?;
     page::open_in(&site, View::LAPTOP, &file("plain"), |page| {
         let usual: Look = page.get(LOOK, Value::Null)?;
         ensure!(usual.ratio_size == "64px", "{usual:?}");
@@ -165,6 +173,47 @@ fn it_looks_the_same_in_every_page() -> Result<()> {
             let look: Look = page.get(LOOK, Value::Null)?;
             ensure!(look == usual, "{name}: {look:?}\ninstead of\n{usual:?}");
         }
+        Ok(())
+    })
+}
+
+/// What of the text in the editor must be the same in all pages.
+const TEXT: &str = "(() => { \
+    const line = probe.one('.cm-line'); \
+    const style = getComputedStyle(line); \
+    const left = (selector) => probe.one(selector).getBoundingClientRect().left; \
+    return ['font', 'direction', 'writingMode', 'letterSpacing', 'wordSpacing', 'textAlign', \
+        'textTransform', 'textIndent', 'textShadow', 'whiteSpace', 'cursor'] \
+        .map((name) => `${name}: ${style[name]}`) \
+        .concat([`numbers first: ${left('.cm-gutters') < left('.cm-content')}`, \
+            `high: ${line.getBoundingClientRect().height}`]) \
+        .join('; '); \
+})()";
+
+/// Catches an editor that takes over letters or directions of the page around it, and one whose styles do
+/// not reach it.
+#[test]
+fn the_editor_looks_the_same_in_every_page() -> Result<()> {
+    if skipped() {
+        return Ok(());
+    }
+    let named = ["unset", "small-root", "right-to-left", "loud", "dark"];
+    let pages = PAGES.into_iter().filter(|(name, ..)| named.contains(name));
+    let pages: Vec<_> = std::iter::once(PLAIN).chain(pages).collect();
+    let site = site("host-editors", &pages)?;
+    page::open_in(&site, View::LAPTOP, &file("plain"), |page| {
+        let mut usual = None;
+        for (name, ..) in &pages {
+            page.goto(&file(name)).context(*name)?;
+            page.unfold("file")?;
+            page.until("the editor has come", "probe.one('.cm-content')")?;
+            let text: String = page.get(TEXT, Value::Null)?;
+            ensure!(text.contains("direction: ltr"), "{name}: {text}");
+            ensure!(text.contains("numbers first: true"), "{name}: {text}");
+            let usual = usual.get_or_insert_with(|| text.clone());
+            ensure!(text == *usual, "{name}: {text}\ninstead of\n{usual}");
+        }
+        ensure!(pages.len() == 1 + named.len());
         Ok(())
     })
 }

@@ -102,6 +102,8 @@ fn an_open_page_works_without_the_network() -> Result<()> {
             "performance.getEntriesByType('resource').some(({ name, responseEnd }) => \
                 name.endsWith('levertrain_whole_bg.wasm') && responseEnd > 0)",
         )?;
+        // The editor comes only when it is wanted: until then the text has a plain field.
+        page.expect_fault("editor/editor.js");
         page.set_offline(true)?;
         ensure!(
             !page.get::<bool>("navigator.onLine", Value::Null)?,

@@ -62,6 +62,8 @@ fn the_page_opens_without_its_host_with_every_scenario() -> Result<()> {
             page.choose(stem)?;
         }
         page.unfold("bearings")?;
+        page.unfold("file")?;
+        page.until("the editor has come", "probe.one('.cm-content')")?;
         // The folder's own address is the page too.
         page.goto("")?;
         ensure!(page.messages()?.is_empty(), "{:?}", page.messages()?);

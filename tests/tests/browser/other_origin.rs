@@ -52,9 +52,19 @@ fn the_element_works_from_another_host_under_the_policy_in_readme() -> Result<()
         page.expect_fault("favicon.ico");
         let seen = page.seen()?;
         ensure!(seen.ratio.as_deref() == Some(FIRST.ratio), "{seen:?}");
-        for panel in ["effort", "share", "bearings"] {
+        for panel in ["effort", "share", "bearings", "file"] {
             page.unfold(panel)?;
         }
+        page.until("the editor has come", "probe.one('.cm-content')")?;
+        let styles: [String; 2] = page.get(
+            "[getComputedStyle(probe.one('.cm-editor')).display, \
+                getComputedStyle(probe.one('.cm-content')).whiteSpace]",
+            Value::Null,
+        )?;
+        ensure!(
+            styles == ["flex", "pre"],
+            "its styles are forbidden: {styles:?}"
+        );
         let faces: usize = page.get(
             "[...document.fonts].filter(({ status }) => status === 'loaded').length",
             Value::Null,

@@ -161,8 +161,8 @@ const NO_WORDS: &[(&str, &[&str])] = &[
         &["Ctrl Y", "Ctrl Z", "Enter", "Esc", "Space"],
     ),
     (
-        "where something scrolls to, and a panel",
-        &["keys", "nearest"],
+        "where something scrolls to, what becomes of a selection, and a panel",
+        &["keys", "nearest", "preserve"],
     ),
     (
         "keys of what can be taken hold of in the drawing, and of the buttons for it",
@@ -203,6 +203,7 @@ const NO_WORDS: &[(&str, &[&str])] = &[
         "names of nodes, and values of their attributes",
         &[
             ".grip",
+            "file-state",
             "[data-index]",
             ".stage",
             ".stage-frame",
@@ -298,7 +299,7 @@ const NO_WORDS: &[(&str, &[&str])] = &[
             "&amp;",
             "&lt;",
             "aria-label",
-            "bdi, option, textarea, .unseen",
+            "bdi, option, textarea, .unseen, [contenteditable]",
             "http://www.w3.org/1998/Math/MathML",
             "http://www.w3.org/2000/svg",
             "math",

@@ -6,7 +6,7 @@
  */
 
 import { defaultKeymap, history, redo, redoDepth, undo, undoDepth } from "@codemirror/commands";
-import { LRLanguage, LanguageSupport, bracketMatching, continuedIndent, indentNodeProp, indentUnit, syntaxHighlighting } from "@codemirror/language";
+import { LRLanguage, LanguageSupport, bidiIsolates, bracketMatching, continuedIndent, indentNodeProp, indentUnit, syntaxHighlighting } from "@codemirror/language";
 import { Annotation, Compartment, EditorState, RangeSet, StateEffect, StateField, Transaction } from "@codemirror/state";
 import { Decoration, EditorView, GutterMarker, gutter, keymap, lineNumbers } from "@codemirror/view";
 import { tagHighlighter, tags } from "@lezer/highlight";
@@ -112,6 +112,8 @@ export function editor(frame, { name, described }, heard) {
         steps.of(history()),
         access.of([]),
         new LanguageSupport(json),
+        // Names that run leftwards stay between their quotes.
+        bidiIsolates(),
         bracketMatching(),
         syntaxHighlighting(colours),
         indentUnit.of("  "),

@@ -63,7 +63,7 @@ const SHOWN: &str = "(() => { \
     const isolated = [], mixed = []; \
     while (walker.nextNode()) { \
         const { data, parentElement } = walker.currentNode; \
-        if (!leftward.test(data) || parentElement.closest('.unseen')) continue; \
+        if (!leftward.test(data) || parentElement.closest('.unseen, .cm-iso')) continue; \
         if (parentElement.closest('bdi')) isolated.push(data); \
         else if (parentElement.closest('option')) { \
             if (data.replaceAll(/\\u2068[^\\u2069]*\\u2069/g, '').match(leftward) && data.match(/[a-z]/)) mixed.push(data); \

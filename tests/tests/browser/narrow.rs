@@ -44,7 +44,7 @@ fn check(page: &Page, view: View) -> Result<()> {
         page.rest()?;
         let width: u32 = page.get("document.documentElement.scrollWidth", Value::Null)?;
         let wide: Vec<String> = page.get(
-            "probe.all('.levertrain *').filter((node) => !node.closest('.scroll, .scroller, .stage, .unseen') && \
+            "probe.all('.levertrain *').filter((node) => !node.closest('.scroll, .scroller, .cm-scroller, .stage, .unseen') && \
                 node.getBoundingClientRect().right > args) \
                 .map((node) => `${node.closest('[data-part]')?.dataset.part}: ${node.outerHTML.slice(0, 80)}`)",
             json!(view.width + 1),

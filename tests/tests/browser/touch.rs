@@ -63,7 +63,7 @@ fn nothing_but_the_stage_is_wider_than_the_screen() -> Result<()> {
         ensure!(content <= screen, "the page is {content} wide");
 
         let beyond = "probe.all('.levertrain *') \
-            .filter((node) => !node.closest('[data-part=stage]') && !node.closest('.unseen')) \
+            .filter((node) => !node.closest('[data-part=stage], .unseen, .cm-content')) \
             .filter((node) => { \
                 const { right, left, width } = node.getBoundingClientRect(); \
                 return width > 0 && (right > innerWidth + 0.5 || left < -0.5); \
@@ -74,7 +74,7 @@ fn nothing_but_the_stage_is_wider_than_the_screen() -> Result<()> {
 
         let scroll = "probe.all('.levertrain *') \
             .filter((node) => !node.closest('[data-part=stage]')) \
-            .filter((node) => !node.matches('.file-field')) \
+            .filter((node) => !node.matches('.file-field, .cm-scroller')) \
             .filter((node) => ['auto', 'scroll'].includes(getComputedStyle(node).overflowX)) \
             .filter((node) => node.scrollWidth > node.clientWidth + 1) \
             .map((node) => `${node.tagName} ${node.className} ${node.scrollWidth} in ${node.clientWidth}`)";

@@ -95,12 +95,12 @@ fn page_and_engine_speak_from_the_file() -> Result<()> {
     })
 }
 
-/// All that is read or heard of the page, but for formulas, addresses and markup to copy.
+/// All that is read or heard of the page, but for formulas, addresses, markup to copy and the file's text.
 const SAID: &str = "(() => { \
     const said = []; \
     const attributes = ['alt', 'aria-label', 'aria-valuetext', 'placeholder', 'title']; \
     for (const node of probe.all('*')) { \
-        if (node.closest('math, textarea, style')) continue; \
+        if (node.closest('math, textarea, .cm-line, style')) continue; \
         said.push(...attributes.map((name) => node.getAttribute(name) ?? '')); \
         for (const child of node.childNodes) if (child instanceof Text) said.push(child.data); \
     } \

@@ -94,7 +94,7 @@ function holding(form, id, now) {
     return h("label", { class: "edit-amount" }, field, h("span", {}, words));
   });
   const none = doing(say("page-edit-no-friction"), `no friction ${id}`, () => change(null), say("page-edit-no-friction-of", { label }));
-  return [h("details", { class: "edit-friction" }, h("summary", {}, say("page-edit-friction")), ...fields, none)];
+  return [h("details", { class: "edit-friction", "data-key": `holds ${id}` }, h("summary", {}, say("page-edit-friction")), ...fields, none)];
 }
 
 /**

@@ -31,30 +31,45 @@ export function textField(form, { key, name, value, edit, most = 40 }) {
 }
 
 /**
+ * What of a number is allowed; some limits hang on other numbers of the train.
+ * @typedef {{ least: number | (() => number), most: number | (() => number) }} Limits
+ */
+
+/**
  * A whole number, which changes the train as soon as it is one that is allowed.
  * @param {Form} form
- * @param {Named & { value: () => number, edit: (count: number) => Edit, least: number, most: number }} field
+ * @param {Named & Limits & { value: () => number, edit: (count: number) => Edit }} field
  */
 export function countField(form, { key, name, value, edit, least, most }) {
   const input = /** @type {HTMLInputElement} */ (
-    h("input", { type: "number", class: "count", inputmode: "numeric", min: least, max: most, step: 1, "aria-label": name, "data-key": key, input: type, blur: show })
+    h("input", { type: "number", class: "count", inputmode: "numeric", step: 1, "aria-label": name, "data-key": key, input: type, blur: show })
   );
   form.shows(show);
 
+  function limits() {
+    return { least: typeof least === "number" ? least : least(), most: typeof most === "number" ? most : most() };
+  }
+
   function type() {
     const count = Number(input.value);
+    const { least, most } = limits();
     const whole = input.step === "any" || Number.isInteger(count);
     const allowed = input.value !== "" && whole && count >= least && count <= most;
-    input.toggleAttribute("aria-invalid", !allowed);
+    // What is refused is left to whoever types it, as half a number is.
+    input.setAttribute("aria-invalid", "true");
     input.title = allowed ? "" : say("page-edit-from-to", { least, most });
-    if (allowed) form.edit(edit(count), true);
+    if (!allowed || !form.edit(edit(count), true)) return;
+    input.removeAttribute("aria-invalid");
+    show();
   }
 
   function show() {
-    // Half a number is left to whoever types it.
     if (isTyped(input) && input.hasAttribute("aria-invalid")) return;
     input.removeAttribute("aria-invalid");
     input.title = "";
+    const { least, most } = limits();
+    input.min = String(least);
+    input.max = String(most);
     if (input.value !== String(value())) input.value = String(value());
   }
   return input;
@@ -63,7 +78,7 @@ export function countField(form, { key, name, value, edit, least, most }) {
 /**
  * A number, which changes the train as soon as it is one that is allowed.
  * @param {Form} form
- * @param {Named & { value: () => number, edit: (amount: number) => Edit, least: number, most: number }} field
+ * @param {Named & Limits & { value: () => number, edit: (amount: number) => Edit }} field
  */
 export function amountField(form, field) {
   const input = countField(form, field);

@@ -7,6 +7,7 @@ import { doing, choice, choiceField, textField } from "./fields.js";
 import { elementRows } from "./element_rows.js";
 import { rangeRows } from "./range_rows.js";
 import { setCards } from "./set_cards.js";
+import { aroundOf, surroundingRows } from "./surrounding_rows.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
 /** @typedef {import("../engine/levertrain_whole.js").Edit} Edit */
@@ -39,6 +40,8 @@ export class Form {
   #node;
   /** @type {Sheet} */
   sheet;
+  /** Engine, converter and load. @type {import("./surrounding_rows.js").Around} */
+  around = {};
 
   /**
    * @param {Desk} desk
@@ -97,9 +100,10 @@ export class Form {
    * Makes an edit; what it says against it is told where the page tells everything.
    * @param {Edit} edit
    * @param {boolean} [continues] whether it is one step with the edit of the same before it
+   * @returns {boolean} whether it is made
    */
   edit(edit, continues = false) {
-    this.attempt(() => this.desk.edit(edit, continues));
+    return this.attempt(() => this.desk.edit(edit, continues));
   }
 
   /** @param {() => void} change */
@@ -107,9 +111,11 @@ export class Form {
     try {
       change();
       this.desk.dismiss();
+      return true;
     } catch (error) {
       this.desk.report(error, say("page-edit-refused"));
       this.#show();
+      return false;
     }
   }
 
@@ -128,7 +134,8 @@ export class Form {
   /** Brings it up to date with the train. @param {Sheet} sheet */
   update(sheet) {
     this.sheet = sheet;
-    const shape = shapeOf(this.info, sheet);
+    this.around = aroundOf(this.desk.text);
+    const shape = shapeOf(this.info, sheet, this.around, this.desk.units);
     if (shape === this.#shape) this.#show();
     else this.#build(shape);
   }
@@ -140,12 +147,15 @@ export class Form {
   /** @param {string} shape */
   #build(shape) {
     const at = focusIn(this.#node);
+    const unfolded = new Set(foldersIn(this.#node).flatMap(({ open, dataset }) => (open ? [dataset.key] : [])));
     this.#shape = shape;
     this.#rest = { shape: "", shown: [], lit: [] };
     this.#making = this.#rest;
     this.#next = new Map();
-    keepIn(this.#node, [...trainRows(this), ...setCards(this), ...elementRows(this), ...rangeRows(this)]);
+    const rows = [trainRows, setCards, elementRows, rangeRows, surroundingRows];
+    keepIn(this.#node, rows.flatMap((rows) => rows(this)));
     this.#parts = this.#next;
+    for (const folder of foldersIn(this.#node)) folder.open = unfolded.has(folder.dataset.key);
     if (!at) return;
     const again = /** @type {HTMLElement | null} */ (this.#node.querySelector(`[data-key="${at}"]`));
     again?.focus({ preventScroll: true });
@@ -202,7 +212,7 @@ export function trainForm(desk, open, files) {
     remove.disabled = !desk.source || !("file" in desk.source);
     restore.hidden = !back;
   }
-  follow(desk, ["train", "whole"], update);
+  follow(desk, ["train", "whole", "units"], update);
   return { nodes: [bar, begins, node], update };
 }
 
@@ -239,22 +249,32 @@ function trainRows(form) {
   return [
     h("label", { class: "edit-row wide" }, h("span", {}, say("page-edit-name")), name),
     h("div", { class: "edit-pair" }, ...ends),
-    h("details", { class: "edit-shafts" }, h("summary", {}, say("page-edit-shafts")), ...shafts),
+    h("details", { class: "edit-shafts", "data-key": "shafts" }, h("summary", {}, say("page-edit-shafts")), ...shafts),
   ];
 }
 
 /**
  * @param {import("../state/desk.js").TrainInfo} info
  * @param {Sheet} sheet
+ * @param {import("./surrounding_rows.js").Around} around
+ * @param {import("../state/units.js").Units} units
  */
-function shapeOf({ shafts, housing, ranges }, { sets, elements }) {
+function shapeOf({ shafts, housing, ranges }, { sets, elements }, { engine, converter, load }, units) {
   return JSON.stringify([
     shafts,
     housing,
     ranges.map(({ id }) => id),
     sets.map(({ id, kind, gears, members }) => [id, kind, gears.length, members.length]),
     elements.map(({ id, kind, friction }) => [id, kind, friction !== null]),
+    [engine?.full, engine?.motoring, converter?.table].map((points) => points?.length),
+    load !== undefined,
+    units,
   ]);
+}
+
+/** What folds in it. @param {HTMLElement} node */
+function foldersIn(node) {
+  return [...node.querySelectorAll("details")];
 }
 
 /** The key of the field in it that has the focus. @param {HTMLElement} node */

@@ -101,6 +101,21 @@ impl Edit {
             | (Self::LabelRange { range: one, .. }, Self::LabelRange { range: two, .. }) => {
                 one == two
             }
+            (Self::LabelPart { part: one, .. }, Self::LabelPart { part: two, .. }) => one == two,
+            (
+                Self::Amount {
+                    rows: one,
+                    at,
+                    column,
+                    ..
+                },
+                Self::Amount {
+                    rows: two,
+                    at: other,
+                    column: another,
+                    ..
+                },
+            ) => one == two && at == other && column == another,
             (
                 Self::Teeth { set: one, gear, .. },
                 Self::Teeth {

@@ -1,9 +1,10 @@
 //! The kinds of edits, and reading one from JSON: its `edit` says which, the other fields what.
 
+use super::surroundings::{Part, Rows};
 use crate::base::problem::Problem;
 use crate::json::{Fields, Value, strict, tagged_by};
 use crate::model::coupling::{Mesh, PinionCount, Teeth};
-use crate::model::scenario::{Converter, Engine, Friction, Load, Scenario, Way};
+use crate::model::scenario::{Friction, Scenario, Way};
 
 /// Ids of the two bodies that an element joins.
 type Ends = [String; 2];
@@ -110,12 +111,14 @@ edits! {
     "label-range" => LabelRange { range: String, label: String },
     /// Has a range apply other elements.
     "applied" => Applied { range: String, applied: Ids },
-    /// Changes the engine.
-    "engine" => Engine { engine: Option<Engine> },
-    /// Changes the torque converter.
-    "converter" => Converter { converter: Option<Converter> },
-    /// Changes what holds the output back.
-    "load" => Load { load: Option<Load> },
+    /// Puts an engine and a load with usual data around the train, or a torque converter behind the engine; or takes them away.
+    "surround" => Surround { part: Part, there: bool },
+    /// Calls engine, torque converter or load something else.
+    "label-part" => LabelPart { part: Part, label: String },
+    /// Changes a number of engine, converter or load; rows and columns are counted from 0.
+    "amount" => Amount { rows: Rows, at: u32, column: u32, amount: f64 },
+    /// Puts a point before the one at a place in their list, where the curve goes through already; or takes that one away.
+    "point" => Point { rows: Rows, at: u32, there: bool },
 }
 
 impl Edit {

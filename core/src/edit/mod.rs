@@ -16,6 +16,7 @@ mod ranges;
 mod ratios;
 mod samples;
 mod sets;
+mod surroundings;
 mod text;
 
 pub use history::History;
@@ -23,6 +24,7 @@ pub use kinds::Edit;
 pub use nearest::nearest_teeth;
 pub use ratios::{NearRatio, near_ratios, ratio_of};
 pub use samples::{blank, starter};
+pub use surroundings::{Part, Rows};
 pub use text::text;
 
 use crate::base::problem::Problem;
@@ -99,9 +101,20 @@ impl Edit {
                 let at = range_at(scenario, range)?;
                 scenario.ranges[at].applied.clone_from(applied);
             }
-            Self::Engine { engine } => scenario.engine.clone_from(engine),
-            Self::Converter { converter } => scenario.converter.clone_from(converter),
-            Self::Load { load } => scenario.load.clone_from(load),
+            Self::Surround { part, there } => surroundings::surround(scenario, *part, *there),
+            Self::LabelPart { part, label } => surroundings::label(scenario, *part, label)?,
+            Self::Amount {
+                rows,
+                at,
+                column,
+                amount,
+            } => {
+                let (at, column) = (*at as usize, *column as usize);
+                surroundings::amount(scenario, *rows, at, column, *amount)?;
+            }
+            Self::Point { rows, at, there } => {
+                surroundings::point(scenario, *rows, *at as usize, *there)?;
+            }
             Self::Whole(scenario) => after = Scenario::clone(scenario),
         }
         Ok(after)

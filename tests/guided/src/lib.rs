@@ -67,11 +67,12 @@ pub fn edit(bytes: &mut Bytes<'_>, scenario: &Scenario) -> Option<Edit> {
         .map(|element| element.id())
         .collect());
     let ranges = ids(scenario.ranges.iter().map(|range| &*range.id).collect());
-    let kind = bytes.next() % 20;
+    let kind = bytes.next() % 23;
     let (set, at) = (bytes.of(&sets).to_owned(), bytes.next());
     let (one, other) = (bytes.of(&shafts), bytes.of(&shafts));
     let element = bytes.of(&elements);
     let range = bytes.of(&ranges);
+    let rows = ["full", "motoring", "table", "load"][at / 10 % 4];
     let turned = ["null", "true", "false"][at % 3];
     let text = match kind {
         0 | 1 => format!(
@@ -120,6 +121,22 @@ pub fn edit(bytes: &mut Bytes<'_>, scenario: &Scenario) -> Option<Edit> {
         18 => {
             format!(r#"{{"edit": "ends", "element": "{element}", "ends": ["{one}", "{other}"]}}"#)
         }
+        19 => format!(
+            r#"{{"edit": "surround", "part": "{}", "there": {}}}"#,
+            ["engine", "converter", "load"][at % 3],
+            at / 3 % 4 > 0
+        ),
+        20 => format!(
+            r#"{{"edit": "amount", "rows": "{rows}", "at": {}, "column": {}, "amount": {}}}"#,
+            at % 5,
+            at / 5 % 4,
+            bytes.next() * bytes.next()
+        ),
+        21 => format!(
+            r#"{{"edit": "point", "rows": "{rows}", "at": {}, "there": {}}}"#,
+            at % 5,
+            at / 5 % 2 > 0
+        ),
         _ => format!(r#"{{"edit": "remove-range", "range": "{range}"}}"#),
     };
     Edit::parse(&text).ok()

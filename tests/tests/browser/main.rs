@@ -38,6 +38,7 @@ mod pictures;
 mod print;
 mod room;
 mod scenarios;
+mod surroundings;
 mod take_away;
 mod touch;
 mod traps;

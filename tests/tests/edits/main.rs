@@ -2,6 +2,7 @@
 
 mod drawn;
 mod random;
+mod surroundings;
 
 use std::fs;
 

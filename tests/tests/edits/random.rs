@@ -37,7 +37,10 @@ impl Monkey {
             0 => "housing".to_owned(),
             _ => self.of(&shafts)?,
         };
-        Some(match self.below(25) {
+        let rows = self.of(&["full", "motoring", "table", "load"])?;
+        let part = self.of(&["engine", "converter", "load"])?;
+        let there = self.below(4) > 0;
+        Some(match self.below(32) {
             0 => json!({"edit": "name", "name": label}),
             1 => json!({"edit": "housing", "label": if at > 6 { "" } else { "Case" }}),
             2 => json!({"edit": "input", "shaft": shaft}),
@@ -69,6 +72,13 @@ impl Monkey {
             21 => json!({"edit": "add-range", "label": "", "applied": [self.of(&applied)?]}),
             22 => json!({"edit": "remove-range", "range": self.of(&ranges)?}),
             23 => json!({"edit": "move-range", "range": self.of(&ranges)?, "at": at}),
+            24 | 25 => json!({"edit": "surround", "part": part, "there": there}),
+            26 => json!({"edit": "label-part", "part": part, "label": label}),
+            27 | 28 => {
+                let amount = [0.5, 1.0, 20.0, 900.0][self.below(4)] + f64::from(at as u32);
+                json!({"edit": "amount", "rows": rows, "at": self.below(5), "column": self.below(4), "amount": amount})
+            }
+            29 | 30 => json!({"edit": "point", "rows": rows, "at": self.below(5), "there": there}),
             _ => json!({"edit": "label-range", "range": self.of(&ranges)?, "label": label}),
         })
     }
@@ -102,8 +112,13 @@ fn ten_thousand_edits_lead_back_to_the_start() -> Result<()> {
             if let Err(problems) = Train::new(next.clone()) {
                 // Only what a limit of the format forbids is left to be found there.
                 let told = problems.iter().map(ToString::to_string).collect::<String>();
+                let of_points = problems.iter().all(|problem| {
+                    ["engine", "converter"]
+                        .iter()
+                        .any(|part| problem.place.starts_with(part))
+                });
                 ensure!(
-                    told.contains("have ") || told.contains("is another member"),
+                    told.contains("have ") || told.contains("is another member") || of_points,
                     "{value}: {told}"
                 );
                 continue;

@@ -174,21 +174,6 @@ shafts: Array<ShaftReport>,
 elements: Array<ElementReport>, };
 
 /**
- * A torque converter by its table.
- */
-export type Converter = { 
-/**
- * What people call it.
- */
-label: string, 
-/**
- * Speed ratio (turbine/pump), torque ratio (turbine/pump) and capacity factor
- * K = N/√T of the pump in rev/min per √(N·m), speed ratios rising from 0 to below 1.
- * At speed ratio 1 nothing circulates: torque ratio 1 and no torque, which is not listed.
- */
-table: Array<[number, number, number]>, };
-
-/**
  * The efforts of a coupling's members, in member order.
  */
 export type CouplingEffort = { 
@@ -257,7 +242,7 @@ share: number, };
  * One change of a scenario. Sets, shafts, elements and ranges are named by their ids; gears
  * and members are counted from 0 in the order of [`crate::coupling::Parts`].
  */
-export type Edit = { "edit": "name", name: string, } | { "edit": "about", about: string, } | { "edit": "housing", label: string, } | { "edit": "input", shaft: string, } | { "edit": "output", shaft: string, } | { "edit": "add-set", kind: string, at: number, } | { "edit": "repeat-set", set: string, } | { "edit": "remove-set", set: string, } | { "edit": "move-set", set: string, at: number, } | { "edit": "label-set", set: string, label: string, } | { "edit": "teeth", set: string, gear: number, teeth: Teeth, } | { "edit": "cut", set: string, teeth: Array<Teeth>, } | { "edit": "count", set: string, count: PinionCount, } | { "edit": "turn", set: string, turned: boolean | null, } | { "edit": "mesh", set: string, mesh: Mesh, } | { "edit": "place", set: string, member: number, shaft: string, } | { "edit": "connect", first: string, second: string, } | { "edit": "label-shaft", shaft: string, label: string, } | { "edit": "add-element", kind: string, ends: [string, string], } | { "edit": "remove-element", element: string, } | { "edit": "move-element", element: string, at: number, } | { "edit": "label-element", element: string, label: string, } | { "edit": "ends", element: string, ends: [string, string], } | { "edit": "locks", element: string, way: Way, } | { "edit": "gap", element: string, gap: number | null, } | { "edit": "friction", element: string, friction: Friction | null, } | { "edit": "add-range", label: string, applied: Array<string>, } | { "edit": "remove-range", range: string, } | { "edit": "move-range", range: string, at: number, } | { "edit": "label-range", range: string, label: string, } | { "edit": "applied", range: string, applied: Array<string>, } | { "edit": "engine", engine: Engine | null, } | { "edit": "converter", converter: Converter | null, } | { "edit": "load", load: Load | null, };
+export type Edit = { "edit": "name", name: string, } | { "edit": "about", about: string, } | { "edit": "housing", label: string, } | { "edit": "input", shaft: string, } | { "edit": "output", shaft: string, } | { "edit": "add-set", kind: string, at: number, } | { "edit": "repeat-set", set: string, } | { "edit": "remove-set", set: string, } | { "edit": "move-set", set: string, at: number, } | { "edit": "label-set", set: string, label: string, } | { "edit": "teeth", set: string, gear: number, teeth: Teeth, } | { "edit": "cut", set: string, teeth: Array<Teeth>, } | { "edit": "count", set: string, count: PinionCount, } | { "edit": "turn", set: string, turned: boolean | null, } | { "edit": "mesh", set: string, mesh: Mesh, } | { "edit": "place", set: string, member: number, shaft: string, } | { "edit": "connect", first: string, second: string, } | { "edit": "label-shaft", shaft: string, label: string, } | { "edit": "add-element", kind: string, ends: [string, string], } | { "edit": "remove-element", element: string, } | { "edit": "move-element", element: string, at: number, } | { "edit": "label-element", element: string, label: string, } | { "edit": "ends", element: string, ends: [string, string], } | { "edit": "locks", element: string, way: Way, } | { "edit": "gap", element: string, gap: number | null, } | { "edit": "friction", element: string, friction: Friction | null, } | { "edit": "add-range", label: string, applied: Array<string>, } | { "edit": "remove-range", range: string, } | { "edit": "move-range", range: string, at: number, } | { "edit": "label-range", range: string, label: string, } | { "edit": "applied", range: string, applied: Array<string>, } | { "edit": "surround", part: Part, there: boolean, } | { "edit": "label-part", part: Part, label: string, } | { "edit": "amount", rows: Rows, at: number, column: number, amount: number, } | { "edit": "point", rows: Rows, at: number, there: boolean, };
 
 /**
  * Ideal torques per unit of input torque, and powers per unit of input power. `null` is a
@@ -413,27 +398,6 @@ friction: Friction | null,
  * The room along the axis that it is drawn in, where that was chosen.
  */
 gap: number | null, };
-
-/**
- * An engine by its torque at full pedal and with the pedal released.
- *
- * Between the points torque is linear in speed, and at a pedal position p from 0 to 1 it is
- * motoring + p·(full − motoring). At its first speed an idle control adds what keeps it there,
- * up to the torque of full pedal; above its last it is governed and has no operating point.
- */
-export type Engine = { 
-/**
- * What people call it.
- */
-label: string, 
-/**
- * Full pedal: speed in rev/min and torque in N·m, speeds rising.
- */
-full: Array<[number, number]>, 
-/**
- * Pedal released: the same speeds' range, torque 0 or below.
- */
-motoring: Array<[number, number]>, };
 
 /**
  * left = right.
@@ -600,33 +564,6 @@ bothWays: boolean,
  * How far it must be dragged to close, in CSS pixels.
  */
 travel: number, };
-
-/**
- * What holds the output back: constant + linear·n + quadratic·n² in N·m at the output shaft,
- * n being its speed in rev/min whichever way it turns, and on a slope weight·sin(slope) more.
- */
-export type Load = { 
-/**
- * What people call it.
- */
-label: string, 
-/**
- * N·m at any speed, such as rolling resistance.
- */
-constant: number, 
-/**
- * N·m per rev/min.
- */
-linear: number, 
-/**
- * N·m per (rev/min)², such as the drag of the air.
- */
-quadratic: number, 
-/**
- * N·m that the whole weight would put on the output shaft if it hung from the wheels:
- * weight · wheel radius / ratio from output to wheels.
- */
-weight: number, };
 
 /**
  * How a combination fares with losses. Torques are per unit of input torque, losses shares of
@@ -900,6 +837,11 @@ gearLoss: number, };
 export type Outcome = { applied: Array<string>, state: StateKey, ratio: Exact | null, };
 
 /**
+ * What stands around a train.
+ */
+export type Part = "engine" | "converter" | "load";
+
+/**
  * How many pinions a row has, from 1 to 12.
  */
 export type PinionCount = number;
@@ -984,6 +926,11 @@ shafts: Array<ShaftReport>,
  * Every shift element.
  */
 elements: Array<ElementReport>, };
+
+/**
+ * Rows of numbers, as the file names them.
+ */
+export type Rows = "full" | "motoring" | "table" | "load";
 
 /**
  * Where a set is.

@@ -218,6 +218,7 @@ fn refused_edits() -> Result<Vec<Problem>> {
         json!({"edit": "connect", "first": "in", "second": "r1"}),
         json!({"edit": "connect", "first": "r1", "second": "r2"}),
         json!({"edit": "connect", "first": "in", "second": "housing"}),
+        json!({"edit": "point", "rows": "full", "at": 1, "there": true}),
         json!({"edit": "move-set", "set": "zz", "at": 0}),
         json!({"edit": "move-range", "range": "zz", "at": 0}),
         json!({"edit": "add-set", "kind": "zz", "at": 0}),

@@ -56,7 +56,7 @@ export function countField(form, { key, name, value, edit, least, most }) {
     const whole = input.step === "any" || Number.isInteger(count);
     const allowed = input.value !== "" && whole && count >= least && count <= most;
     // What is refused is left to whoever types it, as half a number is.
-    input.setAttribute("aria-invalid", "true");
+    input.setAttribute("aria-invalid", String(true));
     input.title = allowed ? "" : say("page-edit-from-to", { least, most });
     if (!allowed || !form.edit(edit(count), true)) return;
     input.removeAttribute("aria-invalid");

@@ -30,6 +30,12 @@ const AT = 1000;
 
 const NO_UNIT = { name: "", size: 1 };
 
+/** Curves of the engine with their messages and the largest torque in them. */
+const CURVES = /** @type {const} */ ([
+  ["full", "page-edit-full", MOST_TORQUE],
+  ["motoring", "page-edit-motoring", 0],
+]);
+
 /** Terms of the load in the order of files, with their messages and what they are told for one of. */
 const TERMS = /** @type {const} */ ([
   ["constant", "page-edit-load-constant", 1],
@@ -113,14 +119,10 @@ function engineCurves(form) {
     if (at === own.length - 1) return [Math.max(...both.map((rows) => speedAt(rows, -2))), SPEED.most];
     return [speedAt(own, at - 1), speedAt(own, at + 1)];
   };
-  return /** @type {const} */ (["full", "motoring"]).map((curve) =>
-    points(form, curve, say(curve === "full" ? "page-edit-full" : "page-edit-motoring"), () => rows(curve), [
+  return CURVES.map(([curve, message, most]) =>
+    points(form, curve, say(message), () => rows(curve), [
       { message: "page-take-speed", unit: unitOf(desk.units, "speed"), limits: (at) => speeds(curve, at) },
-      {
-        message: "page-take-torque",
-        unit: unitOf(desk.units, "torque"),
-        limits: () => [-MOST_TORQUE, curve === "full" ? MOST_TORQUE : 0],
-      },
+      { message: "page-take-torque", unit: unitOf(desk.units, "torque"), limits: () => [-MOST_TORQUE, most] },
     ]),
   );
 }

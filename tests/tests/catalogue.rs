@@ -69,6 +69,7 @@ const NO_WORDS: &[(&str, &[&str])] = &[
             "housing_label",
         ],
     ),
+    ("what a canvas is asked for", &["2d"]),
     (
         "words of a scenario file",
         &[

@@ -872,6 +872,8 @@ page-combinations-state = State
 page-combinations-show = Show
 page-combinations-all = all { $count }
 page-combinations-of = { $state } ({ $count })
+# Before they have been counted.
+page-combinations-any = all
 page-combinations-none = none
 page-combinations-order = Order
 page-combinations-by-counting = as counted
@@ -880,6 +882,11 @@ page-combinations-by-state = state
 page-combinations-by-applied = number applied
 page-combinations-by-changes = fewest changes
 page-combinations-elements = Elements in the combinations shown
+# The heading that folds them, with what is asked of them.
+page-combinations-asked-none = Elements: any
+page-combinations-asked = Elements: { $wishes }
+page-combinations-asked-applied = { $element } applied
+page-combinations-asked-open = { $element } not applied
 page-combinations-either = either
 page-combinations-is-applied = applied
 page-combinations-is-open = not applied
@@ -887,6 +894,12 @@ page-combinations-count = { $count ->
     [one] { $count } combination
    *[other] { $count } combinations
 }
+page-combinations-progress = Combinations looked at
+# While they are still being looked at, of which some are not listed as they are not asked for.
+page-combinations-walking = { $known } of { $all } looked at, { $listed } listed
+page-combinations-stopped = Stopped at { $known } of { $all }: the list is not complete.
+page-combinations-stop = Stop
+page-combinations-go-on = Go on
 # What makes a combination of the one on screen by one change.
 page-combinations-apply = + apply { $element }
 page-combinations-release = − release { $element }

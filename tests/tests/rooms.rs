@@ -11,7 +11,9 @@ const CORE: &[&str] = &[
     "base", "json", "model", "train", "solve", "load", "teach", "words", "report", "edit",
 ];
 const WEB: &[&str] = &["units", "motion", "draw", "document", "boundary"];
-const WWW: &[&str] = &["kit", "state", "address", "stage", "edit", "panels", "page"];
+const WWW: &[&str] = &[
+    "kit", "state", "work", "address", "stage", "edit", "panels", "page",
+];
 
 /// The drawings, each with those it may use: levers stand on the columns of the half-section.
 const DRAWINGS: &[(&str, &[&str])] = &[

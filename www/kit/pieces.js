@@ -7,17 +7,23 @@ const PIECE_MS = 16;
  * Takes steps until one has a result.
  * @template T
  * @param {() => T | undefined} step
+ * @param {() => Promise<void>} [rest] what comes between pieces
  * @returns {Promise<T>}
  */
-export async function inPieces(step) {
+export async function inPieces(step, rest = breath) {
   for (;;) {
     const until = performance.now() + PIECE_MS;
     do {
       const result = step();
       if (result !== undefined) return result;
     } while (performance.now() < until);
-    await breath();
+    await rest();
   }
+}
+
+/** Settles when all else that was waiting is done, timers too, for work that nobody waits for. @returns {Promise<void>} */
+export function pause() {
+  return new Promise((resolve) => setTimeout(resolve));
 }
 
 /** Settles when the browser has done what was waiting. @returns {Promise<void>} */

@@ -64,6 +64,15 @@ export class RowsInSight {
   }
 
   /**
+   * Has more rows at the end.
+   * @param {number} count how many there are then
+   */
+  extend(count) {
+    this.#count = count;
+    this.#show();
+  }
+
+  /**
    * Brings a row into sight and gives it the focus.
    * @param {number} index
    */

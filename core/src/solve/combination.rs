@@ -279,11 +279,17 @@ impl Train {
         mut visit: impl FnMut(&Combination<'_>),
     ) {
         if self.one_ways().is_empty() {
-            let subsets = sets.into_iter().map(ElementSet::bits);
+            let mut subsets = sets.into_iter().map(ElementSet::bits);
             let visit: Visit<'_> = &mut |applied, turning, surplus, state| {
                 visit(&self.lent(applied, turning, surplus, state));
             };
-            for_each_of(subsets, self.turning(), self.slips(), self.output(), visit);
+            for_each_of(
+                &mut subsets,
+                self.turning(),
+                self.slips(),
+                self.output(),
+                visit,
+            );
         } else {
             for applied in sets {
                 visit(&self.settle(applied, duty).combination);

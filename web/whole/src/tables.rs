@@ -1,7 +1,8 @@
 //! What panels tell in words, formulas and tables.
 
 use levertrain_core::report::{OperatingReport, WorkingReport};
-use levertrain_web::boundary::plain::plain;
+use levertrain_core::{Duty, ElementSet, State, Train};
+use levertrain_web::boundary::plain::{plain, problems};
 use levertrain_web::boundary::sandbox::Sandbox;
 use levertrain_web::boundary::wire::Outcome;
 use wasm_bindgen::prelude::*;
@@ -12,16 +13,60 @@ pub fn working(sandbox: &Sandbox) -> Result<JsValue, JsValue> {
     plain(&WorkingReport::of(&sandbox.session()?.combination()))
 }
 
-/// What every combination does, in counting order, without its speeds: even the 65 536
-/// combinations of 16 elements can be handed over.
-#[wasm_bindgen(unchecked_return_type = "Outcome[]")]
-pub fn outcomes(sandbox: &Sandbox) -> Result<JsValue, JsValue> {
-    let mut outcomes = Vec::new();
-    let train = sandbox.session()?.train();
-    train.for_each_combination(|combination| {
-        outcomes.push(Outcome::of(train, combination));
+/// What the combinations of the train in a text do from a number on, as many as there is room for: of each
+/// its state, from 1 as the page lists them, and its ratio. Bit by bit a number says which elements are
+/// applied. A state of 0 stands where nobody can apply them: one-way clutches lock by themselves.
+/// Packed like this the 65 536 of 16 elements cost little to hand over, piece by piece and between threads.
+#[wasm_bindgen]
+pub fn outcomes(
+    text: &str,
+    from: u32,
+    states: &mut [u8],
+    ratios: &mut [f64],
+) -> Result<(), JsValue> {
+    let train = Train::parse(text).map_err(problems)?;
+    states.fill(0);
+    ratios.fill(f64::NAN);
+    let count = u32::try_from(states.len().min(ratios.len())).unwrap_or(u32::MAX);
+    let before = from
+        .saturating_add(count)
+        .min(1 << train.scenario().elements.len());
+    let chosen = (from..before).filter(|number| is_chosen(&train, *number));
+    let mut places = chosen.clone().map(|number| (number - from) as usize);
+    let sets = chosen.map(ElementSet::from_bits);
+    train.for_each_of(sets, Duty::Drive, |combination| {
+        let Some(place) = places.next() else { return };
+        states[place] = match combination.state() {
+            State::Driving(_) => 1,
+            State::OverApplied(_) => 2,
+            State::Neutral => 3,
+            State::OutputHeld => 4,
+            State::TiedUp => 5,
+        };
+        if let Some(ratio) = combination.state().ratio() {
+            ratios[place] = ratio.to_f64();
+        }
     });
-    plain(&outcomes)
+    Ok(())
+}
+
+/// What these combinations do in full, by their numbers.
+#[wasm_bindgen(js_name = outcomesOf, unchecked_return_type = "Outcome[]")]
+pub fn outcomes_of(sandbox: &Sandbox, numbers: &[u32]) -> Result<JsValue, JsValue> {
+    let train = sandbox.session()?.train();
+    let chosen = numbers.iter().filter(|number| is_chosen(train, **number));
+    let settled = chosen.map(|number| {
+        let set = ElementSet::from_bits(*number);
+        Outcome::of(train, &train.settle(set, Duty::Drive).combination)
+    });
+    plain(&settled.collect::<Vec<_>>())
+}
+
+/// Whether a number is that of a combination which can be applied.
+fn is_chosen(train: &Train, number: u32) -> bool {
+    let elements = &train.scenario().elements;
+    let set = ElementSet::from_bits(number);
+    number >> elements.len() == 0 && set.iter().all(|element| !elements[element].is_one_way())
 }
 
 /// The operating point of the applied elements; null where the scenario has no engine.

@@ -18,8 +18,11 @@ const ESBUILD: Package = Package {
     version: "0.28.2",
 };
 
-/// The module that imports all others.
+/// The module that imports all others of the page.
 const ENTRY: &str = "element.js";
+
+/// It, and the program of the worker, which has a file of its own.
+const ENTRIES: [&str; 2] = [ENTRY, "walker.js"];
 
 /// Takes the bundler, the entry module, the file to write, which may be the same, and a folder of packages.
 const SCRIPT: &str = "\
@@ -87,8 +90,10 @@ pub fn make_one(folder: &Path, bundler: Option<&Bundler>) -> Result<()> {
         );
         return preload_all(folder);
     };
-    let entry = folder.join(ENTRY);
-    bundler.bundle(&entry, &entry, None)?;
+    for entry in ENTRIES {
+        let entry = folder.join(entry);
+        bundler.bundle(&entry, &entry, None)?;
+    }
     for module in modules(folder)? {
         fs::remove_file(folder.join(&module))?;
         if let Some(room) = folder.join(&module).parent() {

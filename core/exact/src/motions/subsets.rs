@@ -41,7 +41,7 @@ pub fn for_each_subset(turning: &Turning, equations: &[Terms], output: usize, vi
 /// with the same lowest bit takes their place: subsets that are alike in their higher bits share
 /// that work.
 pub fn for_each_of(
-    subsets: impl IntoIterator<Item = u32>,
+    subsets: &mut dyn Iterator<Item = u32>,
     turning: &Turning,
     equations: &[Terms],
     output: usize,
@@ -143,10 +143,10 @@ mod tests {
             },
         );
         // Every subset after every other; bits beyond the equations mean nothing.
-        let pairs = (0..256).flat_map(|pair| [pair & 15 | 16, pair >> 4]);
+        let mut pairs = (0..256).flat_map(|pair| [pair & 15 | 16, pair >> 4]);
         let mut visited = 0;
         for_each_of(
-            pairs,
+            &mut pairs,
             &turning,
             &equations,
             3,

@@ -6,9 +6,6 @@ import { siteFile } from "../kit/site.js";
 /** @typedef {{ states: Uint8Array, ratios: Float64Array }} Piece what they do */
 /** @typedef {{ asked: number, piece?: Piece }} Reply without a piece, the worker cannot do it */
 
-/** A module at the root of the site, where it finds the engine. */
-const PROGRAM = "walker.js";
-
 export class Helper {
   #worker;
   #asked = 0;
@@ -16,12 +13,12 @@ export class Helper {
   #waiting = new Map();
 
   constructor() {
-    const program = siteFile(PROGRAM);
-    this.#worker = this.#start(program);
+    // At the root of the site, where it finds the engine.
+    this.#worker = this.#start(siteFile("walker.js"));
   }
 
   /**
-   * Some pieces of work for the worker.
+   * Has the worker look at some combinations.
    * @param {Question} question
    * @returns {Promise<Piece | undefined>} nothing where there is no worker, or it cannot do it
    */

@@ -4,6 +4,7 @@
 //! Run by `cargo xtask bench`. It prints figures and judges none: they depend on the machine.
 #![allow(clippy::print_stdout, reason = "printing is what a benchmark is for")]
 
+mod combinations;
 mod editing;
 mod opening;
 mod times;
@@ -63,7 +64,8 @@ fn main() -> Result<()> {
         Ok(())
     })?;
     page::open(View::LAPTOP, "", report_largest_drag)?;
-    editing::report()
+    editing::report()?;
+    combinations::report()
 }
 
 /// Keeps the script time from the handling of a pointer event to finished drawings, as the page measures it.

@@ -6,9 +6,11 @@ use std::path::{Path, PathBuf};
 use anyhow::{Context, Result, ensure};
 use fantoccini::key::Key;
 use levertrain_core::{State, Train};
-use levertrain_tests::browser::{Page, View, page};
+use levertrain_tests::browser::{Page, View, page, required, skipped};
 use levertrain_tests::worst;
 use serde_json::{Value, json};
+use xtask::site;
+use xtask::test_environment::SITE;
 
 use crate::{by_core, by_hand};
 
@@ -325,15 +327,22 @@ fn the_most_combinations_are_ordered_too() -> Result<()> {
 
 /// The file with the most combinations, and what the core says of them.
 fn most() -> Result<(PathBuf, Vec<Row>)> {
-    let worst = worst::files().into_iter().next().context("no worst file")?;
-    let rows = rows_of(&by_core::parse(&worst.text)?);
+    let (file, text) = most_file()?;
+    let rows = rows_of(&by_core::parse(&text)?);
     ensure!(rows.len() == 1 << 16, "{} rows", rows.len());
-    let file = Path::new(env!("CARGO_TARGET_TMPDIR")).join("most-combinations.json");
-    fs::write(&file, &worst.text)?;
     Ok((file, rows))
 }
 
-const ROWS: &str =
+/// The file with the most combinations, and its text.
+pub fn most_file() -> Result<(PathBuf, String)> {
+    let worst = worst::files().into_iter().next().context("no worst file")?;
+    let file = Path::new(env!("CARGO_TARGET_TMPDIR")).join("most-combinations.json");
+    fs::write(&file, &worst.text)?;
+    Ok((file, worst.text))
+}
+
+/// How many rows there are.
+pub const ROWS: &str =
     "Number(probe.one('[data-part=combinations] table')?.getAttribute('aria-rowcount')) - 1";
 const BAR: &str = "probe.one('[data-part=combinations] progress')";
 const BUTTON: &str = "probe.one('.walk button')";
@@ -436,7 +445,7 @@ fn a_walk_can_be_watched_stopped_and_gone_on_with() -> Result<()> {
 /// Catches what was found of one train in the list of another, and a walk that nobody looks at.
 #[test]
 fn a_walk_ends_with_its_train_and_its_panel() -> Result<()> {
-    let (file, _) = most()?;
+    let (file, _) = most_file()?;
     page::open(View::LAPTOP, "", |page| {
         hold_most(page, &file)?;
         page.run(
@@ -469,7 +478,8 @@ fn a_walk_ends_with_its_train_and_its_panel() -> Result<()> {
 /// had, or its engine breaks; and a page that stands still meanwhile.
 #[test]
 fn without_a_worker_the_page_walks_in_pieces() -> Result<()> {
-    let (file, _) = most()?;
+    let (file, _) = most_file()?;
+    let walked = format!("{ROWS} === 65536 && {BAR}.parentElement.hidden");
     for lack in [
         "class { constructor() { throw new DOMException('no worker', 'SecurityError'); } }",
         "class extends Worker { constructor(_, options) { super('no-such-worker.js', options); } }",
@@ -487,24 +497,30 @@ fn without_a_worker_the_page_walks_in_pieces() -> Result<()> {
                 Value::Null,
             )?;
             page.unfold("combinations")?;
-            page.until(
-                lack,
-                &format!("{ROWS} === 65536 && {BAR}.parentElement.hidden"),
-            )?;
+            page.until(lack, &walked)?;
             let pieces: usize = page.get("seen.size", Value::Null)?;
             ensure!(pieces > 3, "{lack}: the page had its turn {pieces} times");
             Ok(())
         })?;
     }
-    Ok(())
+    if skipped() {
+        return Ok(());
+    }
+    let policy = format!("{}; worker-src 'none'", site::CONTENT_SECURITY_POLICY);
+    page::open_foreign(&required(SITE)?, &policy, "index.html", |page| {
+        page.expect_fault("worker-src");
+        page.open_file(&file)?;
+        page.unfold("combinations")?;
+        page.until("the policy forbids workers", &walked)
+    })
 }
 
 /// Catches an edit that walks again with the rows of before in the way, or that lets them be used, and
 /// a row that loses its place and the focus.
 #[test]
 fn a_range_of_the_most_combinations_keeps_its_place() -> Result<()> {
-    let (file, _) = most()?;
-    let mut text: Value = serde_json::from_str(&fs::read_to_string(&file)?)?;
+    let (file, text) = most_file()?;
+    let mut text: Value = serde_json::from_str(&text)?;
     text["ranges"] = json!([]);
     let file = file.with_file_name("most-combinations-no-range.json");
     fs::write(&file, text.to_string())?;

@@ -3,12 +3,13 @@
 //! Written out: a general reader weighs four times as much of an engine, and says less of what is
 //! wrong. Tests compare it with one.
 
+use num_bigint::BigUint;
+use num_traits::ToPrimitive;
+
 use super::value::Value;
 
 /// Most lists and objects within each other; no scenario needs half of them.
 pub(super) const MOST_LEVELS: usize = 16;
-/// Largest power of ten there is.
-const MOST_TENS: i32 = 308;
 
 /// Why reading stopped, and how many bytes had been taken or looked at.
 #[derive(Debug)]
@@ -319,62 +320,36 @@ fn add_digit(digits: &mut u64, digit: u8) -> bool {
     more.is_some()
 }
 
-/// A number times a power of ten: the nearest `f64` for powers as people write them, so that what is
-/// written with as many digits as needed is read as it was; near it beyond.
+/// The `f64` nearest to a number times a power of ten, so that what is written with as many digits as
+/// needed is read as it was.
 fn scaled(digits: u64, tens: i32) -> f64 {
-    const MOST_UP: i32 = 19;
-    const MOST_DOWN: i32 = -27;
+    // No `f64` is as far from 1 as twenty digits with these.
+    const FAR: u32 = 400;
+    // So many binary places of a quotient hold more than the 53 that count.
+    const PLACES: u64 = 66;
+    let far = tens.unsigned_abs();
+    let number = BigUint::from(digits);
     match tens {
-        _ if digits == 0 => return 0.0,
-        0..=MOST_UP => return (u128::from(digits) * 10_u128.pow(tens.unsigned_abs())) as f64,
-        MOST_DOWN..0 => return divided(digits, 10_u128.pow(tens.unsigned_abs())),
-        _ => {}
-    }
-    let mut number = digits as f64;
-    let mut tens = tens;
-    while tens < -MOST_TENS && number != 0.0 {
-        number /= power_of_ten(MOST_TENS);
-        tens += MOST_TENS;
-    }
-    match tens {
-        _ if number == 0.0 => 0.0,
-        0.. => number * power_of_ten(tens),
-        _ => number / power_of_ten(-tens),
-    }
-}
-
-/// The `f64` nearest to a quotient; the divisor has at most 90 binary places, and none is 0.
-fn divided(digits: u64, divisor: u128) -> f64 {
-    // Far more than the 53 binary places that count, and whether anything is left behind them.
-    const MORE: u32 = 37;
-    let shift = 63 + digits.leading_zeros();
-    let number = u128::from(digits) << shift;
-    let (mut quotient, mut rest) = (number / divisor, number % divisor);
-    let mut places = shift;
-    if quotient >> 60 == 0 {
-        rest <<= MORE;
-        quotient = (quotient << MORE) | (rest / divisor);
-        rest %= divisor;
-        places += MORE;
-    }
-    let halved = f64::from_bits(u64::from(1023 - places) << 52);
-    (quotient | u128::from(rest != 0)) as f64 * halved
-}
-
-/// 10ⁿ, as near as `f64` comes to it; n from 0.
-fn power_of_ten(tens: i32) -> f64 {
-    if tens > MOST_TENS {
-        return f64::INFINITY;
-    }
-    // 5ⁿ to 120 binary places, and how often it is to be doubled.
-    let (mut fives, mut twos) = (1_u128, tens);
-    for _ in 0..tens {
-        fives += fives << 2;
-        while fives >> 120 != 0 {
-            fives >>= 1;
-            twos += 1;
+        _ if digits == 0 || (tens < 0 && far > FAR) => 0.0,
+        _ if far > FAR => f64::INFINITY,
+        0.. => nearest(&(number * BigUint::from(10_u8).pow(far))),
+        _ => {
+            let divisor = BigUint::from(10_u8).pow(far);
+            let shift = PLACES + divisor.bits();
+            let number = number << shift;
+            let mut quotient = &number / &divisor;
+            // Whether anything is left behind them decides where halves go.
+            if &quotient * divisor != number {
+                quotient |= BigUint::from(1_u8);
+            }
+            // In two steps: the smallest numbers are halved more often than one power of two can say.
+            let half = shift / 2;
+            let halved = |times: u64| 0.5_f64.powi(times as i32);
+            nearest(&quotient) * halved(half) * halved(shift - half)
         }
     }
-    let doubled = u64::from((twos + 1023).unsigned_abs()) << 52;
-    fives as f64 * f64::from_bits(doubled)
+}
+
+fn nearest(number: &BigUint) -> f64 {
+    number.to_f64().unwrap_or(f64::INFINITY)
 }

@@ -1,6 +1,7 @@
 /** The form that changes a train: what it is made of, as lists of fields, and the buttons over them. */
 
 import { h, keepIn } from "../kit/dom.js";
+import { saveTrain } from "../kit/save.js";
 import { capital, say } from "../kit/words.js";
 import { follow } from "../state/follow.js";
 import { doing, choice, choiceField, textField } from "./fields.js";
@@ -288,8 +289,5 @@ function focusIn(node) {
 export function saveFile(desk) {
   const text = desk.askWhole((engine, sandbox) => engine.scenarioText(sandbox));
   if (text === undefined) return;
-  const address = URL.createObjectURL(new Blob([text], { type: "application/json" }));
-  const stem = (desk.info?.name ?? "").toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-|-$/g, "");
-  h("a", { href: address, download: `${stem || "train"}.json` }).click();
-  URL.revokeObjectURL(address);
+  saveTrain(text, desk.info?.name ?? "");
 }

@@ -66,22 +66,3 @@ export function takeButton(what, id, offers, failed) {
 
   return h("span", { class: "takes" }, button, list);
 }
-
-/**
- * Has the browser save a file.
- * @param {Blob} file
- * @param {string} name
- */
-export function save(file, name) {
-  const address = URL.createObjectURL(file);
-  h("a", { href: address, download: name }).click();
-  URL.revokeObjectURL(address);
-}
-
-/**
- * Words as a part of a file's name.
- * @param {string} words
- */
-export function slug(words) {
-  return words.toLowerCase().replace(/[^\p{L}\p{N}]+/gu, "-").replace(/^-|-$/g, "");
-}

@@ -10,10 +10,11 @@ const SHOWN = 6;
 export function messages(desk) {
   const list = h("ul", {});
   const heading = h("p", { class: "message-heading" });
+  const offers = h("p", { class: "message-offer" });
   const body = h(
     "div",
     { class: "message", "data-part": "message" },
-    h("div", {}, heading, list),
+    h("div", {}, heading, list, offers),
     h(
       "button",
       { class: "bare", type: "button", "data-part": "dismiss", click: () => desk.dismiss() },
@@ -33,6 +34,8 @@ export function messages(desk) {
     if (more > 0) items.push(h("li", {}, say("page-more-problems", { count: more })));
     list.replaceChildren(...items);
     heading.textContent = desk.heading;
+    const { offer } = desk;
+    offers.replaceChildren(...(offer ? [h("button", { class: "plain", type: "button", "data-part": "offer", click: offer.take }, offer.words)] : []));
     node.replaceChildren(...(problems.length > 0 ? [body] : []));
   }
   desk.addEventListener("message", update);

@@ -1,6 +1,7 @@
 /** Opening scenarios: those that come with the page, by what a view asks for, and the user's own. */
 
 import { Failure } from "../kit/problems.js";
+import { saveTrain } from "../kit/save.js";
 import { MOST_SPEED, MOST_TORQUE } from "../kit/format.js";
 import { say } from "../kit/words.js";
 import { assumptionsFrom, USUAL_ASSUMPTIONS } from "../state/assumptions.js";
@@ -218,7 +219,9 @@ export class Opening {
   /** @param {string} name */
   #unkept(name) {
     const failure = new Failure(name, say("page-problem-unkept"), say("page-fix-unkept"));
-    this.#desk.report(failure, say("page-heading-unkept", { name }));
+    const { text } = this.#desk;
+    const offer = { words: say("page-edit-save"), take: () => saveTrain(text, name.replace(/\.json$/i, "")) };
+    this.#desk.report(failure, say("page-heading-unkept", { name }), offer);
   }
 
   /** Opens once more, as it opens by itself, a file that was opened before. @param {number} key */

@@ -2,7 +2,7 @@
 
 import { picture } from "../kit/picture.js";
 import { csv, fieldsOf, markup, tabbed } from "../kit/spreadsheet.js";
-import { save, slug } from "../kit/take.js";
+import { save, slug } from "../kit/save.js";
 import { say } from "../kit/words.js";
 import { shownWords } from "./answer.js";
 

@@ -24,6 +24,7 @@ import { unitOf, USUAL_UNITS } from "./units.js";
 /** @typedef {import("../kit/problems.js").Problem} Problem */
 /** @typedef {{ stem: string } | { file: number, name: string }} Source where a scenario came from */
 /** @typedef {{ id: string, answer: Answer }} Preview what changing one element over would give */
+/** @typedef {{ words: string, take: () => void }} Offer a button */
 /**
  * A sandbox that a scenario is open in already.
  * @typedef {{ sandbox: Sandbox, info: TrainInfo, engine: import("./engine.js").Engine }} Prepared
@@ -73,6 +74,8 @@ export class Desk extends EventTarget {
   /** @type {Problem[]} */
   problems = [];
   heading = "";
+  /** What can be done about them at once. @type {Offer | undefined} */
+  offer;
   /** What the problems came as. @type {Error | undefined} */
   failure;
   speed = DEFAULT_SPEED;
@@ -494,8 +497,10 @@ export class Desk extends EventTarget {
    * Tells the user what went wrong.
    * @param {unknown} error
    * @param {string} [heading] what that means for what is on screen
+   * @param {Offer} [offer] what can be done about it at once
    */
-  report(error, heading = say("page-heading-kept")) {
+  report(error, heading = say("page-heading-kept"), offer) {
+    this.offer = offer;
     this.problems = problemsOf(error);
     this.failure = error instanceof Error ? error : new Problems(this.problems);
     this.heading = this.info ? heading : say("page-heading-nothing");

@@ -89,6 +89,24 @@ fn a_file_that_cannot_be_kept_is_open_all_the_same_and_it_is_said() -> Result<()
         ensure!(messages.len() == 1, "{messages:?}");
         ensure!(messages[0].contains("unkept.json"), "{messages:?}");
         ensure!(messages[0].contains("reload"), "{messages:?}");
+        // What would be lost is offered as a file.
+        let saved: [String; 2] = page.get(
+            "new Promise((resolve) => { \
+                URL.createObjectURL = (file) => { \
+                    const { click } = HTMLAnchorElement.prototype; \
+                    HTMLAnchorElement.prototype.click = function () { \
+                        HTMLAnchorElement.prototype.click = click; \
+                        file.text().then((text) => resolve([this.download, text])); \
+                    }; \
+                    return '#'; \
+                }; \
+                probe.one('[data-part=offer]').click(); \
+            })",
+            Value::Null,
+        )?;
+        ensure!(saved[0] == "unkept.json", "{}", saved[0]);
+        let text = fs::read_to_string(own_file("unkept.json")?)?;
+        ensure!(saved[1] == text, "another text");
         Ok(())
     })
 }

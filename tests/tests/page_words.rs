@@ -279,6 +279,7 @@ const NO_WORDS: &[(&str, &[&str])] = &[
             "css/worksheet.css",
             "again=…",
             "file/",
+            "empty/",
             "none",
             "scenarios/index.json",
         ],

@@ -34,7 +34,7 @@ export function elementRows(form) {
   const rows = form.sheet.elements.map(({ id, kind, label, friction }) =>
     form.part(`element ${id}`, [kind, label, friction !== null], () => row(form, id)),
   );
-  return [h("h3", {}, say("page-elements")), ...rows, adding(form)];
+  return [h("h3", {}, say("page-elements")), ...rows, form.part("add element", form.sheet.elements.length >= MOST, () => adding(form))];
 }
 
 /**
@@ -132,6 +132,7 @@ function adding(form) {
     if (housing.disabled && second.value === HOUSING) second.selectedIndex = second.length > 2 ? 1 : 0;
   };
   kind.addEventListener("change", fit);
+  if (second.length > 2) second.selectedIndex = 1;
   fit();
   const add = doing(say("page-edit-add"), "add element", () => {
     const end = kind.value === "brake" ? HOUSING : second.value;

@@ -21,9 +21,9 @@ const MOST_NAME = 80;
 const STARTERS = [0, 1, 2, 3];
 
 /**
- * A part of the form: what it was made of, and what brings its fields up to date and has what belongs to
- * the shaft that is pointed at stand out.
- * @typedef {{ shape: string, node?: HTMLElement, shown: (() => void)[], lit: (() => void)[] }} Part
+ * A part of the form: what it was made of, and what brings its fields up to date, has what belongs to the
+ * shaft that is pointed at stand out, and follows what is applied.
+ * @typedef {{ shape: string, node?: HTMLElement, shown: (() => void)[], lit: (() => void)[], answered: (() => void)[] }} Part
  */
 
 export class Form {
@@ -32,7 +32,7 @@ export class Form {
   /** Those of the form that is being built. @type {Map<string, Part>} */
   #next = new Map();
   /** What is in no such part. @type {Part} */
-  #rest = { shape: "", shown: [], lit: [] };
+  #rest = { shape: "", shown: [], lit: [], answered: [] };
   /** What fields that are made belong to. */
   #making = this.#rest;
   /** What of the train decides which fields there are. */
@@ -54,6 +54,22 @@ export class Form {
     this.#node = node;
     this.sheet = sheet;
     desk.addEventListener("light", () => this.#all.forEach(({ lit }) => lit.forEach((light) => light())));
+    desk.addEventListener("answer", () => {
+      // What an edit changes is shown after it anyway.
+      if (!desk.editing) this.#all.forEach(({ answered }) => answered.forEach((follow) => follow()));
+    });
+  }
+
+  /** Keeps something up to date with what is applied. @param {() => void} follow */
+  answers(follow) {
+    this.#making.answered.push(follow);
+  }
+
+  /** Has a field ready to be typed over. @param {string} key */
+  name(key) {
+    const field = /** @type {HTMLInputElement | null} */ (this.#node.querySelector(`input[data-key="${key}"]`));
+    field?.focus({ preventScroll: true });
+    field?.select();
   }
 
   /** Has something stand out while its shaft is pointed at. @param {() => void} light */
@@ -76,7 +92,7 @@ export class Form {
     const text = JSON.stringify([this.#bodies, shape]);
     const known = this.#parts.get(key);
     /** @type {Part} */
-    const part = known?.shape === text ? known : { shape: text, shown: [], lit: [] };
+    const part = known?.shape === text ? known : { shape: text, shown: [], lit: [], answered: [] };
     this.#next.set(key, part);
     if (part.node) {
       part.shown.forEach((show) => show());
@@ -150,7 +166,7 @@ export class Form {
     const at = focusIn(this.#node);
     const unfolded = new Set(foldersIn(this.#node).flatMap(({ open, dataset }) => (open ? [dataset.key] : [])));
     this.#shape = shape;
-    this.#rest = { shape: "", shown: [], lit: [] };
+    this.#rest = { shape: "", shown: [], lit: [], answered: [] };
     this.#making = this.#rest;
     this.#next = new Map();
     const rows = [trainRows, setCards, elementRows, rangeRows, surroundingRows];
@@ -167,7 +183,7 @@ export class Form {
  * The form with its buttons, kept up to date.
  * @param {Desk} desk
  * @param {() => boolean} open whether anybody sees it
- * @param {{ openText(text: string, name: string): void, repeat(): void, forget(): Promise<(() => void) | undefined> }} files
+ * @param {{ begin(text: string, name: string): void, repeat(): void, forget(): Promise<(() => void) | undefined> }} files
  * @returns {{ nodes: Node[], update: () => void }}
  */
 export function trainForm(desk, open, files) {
@@ -182,7 +198,7 @@ export function trainForm(desk, open, files) {
   );
   const fresh = doing(say("page-edit-begin"), "begin", () => {
     const text = desk.askWhole((engine) => engine.starterText(Number(begin.value)));
-    if (text !== undefined) files.openText(text, say("edit-blank"));
+    if (text !== undefined) files.begin(text, say("edit-blank"));
   });
   const save = doing(say("page-edit-save"), "save", () => saveFile(desk));
   const repeat = doing(say("page-edit-repeat"), "repeat", () => files.repeat(), say("page-edit-repeat-train"));
@@ -194,8 +210,8 @@ export function trainForm(desk, open, files) {
   });
   /** Brings back what was deleted last. @type {(() => void) | undefined} */
   let back;
-  const bar = h("p", { class: "row edit-bar" }, undo, redo, save, repeat, remove, restore);
-  const begins = h("p", { class: "row edit-bar" }, h("span", { class: "select" }, begin), fresh);
+  const bar = h("p", { class: "row edit-bar" }, undo, redo, repeat, remove, restore);
+  const begins = h("p", { class: "row edit-bar" }, h("span", { class: "select" }, begin), fresh, save);
 
   async function forget() {
     back = (await files.forget()) ?? back;

@@ -10,7 +10,7 @@ import { doing } from "./fields.js";
 import { gripsOf, middle, nearest } from "./grips.js";
 import { makePullable } from "./pulling.js";
 import { RATIO } from "./ratio_handle.js";
-import { ending, toolsOf, waysToJoin } from "./tools.js";
+import { toolsOf, waysToJoin } from "./tools.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
 /** @typedef {import("./grips.js").Grip} Grip */
@@ -19,6 +19,8 @@ import { ending, toolsOf, waysToJoin } from "./tools.js";
 
 /** Room between a thing and its strip, and between the strip and the edges. */
 const APART = 8;
+/** Room that what sticks to the top of a small window takes. */
+const STUCK = 64;
 /** Milliseconds that things take to glide where they belong. */
 const GLIDE = 200;
 /** What stands where a set can be added. */
@@ -45,6 +47,8 @@ export class OnDrawing {
   #sheet;
   /** The key of what the strip is for. @type {string | undefined} */
   #chosen;
+  /** The ratios of the set that the strip is for. @type {import("./ratio_handle.js").Ratios | undefined} */
+  #ratios;
   /** What the next thing that is pressed is joined with. @type {Grip | undefined} */
   #from;
   #shown = false;
@@ -78,9 +82,8 @@ export class OnDrawing {
       this.#hint,
     );
     section.append(this.#line.node, this.#mark, this.#layer);
-    const sheet = /** @type {HTMLElement} */ (section.parentElement);
-    sheet.append(this.#strip);
-    const frame = /** @type {HTMLElement} */ (sheet.closest(".stage-frame"));
+    const frame = /** @type {HTMLElement} */ (section.closest(".stage-frame"));
+    frame.append(this.#strip);
     frame.before(this.#bar);
     section.addEventListener("fitted", () => this.#place());
     // Beside everything it closes what is open.
@@ -128,8 +131,9 @@ export class OnDrawing {
     this.#grips = gripsOf(desk, sheet, places, zoom);
     this.#furnish();
     this.#tell();
-    // A handle that is being drawn stays in the hand.
-    if (this.#chosen && focused(this.#strip)?.dataset.key !== RATIO) this.#open(this.#chosen, false);
+    // A handle that is being drawn stays in the hand; fingers give it no focus.
+    const drawn = focused(this.#strip)?.dataset.key === RATIO || this.#strip.querySelector("[data-drawn]");
+    if (this.#chosen && !drawn) this.#open(this.#chosen, false);
   }
 
   #clear() {
@@ -294,7 +298,7 @@ export class OnDrawing {
   }
 
   /**
-   * Joins two things: an end at once, others by what is chosen.
+   * Joins two things by what is chosen.
    * @param {Grip} from
    * @param {Grip} to
    * @param {boolean} byKey
@@ -302,12 +306,6 @@ export class OnDrawing {
    */
   #join(from, to, byKey, place) {
     const hands = this.#hands();
-    const end = [from, to].find(({ kind }) => kind === "end");
-    const member = [from, to].find(({ kind }) => kind === "member");
-    if (end && member) {
-      this.#edit(ending(hands, end.id === "input" ? "input" : "output", member.shaft));
-      return;
-    }
     this.#chosen = undefined;
     const label = capital(say("page-draw-pair", { one: from.label, other: to.label }));
     this.#fill(label, waysToJoin(from, to, hands), place ? { left: place.x, top: place.y, width: 0, height: 0 } : to.area);
@@ -316,6 +314,7 @@ export class OnDrawing {
 
   /** Opens the strip of a thing. @param {string} key @param {boolean} focus */
   #open(key, focus) {
+    if (key !== this.#chosen) this.#ratios = undefined;
     const grip = this.#grips.find((grip) => grip.key === key);
     if (!grip) return this.#close();
     const at = focused(this.#strip)?.dataset.key;
@@ -349,17 +348,18 @@ export class OnDrawing {
     strip.setAttribute("aria-label", label);
     strip.replaceChildren(h("b", {}, label), close, h("div", { class: "strip-tools" }, ...tools));
     strip.hidden = false;
-    // Under it or, where there is none, over it; never beyond what is in sight.
+    // Never beyond what is in sight.
     const stage = /** @type {HTMLElement} */ (this.#section.closest(".stage"));
-    const sheet = /** @type {HTMLElement} */ (strip.parentElement);
     strip.style.maxWidth = `${stage.clientWidth - 2 * APART}px`;
     strip.style.left = "0px";
     const [width, height] = [strip.offsetWidth, strip.offsetHeight];
-    const left = stage.scrollLeft + APART;
-    const right = stage.scrollLeft + stage.clientWidth - APART - width;
-    strip.style.left = `${Math.max(left, Math.min(area.left + area.width / 2 - width / 2, right))}px`;
-    const under = area.top + area.height + APART;
-    strip.style.top = `${under + height > sheet.clientHeight ? Math.max(0, area.top - APART - height) : under}px`;
+    const middle = area.left + area.width / 2 - stage.scrollLeft;
+    strip.style.left = `${Math.max(APART, Math.min(middle - width / 2, stage.clientWidth - APART - width))}px`;
+    // Under the whole half-section, so that it hides nothing of what it is for, where both fit into the window.
+    const { offsetHeight: tall } = this.#section;
+    const beside = area.top + area.height + APART - stage.scrollTop;
+    strip.style.top = `${tall + height + STUCK > innerHeight ? beside : tall - stage.scrollTop}px`;
+    strip.scrollIntoView({ block: "nearest", behavior: "instant" });
   }
 
   /** @param {boolean} [back] whether the focus goes back to what it was for */
@@ -383,6 +383,7 @@ export class OnDrawing {
       desk: this.#desk,
       sheet: () => /** @type {Sheet} */ (this.#sheet),
       edit: (edit, continues) => this.#edit(edit, continues),
+      ratios: (found) => (this.#ratios = found ?? this.#ratios),
       pick: (from) => {
         this.#close();
         this.#from = from;
@@ -420,6 +421,7 @@ export class OnDrawing {
     this.#hint.setAttribute("aria-live", from || words ? "polite" : "off");
     if (this.#hint.textContent !== hint) this.#hint.textContent = hint;
     this.#section.toggleAttribute("data-joins", Boolean(from));
+    for (const [key, button] of this.#buttons) button.toggleAttribute("data-from", key === from?.key);
     this.#rove(this.#usable().find((button) => button.tabIndex === 0));
   }
 

@@ -8,13 +8,35 @@ import { doing, textField } from "./fields.js";
 
 /** @param {Form} form */
 export function rangeRows(form) {
-  const { desk } = form;
   const count = form.info.ranges.length;
   const rows = form.info.ranges.map(({ id, label }, at) => form.part(`range ${id}`, [label, at, count], () => row(form, id, at)));
-  const add = doing(say("page-edit-add-range"), "add range", () =>
-    form.edit({ edit: "add-range", label: "", applied: desk.answer?.applied ?? [] }),
-  );
-  return [h("h3", {}, say("page-ranges")), ...rows, h("p", { class: "row" }, add)];
+  return [h("h3", {}, say("page-ranges")), ...rows, form.part("add range", null, () => adding(form))];
+}
+
+/**
+ * The button that makes a range of what is applied, unless one applies just that.
+ * @param {Form} form
+ */
+function adding(form) {
+  const { desk } = form;
+  const applied = () => desk.answer?.applied ?? [];
+  const key = (/** @type {string[]} */ ids) => [...ids].sort().join();
+  const note = h("span", { class: "note", role: "status" });
+  const add = doing(say("page-edit-add-range"), "add range", () => {
+    form.edit({ edit: "add-range", label: "", applied: applied() });
+    // The button stays in sight under the new row, whose name comes next.
+    node.scrollIntoView({ block: "nearest" });
+    form.name(`range ${form.info.ranges.at(-1)?.id}`);
+  });
+  const node = h("p", { class: "row" }, add, note);
+  const show = () => {
+    const same = form.info.ranges.find((range) => key(range.applied) === key(applied()));
+    add.disabled = same !== undefined;
+    note.textContent = same ? say("page-edit-is-range", { range: same.label }) : "";
+  };
+  form.shows(show);
+  form.answers(show);
+  return node;
 }
 
 /**

@@ -77,9 +77,9 @@ function card(form, id, at) {
     { class: "edit-card", "data-set": id },
     h("legend", {}, set.kind),
     h("div", { class: "edit-head" }, label, buttons),
-    h("table", { class: "edit-members" }, h("thead", {}, heads()), h("tbody", {}, ...rows(form, set, now))),
     warnings,
     fit,
+    h("table", { class: "edit-members" }, h("thead", {}, heads()), h("tbody", {}, ...rows(form, set, now))),
   );
 }
 

@@ -16,6 +16,7 @@ import { KINDS, PINIONS, TEETH } from "./set_kinds.js";
  * @property {import("../state/desk.js").Desk} desk
  * @property {() => Sheet} sheet
  * @property {(edit: Edit, continues?: boolean) => boolean} edit whether it could be made
+ * @property {(found?: import("./ratio_handle.js").Ratios) => import("./ratio_handle.js").Ratios | undefined} ratios keeps those of the set that the strip is for
  * @property {(from: Grip) => void} pick has the next thing that is pressed be joined with this
  * @property {(key?: string) => void} choose opens the strip of another, or closes this
  */
@@ -93,8 +94,7 @@ function ofSet({ id, turned }, hands) {
   return [
     ...fits(hands, id),
     ...ratioHandle(hands, id),
-    move(at - 1, "←", "page-draw-to-input"),
-    move(at + 1, "→", "page-draw-to-output"),
+    moves(move(at - 1, "←", "page-draw-to-input"), move(at + 1, "→", "page-draw-to-output")),
     ...(typeof turned === "boolean" ? [act(say("page-draw-turn"), "turn", () => hands.edit({ edit: "turn", set: id, turned: !turned }))] : []),
     act(say("page-edit-repeat"), "repeat", () => hands.edit({ edit: "repeat-set", set: id })),
     act(say("page-edit-remove"), "remove", gone),
@@ -119,7 +119,7 @@ function ofElement({ id, at }, hands) {
     button.disabled = gap !== null && (gap < 0 || gap > hands.sheet().sets.length);
     return button;
   };
-  buttons.push(place(at - 1, "←", "move ←", "page-draw-to-input"), place(at + 1, "→", "move →", "page-draw-to-output"));
+  buttons.push(moves(place(at - 1, "←", "move ←", "page-draw-to-input"), place(at + 1, "→", "move →", "page-draw-to-output")));
   if (element.gap !== null) buttons.push(place(null, say("page-draw-any-place"), "any place", "page-draw-any-place"));
   const gone = () => hands.edit({ edit: "remove-element", element: id }) && hands.choose();
   return [...buttons, act(say("page-edit-remove"), "remove", gone)];
@@ -140,9 +140,11 @@ export function waysToJoin(one, other, hands) {
   const held = first === HOUSING;
   const add = (/** @type {"brake" | "clutch" | "one-way"} */ kind, /** @type {string} */ message) =>
     act(say(message), kind, () => hands.edit({ edit: "add-element", kind, ends }) && hands.choose());
-  const fast = () => hands.edit({ edit: "connect", first, second }) && hands.choose();
+  const end = [one, other].find(({ kind }) => kind === "end");
+  const connect = () => (end ? ending(hands, end.id === "input" ? "input" : "output", end === one ? other.shaft : one.shaft) : { edit: "connect", first, second });
+  const words = end ? (end.id === "input" ? "page-draw-make-input" : "page-draw-make-output") : held ? "page-draw-hold" : "page-draw-one-shaft";
   return [
-    act(say(held ? "page-draw-hold" : "page-draw-one-shaft"), "fast", fast),
+    act(say(words), "fast", () => hands.edit(/** @type {Edit} */ (connect())) && hands.choose()),
     held ? add("brake", "page-edit-brake") : add("clutch", "page-edit-clutch"),
     add("one-way", "page-edit-one-way"),
   ];
@@ -165,6 +167,11 @@ export function ending({ desk, sheet }, end, shaft) {
   return { edit: "connect", first: bare, second: shaft };
 }
 
+/** The two buttons that move a thing along the axis. @param {Node[]} buttons */
+function moves(...buttons) {
+  return h("span", { class: "strip-count" }, h("span", {}, say("page-edit-move")), ...buttons);
+}
+
 /** Whether anything else is on the shaft of a member. @param {Hands} hands @param {Grip} grip */
 function shares({ desk, sheet }, { id, at, shaft }) {
   const { sets, elements } = sheet();
@@ -175,8 +182,7 @@ function shares({ desk, sheet }, { id, at, shaft }) {
 
 /** @param {Grip} grip @param {Hands} hands */
 function picking(grip, hands) {
-  const words = grip.kind === "end" ? say("page-draw-put-on") : say("page-draw-join");
-  return act(words, "join", () => hands.pick(grip));
+  return act(say("page-draw-join"), "join", () => hands.pick(grip));
 }
 
 /** @param {Hands} hands @param {string} id @param {number} gear */

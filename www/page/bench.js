@@ -88,6 +88,7 @@ export class Bench {
         pick: (stem) => this.show({ stem }),
         files: this.#opening.files,
         pickFile: (key) => this.#opening.pick(key),
+        begin: () => this.#begin(),
         openFile: (file) => this.#opening.openFile(file),
         chooseTheme: (choice) => colours.choose(choice),
       },
@@ -104,7 +105,11 @@ export class Bench {
     const figures = /** @type {const} */ (["section", "lever"]);
     const offers = () => figures.map((drawing) => figureOffers(desk, stageFigure(desk, drawing)));
     const take = takeButton(say("page-drawings"), "stage", offers, (error) => desk.report(error));
-    const rangeRow = ranges(desk, [shown, turn.play, this.#stage.whole, this.#stage.size, take]);
+    const edit = this.#board.panel("edit");
+    const change = h("button", { class: "plain change", type: "button", "data-part": "change", click: () => (edit.node.open = true) }, say("page-panel-edit"));
+    const offerChange = () => (change.hidden = edit.node.open || !edit.offered());
+    edit.node.addEventListener("toggle", offerChange);
+    const rangeRow = ranges(desk, [change, shown, turn.play, this.#stage.whole, this.#stage.size, take]);
     const settings = controls(desk, turn.rate);
     const foot = h("p", { class: "foot" }, cautionsButton(warning, "bare"));
     const about = h("p", { class: "about", part: "about", "data-part": "about" });
@@ -139,6 +144,7 @@ export class Bench {
       for (const node of [shown, turn.play, take, settings]) node.hidden = !bands.has("controls");
       about.hidden = !bands.has("about");
       this.#board.choose(panels, unfolded);
+      offerChange();
       spread();
     };
     const spread = () => columns.toggleAttribute("data-alone", !this.#board.has("side"));
@@ -262,6 +268,19 @@ export class Bench {
     }
     if (failure) throw failure;
     return desk.answer;
+  }
+
+  /** Begins a train of no set, with all that changes it unfolded. */
+  async #begin() {
+    const { desk } = this;
+    try {
+      await desk.becomeWhole();
+      const text = desk.askWhole((engine) => engine.starterText(0));
+      if (text !== undefined) this.#opening.begin(text, say("edit-blank"));
+      this.#board.panel("edit").node.open = true;
+    } catch (error) {
+      desk.report(error);
+    }
   }
 
   /** Asks for a frame. */

@@ -11,12 +11,14 @@ import { isolatedText } from "./isolation.js";
 
 /** What the values of the picker's entries for the user's own files begin with; no stem does. */
 const OWN_FILE = "file/";
+/** The value of the entry for a train of no set. */
+const EMPTY = "empty/";
 
 /**
  * @param {Desk} desk
  * @param {import("../state/catalogue.js").Entry[]} entries
  * @param {import("../state/theme.js").Choice} theme
- * @param {{ files: import("../address/history.js").OwnFile[], pick(stem: string): void, pickFile(key: number): void, openFile(file: File): void, chooseTheme(choice: import("../state/theme.js").Choice): void }} actions
+ * @param {{ files: import("../address/history.js").OwnFile[], pick(stem: string): void, pickFile(key: number): void, begin(): void, openFile(file: File): void, chooseTheme(choice: import("../state/theme.js").Choice): void }} actions
  * @param {HTMLElement} cautions the button that shows the cautions
  * @param {boolean} landmarks whether landmarks and headline of the page are the element's to set
  */
@@ -24,13 +26,13 @@ export function header(desk, entries, theme, actions, cautions, landmarks) {
   const picker = /** @type {HTMLSelectElement} */ (
     h("select", { id: "scenario", "data-part": "scenario-picker", change: pick })
   );
-  picker.append(...entries.map(({ stem, name }) => h("option", { value: stem }, name)));
+  picker.append(...entries.map(({ stem, name }) => h("option", { value: stem }, name)), h("option", { value: EMPTY }, say("page-pick-empty")));
 
   const chooser = /** @type {HTMLInputElement} */ (
     h("input", { type: "file", accept: ".json,application/json", hidden: true, change: choose })
   );
 
-  /** The entries of the user's own files, by file name. @type {Map<string, HTMLElement>} */
+  /** The entries of the user's own files, by their numbers. @type {Map<number, HTMLElement>} */
   const own = new Map();
 
   const node = h(
@@ -65,32 +67,34 @@ export function header(desk, entries, theme, actions, cautions, landmarks) {
   desk.addEventListener("message", restore);
 
   /**
-   * Lists a file of the user's own; one that was mended takes the place of what it was.
+   * Lists a file of the user's own.
    * @param {number} key
    * @param {string} file
-   * @param {string} name
+   * @param {string} name of its train
    */
   function list(key, file, name) {
-    const option = own.get(file) ?? h("option", {});
-    option.setAttribute("value", `${OWN_FILE}${key}`);
-    option.textContent = say("page-own-file", { name: isolatedText(name) });
-    if (!own.has(file)) picker.append(option);
-    own.set(file, option);
+    const option = own.get(key) ?? h("option", { value: `${OWN_FILE}${key}` });
+    // Of some trains of one name the files have numbers.
+    const told = file.startsWith(`${name} `) ? file : name;
+    option.textContent = say("page-own-file", { name: isolatedText(told) });
+    if (!own.has(key)) picker.append(option);
+    own.set(key, option);
   }
 
-  /** Those that were deleted are listed no more. */
+  /** Those that were deleted are listed no more, nor those that were mended elsewhere and opened again. */
   function forget() {
-    for (const { name, gone } of actions.files) {
-      const back = actions.files.some((file) => file.name === name && !file.gone);
-      if (!gone || back) continue;
-      own.get(name)?.remove();
-      own.delete(name);
-    }
+    actions.files.forEach(({ name, gone, changed }, key) => {
+      const again = actions.files.some((file, later) => later > key && file.name === name && !file.gone);
+      if (!gone && (changed || !again)) return;
+      own.get(key)?.remove();
+      own.delete(key);
+    });
   }
 
   function pick() {
     const { value } = picker;
-    if (value.startsWith(OWN_FILE)) actions.pickFile(Number(value.slice(OWN_FILE.length)));
+    if (value === EMPTY) actions.begin();
+    else if (value.startsWith(OWN_FILE)) actions.pickFile(Number(value.slice(OWN_FILE.length)));
     else actions.pick(value);
   }
 

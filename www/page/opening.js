@@ -59,7 +59,7 @@ export class Opening {
   #takeDrafts() {
     for (const { id, name, text, time } of drafts()) {
       const known = this.files.find(({ draft }) => draft === id);
-      if (!known) this.files.push({ text, name: this.#free(name), draft: id, time });
+      if (!known) this.files.push({ text, name: this.#free(name), draft: id, time, changed: true });
     }
   }
 
@@ -75,6 +75,7 @@ export class Opening {
       desk.source = { file: this.files.push({ text, name: free }) - 1, name: free };
     }
     const file = this.files[/** @type {{ file: number }} */ (desk.source).file];
+    file.changed = true;
     if (this.#late && this.#late.file !== file) this.#keepLate();
     this.#late = { file, name };
     clearTimeout(this.#keeping);
@@ -122,6 +123,16 @@ export class Opening {
       this.openText(text, file.name);
       this.#keepEdited();
     };
+  }
+
+  /**
+   * Opens a train to begin with, which takes the place of none that was changed.
+   * @param {string} text
+   * @param {string} name
+   */
+  begin(text, name) {
+    const untouched = this.files.find((file) => file.text === text && !file.changed && !file.gone);
+    this.openText(text, untouched?.name ?? this.#free(name));
   }
 
   /** Opens another train like the one on screen. */

@@ -7,9 +7,9 @@
 /** @typedef {import("../kit/panel.js").Panel} Panel */
 
 /**
- * What can be done with the user's own trains: open another, open one more like the one on screen, and delete
+ * What can be done with the user's own trains: begin another, open one more like the one on screen, and delete
  * that, which gives what brings it back.
- * @typedef {{ openText(text: string, name: string): void, repeat(): void, forget(): Promise<(() => void) | undefined> }} Files
+ * @typedef {{ begin(text: string, name: string): void, repeat(): void, forget(): Promise<(() => void) | undefined> }} Files
  */
 
 /**

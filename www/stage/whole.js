@@ -16,6 +16,8 @@ export function wholeSwitch(scroller, changed) {
   const frame = h("div", { class: "stage-frame" }, scroller, mark("left"), mark("right"));
   scroller.addEventListener("scroll", point, { passive: true });
   let on = false;
+  /** Whether there is more than is in sight. */
+  let scrolls = false;
 
   function press() {
     on = !on;
@@ -30,7 +32,7 @@ export function wholeSwitch(scroller, changed) {
    */
   function update(wide, near) {
     button.hidden = !wide;
-    const scrolls = (wide && !on) || near;
+    scrolls = (wide && !on) || near;
     if (scrolls) scroller.tabIndex = 0;
     else scroller.removeAttribute("tabindex");
     scroller.setAttribute("aria-label", scrolls ? say("page-drawings-scroll") : say("page-drawings"));
@@ -40,8 +42,8 @@ export function wholeSwitch(scroller, changed) {
   /** Marks the sides on which there is more. */
   function point() {
     const { scrollLeft, scrollWidth, clientWidth } = scroller;
-    frame.toggleAttribute("data-more-left", scrollLeft > 1);
-    frame.toggleAttribute("data-more-right", scrollLeft + clientWidth < scrollWidth - 1);
+    frame.toggleAttribute("data-more-left", scrolls && scrollLeft > 1);
+    frame.toggleAttribute("data-more-right", scrolls && scrollLeft + clientWidth < scrollWidth - 1);
   }
 
   return { button, frame, update, on: () => on };

@@ -2,7 +2,7 @@
 
 import { siteFile } from "../kit/site.js";
 
-/** @typedef {{ text: string, name: string, draft?: string, time?: number, gone?: boolean }} OwnFile */
+/** @typedef {{ text: string, name: string, draft?: string, time?: number, gone?: boolean, changed?: boolean }} OwnFile */
 
 /** Other sites of this host have theirs. */
 const key = () => `levertrain files ${siteFile("").href}`;

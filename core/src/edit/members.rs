@@ -4,8 +4,9 @@ use super::fresh::{self, tidy};
 use super::sets::{no_such, unlike};
 use super::{set_at, shaft_at};
 use crate::base::problem::Problem;
+use crate::base::said::said;
 use crate::model::coupling::Parts;
-use crate::model::scenario::{Brake, Element, HOUSING, Scenario, Way};
+use crate::model::scenario::{Brake, Element, HOUSING, Scenario, Way, limits};
 use crate::words::word;
 
 /// Has the train driven through this shaft.
@@ -99,8 +100,26 @@ pub(super) fn connect(scenario: &mut Scenario, first: &str, second: &str) -> Res
     }
     rename(&mut scenario.input, first, second);
     rename(&mut scenario.output, first, second);
-    scenario.shafts.remove(gone);
+    let gone = scenario.shafts.remove(gone);
+    if let Some(kept) = scenario.shafts.iter_mut().find(|shaft| shaft.id == first) {
+        kept.label = joined(&kept.label, &gone.label);
+    }
     Ok(())
+}
+
+/// The label of two shafts that have become one; the first's alone where both are too long.
+fn joined(first: &str, second: &str) -> String {
+    let mut second = second.to_owned();
+    // A name of capitals keeps them.
+    let begins_word = second.as_bytes().get(1).is_some_and(u8::is_ascii_lowercase);
+    if let Some(letter) = second.get_mut(..1).filter(|_| begins_word) {
+        letter.make_ascii_lowercase();
+    }
+    let both = said("edit-joined", &[("first", first), ("second", &second)]);
+    match both.chars().count() > limits::LABEL_CHARS {
+        true => first.to_owned(),
+        false => both,
+    }
 }
 
 /// Makes of an element with the housing at an end that may not be it the one that does the same: of a

@@ -202,8 +202,8 @@ fn build(page: &Page, by: By) -> Result<()> {
     }
     builder.count(&carrier_1, "count", 4)?;
     builder.put(&sun_1, "housing", "fast")?;
-    builder.join("end input", &ring_1)?;
-    builder.join(&ring_2, "end output")?;
+    builder.put("end input", &ring_1, "fast")?;
+    builder.put(&ring_2, "end output", "fast")?;
     builder.put(&carrier_1, &small, "clutch")?;
     builder.put(&carrier_1, &large, "clutch")?;
     builder.put(&ring_1, &carrier_2, "clutch")?;

@@ -88,6 +88,56 @@ fn a_tooth_count_changes_the_train_and_comes_back() -> Result<()> {
     })
 }
 
+/// Catches work that is listed no more once another train is begun, and a second train of its name that
+/// nobody can tell from the first.
+#[test]
+fn a_train_stays_at_hand_when_another_is_begun() -> Result<()> {
+    const SETS: &str = "probe.all('[data-part=edit] [data-set]').length";
+    const OWN: &str = "probe.all('#scenario option').filter(({ value }) => value.startsWith('file/')) \
+        .map(({ value, textContent }) => [value, textContent])";
+    page::open(View::LAPTOP, "", |page| {
+        page.run(
+            "(() => { const picker = probe.one('#scenario'); picker.value = 'empty/'; \
+                picker.dispatchEvent(new Event('change')); })()",
+            Value::Null,
+        )?;
+        page.until(
+            "there is a form",
+            "probe.all('[data-key=\"add set\"]').length === 1",
+        )?;
+        press(page, "add set")?;
+        page.until("one set", &format!("{SETS} === 1"))?;
+        press(page, "begin")?;
+        page.until("no set", &format!("{SETS} === 0"))?;
+        press(page, "add set")?;
+        press(page, "add set")?;
+        page.until("two sets", &format!("{SETS} === 2"))?;
+        // Begun and left as it is, it is no third.
+        press(page, "begin")?;
+        press(page, "begin")?;
+        let seen = |what: &str| -> Result<()> {
+            let own: Vec<[String; 2]> = page.get(OWN, Value::Null)?;
+            let mut names: Vec<&String> = own.iter().map(|[_, name]| name).collect();
+            ensure!(own.len() == 3, "{what}: {own:?}");
+            names.sort();
+            names.dedup();
+            ensure!(names.len() == 3, "{what}: {names:?}");
+            for (at, sets) in [1, 2].into_iter().enumerate() {
+                let pick = "(() => { const picker = probe.one('#scenario'); picker.value = args; \
+                    picker.dispatchEvent(new Event('change')); })()";
+                page.run(pick, json!(own[at][0]))?;
+                page.until(what, &format!("{SETS} === {sets}"))?;
+            }
+            Ok(())
+        };
+        seen("picked")?;
+        page.choose(by_hand::STEM)?;
+        page.reload()?;
+        open_form(page)?;
+        seen("after a reload")
+    })
+}
+
 /// Builds a train of one set from nothing by the form: the sun drives, a brake holds the ring, the
 /// carrier delivers; a clutch turns all as one. By hand: 1 + 84/36 = 10/3, and 1.
 #[test]

@@ -28,6 +28,8 @@ const SMALLEST = 44;
 const NEAR = 22;
 /** Height and width of a foot under a set and between sets. */
 const FOOT = { height: 26, width: 26 };
+/** How much of what stands between both drawings is over their border. */
+const BETWEEN = 6;
 /** Room that the words at both ends take, in pixels of the drawing. */
 const END = 90;
 
@@ -65,7 +67,8 @@ export function gripsOf(desk, sheet, places, zoom) {
   }
   for (const [at, x] of places.gaps.entries()) {
     const left = Math.min(Math.max(x - FOOT.width / 2, END), width - END - FOOT.width);
-    const area = { left, top: places.axis + 6, width: FOOT.width, height: FOOT.height };
+    // Between the drawings, where no name stands.
+    const area = { left, top: (desk.sizes?.sectionHeight ?? 0) - BETWEEN, width: FOOT.width, height: FOOT.height };
     found.push({ key: `gap ${at}`, kind: "gap", id: "", at, shaft: "", label: gapLabel(sheet, at), area });
   }
   const over = { left: 0, top: 0, width, height: places.housing };

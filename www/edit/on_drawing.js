@@ -19,6 +19,8 @@ import { toolsOf, waysToJoin } from "./tools.js";
 
 /** Room between a thing and its strip, and between the strip and the edges. */
 const APART = 8;
+/** Height of what stands between the drawings. */
+const BETWEEN = 24;
 /** Room that what sticks to the top of a small window takes. */
 const STUCK = 64;
 /** Milliseconds that things take to glide where they belong. */
@@ -358,7 +360,7 @@ export class OnDrawing {
     // Under the whole half-section, so that it hides nothing of what it is for, where both fit into the window.
     const { offsetHeight: tall } = this.#section;
     const beside = area.top + area.height + APART - stage.scrollTop;
-    strip.style.top = `${tall + height + STUCK > innerHeight ? beside : tall - stage.scrollTop}px`;
+    strip.style.top = `${tall + height + STUCK > innerHeight ? beside : tall + BETWEEN - stage.scrollTop}px`;
     strip.scrollIntoView({ block: "nearest", behavior: "instant" });
   }
 

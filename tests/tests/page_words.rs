@@ -280,6 +280,7 @@ const NO_WORDS: &[(&str, &[&str])] = &[
             "again=…",
             "file/",
             "empty/",
+            "instant",
             "none",
             "scenarios/index.json",
         ],

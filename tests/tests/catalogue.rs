@@ -24,10 +24,6 @@ const LEFT_OUT: &[(&str, &str)] = &[
         "formulas, in MathML",
     ),
     ("web/src/boundary/declarations.rs", "TypeScript"),
-    (
-        "web/src/boundary/canvas.rs",
-        "what a canvas is painted with",
-    ),
     ("web/src/draw/export.rs", "attributes of SVG"),
     ("web/src/draw/paint.rs", "names of fonts"),
 ];

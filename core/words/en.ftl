@@ -706,6 +706,14 @@ page-spoken-ratio = { $applied }. Ratio { $ratio } to 1, { $state }: { $answer }
 page-hint = Drag a plate pack to close or open it, or press it. Point at a member to follow it everywhere. P and Q are pinions, and a number beside a gear is its teeth.
 page-drawings = Drawings
 page-drawings-scroll = Drawings; they scroll sideways
+# What the signs of the drawings mean, said where they stand.
+page-sign-held = { $shaft } stands still: black, its gears hatched
+page-sign-forward = { $shaft } turns as the input does: blue, arrows up
+page-sign-backward = { $shaft } turns against the input: orange, arrows down
+page-sign-free = { $shaft } is free, nothing decides its speed: grey and dashed
+page-sign-fights = { $shaft } is tied up: red, with a star
+page-sign-open = { $element } is open: its plates stand apart
+page-sign-applied = { $element } is applied: its plates are pressed together
 page-drawing-section = Half-section drawing of { $train }
 # Of gears that were all to have one size of teeth, in a drawing that would be too high then.
 page-out-of-scale = Not to one scale throughout, as the drawing would be too high: gears that would not clear the shafts inside them are drawn larger than the rest.

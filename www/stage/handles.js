@@ -99,6 +99,7 @@ export function handles(desk, drawNow) {
       const applied = desk.answer?.applied.includes(id) ?? false;
       button.setAttribute("aria-checked", String(applied));
       button.setAttribute("aria-label", name(id, applied ? "applied" : "open"));
+      button.title = say(applied ? "page-sign-applied" : "page-sign-open", { element: desk.elementLabel(id) });
       button.toggleAttribute("data-fights", desk.answer?.fight?.elements.includes(id) ?? false);
     }
   }

@@ -141,7 +141,11 @@ export function stage(desk, page, signal) {
 
   for (const [drawing, node] of /** @type {const} */ ([["section", section], ["lever", lever]])) {
     const point = (/** @type {PointerEvent} */ event) => {
-      desk.light(desk.shaftAt(drawing, event.offsetX / zoom, event.offsetY / zoom));
+      const shaft = desk.shaftAt(drawing, event.offsetX / zoom, event.offsetY / zoom);
+      desk.light(shaft);
+      // What its colour, its arrows and its hatching mean is said where they stand.
+      const words = signWords(desk, shaft);
+      if (node.title !== words) node.title = words;
     };
     node.addEventListener("pointermove", point);
     node.addEventListener("pointerdown", point);
@@ -188,6 +192,21 @@ export function stage(desk, page, signal) {
   follow(desk, ["train"], fit);
   desk.addEventListener("pin", fit);
   return { node: whole.frame, whole: whole.button, size: near.node, section: holder, draw };
+}
+
+/** What the signs of a shaft say of it, by how it moves. */
+const SIGNS = {
+  held: "page-sign-held",
+  forward: "page-sign-forward",
+  backward: "page-sign-backward",
+  free: "page-sign-free",
+  fights: "page-sign-fights",
+};
+
+/** @param {Desk} desk @param {string | undefined} id of a shaft */
+function signWords({ answer }, id) {
+  const at = answer?.shafts.findIndex((shaft) => shaft.id === id) ?? -1;
+  return answer && at >= 0 ? say(SIGNS[answer.motions[at]], { shaft: answer.shafts[at].label }) : "";
 }
 
 /** @param {string} drawing */

@@ -107,3 +107,60 @@ fn turning_starts_and_stops() -> Result<()> {
         check_idle(page)
     })
 }
+
+/// Catches a colour, an arrow or a hatching that nothing explains where it stands, or that is explained as
+/// what it was before. In first of the six-speed some shafts are held, and one turns backward.
+#[test]
+fn signs_are_explained_where_they_stand() -> Result<()> {
+    const POINT: &str = "(() => { \
+        const canvas = probe.one('canvas[data-drawing=section]'); \
+        const { left, top, width, height } = canvas.getBoundingClientRect(); \
+        const found = {}; \
+        for (let x = 0; x < width; x += 6) for (let y = 40; y < height; y += 6) { \
+            canvas.dispatchEvent(new PointerEvent('pointermove', { clientX: left + x, clientY: top + y, bubbles: true })); \
+            if (canvas.title) found[probe.text('.caption[data-lit] b')] = canvas.title; \
+        } \
+        const { shafts, motions } = probe.host('lever-train').answer; \
+        return shafts.flatMap(({ label }, at) => label in found ? [[label, motions[at], found[label]]] : []); \
+    })()";
+    page::open(View::LAPTOP, &by_hand::link(FIRST), |page| {
+        let mut seen = Vec::new();
+        for range in [FIRST, SECOND] {
+            page.click_range(range.id)?;
+            let signs: Vec<[String; 3]> = page.get(POINT, Value::Null)?;
+            ensure!(signs.len() > 3, "{signs:?}");
+            for [label, motion, words] in signs {
+                let sign = match &*motion {
+                    "held" => "hatched",
+                    "forward" => "up",
+                    "backward" => "down",
+                    _ => "dashed",
+                };
+                ensure!(
+                    words.starts_with(&label) && words.contains(sign),
+                    "{label}, {motion}: {words}"
+                );
+                seen.push(motion);
+            }
+            let packs: Vec<[String; 2]> = page.get(
+                "probe.all('[role=switch]').map((node) => [node.ariaChecked, node.title])",
+                Value::Null,
+            )?;
+            for [applied, words] in packs {
+                let sign = if applied == "true" {
+                    "pressed"
+                } else {
+                    "apart"
+                };
+                ensure!(words.contains(sign), "{applied}: {words}");
+            }
+        }
+        ensure!(
+            ["held", "forward", "backward"]
+                .iter()
+                .all(|motion| seen.iter().any(|it| it == motion)),
+            "{seen:?}"
+        );
+        Ok(())
+    })
+}

@@ -29,6 +29,8 @@ export class Opening {
   /** Files the user opened: they stay at hand until the page closes. */
   /** @type {import("../address/history.js").OwnFile[]} */
   files;
+  /** The file that the scenario of the page on screen became by being changed. @type {{ file: import("../address/history.js").OwnFile, stem: string } | undefined} */
+  #origin;
   /** Runs until what was edited is kept. */
   #keeping = 0;
   /** What that is. @type {{ file: import("../address/history.js").OwnFile, name: string } | undefined} */
@@ -52,6 +54,10 @@ export class Opening {
     this.files = keeps ? keptFiles() : [];
     if (keeps) this.#takeDrafts();
     desk.addEventListener("edited", () => this.#keepEdited());
+    desk.addEventListener("train", () => {
+      // What is opened anew has no way back to that scenario.
+      if (!desk.editing) this.#origin = undefined;
+    });
     addEventListener("pagehide", () => this.#keepLate(), { signal });
   }
 
@@ -72,14 +78,40 @@ export class Opening {
       this.files[source.file].text = text;
     } else {
       const free = this.#free(name);
+      const stem = source && "stem" in source ? source.stem : undefined;
       desk.source = { file: this.files.push({ text, name: free }) - 1, name: free };
+      this.#origin = stem === undefined ? undefined : { file: this.files[desk.source.file], stem };
     }
     const file = this.files[/** @type {{ file: number }} */ (desk.source).file];
     file.changed = true;
+    if (file === this.#origin?.file && desk.sheet?.undo === 0) {
+      this.#goBack(this.#origin);
+      return;
+    }
     if (this.#late && this.#late.file !== file) this.#keepLate();
     this.#late = { file, name };
     clearTimeout(this.#keeping);
     this.#keeping = setTimeout(() => this.#keepLate(), KEEP_MS);
+  }
+
+  /**
+   * With every change of it taken back a scenario is that of the page again.
+   * @param {{ file: import("../address/history.js").OwnFile, stem: string }} origin
+   */
+  #goBack({ file, stem }) {
+    clearTimeout(this.#keeping);
+    this.#late = undefined;
+    this.#origin = undefined;
+    this.#drop(this.files.indexOf(file));
+    this.#desk.source = { stem };
+  }
+
+  /** Has a file be one no more. @param {number} key */
+  #drop(key) {
+    const file = this.files[key];
+    if (file.draft) forgetDraft(file.draft);
+    this.files[key] = { ...file, draft: undefined, gone: true };
+    this.#keep(file.name);
   }
 
   /** Keeps what was edited and is not kept yet. */
@@ -97,7 +129,13 @@ export class Opening {
     if (!this.#keeps) return;
     this.#keep(name);
     try {
-      Object.assign(file, await keepDraft(file, { name, text: file.text }));
+      const kept = await keepDraft(file, { name, text: file.text });
+      if (!this.files.includes(file)) {
+        // It was dropped meanwhile.
+        forgetDraft(kept.draft);
+        return;
+      }
+      Object.assign(file, kept);
       // With its number, so that it is known again after a reload.
       this.#keep(name);
     } catch {
@@ -114,13 +152,11 @@ export class Opening {
     if (!source || !("file" in source)) return undefined;
     clearTimeout(this.#keeping);
     this.#late = undefined;
-    const file = this.files[source.file];
-    if (file.draft) forgetDraft(file.draft);
-    this.files[source.file] = { ...file, draft: undefined, gone: true };
-    this.#keep(file.name);
+    const { name } = this.files[source.file];
+    this.#drop(source.file);
     await this.show({});
     return () => {
-      this.openText(text, file.name);
+      this.openText(text, name);
       this.#keepEdited();
     };
   }
@@ -144,7 +180,7 @@ export class Opening {
 
   /** A name that no file has. @param {string} name */
   #free(name) {
-    const taken = (/** @type {string} */ name) => this.files.some((file) => file.name === name);
+    const taken = (/** @type {string} */ name) => this.files.some((file) => file.name === name && !file.gone);
     let free = name;
     for (let count = 2; taken(free); count += 1) free = `${name} ${count}`;
     return free;

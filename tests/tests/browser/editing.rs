@@ -138,6 +138,43 @@ fn a_train_stays_at_hand_when_another_is_begun() -> Result<()> {
     })
 }
 
+/// Catches a scenario that is called a file of the user's own, and kept as one, though all that was
+/// changed of it has been taken back.
+#[test]
+fn with_everything_taken_back_it_is_the_scenario_of_the_page() -> Result<()> {
+    const KEPT: &str =
+        "Object.keys(localStorage).filter((key) => key.startsWith('levertrain draft')).length";
+    const PICKED: &str = "probe.one('#scenario').value";
+    page::open(View::LAPTOP, &by_hand::link(FIRST), |page| {
+        open_form(page)?;
+        set(page, "teeth p2 0", "52")?;
+        page.until("it is kept", &format!("{KEPT} === 1"))?;
+        set(page, "teeth p1 0", "31")?;
+        press(page, "undo")?;
+        let picked: String = page.get(PICKED, Value::Null)?;
+        ensure!(picked.starts_with("file/"), "one change is left: {picked}");
+        press(page, "undo")?;
+        page.until("nothing is kept", &format!("{KEPT} === 0"))?;
+        let picked: String = page.get(PICKED, Value::Null)?;
+        ensure!(picked == by_hand::STEM, "{picked}");
+        press(page, "redo")?;
+        page.until("it is kept again", &format!("{KEPT} === 1"))?;
+        let own: usize = page.get(
+            "probe.all('#scenario option').filter(({ value }) => value.startsWith('file/')).length",
+            Value::Null,
+        )?;
+        ensure!(own == 1, "{own} files");
+        // What is opened as a file has no way back to the scenario.
+        page.reload()?;
+        open_form(page)?;
+        set(page, "teeth p1 0", "31")?;
+        press(page, "undo")?;
+        let picked: String = page.get(PICKED, Value::Null)?;
+        ensure!(picked.starts_with("file/"), "after a reload: {picked}");
+        Ok(())
+    })
+}
+
 /// Builds a train of one set from nothing by the form: the sun drives, a brake holds the ring, the
 /// carrier delivers; a clutch turns all as one. By hand: 1 + 84/36 = 10/3, and 1.
 #[test]

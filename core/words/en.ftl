@@ -1161,6 +1161,12 @@ page-draw-gap-after = new set after { $set }
 page-draw-new-set = A new set here
 page-draw-close = Close
 page-draw-join = Join with…
+# Of one end of a clutch, on another part.
+page-draw-put-end-on = Put an end on…
+page-draw-instead = { $shaft } instead of { $other }
+page-draw-joins-already = It joins that already.
+page-draw-name = Name
+page-draw-shaft-name = Name of the shaft
 page-draw-hold = Hold for good
 page-draw-let-go = Let it turn
 page-draw-cut-off = Cut off

@@ -10,7 +10,7 @@ import { say } from "../kit/words.js";
 
 /**
  * A text, which changes the train with every letter.
- * @param {Form} form
+ * @param {{ edit(edit: Edit, continues?: boolean): unknown, shows(show: () => void): void }} form
  * @param {Named & { value: () => string, edit: (text: string) => Edit, most?: number }} field
  */
 export function textField(form, { key, name, value, edit, most = 40 }) {

@@ -8,8 +8,10 @@ import { capital, say } from "../kit/words.js";
 import { follow } from "../state/follow.js";
 import { doing } from "./fields.js";
 import { gripsOf, middle, nearest } from "./grips.js";
+import { NAME } from "./name_field.js";
 import { makePullable } from "./pulling.js";
 import { RATIO } from "./ratio_handle.js";
+import { rejoins } from "./rejoining.js";
 import { toolsOf, waysToJoin } from "./tools.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
@@ -51,6 +53,8 @@ export class OnDrawing {
   #chosen;
   /** The ratios of the set that the strip is for. @type {import("./ratio_handle.js").Ratios | undefined} */
   #ratios;
+  /** What the strip has to be told when the train has changed. @type {(() => void)[]} */
+  #shows = [];
   /** What the next thing that is pressed is joined with. @type {Grip | undefined} */
   #from;
   #shown = false;
@@ -133,9 +137,13 @@ export class OnDrawing {
     this.#grips = gripsOf(desk, sheet, places, zoom);
     this.#furnish();
     this.#tell();
-    // A handle that is being drawn stays in the hand; fingers give it no focus.
-    const drawn = focused(this.#strip)?.dataset.key === RATIO || this.#strip.querySelector("[data-drawn]");
-    if (this.#chosen && !drawn) this.#open(this.#chosen, false);
+    if (!this.#chosen) return;
+    const grip = this.#grips.find(({ key }) => key === this.#chosen);
+    // A handle that is being drawn stays in the hand, to which fingers give no focus, and the cursor in a name that is being typed.
+    const held = [RATIO, NAME].includes(focused(this.#strip)?.dataset.key ?? "") || this.#strip.querySelector("[data-drawn]");
+    if (!grip || !held) return this.#open(this.#chosen, false);
+    for (const show of this.#shows) show();
+    this.#title(titleOf(grip));
   }
 
   #clear() {
@@ -242,10 +250,16 @@ export class OnDrawing {
     else this.#open(grip.key, byKey);
   }
 
+  /** Has only that in sight which may be joined with a thing. @param {Grip | undefined} from */
+  #aimFrom(from) {
+    if (from) this.#section.dataset.joins = from.kind;
+    else delete this.#section.dataset.joins;
+  }
+
   /** Draws a line from a thing. @param {Grip} from */
   #pullLine(from) {
     this.#close();
-    this.#section.toggleAttribute("data-joins", true);
+    this.#aimFrom(from);
     const start = middle(from.area);
     const aims = () => this.#grips.filter((grip) => joins(from, grip));
     /** @type {Grip | undefined} */
@@ -269,7 +283,7 @@ export class OnDrawing {
       end: () => {
         this.#line.hide();
         take(undefined);
-        this.#section.toggleAttribute("data-joins", Boolean(this.#from));
+        this.#aimFrom(this.#from);
       },
     };
   }
@@ -320,10 +334,10 @@ export class OnDrawing {
     const grip = this.#grips.find((grip) => grip.key === key);
     if (!grip) return this.#close();
     const at = focused(this.#strip)?.dataset.key;
+    this.#shows = [];
     const tools = toolsOf(grip, this.#hands());
     this.#chosen = key;
-    const label = grip.kind === "gap" ? say("page-draw-new-set") : capital(grip.label);
-    this.#fill(label, tools, grip.area);
+    this.#fill(titleOf(grip), tools, grip.area);
     for (const [known, button] of this.#buttons) button.toggleAttribute("data-chosen", known === key);
     this.#focusStrip(focus);
     if (at === undefined || focus) return;
@@ -347,8 +361,8 @@ export class OnDrawing {
     const strip = this.#strip;
     const close = doing("×", "close", () => this.#close(true), say("page-draw-close"));
     close.classList.add("strip-close");
-    strip.setAttribute("aria-label", label);
-    strip.replaceChildren(h("b", {}, label), close, h("div", { class: "strip-tools" }, ...tools));
+    strip.replaceChildren(h("b"), close, h("div", { class: "strip-tools" }, ...tools));
+    this.#title(label);
     strip.hidden = false;
     // Never beyond what is in sight.
     const stage = /** @type {HTMLElement} */ (this.#section.closest(".stage"));
@@ -362,6 +376,13 @@ export class OnDrawing {
     const beside = area.top + area.height + APART - stage.scrollTop;
     strip.style.top = `${tall + height + STUCK > innerHeight ? beside : tall + BETWEEN - stage.scrollTop}px`;
     strip.scrollIntoView({ block: "nearest", behavior: "instant" });
+  }
+
+  /** @param {string} label what the strip is for */
+  #title(label) {
+    this.#strip.setAttribute("aria-label", label);
+    const title = this.#strip.querySelector("b");
+    if (title) title.textContent = label;
   }
 
   /** @param {boolean} [back] whether the focus goes back to what it was for */
@@ -386,6 +407,10 @@ export class OnDrawing {
       sheet: () => /** @type {Sheet} */ (this.#sheet),
       edit: (edit, continues) => this.#edit(edit, continues),
       ratios: (found) => (this.#ratios = found ?? this.#ratios),
+      shows: (show) => {
+        this.#shows.push(show);
+        show();
+      },
       pick: (from) => {
         this.#close();
         this.#from = from;
@@ -422,7 +447,7 @@ export class OnDrawing {
     // Only what comes of doing something is news.
     this.#hint.setAttribute("aria-live", from || words ? "polite" : "off");
     if (this.#hint.textContent !== hint) this.#hint.textContent = hint;
-    this.#section.toggleAttribute("data-joins", Boolean(from));
+    this.#aimFrom(from);
     for (const [key, button] of this.#buttons) button.toggleAttribute("data-from", key === from?.key);
     this.#rove(this.#usable().find((button) => button.tabIndex === 0));
   }
@@ -448,7 +473,12 @@ function joins(from, to) {
   const kinds = [from.kind, to.kind].sort().join(" ");
   // An end is on one shaft at a time, and that is free to turn.
   if (kinds === "end member") return from.shaft !== to.shaft && ![from.shaft, to.shaft].includes(HOUSING);
-  return from.key !== to.key && (kinds === "member member" || kinds === "housing member");
+  return from.key !== to.key && (kinds === "member member" || kinds === "housing member" || rejoins(from, to));
+}
+
+/** What the strip of a thing says that it is for. @param {Grip} grip */
+function titleOf({ kind, label }) {
+  return kind === "gap" ? say("page-draw-new-set") : capital(label);
 }
 
 /** What in a node has the focus. @param {HTMLElement} node @returns {HTMLElement | null} */

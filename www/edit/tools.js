@@ -3,7 +3,9 @@
 import { h } from "../kit/dom.js";
 import { capital, listed, say } from "../kit/words.js";
 import { doing } from "./fields.js";
+import { elementName, setName, shaftName } from "./name_field.js";
 import { ratioHandle } from "./ratio_handle.js";
+import { rejoins, waysToRejoin } from "./rejoining.js";
 import { KINDS, PINIONS, TEETH } from "./set_kinds.js";
 
 /** @typedef {import("./grips.js").Grip} Grip */
@@ -17,6 +19,7 @@ import { KINDS, PINIONS, TEETH } from "./set_kinds.js";
  * @property {() => Sheet} sheet
  * @property {(edit: Edit, continues?: boolean) => boolean} edit whether it could be made
  * @property {(found?: import("./ratio_handle.js").Ratios) => import("./ratio_handle.js").Ratios | undefined} ratios keeps those of the set that the strip is for
+ * @property {(show: () => void) => void} shows calls back now, and whenever the train has changed while the strip stays
  * @property {(from: Grip) => void} pick has the next thing that is pressed be joined with this
  * @property {(key?: string) => void} choose opens the strip of another, or closes this
  */
@@ -45,7 +48,7 @@ export function toolsOf(grip, hands) {
         }),
       );
     case "end":
-      return [picking(grip, hands)];
+      return [picking(grip, hands), shaftName(hands, grip.shaft)];
     default:
       return [];
   }
@@ -68,6 +71,7 @@ function ofMember(grip, hands) {
   }
   const place = (/** @type {string} */ words, /** @type {string} */ key, /** @type {string} */ to) =>
     act(words, key, () => hands.edit({ edit: "place", set: id, member: at, shaft: to }));
+  /** @type {Node[]} */
   const buttons = [picking(grip, hands)];
   if (shaft === HOUSING) buttons.push(place(say("page-draw-let-go"), "let go", ""));
   else {
@@ -77,6 +81,7 @@ function ofMember(grip, hands) {
       if (hands.desk.info?.[end] === shaft) continue;
       buttons.push(act(say(words), `make ${end}`, () => hands.edit(ending(hands, end, shaft))));
     }
+    buttons.push(shaftName(hands, shaft));
   }
   return [...counts, ...fits(hands, id), ...buttons];
 }
@@ -98,11 +103,13 @@ function ofSet({ id, turned }, hands) {
     ...(typeof turned === "boolean" ? [act(say("page-draw-turn"), "turn", () => hands.edit({ edit: "turn", set: id, turned: !turned }))] : []),
     act(say("page-edit-repeat"), "repeat", () => hands.edit({ edit: "repeat-set", set: id })),
     act(say("page-edit-remove"), "remove", gone),
+    setName(hands, id),
   ];
 }
 
 /** @param {Grip} grip @param {Hands} hands */
-function ofElement({ id, at }, hands) {
+function ofElement(grip, hands) {
+  const { id, at } = grip;
   const { desk } = hands;
   const element = hands.sheet().elements.find((element) => element.id === id);
   if (!element) return [];
@@ -122,7 +129,7 @@ function ofElement({ id, at }, hands) {
   buttons.push(moves(place(at - 1, "←", "move ←", "page-draw-to-input"), place(at + 1, "→", "move →", "page-draw-to-output")));
   if (element.gap !== null) buttons.push(place(null, say("page-draw-any-place"), "any place", "page-draw-any-place"));
   const gone = () => hands.edit({ edit: "remove-element", element: id }) && hands.choose();
-  return [...buttons, act(say("page-edit-remove"), "remove", gone)];
+  return [...buttons, picking(grip, hands), act(say("page-edit-remove"), "remove", gone), elementName(hands, id)];
 }
 
 /**
@@ -133,6 +140,7 @@ function ofElement({ id, at }, hands) {
  * @returns {Node[]}
  */
 export function waysToJoin(one, other, hands) {
+  if (rejoins(one, other)) return waysToRejoin(one, other, hands);
   // What the line was drawn to keeps its name, and the housing can be no shaft.
   const [first, second] = one.shaft === HOUSING ? [HOUSING, other.shaft] : [other.shaft, one.shaft];
   if (first === second) return [h("span", {}, say("page-draw-one-already"))];
@@ -182,7 +190,7 @@ function shares({ desk, sheet }, { id, at, shaft }) {
 
 /** @param {Grip} grip @param {Hands} hands */
 function picking(grip, hands) {
-  return act(say("page-draw-join"), "join", () => hands.pick(grip));
+  return act(say(grip.kind === "element" ? "page-draw-put-end-on" : "page-draw-join"), "join", () => hands.pick(grip));
 }
 
 /** @param {Hands} hands @param {string} id @param {number} gear */

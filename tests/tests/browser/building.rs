@@ -284,6 +284,153 @@ fn the_six_speed_is_built_with_the_keys() -> Result<()> {
     page::open(View::LAPTOP, "", |page| build(page, By::Keys))
 }
 
+/// Catches an end of a clutch that stays where it was, the wrong one that is moved, a brake that loses the housing,
+/// and what only a pointer can do.
+#[test]
+fn ends_of_clutches_are_put_on_other_shafts() -> Result<()> {
+    let ways = [
+        (View::LAPTOP, By::Pointer(Device::Mouse)),
+        (View::PHONE, By::Pointer(Device::Touch)),
+        (View::LAPTOP, By::Keys),
+    ];
+    for (view, by) in ways {
+        page::open(view, &format!("#s={MODEL}"), |page| {
+            page.unfold("edit")?;
+            page.until("there are parts", "probe.all('.grip').length > 5")?;
+            if page.shows("[data-part=whole]")? {
+                page.click("[data-part=whole]")?;
+            }
+            let builder = Builder { page, by };
+            let labels = "probe.all('[data-part=edit] [data-element] select').map((node) => \
+                [node.closest('[data-element]').dataset.element, node.value])";
+            let ends = || -> Result<Vec<(String, String)>> { page.get(labels, Value::Null) };
+            let mut expected = ends()?;
+            let shaft = |id: &str, at: usize| -> Result<String> {
+                let of = expected.iter().filter(|(element, _)| element == id);
+                Ok(of
+                    .map(|(_, shaft)| shaft.clone())
+                    .nth(at)
+                    .context("an end")?)
+            };
+            // The ring, which the input drives, in the place of the carrier; and a brake on the other sun.
+            let (input, small) = (shaft("K", 0)?, shaft("H", 1)?);
+            let instead = [
+                ("H", 0, "member p1 2", &input),
+                ("V", 0, "member p2 0", &small),
+            ];
+            let changes: Vec<(usize, String)> = instead
+                .iter()
+                .map(|(id, end, _, shaft)| {
+                    let first = expected.iter().position(|(element, _)| element == id);
+                    Ok((first.context("an element")? + end, (*shaft).clone()))
+                })
+                .collect::<Result<_>>()?;
+            for (at, shaft) in changes {
+                ensure!(expected[at].1 != shaft, "it is there already");
+                expected[at].1 = shaft;
+            }
+            builder.put("member p1 2", "element H", "end 0")?;
+            let (from, to) = match by {
+                By::Keys => ("element V", "member p2 0"),
+                By::Pointer(_) => ("member p2 0", "element V"),
+            };
+            builder.put(from, to, "end 0")?;
+            ensure!(ends()? == expected, "{:?}, not {expected:?}", ends()?);
+            let offered: usize =
+                page.get("probe.all('.strip:not([hidden])').length", Value::Null)?;
+            ensure!(offered == 0, "the strip stays");
+            Ok(())
+        })?;
+    }
+    Ok(())
+}
+
+/// Catches a name that cannot be given in the drawing, that loses the cursor at every letter, or that takes a step
+/// of the history for each.
+#[test]
+fn names_are_given_in_the_drawing() -> Result<()> {
+    for (view, by) in [
+        (View::LAPTOP, By::Pointer(Device::Mouse)),
+        (View::PHONE, By::Pointer(Device::Touch)),
+        (View::LAPTOP, By::Keys),
+    ] {
+        page::open(view, &format!("#s={MODEL}"), |page| {
+            page.unfold("edit")?;
+            page.until("there are parts", "probe.all('.grip').length > 5")?;
+            if page.shows("[data-part=whole]")? {
+                page.click("[data-part=whole]")?;
+            }
+            let builder = Builder { page, by };
+            for (key, list) in [
+                (
+                    "set p1",
+                    "probe.all('[data-part=edit] [data-set] input[type=text]')",
+                ),
+                (
+                    "element H",
+                    "probe.all('[data-part=edit] [data-element] input[type=text]')",
+                ),
+                (
+                    "member p1 2",
+                    "probe.all('[data-part=edit] .edit-shafts input[type=text]')",
+                ),
+            ] {
+                let names = format!("{list}.map(({{ value }}) => value)");
+                let before: Vec<String> = page.get(&names, Value::Null)?;
+                page.run(
+                    "probe.one(`.grip[data-key=\"${args}\"]`).scrollIntoView({ block: 'center', behavior: 'instant' })",
+                    json!(key),
+                )?;
+                builder.press(key)?;
+                page.run(
+                    "(() => { const node = probe.one('.strip input[data-key=name]'); node.focus(); node.setSelectionRange(0, 0); })()",
+                    Value::Null,
+                )?;
+                page.keys("Mid ".chars())?;
+                let own: String = page.get(
+                    "probe.one('.strip input[data-key=name]').value",
+                    Value::Null,
+                )?;
+                let old = own
+                    .strip_prefix("Mid ")
+                    .with_context(|| format!("{own:?}"))?;
+                let expected: Vec<String> = before
+                    .iter()
+                    .map(|name| {
+                        if name == old {
+                            own.clone()
+                        } else {
+                            name.clone()
+                        }
+                    })
+                    .collect();
+                ensure!(expected != before, "{old:?} is none of {before:?}");
+                let now: Vec<String> = page.get(&names, Value::Null)?;
+                ensure!(now == expected, "{now:?}, not {expected:?}");
+                if !key.starts_with("member") {
+                    let title: String =
+                        page.get("probe.one('.strip b').textContent", Value::Null)?;
+                    ensure!(title == own, "{title:?}");
+                }
+                page.run(
+                    "probe.one('.strip-bar [data-key=undo]').click()",
+                    Value::Null,
+                )?;
+                let back: Vec<String> = page.get(&names, Value::Null)?;
+                ensure!(back == before, "one step back: {back:?}");
+                let field: String = page.get(
+                    "probe.one('.strip input[data-key=name]').value",
+                    Value::Null,
+                )?;
+                ensure!(field == old, "the strip says {field:?}");
+                builder.tool("close")?;
+            }
+            Ok(())
+        })?;
+    }
+    Ok(())
+}
+
 /// Catches a clutch that springs back from where it was drawn to, and a choice that is lost with a reload.
 #[test]
 fn a_brake_is_drawn_where_it_was_put() -> Result<()> {

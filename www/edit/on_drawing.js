@@ -8,6 +8,7 @@ import { capital, say } from "../kit/words.js";
 import { follow } from "../state/follow.js";
 import { doing } from "./fields.js";
 import { gripsOf, middle, nearest } from "./grips.js";
+import { svgLine } from "./line.js";
 import { NAME } from "./name_field.js";
 import { makePullable } from "./pulling.js";
 import { RATIO } from "./ratio_handle.js";
@@ -57,6 +58,8 @@ export class OnDrawing {
   #shows = [];
   /** What the next thing that is pressed is joined with. @type {Grip | undefined} */
   #from;
+  /** What a line is being drawn from. @type {Grip | undefined} */
+  #pulled;
   #shown = false;
   /** What had been said when it was brought up to date last. */
   #placed = -1;
@@ -259,6 +262,7 @@ export class OnDrawing {
   /** Draws a line from a thing. @param {Grip} from */
   #pullLine(from) {
     this.#close();
+    this.#pulled = from;
     this.#aimFrom(from);
     const start = middle(from.area);
     const aims = () => this.#grips.filter((grip) => joins(from, grip));
@@ -282,8 +286,8 @@ export class OnDrawing {
       },
       end: () => {
         this.#line.hide();
+        this.#pulled = undefined;
         take(undefined);
-        this.#aimFrom(this.#from);
       },
     };
   }
@@ -447,7 +451,7 @@ export class OnDrawing {
     // Only what comes of doing something is news.
     this.#hint.setAttribute("aria-live", from || words ? "polite" : "off");
     if (this.#hint.textContent !== hint) this.#hint.textContent = hint;
-    this.#aimFrom(from);
+    this.#aimFrom(from ?? this.#pulled);
     for (const [key, button] of this.#buttons) button.toggleAttribute("data-from", key === from?.key);
     this.#rove(this.#usable().find((button) => button.tabIndex === 0));
   }
@@ -486,26 +490,4 @@ function focused(node) {
   const root = /** @type {ShadowRoot | Document} */ (node.getRootNode());
   const active = /** @type {HTMLElement | null} */ (root.activeElement);
   return active && node.contains(active) ? active : null;
-}
-
-/** A line that follows the pointer. */
-function svgLine() {
-  const name = "http://www.w3.org/2000/svg";
-  const node = document.createElementNS(name, "svg");
-  node.setAttribute("class", "grip-line");
-  node.setAttribute("aria-hidden", "true");
-  const line = document.createElementNS(name, "line");
-  node.append(line);
-  node.toggleAttribute("hidden", true);
-  return {
-    node,
-    draw(/** @type {{ x: number, y: number }} */ from, /** @type {{ x: number, y: number }} */ to) {
-      node.toggleAttribute("hidden", false);
-      line.setAttribute("x1", String(from.x));
-      line.setAttribute("y1", String(from.y));
-      line.setAttribute("x2", String(to.x));
-      line.setAttribute("y2", String(to.y));
-    },
-    hide: () => node.toggleAttribute("hidden", true),
-  };
 }

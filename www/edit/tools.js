@@ -190,7 +190,8 @@ function shares({ desk, sheet }, { id, at, shaft }) {
 
 /** @param {Grip} grip @param {Hands} hands */
 function picking(grip, hands) {
-  return act(say(grip.kind === "element" ? "page-draw-put-end-on" : "page-draw-join"), "join", () => hands.pick(grip));
+  const joined = grip.kind === "element";
+  return act(say(joined ? "page-draw-put-end-on" : "page-draw-join"), "join", () => hands.pick(grip));
 }
 
 /** @param {Hands} hands @param {string} id @param {number} gear */

@@ -30,6 +30,8 @@ export function fill(panel, { desk }) {
   panel.fill(holder, h("div", { class: "notes" }, spread, legend, steps, braking));
   /** @type {HTMLElement[]} */
   let rows = [];
+  /** What the ratios are compared with. @type {Chart["ranges"] | undefined} */
+  let before;
 
   function build() {
     const found = desk.chart();
@@ -50,7 +52,9 @@ export function fill(panel, { desk }) {
     chart.classList.add("matrix");
     chart.toggleAttribute("data-wide", heads.length > MANY);
     tellHeadings(chart, [...columns.slice(0, -1).map(() => () => undefined), () => ({ name: efficiencyName(desk) })]);
-    rows = found.ranges.map((range) => row(desk, range));
+    // What ratios were stays to be seen until an edit changes them again.
+    if (!desk.before || differ(desk.before.ranges, found.ranges)) before = desk.before?.ranges;
+    rows = found.ranges.map((range) => row(desk, range, before));
     body.append(...rows);
     holder.replaceChildren(chart);
     spread.replaceChildren(...spreadWords(found));
@@ -102,11 +106,22 @@ export function fill(panel, { desk }) {
 }
 
 /**
+ * Whether a range has another ratio than it had.
+ * @param {Chart["ranges"]} before
+ * @param {Chart["ranges"]} now
+ */
+function differ(before, now) {
+  const known = new Map(before.map(({ id, ratio }) => [id, ratio?.fraction]));
+  return now.some(({ id, ratio }) => known.has(id) && known.get(id) !== ratio?.fraction);
+}
+
+/**
  * @param {Desk} desk
  * @param {Chart["ranges"][number]} range
+ * @param {Chart["ranges"]} [all] the ranges before the last change of ratios
  */
-function row(desk, range) {
-  const before = desk.before?.ranges.find(({ id }) => id === range.id);
+function row(desk, range, all) {
+  const before = all?.find(({ id }) => id === range.id);
   const apply = () => desk.apply(range.applied);
   const dots = range.elements.map(({ kind, applied, label }) =>
     h("td", { class: "dot" }, mark(kind, applied), applied ? unseen(label) : null),

@@ -13,6 +13,7 @@ import { breath, inPieces } from "../kit/pieces.js";
 import { Problems, problemsOf } from "../kit/problems.js";
 import { say } from "../kit/words.js";
 import { USUAL_ASSUMPTIONS } from "./assumptions.js";
+import { prepareIn } from "./preparing.js";
 import { Quantities } from "./quantities.js";
 import { USUAL_ROAD } from "./road.js";
 import { unitOf, USUAL_UNITS } from "./units.js";
@@ -25,17 +26,11 @@ import { unitOf, USUAL_UNITS } from "./units.js";
 /** @typedef {{ stem: string } | { file: number, name: string }} Source where a scenario came from */
 /** @typedef {{ id: string, answer: Answer }} Preview what changing one element over would give */
 /** @typedef {{ words: string, take: () => void }} Offer a button */
-/**
- * A sandbox that a scenario is open in already.
- * @typedef {{ sandbox: Sandbox, info: TrainInfo, engine: import("./engine.js").Engine }} Prepared
- */
+/** @typedef {import("./preparing.js").Prepared} Prepared */
 /** @typedef {{ coupling: string, index: number }} MemberPlace a member of a coupling */
 
 export const DEFAULT_SPEED = 1000;
 export const DEFAULT_TORQUE = 100;
-
-/** Steps of opening taken at once: one of the largest train takes some 15 ms. */
-const STEPS = 1;
 
 export class Desk extends EventTarget {
   /** @type {Sandbox | undefined} */
@@ -695,26 +690,4 @@ export class Desk extends EventTarget {
     this.said += 1;
     for (const name of names) this.dispatchEvent(new Event(name));
   }
-}
-
-/**
- * Opens a scenario in a sandbox of its own, in pieces.
- * @param {import("./engine.js").Engine} engine
- * @param {string} text
- * @param {() => boolean} wanted whether it still is
- * @returns {Promise<Prepared | undefined>} nothing once it is not
- */
-async function prepareIn(engine, text, wanted) {
-  const sandbox = new engine.Sandbox();
-  try {
-    sandbox.begin(text);
-    const info = await inPieces(() => (wanted() ? sandbox.arrange(STEPS) : null));
-    if (info) return { sandbox, info, engine };
-  } catch (error) {
-    if (isTrap(error)) replaceEngine(engine, sandbox).catch(() => undefined);
-    else sandbox.free();
-    throw error;
-  }
-  leave(engine, sandbox);
-  return undefined;
 }

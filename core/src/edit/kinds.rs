@@ -75,7 +75,7 @@ edits! {
     "cut" => Cut { set: String, teeth: Counts },
     /// Changes how many pinions stand around the axis.
     "count" => Count { set: String, count: PinionCount },
-    /// Draws a set with two suns turned round, or not; as the drawing finds best where this is nothing.
+    /// Draws a set with two suns or stepped pinions turned round, or not; as the drawing finds best where this is nothing.
     "turn" => Turn { set: String, turned: Option<bool> },
     /// Changes how the teeth of a pair meet.
     "mesh" => Mesh { set: String, mesh: Mesh },

@@ -36,6 +36,9 @@ pub struct Stepped {
     pub ring_pinion: PinionRow,
     /// How many stepped pinions stand around the axis.
     pub count: PinionCount,
+    /// Whether it is drawn turned round, its steps in the other order along the axis, where that was chosen.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub turned: Option<bool>,
 }
 
 read_fields!(Stepped {
@@ -47,7 +50,7 @@ read_fields!(Stepped {
     sun_pinion,
     ring_pinion,
     count
-});
+} optional { turned });
 
 impl CouplingKind for Stepped {
     fn id(&self) -> &str {
@@ -70,6 +73,10 @@ impl CouplingKind for Stepped {
         ]
     }
 
+    fn turned(&self) -> Option<bool> {
+        self.turned
+    }
+
     fn parts(&mut self) -> Parts<'_> {
         Parts {
             id: &mut self.id,
@@ -86,7 +93,7 @@ impl CouplingKind for Stepped {
                 (Role::Ring.into(), &mut self.ring.teeth),
             ],
             count: Some(&mut self.count),
-            turned: None,
+            turned: Some(&mut self.turned),
         }
     }
 

@@ -13,7 +13,7 @@ use super::dice::Dice;
 use super::draft::Draft;
 use super::grid::{Grid, Node, SET_COLUMNS};
 use super::mending::Mending;
-use super::parts::{Part, Side};
+use super::parts::{Figure, Part, Side, steps_turned};
 use super::plan::{PackPlace, Plan, member};
 use super::search::{Sketch, Task};
 
@@ -287,12 +287,17 @@ impl Map {
     }
 }
 
-/// Whether a set with two suns is drawn turned round; nothing for one that looks the same then.
+/// Whether a set with two suns or steps is drawn turned round; nothing for one that looks the same then.
 pub fn was_turned(plan: &Plan, train: &Train, coupling: usize) -> Option<bool> {
-    let members = train.scenario().couplings[coupling].facts().members();
-    let first = members
-        .iter()
-        .position(|member| matches!(member.role, Role::SmallSun | Role::FirstSun))?;
+    let facts = train.scenario().couplings[coupling].facts();
+    let members = facts.members();
+    let mut roles = members.iter();
+    let first = roles.position(|member| matches!(member.role, Role::SmallSun | Role::FirstSun));
+    let figure = plan.figures[coupling];
+    let Some(first) = first else {
+        let stepped = matches!(figure, Figure::Stepped { .. });
+        return stepped.then(|| steps_turned(&facts.profile(), figure));
+    };
     let mut parts = plan.parts.iter();
     let part = parts.find(|part| part.coupling == coupling && part.member == first)?;
     Some(part.side == Side::Right)

@@ -2,10 +2,11 @@
 
 use std::collections::HashMap;
 
-use levertrain_core::edit::Edit;
+use levertrain_core::edit::{Edit, text as to_text};
 use levertrain_core::scenario::{HOUSING, Scenario};
 use levertrain_core::{Nesting, Train};
 
+use super::keeping::was_turned;
 use super::tests::{pieces, places};
 use super::{Layout, Mending};
 use crate::draw::tests::sessions;
@@ -146,4 +147,27 @@ fn what_was_not_touched_stays() {
     }
     // Some rooms are full, and a choice of room is itself a move.
     assert!(kept * 100 > all * 95, "{kept} of {all} packs stay");
+}
+
+/// Catches steps that stay where they were when their set is turned round, in a drawing that is kept and in one laid out
+/// anew, and a choice that a file loses.
+#[test]
+fn a_set_on_steps_is_turned_round() {
+    let (_, session) = sessions().into_iter().next().unwrap();
+    let add = r#"{"edit": "add-set", "kind": "stepped", "at": 0}"#;
+    let with = edited(session.train().scenario(), add).unwrap();
+    let id = with.scenario().couplings[0].facts().id().to_owned();
+    let before = mended(session.layout().after(&with));
+    assert_eq!(was_turned(&before.found, &with, 0), Some(false));
+    for turned in [true, false] {
+        let turn = format!(r#"{{"edit": "turn", "set": "{id}", "turned": {turned}}}"#);
+        let train = edited(with.scenario(), &turn).unwrap();
+        let kept = mended(before.after(&train));
+        assert_eq!(was_turned(&kept.found, &train, 0), Some(turned));
+        let stays = kept.found.figures[0] == before.found.figures[0];
+        assert_eq!(stays, !turned);
+        assert_eq!(Layout::of(&train).found.figures[0], kept.found.figures[0]);
+        let text = to_text(train.scenario());
+        assert_eq!(&Scenario::parse(&text).unwrap(), train.scenario());
+    }
 }

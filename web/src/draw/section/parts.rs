@@ -107,7 +107,7 @@ impl Part {
     }
 }
 
-/// The figures of all couplings, and their parts. A set with two suns may be put in either way
+/// The figures of all couplings, and their parts. A set with two suns or steps may be put in either way
 /// round, which `turned` says of each coupling.
 pub fn parts(train: &Train, turned: &[bool]) -> (Vec<Figure>, Vec<Part>) {
     let axes = Axes::of(train);
@@ -152,7 +152,13 @@ pub fn parts(train: &Train, turned: &[bool]) -> (Vec<Figure>, Vec<Part>) {
     (figures, parts)
 }
 
-/// How a set about one axis is drawn.
+/// Whether a set with a sun and a ring on steps is drawn turned round.
+pub fn steps_turned(profile: &Profile, figure: Figure) -> bool {
+    figure != set_figure(profile, Side::Left)
+}
+
+/// How a set about one axis is drawn, the first of two suns on a side; with one sun it is turned round
+/// where that is the right one.
 fn set_figure(profile: &Profile, first_side: Side) -> Figure {
     let gears = &profile.gears;
     let first_step = gears.iter().find_map(|gear| match gear.partner {
@@ -164,9 +170,14 @@ fn set_figure(profile: &Profile, first_side: Side) -> Figure {
         .filter(|gear| !gear.internal && matches!(gear.mount, Mount::Member(_)));
     match (first_step, suns.count()) {
         (Some(_), 2) => Figure::Stepped { sun: first_side },
-        (Some(first), _) => Figure::Stepped {
-            sun: first.plane.into(),
-        },
+        (Some(first), _) => {
+            let own = Side::from(first.plane);
+            let sun = match first_side {
+                Side::Right => own.other(),
+                _ => own,
+            };
+            Figure::Stepped { sun }
+        }
         (None, 2) => Figure::TwoSuns { small: first_side },
         (None, _) => Figure::Set,
     }

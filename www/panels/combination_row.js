@@ -1,7 +1,7 @@
 /** A combination as a row of the list. */
 
 import { h } from "../kit/dom.js";
-import { fraction, NONE, number as figure } from "../kit/format.js";
+import { MINUS, NONE, number as figure } from "../kit/format.js";
 import { tell } from "../kit/known.js";
 import { say } from "../kit/words.js";
 import { STATES } from "../work/outcomes.js";
@@ -9,30 +9,19 @@ import { oneChange } from "./combination_order.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
 /** @typedef {import("../work/outcomes.js").Outcomes} Outcomes */
-/** @typedef {import("../engine/levertrain.js").Outcome} Outcome */
-
-/**
- * Combinations in full, which the columns do not hold.
- * @param {Desk} desk
- * @param {Uint32Array} numbers
- * @returns {Outcome[]} none while the engine starts afresh
- */
-export function inFull(desk, numbers) {
-  return desk.askWhole((engine, sandbox) => engine.outcomesOf(sandbox, numbers)) ?? [];
-}
 
 /**
  * @param {Desk} desk
  * @param {Outcomes} outcomes
  * @param {number} number
- * @param {Outcome | undefined} full
  * @param {(number: number) => void} [take] makes a range of it; a row that is not shown offers none
  */
-export function row(desk, outcomes, number, full, take) {
+export function row(desk, outcomes, number, take) {
   const applied = outcomes.appliedIn(number);
   const [key, state] = STATES[outcomes.states[number] - 1];
   const ratio = outcomes.ratios[number];
-  const exact = full?.ratio ?? undefined;
+  // The columns hold what is read; the engine has no answer while it starts afresh.
+  const exact = Number.isNaN(ratio) ? undefined : desk.askWhole((engine, sandbox) => engine.ratioOf(sandbox, number));
   const names = applied.join(" ") || say("page-combinations-none");
   const same = [...applied].sort().join();
   const range = desk.info?.ranges.find((range) => [...range.applied].sort().join() === same);
@@ -57,7 +46,7 @@ export function row(desk, outcomes, number, full, take) {
       ),
     ),
     h("td", { title: say(state) }, say(state)),
-    tell(h("td", { class: "figure", title: exact ? fraction(exact) : null }, Number.isNaN(ratio) ? NONE : figure(ratio)), ratio, exact?.fraction),
+    tell(h("td", { class: "figure", title: exact?.replace("-", MINUS) }, Number.isNaN(ratio) ? NONE : figure(ratio)), ratio, exact),
     h("td", {}, range ? range.label : offer),
   );
 }

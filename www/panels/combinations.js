@@ -10,7 +10,7 @@ import { Outcomes, STATES } from "../work/outcomes.js";
 import { Walker } from "../work/walk.js";
 import { CombinationBar } from "./combination_bar.js";
 import { list } from "./combination_order.js";
-import { inFull, mark, numberIn, row } from "./combination_row.js";
+import { mark, numberIn, row } from "./combination_row.js";
 
 /** @typedef {import("./registry.js").Surroundings} Surroundings */
 /** @typedef {import("../kit/panel.js").Panel} Panel */
@@ -78,15 +78,14 @@ export function fill(panel, { desk, signal }) {
   tellRows(grid, () => {
     const all = outcomes;
     if (!all) return [];
-    const full = inFull(desk, listed);
-    return [...listed].map((number, at) => row(desk, all, number, full[at]));
+    return [...listed].map((number) => row(desk, all, number));
   });
 
   /** @param {number} index */
   function shown(index) {
     const number = listed[index];
     const own = /** @type {Outcomes} */ (outcomes);
-    return mark(row(desk, own, number, inFull(desk, Uint32Array.of(number))[0], take), own, now());
+    return mark(row(desk, own, number, take), own, now());
   }
 
   /** The number of the combination on screen. */

@@ -9,7 +9,7 @@ use levertrain_core::report::{
 use levertrain_core::{Fraction, State};
 use ts_rs::{Config, TS, TypeVisitor};
 
-use super::wire::{Answer, NearRatios, Outcome, ProblemInfo, Sheet, TextProblem, TrainInfo};
+use super::wire::{Answer, NearRatios, ProblemInfo, Sheet, TextProblem, TrainInfo};
 use crate::document::settings::Settings;
 use crate::draw::section::{Grips, Handle, StageSize};
 use crate::motion::live::Motion;
@@ -42,7 +42,6 @@ pub fn declarations() -> String {
     written.words("StateKey", &states.each_ref().map(State::key));
     written.visit::<TrainInfo<'static>>();
     written.visit::<Answer>();
-    written.visit::<Outcome<'static>>();
     written.visit::<CombinationReport>();
     written.visit::<ChartReport>();
     written.visit::<LossReport>();

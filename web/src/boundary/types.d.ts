@@ -832,11 +832,6 @@ converterLoss: number,
 gearLoss: number, };
 
 /**
- * What a combination does, for the list of all of them.
- */
-export type Outcome = { applied: Array<string>, state: StateKey, ratio: Exact | null, };
-
-/**
  * What stands around a train.
  */
 export type Part = "engine" | "converter" | "load";

@@ -2,10 +2,10 @@
 
 use levertrain_core::json::{Spot, spot};
 use levertrain_core::report::{
-    CombinationReport, Exact, Explanation, MemberReport, WarningReport, warnings,
+    CombinationReport, Explanation, MemberReport, WarningReport, warnings,
 };
 use levertrain_core::words::noun;
-use levertrain_core::{Body, Combination, Duty, ElementSet, Problem, Scenario, Train, TrainLever};
+use levertrain_core::{Body, Duty, ElementSet, Problem, Scenario, Train, TrainLever};
 use serde::Serialize;
 
 use crate::draw::section::Layout;
@@ -136,32 +136,6 @@ impl<'a> TrainInfo<'a> {
             engine: scenario.engine.as_ref().map(|x| x.label.as_str()),
             converter: scenario.converter.as_ref().map(|x| x.label.as_str()),
             load: scenario.load.as_ref().map(|x| x.label.as_str()),
-        }
-    }
-}
-
-/// What a combination does, for the list of all of them.
-#[derive(Debug, Serialize)]
-#[cfg_attr(feature = "types", derive(ts_rs::TS))]
-pub struct Outcome<'a> {
-    applied: Vec<&'a str>,
-    #[cfg_attr(feature = "types", ts(type = "StateKey"))]
-    state: &'static str,
-    ratio: Option<Exact>,
-}
-
-impl<'a> Outcome<'a> {
-    /// Describes a combination of a train.
-    pub fn of(train: &'a Train, combination: &Combination<'_>) -> Self {
-        let elements = &train.scenario().elements;
-        let applied = combination
-            .applied()
-            .iter()
-            .filter(|&e| !elements[e].is_one_way());
-        Self {
-            applied: applied.map(|element| elements[element].id()).collect(),
-            state: combination.state().key(),
-            ratio: combination.state().ratio().map(Exact::from),
         }
     }
 }

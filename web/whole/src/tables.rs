@@ -4,7 +4,6 @@ use levertrain_core::report::{OperatingReport, WorkingReport};
 use levertrain_core::{Duty, ElementSet, State, Train};
 use levertrain_web::boundary::plain::{plain, problems};
 use levertrain_web::boundary::sandbox::Sandbox;
-use levertrain_web::boundary::wire::Outcome;
 use wasm_bindgen::prelude::*;
 
 /// The working behind the ratio of the applied elements.
@@ -50,16 +49,16 @@ pub fn outcomes(
     Ok(())
 }
 
-/// What these combinations do in full, by their numbers.
-#[wasm_bindgen(js_name = outcomesOf, unchecked_return_type = "Outcome[]")]
-pub fn outcomes_of(sandbox: &Sandbox, numbers: &[u32]) -> Result<JsValue, JsValue> {
+/// The exact ratio of a combination, by its number; nothing where it has none.
+#[wasm_bindgen(js_name = ratioOf)]
+pub fn ratio_of(sandbox: &Sandbox, number: u32) -> Result<Option<String>, JsValue> {
     let train = sandbox.session()?.train();
-    let chosen = numbers.iter().filter(|number| is_chosen(train, **number));
-    let settled = chosen.map(|number| {
-        let set = ElementSet::from_bits(*number);
-        Outcome::of(train, &train.settle(set, Duty::Drive).combination)
-    });
-    plain(&settled.collect::<Vec<_>>())
+    if !is_chosen(train, number) {
+        return Ok(None);
+    }
+    let settled = train.settle(ElementSet::from_bits(number), Duty::Drive);
+    let ratio = settled.combination.state().ratio();
+    Ok(ratio.map(|ratio| ratio.to_string()))
 }
 
 /// Whether a number is that of a combination which can be applied.

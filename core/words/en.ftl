@@ -1150,7 +1150,7 @@ page-draw-mode = What the drawing does
 page-draw-parts = Change parts
 page-draw-clutches = Work the clutches
 page-draw-hint = Draw a line from one part to another to join them, or to Input, Output or the housing. Press a part, a set, a clutch or + for more.
-page-draw-hint-join = What is { $what } to be joined with? Press it, or Escape.
+page-draw-hint-join = What is { $what } to be joined with? Press it; by keys, the arrows lead there and Enter chooses. Escape leaves it.
 page-draw-hint-clutches = Press the plates of a clutch or brake to apply or release it, or drag them.
 page-draw-member = { $member } of { $set }
 page-draw-on = { $member }, on { $shaft }
@@ -1187,9 +1187,10 @@ page-draw-teeth = { $gear }, teeth
 page-draw-fewer = One less: { $what }
 page-draw-more = One more: { $what }
 page-edit-add-range = Make a range of what is applied
+page-edit-broken = { $kind }; its teeth break a rule
 page-edit-is-range = { $range } applies just that.
 page-edit-move = Move
-page-edit-take = Apply what is applied now
+page-edit-take = Set to what is applied
 page-edit-take-for = Have { $label } apply what is applied now
 
 ## The page: the train as text

@@ -42,7 +42,7 @@ export function textField(form, { key, name, value, edit, most = 40 }) {
  */
 export function countField(form, { key, name, value, edit, least, most }) {
   const input = /** @type {HTMLInputElement} */ (
-    h("input", { type: "number", class: "count", inputmode: "numeric", step: 1, "aria-label": name, "data-key": key, input: type, blur: show })
+    h("input", { type: "number", class: "count", inputmode: "numeric", step: 1, "aria-label": name, "data-key": key, input: type, blur: show, focus: () => input.select() })
   );
   form.shows(show);
 

@@ -60,6 +60,14 @@ export class Form {
     });
   }
 
+  /** Unfolds a section, in sight. @param {string} key */
+  unfold(key) {
+    const section = /** @type {HTMLDetailsElement | null} */ (this.#node.querySelector(`details[data-key="${key}"]`));
+    if (!section) return;
+    section.open = true;
+    section.scrollIntoView({ block: "nearest", behavior: "instant" });
+  }
+
   /** Keeps something up to date with what is applied. @param {() => void} follow */
   answers(follow) {
     this.#making.answered.push(follow);

@@ -44,6 +44,7 @@ export class OnDrawing {
   #modes;
   #undo;
   #redo;
+  #range;
   /** @type {Grip[]} */
   #grips = [];
   /** @type {Map<string, HTMLElement>} */
@@ -69,8 +70,9 @@ export class OnDrawing {
   /**
    * @param {Desk} desk
    * @param {HTMLElement} section what the half-section and its switches lie in
+   * @param {() => void} makeRange makes a range of what is applied
    */
-  constructor(desk, section) {
+  constructor(desk, section, makeRange) {
     this.#desk = desk;
     this.#section = section;
     const modes = /** @type {const} */ ([true, false]).map((changes) =>
@@ -82,12 +84,14 @@ export class OnDrawing {
     this.#modes = modes;
     this.#undo = doing(say("page-edit-undo"), "undo", () => this.#attempt(() => desk.undo()));
     this.#redo = doing(say("page-edit-redo"), "redo", () => this.#attempt(() => desk.redo()));
+    this.#range = doing(say("page-edit-add-range"), "make range", () => this.#attempt(makeRange));
     this.#bar = h(
       "div",
       { class: "strip-bar", "data-part": "on-drawing", hidden: true },
       h("span", { class: "joined", role: "group", "aria-label": say("page-draw-mode") }, ...modes),
       this.#undo,
       this.#redo,
+      this.#range,
       this.#hint,
     );
     section.append(this.#line.node, this.#mark, this.#layer);
@@ -130,6 +134,10 @@ export class OnDrawing {
     this.#section.toggleAttribute("data-changes", Boolean(at && this.#changes));
     for (const [index, mode] of this.#modes.entries()) mode.setAttribute("aria-pressed", String((index === 0) === this.#changes));
     const sheet = at ? desk.sheet : undefined;
+    // Where nothing is yet there are no clutches to work.
+    if (sheet?.sets.length === 0) this.#changes = true;
+    const { answer } = desk;
+    this.#range.hidden = !answer || answer.applied.length === 0 || answer.range !== null;
     const places = sheet && desk.askWhole((engine, sandbox) => engine.grips(sandbox));
     if (!sheet || !places) return this.#clear();
     this.#sheet = sheet;
@@ -334,14 +342,15 @@ export class OnDrawing {
 
   /** Opens the strip of a thing. @param {string} key @param {boolean} focus */
   #open(key, focus) {
-    if (key !== this.#chosen) this.#ratios = undefined;
+    const fresh = key !== this.#chosen;
+    if (fresh) this.#ratios = undefined;
     const grip = this.#grips.find((grip) => grip.key === key);
     if (!grip) return this.#close();
     const at = focused(this.#strip)?.dataset.key;
     this.#shows = [];
     const tools = toolsOf(grip, this.#hands());
     this.#chosen = key;
-    this.#fill(titleOf(grip), tools, grip.area);
+    this.#fill(titleOf(grip), tools, grip.area, fresh);
     for (const [known, button] of this.#buttons) button.toggleAttribute("data-chosen", known === key);
     this.#focusStrip(focus);
     if (at === undefined || focus) return;
@@ -360,8 +369,9 @@ export class OnDrawing {
    * @param {string} label
    * @param {Node[]} tools
    * @param {import("./grips.js").Area} area what it stands beside
+   * @param {boolean} [fresh] whether it was not there, and is to be seen
    */
-  #fill(label, tools, area) {
+  #fill(label, tools, area, fresh = true) {
     const strip = this.#strip;
     const close = doing("×", "close", () => this.#close(true), say("page-draw-close"));
     close.classList.add("strip-close");
@@ -379,7 +389,8 @@ export class OnDrawing {
     const { offsetHeight: tall } = this.#section;
     const beside = area.top + area.height + APART - stage.scrollTop;
     strip.style.top = `${tall + height + STUCK > innerHeight ? beside : tall + BETWEEN - stage.scrollTop}px`;
-    strip.scrollIntoView({ block: "nearest", behavior: "instant" });
+    // What somebody presses again and again stays where it is.
+    if (fresh) strip.scrollIntoView({ block: "nearest", behavior: "instant" });
   }
 
   /** @param {string} label what the strip is for */

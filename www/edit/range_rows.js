@@ -21,11 +21,11 @@ function adding(form) {
   const { desk } = form;
   const applied = () => desk.answer?.applied ?? [];
   const key = (/** @type {string[]} */ ids) => [...ids].sort().join();
-  const note = h("span", { class: "note", role: "status" });
+  const note = h("span", { class: "note" });
   const add = doing(say("page-edit-add-range"), "add range", () => {
     form.edit({ edit: "add-range", label: "", applied: applied() });
     // The button stays in sight under the new row, whose name comes next.
-    node.scrollIntoView({ block: "nearest" });
+    node.scrollIntoView({ block: "nearest", behavior: "instant" });
     form.name(`range ${form.info.ranges.at(-1)?.id}`);
   });
   const node = h("p", { class: "row" }, add, note);

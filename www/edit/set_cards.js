@@ -44,8 +44,13 @@ function card(form, id, at) {
     const { nearest } = now();
     if (nearest) form.edit({ edit: "cut", set: id, teeth: nearest });
   });
+  const legend = h("legend");
+  const node = h("fieldset", { class: "edit-card", "data-set": id }, legend);
   form.shows(() => {
     const { warnings: told, nearest, gears } = now();
+    const broken = told.length > 0;
+    node.toggleAttribute("data-broken", broken);
+    legend.textContent = broken ? say("page-edit-broken", { kind: set.kind }) : set.kind;
     warnings.replaceChildren(...told.map((text) => h("p", {}, `${capital(text)}.`)));
     fit.hidden = !nearest;
     const changed = gears.flatMap(({ name, teeth }, gear) =>
@@ -72,15 +77,14 @@ function card(form, id, at) {
     doing(say("page-edit-repeat"), `repeat ${id}`, () => form.edit({ edit: "repeat-set", set: id })),
     doing(say("page-edit-remove"), `remove ${id}`, () => form.edit({ edit: "remove-set", set: id }), say("page-edit-remove-what", { label: now().label })),
   );
-  return h(
-    "fieldset",
-    { class: "edit-card", "data-set": id },
-    h("legend", {}, set.kind),
+  // What is told below the fields moves none that somebody is at.
+  node.append(
     h("div", { class: "edit-head" }, label, buttons),
+    h("table", { class: "edit-members" }, h("thead", {}, heads()), h("tbody", {}, ...rows(form, set, now))),
     warnings,
     fit,
-    h("table", { class: "edit-members" }, h("thead", {}, heads()), h("tbody", {}, ...rows(form, set, now))),
   );
+  return node;
 }
 
 function heads() {

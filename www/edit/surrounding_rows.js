@@ -64,10 +64,14 @@ export function surroundingRows(form) {
   const heading = h("h3", {}, say("page-panel-operating"));
   const { around: { engine, converter, load }, desk: { units } } = form;
   if (!engine || !load) {
-    const give = doing(say("page-edit-give-engine"), "engine", () => form.edit({ edit: "surround", part: "engine", there: true }));
+    const give = doing(say("page-edit-give-engine"), "engine", () => {
+      if (form.edit({ edit: "surround", part: "engine", there: true })) form.unfold("around engine");
+    });
     return [heading, h("p", { class: "row" }, give)];
   }
-  const convert = doing(say("page-edit-give-converter"), "converter", () => form.edit({ edit: "surround", part: "converter", there: true }));
+  const convert = doing(say("page-edit-give-converter"), "converter", () => {
+    if (form.edit({ edit: "surround", part: "converter", there: true })) form.unfold("around converter");
+  });
   const none = doing(say("page-edit-no-engine"), "no engine", () => form.edit({ edit: "surround", part: "engine", there: false }));
   return [
     heading,

@@ -23,6 +23,7 @@ export class TrainText {
   #lined;
   #state = h("p", { class: "file-state", id: STATE, role: "status" });
   #list = h("ul", { class: "file-problems" });
+  #told = h("div", { class: "file-told" }, this.#state, this.#list);
   /** Gives up what is typed. */
   back = doing(say("page-file-back"), "back", () => {
     this.#write();
@@ -65,7 +66,8 @@ export class TrainText {
     this.#lined = new LinedField({ name: say("page-file-text"), described: STATE }, heard, signal);
     this.#lined.readOnly = true;
     this.#tell([]);
-    this.nodes = [this.#lined.node, this.#state, this.#list];
+    // Over the field: under so much text it would be out of sight.
+    this.nodes = [this.#told, this.#lined.node];
     follow(desk, ["train", "whole"], () => this.update());
   }
 

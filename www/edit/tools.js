@@ -216,7 +216,7 @@ function pinions(hands, id) {
  */
 function counter({ key, words, label, now, change, least, most }) {
   const input = /** @type {HTMLInputElement} */ (
-    h("input", { type: "number", class: "count", inputmode: "numeric", min: least, max: most, step: 1, "aria-label": label, "data-key": key, input: type })
+    h("input", { type: "number", class: "count", inputmode: "numeric", min: least, max: most, step: 1, "aria-label": label, "data-key": key, input: type, focus: () => input.select() })
   );
   input.value = String(now());
   const step = (/** @type {number} */ by) => {

@@ -167,8 +167,11 @@ export class Opening {
    * @param {string} name
    */
   begin(text, name) {
-    const untouched = this.files.find((file) => file.text === text && !file.changed && !file.gone);
-    this.openText(text, untouched?.name ?? this.#free(name));
+    // The train is called as its file is.
+    const named = (/** @type {string} */ name) => JSON.stringify({ ...JSON.parse(text), name });
+    const untouched = this.files.find((file) => file.text === named(file.name) && !file.changed && !file.gone);
+    const free = untouched?.name ?? this.#free(name);
+    this.openText(named(free), free);
   }
 
   /** Opens another train like the one on screen. */

@@ -12,7 +12,7 @@ import { OnDrawing } from "../edit/on_drawing.js";
 export function fill(panel, { desk, files, section }) {
   const { nodes, update } = trainForm(desk, () => panel.open, files);
   panel.fill(...nodes, h("p", { class: "note" }, say("page-edit-note")));
-  const onDrawing = new OnDrawing(desk, section);
+  const onDrawing = new OnDrawing(desk, section, makeRange);
   onDrawing.show(panel.open);
   panel.toggled(() => {
     update();
@@ -28,4 +28,11 @@ export function fill(panel, { desk, files, section }) {
     if (back) desk.undo();
     else desk.redo();
   });
+
+  /** Makes a range of what is applied; its name comes next where its field is beside the drawing. */
+  function makeRange() {
+    const add = /** @type {HTMLElement | null} */ (panel.node.querySelector("[data-key='add range']"));
+    if (panel.node.getBoundingClientRect().top < innerHeight / 2) add?.click();
+    else desk.edit({ edit: "add-range", label: "", applied: desk.answer?.applied ?? [] });
+  }
 }

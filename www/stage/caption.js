@@ -34,6 +34,7 @@ export function caption(desk) {
     );
   }
   follow(desk, ["answer", "light", "speed", "torque", "units"], update);
+  keepTallest(node);
   return node;
 }
 
@@ -64,4 +65,20 @@ function effortWords(desk, answer, shaft) {
   );
   const all = [...ends, ...members];
   return all.length > 0 ? all : [idleWords()];
+}
+
+/**
+ * Has a text keep the room that its longest words took: were what is below it to move, another thing might
+ * come to lie under the pointer, be lit, and move it back.
+ * @param {HTMLElement} node
+ */
+function keepTallest(node) {
+  let [width, height] = [0, 0];
+  new ResizeObserver(([{ contentRect }]) => {
+    const narrower = contentRect.width !== width;
+    if (!narrower && contentRect.height <= height) return;
+    ({ width, height } = contentRect);
+    // In another width the words may need less.
+    node.style.minHeight = narrower ? "" : `${height}px`;
+  }).observe(node);
 }

@@ -100,9 +100,14 @@ pub(super) fn connect(scenario: &mut Scenario, first: &str, second: &str) -> Res
     }
     rename(&mut scenario.input, first, second);
     rename(&mut scenario.output, first, second);
-    let gone = scenario.shafts.remove(gone);
-    if let Some(kept) = scenario.shafts.iter_mut().find(|shaft| shaft.id == first) {
-        kept.label = joined(&kept.label, &gone.label);
+    let removed = scenario.shafts.remove(gone);
+    let mut shafts = scenario.shafts.iter_mut().enumerate();
+    if let Some((at, kept)) = shafts.find(|(_, shaft)| shaft.id == first) {
+        // In the order of the file, which is that of the axis.
+        kept.label = match at < gone {
+            true => joined(&kept.label, &removed.label),
+            false => joined(&removed.label, &kept.label),
+        };
     }
     Ok(())
 }

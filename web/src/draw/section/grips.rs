@@ -172,11 +172,12 @@ impl Stage<'_> {
 
     /// The middle of the room before the first set, between two and after the last.
     fn gaps(&self) -> Vec<f64> {
-        let grid = self.plan().grid;
-        let gaps = (0..=grid.sets).map(|gap| {
-            let first = grid.gap_start(gap);
-            let last = first + grid.gap_columns - 1;
-            (self.x(first) + self.x(last)) / 2.0
+        let sets = self.plan().grid.sets;
+        let width = self.size().width;
+        let gaps = (0..=sets).map(|gap| {
+            let left = gap.checked_sub(1).map_or(0.0, |before| self.face(before).1);
+            let right = if gap < sets { self.face(gap).0 } else { width };
+            (left + right) / 2.0
         });
         gaps.collect()
     }

@@ -42,9 +42,10 @@ export function textField(form, { key, name, value, edit, most = 40 }) {
  */
 export function countField(form, { key, name, value, edit, least, most }) {
   const input = /** @type {HTMLInputElement} */ (
-    h("input", { type: "number", class: "count", inputmode: "numeric", step: 1, "aria-label": name, "data-key": key, input: type, blur: show, focus: () => input.select() })
+    h("input", { type: "number", class: "count", inputmode: "numeric", step: 1, "aria-label": name, "data-key": key, input: type, blur: show })
   );
   form.shows(show);
+  typedOver(input);
 
   function limits() {
     return { least: typeof least === "number" ? least : least(), most: typeof most === "number" ? most : most() };
@@ -125,4 +126,14 @@ export function doing(words, key, click, heard) {
 function isTyped(input) {
   const root = /** @type {ShadowRoot | Document} */ (input.getRootNode());
   return root.activeElement === input;
+}
+
+/**
+ * Has the press that goes into a number be ready to type another, as the tabulator has it.
+ * @param {HTMLInputElement} input
+ */
+export function typedOver(input) {
+  let goesIn = false;
+  input.addEventListener("pointerdown", () => (goesIn = !isTyped(input)));
+  input.addEventListener("click", () => goesIn && input.select());
 }

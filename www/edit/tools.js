@@ -2,7 +2,7 @@
 
 import { h } from "../kit/dom.js";
 import { capital, listed, say } from "../kit/words.js";
-import { doing } from "./fields.js";
+import { doing, typedOver } from "./fields.js";
 import { elementName, setName, shaftName } from "./name_field.js";
 import { ratioHandle } from "./ratio_handle.js";
 import { rejoins, waysToRejoin } from "./rejoining.js";
@@ -216,9 +216,10 @@ function pinions(hands, id) {
  */
 function counter({ key, words, label, now, change, least, most }) {
   const input = /** @type {HTMLInputElement} */ (
-    h("input", { type: "number", class: "count", inputmode: "numeric", min: least, max: most, step: 1, "aria-label": label, "data-key": key, input: type, focus: () => input.select() })
+    h("input", { type: "number", class: "count", inputmode: "numeric", min: least, max: most, step: 1, "aria-label": label, "data-key": key, input: type })
   );
   input.value = String(now());
+  typedOver(input);
   const step = (/** @type {number} */ by) => {
     const next = Math.min(Math.max(now() + by, least), most);
     if (next !== now()) change(next);

@@ -25,7 +25,7 @@ const MEASURES_KEPT = 1000;
 /** Lines of less than so many pixels of the screen are drawn with twice as many, so that they stay fine. */
 const FINE = 1.5;
 /** A drawing of more pixels than these is not made finer: every frame of it would take long. */
-const FINE_PIXELS = 3e6;
+const FINE_PIXELS = 2e6;
 /** More cannot be seen, and the engine refuses it. */
 const MOST_SCALE = 8;
 /** More pixels than these in a drawing are more than a browser likes to keep. */

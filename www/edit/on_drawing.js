@@ -137,7 +137,9 @@ export class OnDrawing {
     // Where nothing is yet there are no clutches to work.
     if (sheet?.sets.length === 0) this.#changes = true;
     const { answer } = desk;
-    this.#range.hidden = !answer || answer.applied.length === 0 || answer.range !== null;
+    // Where clutches are worked it is always there: came and went it, the drawing would move under the finger.
+    this.#range.hidden = this.#changes;
+    this.#range.disabled = !answer || answer.applied.length === 0 || answer.range !== null;
     const places = sheet && desk.askWhole((engine, sandbox) => engine.grips(sandbox));
     if (!sheet || !places) return this.#clear();
     this.#sheet = sheet;

@@ -1203,6 +1203,8 @@ page-file-keeps = { $count ->
    *[other] { $count } problems. On stage is the last train that had none.
 }
 page-file-line = Line { $line }
+page-file-step-back = The last step of the train is taken back, wherever it was made.
+page-file-step-again = The step of the train that was taken back is made again.
 page-file-back = Drop this text and show the train's
 
 ## The page: working, slip, bearings, end view, tooth checks

@@ -209,7 +209,10 @@ export class OnDrawing {
   /** @param {HTMLElement} [current] */
   #rove(current) {
     for (const button of this.#buttons.values()) button.tabIndex = -1;
-    rove(this.#usable(), current);
+    const usable = this.#usable();
+    rove(usable, current);
+    // Who is to choose one of them goes from each to the next by the tabulator too, rather than away from all.
+    if (this.#from) for (const button of usable) button.tabIndex = 0;
   }
 
   /** @param {string} label @param {string} shaft */

@@ -60,8 +60,8 @@ export class TrainText {
       parts: () => this.#part(),
       left: () => this.#leave(),
       entered: () => this.#take(),
-      back: () => this.#step(() => desk.undo()),
-      again: () => this.#step(() => desk.redo()),
+      back: () => this.#step(() => desk.undo(), say("page-file-step-back")),
+      again: () => this.#step(() => desk.redo(), say("page-file-step-again")),
     };
     this.#lined = new LinedField({ name: say("page-file-text"), described: STATE }, heard, signal);
     this.#lined.readOnly = true;
@@ -111,15 +111,17 @@ export class TrainText {
   /**
    * Has the train go a step back, or again: where nothing is typed any more, its way is that of the text.
    * @param {() => void} go
+   * @param {string} words what is said of it: it may have been made in the drawing, long ago
    * @returns {boolean} whether there was such a step
    */
-  #step(go) {
+  #step(go, words) {
     if (this.#typing !== undefined) this.#take();
     if (this.#isWrong) return false;
     const before = this.#train;
     go();
     if (this.#train === before) return false;
     this.#lined.select(this.#write());
+    this.#state.textContent = words;
     return true;
   }
 

@@ -7,6 +7,8 @@ import { say } from "../kit/words.js";
 import { STATES } from "../work/outcomes.js";
 import { oneChange } from "./combination_order.js";
 
+const TIED_UP = "tied-up";
+
 /** @typedef {import("../state/desk.js").Desk} Desk */
 /** @typedef {import("../work/outcomes.js").Outcomes} Outcomes */
 
@@ -25,7 +27,8 @@ export function row(desk, outcomes, number, take) {
   const names = applied.join(" ") || say("page-combinations-none");
   const same = [...applied].sort().join();
   const range = desk.info?.ranges.find((range) => [...range.applied].sort().join() === same);
-  const offer = take
+  // What ties up is no range.
+  const offer = take && key !== TIED_UP
     ? h("button", {
         class: "plain", type: "button", "data-take-range": true,
         "aria-label": say("page-combinations-take", { elements: names }),

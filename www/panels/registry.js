@@ -41,19 +41,19 @@
 /** @type {Entry[]} */
 export const PANELS = [
   {
-    id: "edit",
-    title: "page-panel-edit",
-    column: "side",
-    whole: true,
-    load: () => import("./edit.js"),
-  },
-  {
     id: "chart",
     title: "page-panel-chart",
     column: "side",
     open: true,
     takes: true,
     load: () => import("./chart.js"),
+  },
+  {
+    id: "edit",
+    title: "page-panel-edit",
+    column: "side",
+    whole: true,
+    load: () => import("./edit.js"),
   },
   {
     id: "members",

@@ -74,7 +74,8 @@ export function ranges(desk, beside) {
     }
     rove(items, current);
     const nothing = desk.answer?.applied.length === 0;
-    release.setAttribute("aria-pressed", String(nothing));
+    // It keeps the focus of whoever has just pressed it.
+    release.setAttribute("aria-disabled", String(nothing));
   }
 
   function all() {

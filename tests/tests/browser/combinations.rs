@@ -197,6 +197,15 @@ fn a_row_becomes_a_range() -> Result<()> {
         let row =
             "probe.all('tr[data-applied]').find((row) => row.querySelector('[data-take-range]'))";
         let applied: String = page.get(&format!("{row}.dataset.applied"), Value::Null)?;
+        let (tied, offered): (usize, usize) = page.get(
+            "(() => { const tied = probe.all('tr[data-state=tied-up]'); \
+                return [tied.length, tied.filter((row) => row.querySelector('[data-take-range]')).length]; })()",
+            Value::Null,
+        )?;
+        ensure!(
+            tied > 0 && offered == 0,
+            "{offered} of {tied} that tie up are offered"
+        );
         let before: usize = page.get("probe.all('[data-take-range]').length", Value::Null)?;
         choose(page, "#order", "applied")?;
         page.run(

@@ -336,6 +336,9 @@ fn what_is_typed_is_taken_back_and_then_the_edits_before_it() -> Result<()> {
         drives(page, "139/52")?;
         page.chord(Key::Control, 'z')?;
         drives(page, "46/17")?;
+        // That step was made elsewhere: somebody may not see what it changes.
+        let told: String = page.get("probe.one('.file-state').textContent", Value::Null)?;
+        ensure!(told.contains("taken back"), "{told:?}");
         ensure!(text(page)?.contains("\"teeth\": 51"), "{}", text(page)?);
         let all: bool = page.get(&format!("probe.one('{PRESS}').disabled"), Value::Null)?;
         ensure!(all, "a step is left behind");

@@ -6,6 +6,7 @@
 mod accessibility;
 mod bad_files;
 mod bad_links;
+mod builder;
 mod building;
 mod by_core;
 mod by_hand;
@@ -21,6 +22,7 @@ mod embedding;
 mod engines;
 mod file_text;
 mod hosts;
+mod in_the_drawing;
 mod keyboard;
 mod link;
 mod mesh_orders;

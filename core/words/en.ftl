@@ -1296,3 +1296,8 @@ page-grip = { $grip ->
     [undetermined] not determined
    *[no-data] no data
 }
+
+## Faults
+
+# A member that a broken spline has cut off its shaft: it has become a shaft of its own.
+fault-cut-off = the cut-off { $member } of { $set }

@@ -55,6 +55,12 @@ impl Echelon {
         self.reduced(row).iter().all(|x| *x == BigInt::ZERO)
     }
 
+    /// The equation among the echelon's own whose first coefficient stands in a column.
+    pub fn led_by(&self, column: usize) -> Option<&Row> {
+        let led = self.rows.iter().find(|(pivot, _)| *pivot == column);
+        led.map(|(_, row)| row)
+    }
+
     /// `row` less multiples of the others, so that it is zero in all their first columns.
     fn reduced(&self, mut row: Row) -> Row {
         for (pivot, other) in &self.rows {
@@ -92,6 +98,8 @@ mod tests {
         assert!(echelon.add(row([1, 1, 1])));
         assert_eq!(echelon.rank(), 3);
         assert!(echelon.implies(row([5, -7, 11])));
+        assert_eq!(echelon.led_by(0), Some(&row([3, 1, 1])));
+        assert_eq!(Echelon::of([row([0, 2, 1])]).led_by(0), None);
     }
 
     #[test]

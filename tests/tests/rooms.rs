@@ -8,7 +8,7 @@ use anyhow::{Context, Result, ensure};
 use levertrain_tests::files::root;
 
 const CORE: &[&str] = &[
-    "base", "json", "model", "train", "solve", "load", "teach", "words", "report", "edit",
+    "base", "json", "model", "train", "solve", "load", "teach", "words", "report", "faults", "edit",
 ];
 const WEB: &[&str] = &["units", "motion", "draw", "document", "boundary"];
 const WWW: &[&str] = &[

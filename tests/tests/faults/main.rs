@@ -1,0 +1,6 @@
+//! Fault finding: by hand, by dense elimination, by edited files, and by trying everything.
+
+mod by_hand;
+mod forwards;
+mod model;
+mod search;

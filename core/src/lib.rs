@@ -28,6 +28,7 @@
 // The rooms, in the order of the alphabet; which may use which stands in `tests/tests/rooms.rs`.
 mod base;
 pub mod edit;
+pub mod exercise;
 pub mod faults;
 pub mod json;
 mod load;

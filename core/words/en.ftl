@@ -316,6 +316,7 @@ fix-use-one-of = use one of { $names }
 problem-unknown-kind = { $found } is not a kind of { $what ->
     [coupling] coupling
     [edit] edit
+    [task] task
    *[element] shift element
 }
 problem-kind-not-text = { $found } is not text
@@ -1301,3 +1302,88 @@ page-grip = { $grip ->
 
 # A member that a broken spline has cut off its shaft: it has become a shaft of its own.
 fault-cut-off = the cut-off { $member } of { $set }
+
+## Exercises
+
+ask-reach = Apply clutches and brakes so that the ratio is { $about } (exactly { $exact }).
+ask-members = { $part ->
+    [held] Which members of { $set } are held against the reaction in { $range }?
+    [driving] Through which members does power go into { $set } in { $range }?
+   *[driven] Through which members does power go out of { $set } in { $range }?
+}
+ask-direction = Which way does { $shaft } turn in { $range }?
+ask-speed = How many turns does { $shaft } make in { $range } while the input makes one? Write a decimal or a fraction, with a minus sign where it turns backward.
+ask-neutral = { $count ->
+    [one] One clutch or brake is applied. With which is the train in neutral? Find all.
+   *[other] { $count } clutches or brakes are applied. With which is the train in neutral? Find all.
+}
+ask-tie-up = Which of these combinations tie up?
+ask-order = Put these ranges in order, the largest ratio first.
+ask-teeth = Give { $set } teeth so that { $range } has the ratio { $about } (exactly { $exact }) and no tooth rule is broken.
+ask-given = { $count ->
+    [0] { $range }: nothing is applied.
+    [one] { $range }: { $elements } is applied.
+   *[other] { $range }: { $elements } are applied.
+}
+# What stands in the place of the names of elements where there are none.
+ask-none = nothing applied
+ask-way = { $way ->
+    [forward] forward, as the input does
+    [backward] backward
+    [still] it stands still
+   *[free] it is free: nothing decides it
+}
+hint-no-choice = Nothing is chosen of what is offered.
+hint-no-number = Write a number such as 0.25, −1/3 or 2.
+hint-no-teeth = Write a whole number of teeth for each gear.
+hint-no-answer = This train has no answer to that.
+hint-not-that = It is not that.
+hint-other-way = It turns the other way.
+hint-too-slow = The output turns too slowly: the ratio is too large.
+hint-too-fast = The output turns too fast: the ratio is too small.
+hint-less-fast = The way is right, but it turns slower than that.
+hint-more-fast = The way is right, but it turns faster than that.
+hint-only-the-way = The size is right; look at the direction again.
+hint-reciprocal = That is how often the input turns while this makes one turn; asked is the other way round.
+hint-spare = That is the ratio, with more applied than it takes.
+hint-changes = { $count ->
+    [one] One clutch or brake is to be changed.
+   *[other] { $count } clutches or brakes are to be changed.
+}
+hint-does = { $elements }: { $state ->
+    [driving] that drives.
+    [neutral] that is neutral.
+    [output-held] that holds the output still.
+   *[tied-up] that ties up.
+}
+hint-missing = { $count ->
+    [one] One more is right.
+   *[other] { $count } more are right.
+}
+hint-member = The { $member } { $does ->
+    [held] is held against the reaction.
+    [drives] drives: power goes into the set through it.
+    [delivers] delivers: power goes out of the set through it.
+    [rests] stands still, but carries no torque.
+   *[idles] turns, but carries no torque.
+}
+hint-look = Look at { $set }: the { $first } { $first-way ->
+    [forward] turns forward
+    [backward] turns backward
+   *[still] stands still
+}, the { $second } { $second-way ->
+    [forward] turns forward
+    [backward] turns backward
+   *[still] stands still
+}.
+hint-look-one = Look at { $set }: the { $first } { $first-way ->
+    [forward] turns forward
+    [backward] turns backward
+   *[still] stands still
+}.
+hint-compare = Compare { $first } and { $second } again.
+hint-rule = A tooth rule is broken: { $rule }.
+problem-ratio = { $found } is no ratio
+fix-ratio = write it in quotes, as "27/7" or "3.857"
+problem-no-answer = this train has no answer to it
+fix-no-answer = ask for something that this train can do

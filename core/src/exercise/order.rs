@@ -1,0 +1,75 @@
+//! Put ranges in order, the largest ratio first.
+
+use levertrain_exact::Fraction;
+
+use super::answer::{Marked, share};
+use super::dice::Dice;
+use super::hint::Hint;
+use super::task::{Task, in_range};
+use crate::base::short_sort::sort_short_by;
+use crate::train::Train;
+
+/// Fewest and most ranges to put in order.
+const LEAST: usize = 3;
+const MOST: usize = 6;
+
+pub(super) fn ask(train: &Train, dice: &mut Dice) -> Option<Task> {
+    let mut known: Vec<Fraction> = Vec::new();
+    let mut ranges = Vec::new();
+    for range in 0..train.scenario().ranges.len() {
+        let ratio = ratio(train, range).filter(|ratio| ratio.signum() > 0);
+        if let Some(ratio) = ratio.filter(|ratio| !known.contains(ratio)) {
+            known.push(ratio);
+            ranges.push(range);
+        }
+    }
+    (ranges.len() >= LEAST).then(|| Task::Order {
+        ranges: dice.some(ranges, MOST),
+    })
+}
+
+pub(super) fn solve(train: &Train, ranges: &[usize]) -> Option<Vec<String>> {
+    let ids = in_order(train, ranges)?.into_iter();
+    Some(
+        ids.map(|range| train.scenario().ranges[range].id.clone())
+            .collect(),
+    )
+}
+
+pub(super) fn mark(train: &Train, ranges: &[usize], answer: &[String]) -> Marked {
+    let Some(right) = in_order(train, ranges) else {
+        return Marked::wrong(Hint::NoAnswer);
+    };
+    let at = |id: &String| {
+        right
+            .iter()
+            .position(|&range| train.scenario().ranges[range].id == *id)
+    };
+    let places: Option<Vec<usize>> = answer.iter().map(at).collect();
+    let whole = |places: &Vec<usize>| (0..right.len()).all(|place| places.contains(&place));
+    let Some(places) = places.filter(|places| places.len() == right.len() && whole(places)) else {
+        return Marked::wrong(Hint::NoChoice);
+    };
+    let wrong = places.windows(2).find(|pair| pair[0] > pair[1]);
+    let hint = wrong.map(|pair| Hint::Compare(right[pair[0]], right[pair[1]]));
+    let rising = places.windows(2).filter(|pair| pair[0] < pair[1]).count();
+    Marked {
+        credit: share(rising, right.len() - 1),
+        hints: hint.into_iter().collect(),
+    }
+}
+
+/// The ranges with falling ratios; `None` where one has no ratio, two have the same, or it is one alone.
+fn in_order(train: &Train, ranges: &[usize]) -> Option<Vec<usize>> {
+    let ratios = ranges
+        .iter()
+        .map(|&range| Some((ratio(train, range)?, range)));
+    let mut ratios: Vec<(Fraction, usize)> = ratios.collect::<Option<_>>()?;
+    sort_short_by(&mut ratios, |(one, _), (other, _)| other.cmp(one));
+    let falls = ratios.windows(2).all(|pair| pair[0].0 > pair[1].0);
+    (falls && ratios.len() > 1).then(|| ratios.into_iter().map(|(_, range)| range).collect())
+}
+
+fn ratio(train: &Train, range: usize) -> Option<Fraction> {
+    in_range(train, range).state().ratio().cloned()
+}

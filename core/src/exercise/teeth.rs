@@ -1,0 +1,111 @@
+//! Choose teeth for the gears of a set so that a range has the ratio asked for.
+
+use levertrain_exact::Fraction;
+
+use super::answer::{Marked, share};
+use super::dice::Dice;
+use super::hint::Hint;
+use super::task::{Task, in_range};
+use crate::edit::near_ratios;
+use crate::model::coupling::Teeth;
+use crate::train::Train;
+
+pub(super) fn ask(train: &Train, dice: &mut Dice) -> Option<Task> {
+    let mut places = Vec::new();
+    for range in 0..train.scenario().ranges.len() {
+        for set in 0..train.scenario().couplings.len() {
+            places.push((range, set));
+        }
+    }
+    // A set that has nothing to do with a range gives it no other ratio.
+    while let Some((range, set)) = dice.take(&mut places) {
+        let own = in_range(train, range).state().ratio().cloned();
+        let mut near = near_ratios(&train.scenario().couplings[set]);
+        while let Some(near) = dice.take(&mut near) {
+            let ratio = cut(train, set, &near.teeth).and_then(|changed| ratio(&changed, range));
+            match ratio.filter(|ratio| own.as_ref().is_some_and(|own| own != ratio)) {
+                Some(ratio) => return Some(Task::Teeth { range, set, ratio }),
+                // Its own is among them.
+                None if near.ratio == own_ratio(train, set) => {}
+                None => break,
+            }
+        }
+    }
+    None
+}
+
+pub(super) fn solve(
+    train: &Train,
+    range: usize,
+    set: usize,
+    wanted: &Fraction,
+) -> Option<Vec<String>> {
+    let near = near_ratios(&train.scenario().couplings[set]);
+    let fits = |teeth: &Vec<Teeth>| {
+        cut(train, set, teeth)
+            .is_some_and(|changed| ratio(&changed, range).as_ref() == Some(wanted))
+    };
+    let teeth = near.into_iter().map(|near| near.teeth).find(fits)?;
+    Some(teeth.iter().map(|teeth| teeth.get().to_string()).collect())
+}
+
+pub(super) fn mark(
+    train: &Train,
+    range: usize,
+    set: usize,
+    wanted: &Fraction,
+    answer: &[String],
+) -> Marked {
+    let counts: Option<Vec<Teeth>> = answer
+        .iter()
+        .map(|text| Teeth::new(text.trim().parse().ok()?))
+        .collect();
+    let changed = counts.and_then(|counts| cut(train, set, &counts));
+    let Some(changed) = changed else {
+        return Marked::wrong(Hint::NoTeeth);
+    };
+    let warnings = changed.scenario().couplings[set].facts().tooth_warnings();
+    let mut hints: Vec<Hint> = warnings
+        .iter()
+        .map(|warning| Hint::Rule(warning.sentence()))
+        .collect();
+    let kept = hints.is_empty();
+    let found = ratio(&changed, range);
+    let reached = found.as_ref() == Some(wanted);
+    if !reached {
+        hints.push(match &found {
+            Some(found) if found.signum() != wanted.signum() => Hint::OtherWay,
+            Some(found) if found.abs() > wanted.abs() => Hint::TooSlow,
+            Some(_) => Hint::TooFast,
+            None => Hint::NotThat,
+        });
+    }
+    let credit = match (reached, kept) {
+        (true, true) => Fraction::ONE,
+        (true, false) => share(1, 2),
+        _ => Fraction::ZERO,
+    };
+    Marked { credit, hints }
+}
+
+/// The train with other teeth in a set.
+fn cut(train: &Train, set: usize, counts: &[Teeth]) -> Option<Train> {
+    let mut scenario = train.scenario().clone();
+    let gears = scenario.couplings[set].parts().teeth;
+    if gears.len() != counts.len() {
+        return None;
+    }
+    for ((_, teeth), &count) in gears.into_iter().zip(counts) {
+        *teeth = count;
+    }
+    Train::new(scenario).ok()
+}
+
+fn ratio(train: &Train, range: usize) -> Option<Fraction> {
+    in_range(train, range).state().ratio().cloned()
+}
+
+fn own_ratio(train: &Train, set: usize) -> Fraction {
+    let own = crate::edit::ratio_of(&train.scenario().couplings[set]);
+    own.map_or(Fraction::ZERO, |(_, ratio)| ratio)
+}

@@ -7,6 +7,7 @@ use std::fs;
 
 use anyhow::{Result, anyhow, bail, ensure};
 use levertrain_core::edit::{Edit, starter};
+use levertrain_core::exercise::Sheet;
 use levertrain_core::operating::Conditions;
 use levertrain_core::report::{Explanation, OperatingReport, warnings};
 use levertrain_core::words::Catalogue;
@@ -128,7 +129,7 @@ fn problems_and_tooth_checks_say_nothing_in_ours() -> Result<()> {
         }
     }
     known.extend(names_in(&Value::from(SETTINGS)));
-    known.extend(["1e999", "settings"].map(str::to_owned));
+    known.extend(["1e999", "settings", "tasks", "ratio"].map(str::to_owned));
     // Ids, which edits name and give.
     known.extend(
         [
@@ -183,6 +184,11 @@ fn other_problems() -> Result<Vec<Problem>> {
         anyhow::bail!("{} does not open", file.stem)
     };
     problems.extend(pictures::scene(&session, "x", (400.0, 400.0)).err());
+    for ratio in ["x", "1000"] {
+        let text = json!({"format": 1, "title": "x", "tasks": [{"task": "reach", "ratio": ratio}]});
+        let sheet = Sheet::parse(session.train(), &text.to_string());
+        problems.extend(sheet.err().into_iter().flatten());
+    }
     problems.extend(refused_edits()?);
     Ok(problems)
 }

@@ -2,13 +2,20 @@
 # variables, literals and selections by word, by number or by plural category; no line is continued
 # outside of a selection.
 
-## Names and lists
+## Numbers, names and lists
 
 # Last words of labels that name a kind of thing. Such a label takes an article.
 kinds = { " " }annulus axle axles band brake carrier carriers case clutch countershaft crank drum engine frame freewheel gear gears housing hub input layshaft motor output pair pinion pinions planet planets ring rings row set shaft sprocket sun suns turbine wheel wheels{ " " }
-# A label of that kind; its first letter comes small. What stands before it is written in a capital
-# where a sentence begins.
+# A label of that kind; its first letter comes small. As it was written it is $name, its last word is
+# $kind, and $case is what it does in its sentence: [subject], [object] or [dative].
 noun = the { $label }
+# With what a sentence may begin that is in a capital only there.
+articles = { " " }the{ " " }
+# What stands between whole and decimal figures.
+decimal-sign = .
+# Units of speed, and a thousand of the first.
+unit-rev-min = rev/min
+unit-rev-min-thousand = 1000 rev/min
 # What the housing is called where the scenario does not say.
 housing = Housing
 # What stands in a name that reads like a list. Among other names, it is parted from them clearly.
@@ -134,9 +141,9 @@ as-one = { $elements } { $count ->
    *[other] turn
 } { $pair } alike, so { $what }.
 as-one-alone = { $what }.
-pair-alone = the { $first } and the { $second }
-pair-same-set = the { $first } and the { $second } of { $set }
-pair-apart = the { $first } of { $set } and the { $second } of { $other-set }
+pair-alone = { $first } and { $second }
+pair-same-set = { $first } and { $second } of { $set }
+pair-apart = { $first } of { $set } and { $second } of { $other-set }
 all-as-one = everything turns as one piece
 sets-as-one = { $sets } { $count ->
     [one] turns
@@ -150,19 +157,19 @@ reaction-fixed = the fixed { $member } takes the reaction
 reaction-elements = { $elements } { $count ->
     [one] holds
    *[other] hold
-} the { $member } against the reaction
-reaction-rest = the { $member }, which stands still, takes the reaction
+} { $member } against the reaction
+reaction-rest = { $member }, which stands still, takes the reaction
 turns-same = { $pace ->
-    [slower] the { $driving } overruns the { $driven }, which turns slower the same way
-    [faster] the { $driven } overruns the { $driving }: it turns faster the same way
-   *[alike] the { $driving } takes the { $driven } along as fast as itself
+    [slower] { $driving } overruns { $driven }, which turns slower the same way
+    [faster] { $driven } overruns { $driving }: it turns faster the same way
+   *[alike] { $driving } takes { $driven } along as fast as itself
 }
-turns-opposite = the direction turns round here: the { $driving } turns the { $driven } the other way, { $pace ->
+turns-opposite = the direction turns round here: { $driving } turns { $driven } the other way, { $pace ->
     [slower] slower
     [faster] faster
    *[alike] as fast
 }
-pair-turns = the { $driving } turns the { $driven } { $way ->
+pair-turns = { $driving } turns { $driven } { $way ->
     [opposite] the other way
    *[same] the same way
 }, { $pace ->
@@ -170,12 +177,13 @@ pair-turns = the { $driving } turns the { $driven } { $way ->
     [faster] faster
    *[alike] as fast
 }
+# Its article, and what comes between, may be chosen by what it does in its sentence, $case, and by $role.
 member = the { $member }
 adds = { $driving } together drive { $driven }, which { $place ->
     [between] turns at a speed between theirs
     [overruns] overruns them
     [slower] turns slower than they
-    [beyond] turns the way of the { $past }, but faster
+    [beyond] turns the way of { $past }, but faster
    *[against] turns the other way
 }
 divides = { $driving } { $count ->
@@ -474,7 +482,7 @@ fix-hold-end = put a brake on it, or choose another input or output first
 
 ## The command line
 
-cli-usage = usage: chart FILE [--apply ID,ID…] [--all] [--torque N·m] [--json] [--pedal 0…1] [--grade RISE/RUN] [--lockup] [--mesh EFFICIENCY] [--help]
+cli-usage = usage: chart FILE [--apply ID,ID…] [--all] [--torque N·m] [--json] [--pedal 0…1] [--grade RISE/RUN] [--lockup] [--mesh EFFICIENCY] [--language LANGUAGE] [--help]
 cli-draw-usage = usage: draw FILE OUT.svg [section|lever|flow|operating|end:ID] [--apply ID,ID…] [--width CSS-PIXELS] [--dark] [--merged] [--power] [--one-module]
 cli-draw-crossings = shafts cross { $count ->
     [one] once
@@ -497,6 +505,7 @@ cli-not-regular = not a regular file; name a scenario file
 cli-too-long = { $found } bytes is more than a scenario may have; keep it under { $most } bytes
 cli-utf-16 = UTF-16 text; save it as UTF-8
 cli-not-utf-8 = not UTF-8; save it as UTF-8 text
+cli-language = no language "{ $found }"; use one of { $names }
 # Headings of columns.
 cli-range = range
 cli-applied = applied
@@ -1229,6 +1238,8 @@ page-slips = Slip of open elements
 page-slips-element = Open element
 page-slips-in = Slip, { $unit }
 page-slips-none = Nothing is open.
+# Whose speed the slip is. Here and below, what stands in no sentence is $first-label and $second-label.
+page-slips-of = { $first }
 page-slips-past = { $first } past { $second }
 page-slips-signs = A brake’s slip is the speed of what it would hold. A clutch’s is how fast its first side turns past its second: positive where the first turns forward, seen from the second.
 page-meshes = Meshes

@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 
 use anyhow::{Context, Result, anyhow, ensure};
 use fluent_bundle::{FluentArgs, FluentBundle, FluentResource};
-use levertrain_core::words::Catalogue;
+use levertrain_core::words::{Catalogue, LANGUAGES};
 use levertrain_tests::files::{root, scripts};
 use levertrain_tests::literals::{Literal, rust_literals};
 use levertrain_tests::script_literals::script_literals;
@@ -173,14 +173,7 @@ const NO_WORDS: &[(&str, &[&str])] = &[
     ),
     (
         "units",
-        &[
-            "1000 rad/s",
-            "1000 rev/min",
-            "N·m",
-            "lbf·ft",
-            "rad/s",
-            "rev/min",
-        ],
+        &["1000 rad/s", "N·m", "lbf·ft", "rad/s", "rev/min"],
     ),
     (
         "options and names of the command lines",
@@ -191,6 +184,7 @@ const NO_WORDS: &[(&str, &[&str])] = &[
             "--grade",
             "--help",
             "--json",
+            "--language",
             "--lockup",
             "--merged",
             "--mesh",
@@ -210,17 +204,30 @@ const NO_WORDS: &[(&str, &[&str])] = &[
         "ids of what edits add, and parts of them",
         &["c", "g", "in", "out", "p", "r", "s"],
     ),
-    ("files", &["../../words/en.ftl", "sets.json", "types.d.ts"]),
+    ("languages", &["de", "en"]),
+    (
+        "files",
+        &[
+            "../../words/de.ftl",
+            "../../words/en.ftl",
+            "sets.json",
+            "types.d.ts",
+        ],
+    ),
 ];
 
-fn text() -> Result<String> {
-    Ok(fs::read_to_string(root().join("core/words/en.ftl"))?)
+/// The code of the language that the others are translated from.
+const FIRST: &str = LANGUAGES[0];
+
+fn text(language: &str) -> Result<String> {
+    let file = root().join(format!("core/words/{language}.ftl"));
+    Ok(fs::read_to_string(file)?)
 }
 
-fn bundle() -> Result<FluentBundle<FluentResource>> {
-    let resource = FluentResource::try_new(text()?);
-    let resource = resource.map_err(|(_, errors)| anyhow!("not valid: {errors:?}"))?;
-    let mut bundle = FluentBundle::new(vec!["en".parse::<LanguageIdentifier>()?]);
+fn bundle(language: &str) -> Result<FluentBundle<FluentResource>> {
+    let resource = FluentResource::try_new(text(language)?);
+    let resource = resource.map_err(|(_, errors)| anyhow!("{language}: {errors:?}"))?;
+    let mut bundle = FluentBundle::new(vec![language.parse::<LanguageIdentifier>()?]);
     bundle.set_use_isolating(false);
     let added = bundle.add_resource(resource);
     added.map_err(|errors| anyhow!("{errors:?}"))?;
@@ -228,13 +235,14 @@ fn bundle() -> Result<FluentBundle<FluentResource>> {
 }
 
 /// The messages with their lines.
-fn messages() -> Result<Vec<(String, String)>> {
+fn messages(language: &str) -> Result<Vec<(String, String)>> {
     let mut messages: Vec<(String, String)> = Vec::new();
-    for line in text()?.lines() {
+    for line in text(language)?.lines() {
         match line.split_once(" = ") {
             Some((key, value)) if !line.starts_with([' ', '#', '}']) => {
                 messages.push((key.to_owned(), value.to_owned()));
             }
+            _ if line.starts_with('#') => {}
             _ => {
                 if let Some((_, message)) = messages.last_mut() {
                     message.push('\n');
@@ -256,9 +264,17 @@ fn between<'a>(text: &'a str, start: &str, end: &str) -> BTreeSet<&'a str> {
 
 #[test]
 fn messages_read_as_in_fluent() -> Result<()> {
-    let bundle = bundle()?;
+    for language in LANGUAGES {
+        reads_as_in_fluent(language)?;
+    }
+    Ok(())
+}
+
+fn reads_as_in_fluent(language: &str) -> Result<()> {
+    let bundle = bundle(language)?;
+    let own = Catalogue::of_language(language).context("it is not built in")?;
     let mut compared = 0;
-    for (key, message) in messages()? {
+    for (key, message) in messages(language)? {
         let variables = variables(&message);
         let selectors: Vec<&str> = variables
             .iter()
@@ -297,12 +313,96 @@ fn messages_read_as_in_fluent() -> Result<()> {
             let expected = bundle.format_pattern(pattern, Some(&args), &mut errors);
             ensure!(errors.is_empty(), "{key}: {errors:?}");
             let values: Vec<(&str, &str)> = values.iter().map(|(k, v)| (*k, v.as_str())).collect();
-            let written = Catalogue::spoken().write(&key, count, &values);
+            let written = own.write(&key, count, &values);
             ensure!(written == expected, "{key}: {written:?}, not {expected:?}");
             compared += 1;
         }
     }
     ensure!(compared > 300, "{compared}");
+    Ok(())
+}
+
+/// Variables that only some languages need, with the messages that are given them.
+const OF_SOME: &[(&str, &[&str])] = &[
+    ("noun", &["label", "name", "kind", "case"]),
+    ("member", &["role", "case"]),
+    ("reaction-fixed", &["role"]),
+    ("keeps-locked", &["count"]),
+    (
+        "cli-slip-of",
+        &["first", "second", "first-label", "second-label"],
+    ),
+    (
+        "cli-from-on",
+        &["first", "second", "first-label", "second-label"],
+    ),
+    ("page-slips-of", &["first", "first-label"]),
+    (
+        "page-slips-past",
+        &["first", "second", "first-label", "second-label"],
+    ),
+];
+
+/// What the selections of a message choose by.
+fn choices(message: &str) -> BTreeSet<&str> {
+    let lines = message
+        .lines()
+        .map(|line| line.trim().trim_start_matches('*'));
+    let variants = lines.filter_map(|line| line.strip_prefix('['));
+    variants
+        .filter_map(|line| Some(line.split_once(']')?.0))
+        .collect()
+}
+
+/// Catches a message that a language lacks, has too much, or says without one of its variables.
+#[test]
+fn every_language_says_the_same() -> Result<()> {
+    let first = messages(FIRST)?;
+    let parts = |message: &str| -> BTreeSet<String> {
+        variables(message).into_iter().map(str::to_owned).collect()
+    };
+    let keys = |messages: &[(String, String)]| -> BTreeSet<String> {
+        messages.iter().map(|(key, _)| key.clone()).collect()
+    };
+    for language in LANGUAGES {
+        let own = messages(language)?;
+        ensure!(
+            keys(&own).len() == own.len(),
+            "{language} has a message twice"
+        );
+        let (all, own_keys) = (keys(&first), keys(&own));
+        let missing: Vec<_> = all.difference(&own_keys).collect();
+        let left_over: Vec<_> = own_keys.difference(&all).collect();
+        ensure!(missing.is_empty(), "{language} lacks {missing:?}");
+        ensure!(left_over.is_empty(), "only {language} has {left_over:?}");
+        for (key, message) in &own {
+            let there = first.iter().find(|(other, _)| other == key);
+            let (_, there) = there.context("checked above")?;
+            let of_some = OF_SOME.iter().find(|(name, _)| name == key);
+            let of_some = of_some.map_or(&[][..], |(_, names)| names);
+            let differ: Vec<String> = parts(there)
+                .symmetric_difference(&parts(message))
+                .filter(|name| !of_some.contains(&name.as_str()))
+                // What is counted need not be seen in a sentence.
+                .filter(|name| *name != "count" || !there.contains("$count ->"))
+                .cloned()
+                .collect();
+            ensure!(
+                differ.is_empty(),
+                "{language}: {key} has other variables: {differ:?}"
+            );
+            // Those that an engine asks by; plural categories are a language's own.
+            if of_some.is_empty() && !there.contains("$count ->") {
+                ensure!(
+                    choices(there) == choices(message),
+                    "{language}: {key} chooses by other words"
+                );
+            }
+        }
+    }
+    for (key, _) in OF_SOME {
+        ensure!(first.iter().any(|(known, _)| known == key), "no {key}");
+    }
     Ok(())
 }
 
@@ -329,7 +429,7 @@ fn every_message_is_used() -> Result<()> {
         let own = script_literals(&fs::read_to_string(file)?).into_iter();
         used.extend(own.map(|literal| literal.text));
     }
-    for (key, _) in messages()? {
+    for (key, _) in messages(FIRST)? {
         ensure!(used.contains(&key), "{key} is never used");
     }
     Ok(())
@@ -337,8 +437,9 @@ fn every_message_is_used() -> Result<()> {
 
 #[test]
 fn whatever_is_said_is_a_message() -> Result<()> {
-    let messages = messages()?;
-    let text = text()?;
+    let messages = messages(FIRST)?;
+    // A language that needs more to choose by is given more.
+    let text = text(FIRST)? + &text("de")?;
     let mut known: BTreeSet<&str> = messages.iter().map(|(key, _)| key.as_str()).collect();
     // What selections choose by.
     known.extend(between(&text, "[", "]"));
@@ -396,7 +497,7 @@ fn variables(text: &str) -> BTreeSet<&str> {
 /// What turns against the input turns backward; Reverse is the name of a range, which files give.
 #[test]
 fn there_is_one_word_for_the_other_way() -> Result<()> {
-    let mut said: Vec<(String, String)> = messages()?;
+    let mut said: Vec<(String, String)> = messages(FIRST)?;
     for folder in ["web/src", "core/src"] {
         for file in sources(&root().join(folder))? {
             let literals = rust_literals(&fs::read_to_string(&file)?).into_iter();

@@ -23,7 +23,7 @@ export function fill(panel, { desk }) {
   const none = h("p", { class: "note" }, say("page-slips-none"));
   panel.fill(slips, none, signs);
 
-  const nounsOf = (/** @type {string} */ id) => desk.info?.elements.find((known) => known.id === id)?.nouns ?? ["", ""];
+  const endsOf = (/** @type {string} */ id) => desk.info?.elements.find((known) => known.id === id);
 
   follow(desk, ["answer", "speed", "units"], () => {
     const { quantities } = desk;
@@ -34,7 +34,7 @@ export function fill(panel, { desk }) {
         h(
           "tr",
           { "data-element-id": id },
-          h("th", { scope: "row" }, label, h("span", { class: "does" }, sides(kind, nounsOf(id)))),
+          h("th", { scope: "row" }, label, h("span", { class: "does" }, sides(kind, endsOf(id)))),
           tell(
             h("td", { class: "figure", title: slip ? fraction(slip) : null }, slip ? quantities.figure("speed", slip) : say("page-free")),
             quantities.value("speed", slip),
@@ -51,8 +51,9 @@ export function fill(panel, { desk }) {
 /**
  * Whose speed a slip is, past what.
  * @param {import("../engine/levertrain.js").ElementKind} kind
- * @param {string[]} nouns
+ * @param {{ ends: string[], nouns: string[] }} [names]
  */
-function sides(kind, [first, second]) {
-  return kind === "brake" ? first : say("page-slips-past", { first, second });
+function sides(kind, { ends, nouns } = { ends: ["", ""], nouns: ["", ""] }) {
+  const values = { first: nouns[0], second: nouns[1], "first-label": ends[0], "second-label": ends[1] };
+  return say(kind === "brake" ? "page-slips-of" : "page-slips-past", values);
 }

@@ -23,9 +23,17 @@ const RADIAN_PER_SECOND = 30 / Math.PI;
 /** @typedef {"speed" | "torque" | "power"} Quantity */
 /** @typedef {Record<Quantity, string>} Units the code of the unit chosen for each quantity */
 
+/** @type {Unit} */
+const revolutions = {
+  get name() {
+    return say("unit-rev-min");
+  },
+  size: 1,
+};
+
 /** The units there are; the first of each is the usual one. @type {Record<Quantity, Record<string, Unit>>} */
 export const UNITS = {
-  speed: { rpm: { name: "rev/min", size: 1 }, rads: { name: "rad/s", size: RADIAN_PER_SECOND } },
+  speed: { rpm: revolutions, rads: { name: "rad/s", size: RADIAN_PER_SECOND } },
   torque: { Nm: { name: "N·m", size: 1 }, lbfft: { name: "lbf·ft", size: POUND_FORCE_FOOT } },
   power: { kW: { name: "kW", size: 1000 }, hp: { name: "hp", size: HORSEPOWER } },
 };

@@ -1,7 +1,7 @@
 //! Prints what a gear train does: its range chart, one combination, or all combinations.
 //!
 //! `cargo run -p levertrain-core --example chart -- FILE [--apply ID,ID…] [--all] [--torque N·m]
-//! [--json]`
+//! [--json] [--language LANGUAGE]`
 //!
 //! Clutch capacity, where the file has friction data, is for the input torque, 100 N·m unless
 //! said otherwise: for learning and early layout, not a strength rating. Losses are for the input
@@ -23,7 +23,7 @@ use levertrain_core::report::{
     CapacityReport, ChartReport, CombinationReport, Exact, Explanation, LossReport,
     OperatingReport, RangeReport, WorkingReport,
 };
-use levertrain_core::words::{Values, said, word};
+use levertrain_core::words::{Catalogue, LANGUAGES, Values, said, word};
 use levertrain_core::{Combination, Duty, LossModel, RangeChart, Train};
 use serde::ser::SerializeSeq;
 use serde::{Serialize, Serializer};
@@ -55,6 +55,17 @@ fn main() -> ExitCode {
 
 fn unwritten(error: io::Error) -> String {
     said("cli-unwritten", &[("error", &error.to_string())])
+}
+
+/// Has all be said in a language from here on.
+fn speak(code: &str) -> Result<(), String> {
+    let Some(catalogue) = Catalogue::of_language(code) else {
+        let names = LANGUAGES.join(", ");
+        let values = [("found", code), ("names", &*names)];
+        return Err(misused("cli-language", &values));
+    };
+    catalogue.speak();
+    Ok(())
 }
 
 /// What is wrong with the arguments, by its message, and how they are meant.
@@ -102,6 +113,7 @@ impl Options {
                     let torque = torque.filter(|torque: &f64| *torque >= 0.0 && torque.is_finite());
                     options.torque = Some(torque.ok_or_else(|| misused("cli-needs-torque", &[]))?);
                 }
+                "--language" => speak(&arguments.next().unwrap_or_default())?,
                 "--lockup" => {
                     options.conditions.lockup = true;
                     options.asked.get_or_insert(argument);

@@ -4,7 +4,7 @@ use levertrain_core::report::{
     CapacityReport, CombinationReport, EffortReport, Exact, FormulaReport, OperatingReport,
     PointReport, warnings,
 };
-use levertrain_core::words::{noun, number, said, word};
+use levertrain_core::words::{Case, noun, number, said, word};
 use levertrain_core::{Body, Train};
 
 use crate::{Chart, Row, Single};
@@ -133,11 +133,14 @@ fn slips(train: &Train, report: &CombinationReport) -> String {
     let mut text = format!("\n{}\n", word("cli-slips"));
     for (index, element) in open {
         let slip = floating(element.slip.as_ref());
-        let [first, second] = train.ends(index).map(|body| noun(train.body_label(body)));
+        let labels = train.ends(index).map(|body| train.body_label(body));
+        let [first, second] = labels.map(|label| noun(label, Case::Subject));
         let values = [
             ("kind", element.kind),
             ("first", &first),
             ("second", &second),
+            ("first-label", labels[0]),
+            ("second-label", labels[1]),
         ];
         let counted = said("cli-slip-of", &values);
         text += &format!("  {:<28} {slip:<20} {counted}\n", element.label);
@@ -251,8 +254,15 @@ fn efforts(train: &Train, report: &CombinationReport, effort: &EffortReport) -> 
     let carried = report.elements.iter().zip(&effort.elements).enumerate();
     for (index, (element, carried)) in carried.filter(|(_, (element, _))| element.applied) {
         let torque = undetermined(carried.torque.as_ref());
-        let [first, second] = train.ends(index).map(|body| noun(train.body_label(body)));
-        let on = said("cli-from-on", &[("first", &first), ("second", &second)]);
+        let labels = train.ends(index).map(|body| train.body_label(body));
+        let [first, second] = labels.map(|label| noun(label, Case::Object));
+        let values = [
+            ("first", &*first),
+            ("second", &second),
+            ("first-label", labels[0]),
+            ("second-label", labels[1]),
+        ];
+        let on = said("cli-from-on", &values);
         text += &format!("  {:<28} {torque:<20} {on}\n", element.label);
     }
     text += &format!(
@@ -260,7 +270,7 @@ fn efforts(train: &Train, report: &CombinationReport, effort: &EffortReport) -> 
         word("cli-at-output"),
         undetermined(effort.output.as_ref())
     );
-    let housing = noun(train.body_label(Body::Housing));
+    let housing = noun(train.body_label(Body::Housing), Case::Object);
     let on_housing = said("cli-on", &[("housing", &housing)]);
     text += &format!(
         "  {:<28} {}\n",

@@ -97,22 +97,48 @@ const fn english_plural(count: usize) -> &'static str {
     if count == 1 { "one" } else { "other" }
 }
 
+/// The catalogues of programs.
 #[cfg(not(target_arch = "wasm32"))]
-fn usual() -> Catalogue {
+pub mod built_in {
     use std::sync::LazyLock;
+
+    use super::Catalogue;
 
     static ENGLISH: LazyLock<Catalogue> =
         LazyLock::new(|| Catalogue::of(include_str!("../../words/en.ftl")));
-    *ENGLISH
+    static GERMAN: LazyLock<Catalogue> =
+        LazyLock::new(|| Catalogue::of(include_str!("../../words/de.ftl")));
+
+    /// The codes of all languages; the first is the one that is spoken unless another is asked for.
+    pub const LANGUAGES: [&str; 2] = ["en", "de"];
+
+    impl Catalogue {
+        /// That of a language, by its code.
+        pub fn of_language(code: &str) -> Option<Self> {
+            match code {
+                "en" => Some(*ENGLISH),
+                "de" => Some(*GERMAN),
+                _ => None,
+            }
+        }
+    }
 }
+
+#[cfg(not(target_arch = "wasm32"))]
+fn usual() -> Catalogue {
+    Catalogue::of_language("en").unwrap_or(NONE)
+}
+
+/// Says everything by its name.
+const NONE: Catalogue = Catalogue {
+    messages: &[],
+    plural: english_plural,
+};
 
 /// An engine is told what to speak.
 #[cfg(target_arch = "wasm32")]
 const fn usual() -> Catalogue {
-    Catalogue {
-        messages: &[],
-        plural: english_plural,
-    }
+    NONE
 }
 
 /// Takes a message off, up to the end of a line outside of all braces, or a line that is none.

@@ -1,5 +1,7 @@
 //! Numbers as a person reads them.
 
+use super::said::word;
+
 /// A number with `digits` significant figures, thousands separated by a thin space and with a
 /// true minus sign; figures before the point are never dropped.
 pub fn number(value: f64, digits: u32) -> String {
@@ -40,5 +42,14 @@ pub fn number(value: f64, digits: u32) -> String {
         }
         written.push(digit);
     }
-    written + after
+    if let Some(decimals) = after.get(1..) {
+        written.push_str(decimal_sign());
+        written.push_str(decimals);
+    }
+    written
+}
+
+/// What stands before decimals, in the language that is spoken.
+pub fn decimal_sign() -> &'static str {
+    word("decimal-sign")
 }

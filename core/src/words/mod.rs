@@ -9,9 +9,11 @@ mod teeth;
 use levertrain_exact::Fraction;
 
 pub use self::facts::*;
-pub use self::names::{listed, noun};
+pub use self::names::{Case, listed, noun};
+#[cfg(not(target_arch = "wasm32"))]
+pub use crate::base::catalogue::built_in::LANGUAGES;
 pub use crate::base::catalogue::{Catalogue, Values};
-pub use crate::base::number::number;
+pub use crate::base::number::{decimal_sign, number};
 pub use crate::base::said::{counted, said, word};
 
 use self::say::{Speaker, pace_of, way_of};

@@ -3,16 +3,40 @@
 use crate::base::characters::place_of;
 use crate::base::said::said;
 
+/// What a label is in its sentence. Articles follow it in German, and in English nothing does.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Case {
+    /// It does something.
+    Subject,
+    /// Something is done to it.
+    Object,
+    /// Something is of it, or goes with it.
+    Dative,
+}
+
+impl Case {
+    /// The variable that messages choose by.
+    pub const fn value(self) -> (&'static str, &'static str) {
+        let word = match self {
+            Self::Subject => "subject",
+            Self::Object => "object",
+            Self::Dative => "dative",
+        };
+        ("case", word)
+    }
+}
+
 /// A label inside a sentence: one whose last word names a kind of thing takes an article, as "the
 /// carrier"; any other is a name and stays as its author wrote it, as "Carrier 2".
-pub fn noun(label: &str) -> String {
+pub fn noun(label: &str, case: Case) -> String {
     let name = place_of(label, " + ").and_then(|end| label.get(..end));
     let name = name.unwrap_or(label);
     let word = name.rsplit_once(' ').map_or(name, |(_, word)| word);
-    let word = format!(" {} ", word.to_ascii_lowercase());
-    if place_of(&said("kinds", &[]), &word).is_none() {
+    let kind = word.to_ascii_lowercase();
+    if place_of(&said("kinds", &[]), &format!(" {kind} ")).is_none() {
         return label.to_owned();
     }
+    let name = label;
     let mut label = label.to_owned();
     // A word in capitals keeps them.
     let second = label.as_bytes().get(1);
@@ -21,13 +45,21 @@ pub fn noun(label: &str) -> String {
     {
         first.make_ascii_lowercase();
     }
-    said("noun", &[("label", &label)])
+    said(
+        "noun",
+        &[
+            ("label", &label),
+            ("name", name),
+            ("kind", &kind),
+            case.value(),
+        ],
+    )
 }
 
 /// A sentence with its article, if it begins with one, in a capital. Names keep their case.
 pub(super) fn begun(mut sentence: String) -> String {
-    let article = said("noun", &[("label", "")]);
-    if sentence.starts_with(&article)
+    let first = sentence.split(' ').next().unwrap_or_default();
+    if place_of(&said("articles", &[]), &format!(" {first} ")).is_some()
         && let Some(first) = sentence.get_mut(..1)
     {
         first.make_ascii_uppercase();

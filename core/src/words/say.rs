@@ -6,7 +6,7 @@ use super::facts::{
     AsOne, Does, Fact, Hold, Missing, Motion, Neutral, Pace, Place, SetWork, Spare, TieUp,
     Unconnected, Would,
 };
-use super::names::{begun, listed, noun, one_of, parted};
+use super::names::{Case, begun, listed, noun, one_of, parted};
 use crate::base::catalogue::{Catalogue, Values};
 use crate::base::element_set::ElementSet;
 use crate::base::number::number;
@@ -50,7 +50,7 @@ impl Speaker<'_> {
             Fact::Joined => self.plain("joined"),
             Fact::AsOne(as_one) => self.as_one(as_one),
             Fact::Works(work) => self.work(work),
-            Fact::Strut(set) => self.say("strut", 0, &[("set", &self.set(*set))]),
+            Fact::Strut(set) => self.say("strut", 0, &[("set", &self.set(*set, Case::Subject))]),
             _ => return None,
         })
     }
@@ -59,7 +59,7 @@ impl Speaker<'_> {
         let sentence = match fact {
             Fact::Applied(does) => self.applied(does),
             Fact::Delivers(pace, same_way) => {
-                let output = self.body(Body::Shaft(self.train.output()));
+                let output = self.body(Body::Shaft(self.train.output()), Case::Subject);
                 let values = [("output", &*output), pace_of(*pace), way_of(*same_way)];
                 self.say("delivers", 0, &values)
             }
@@ -70,7 +70,7 @@ impl Speaker<'_> {
             Fact::Free(shafts) => {
                 let mut names = Vec::new();
                 for &shaft in shafts {
-                    names.push(self.body(Body::Shaft(shaft)));
+                    names.push(self.body(Body::Shaft(shaft), Case::Subject));
                 }
                 self.say("free", names.len(), &[("shafts", &listed(&names))])
             }
@@ -93,36 +93,43 @@ impl Speaker<'_> {
         self.words.write(key, count, values)
     }
 
-    fn body(&self, body: Body) -> String {
-        noun(self.train.body_label(body))
+    fn body(&self, body: Body, case: Case) -> String {
+        noun(self.train.body_label(body), case)
     }
 
-    fn set(&self, coupling: usize) -> String {
-        noun(self.train.scenario().couplings[coupling].facts().label())
+    fn set(&self, coupling: usize, case: Case) -> String {
+        let facts = self.train.scenario().couplings[coupling].facts();
+        noun(facts.label(), case)
     }
 
-    fn sets(&self, couplings: &[usize]) -> String {
+    fn sets(&self, couplings: &[usize], case: Case) -> String {
         let mut names = Vec::new();
         for &coupling in couplings {
-            names.push(self.set(coupling));
+            names.push(self.set(coupling, case));
         }
         listed(&names)
     }
 
-    fn names(&self, set: ElementSet) -> Vec<String> {
+    fn names(&self, set: ElementSet, case: Case) -> Vec<String> {
         let mut names = Vec::new();
         for index in set.iter() {
-            names.push(noun(self.train.scenario().elements[index].label()));
+            names.push(noun(self.train.scenario().elements[index].label(), case));
         }
         names
     }
 
-    fn elements(&self, set: ElementSet) -> String {
-        listed(&self.names(set))
+    fn elements(&self, set: ElementSet, case: Case) -> String {
+        listed(&self.names(set, case))
     }
 
-    fn element(&self, element: usize) -> String {
-        self.elements(ElementSet::NONE.with(element))
+    fn element(&self, element: usize, case: Case) -> String {
+        self.elements(ElementSet::NONE.with(element), case)
+    }
+
+    /// A member in a sentence, with its article.
+    fn member(&self, role: Role, case: Case) -> String {
+        let values = [("member", role.word()), ("role", role.key()), case.value()];
+        self.say("member", 0, &values)
     }
 
     fn role(&self, coupling: usize, member: usize) -> Role {
@@ -142,9 +149,9 @@ impl Speaker<'_> {
                 Does::Joins(first, second) => ("does-join", first, second),
             };
             let values = [
-                ("element", &*self.element(element)),
-                ("first", &self.body(first)),
-                ("second", &self.body(second)),
+                ("element", &*self.element(element, Case::Subject)),
+                ("first", &self.body(first, Case::Object)),
+                ("second", &self.body(second, Case::Object)),
             ];
             parts.push(self.say(key, 0, &values));
         }
@@ -155,7 +162,7 @@ impl Speaker<'_> {
         let what = if as_one.whole {
             self.plain("all-as-one")
         } else {
-            let sets = self.sets(&as_one.couplings);
+            let sets = self.sets(&as_one.couplings, Case::Subject);
             self.say("sets-as-one", as_one.couplings.len(), &[("sets", &sets)])
         };
         let Some(alike) = &as_one.alike else {
@@ -170,13 +177,16 @@ impl Speaker<'_> {
             "pair-apart"
         };
         let values = [
-            ("first", self.role(set, first).word()),
-            ("second", self.role(other_set, second).word()),
-            ("set", &self.set(set)),
-            ("other-set", &self.set(other_set)),
+            ("first", &*self.member(self.role(set, first), Case::Object)),
+            (
+                "second",
+                &self.member(self.role(other_set, second), Case::Object),
+            ),
+            ("set", &self.set(set, Case::Dative)),
+            ("other-set", &self.set(other_set, Case::Dative)),
         ];
         let pair = self.say(key, 0, &values);
-        let elements = self.elements(alike.elements);
+        let elements = self.elements(alike.elements, Case::Subject);
         let values = [("elements", &*elements), ("pair", &pair), ("what", &what)];
         self.say("as-one", alike.elements.len(), &values)
     }
@@ -197,7 +207,7 @@ impl Speaker<'_> {
         if self.is_alone() {
             return what;
         }
-        let set = self.set(work.coupling);
+        let set = self.set(work.coupling, Case::Subject);
         self.say("in-set", 0, &[("set", &set), ("what", &what)])
     }
 
@@ -205,84 +215,97 @@ impl Speaker<'_> {
     fn reaction(&self, work: &SetWork) -> Option<String> {
         let reaction = work.reaction?;
         let role = self.role(work.coupling, reaction.member);
-        let member = ("member", role.word());
         Some(match reaction.hold {
             _ if role == Role::Frame => return None,
-            Hold::Fixed => self.say("reaction-fixed", 0, &[member]),
-            Hold::Sets => self.say("reaction-rest", 0, &[member]),
+            Hold::Fixed => {
+                let values = [("member", role.word()), ("role", role.key())];
+                self.say("reaction-fixed", 0, &values)
+            }
+            Hold::Sets => {
+                let member = self.member(role, Case::Subject);
+                self.say("reaction-rest", 0, &[("member", &member)])
+            }
             Hold::Elements(set) => {
-                let elements = self.elements(set);
-                self.say(
-                    "reaction-elements",
-                    set.len(),
-                    &[member, ("elements", &elements)],
-                )
+                let values = [
+                    ("member", &*self.member(role, Case::Object)),
+                    ("elements", &self.elements(set, Case::Subject)),
+                ];
+                self.say("reaction-elements", set.len(), &values)
             }
         })
     }
 
     fn motion(&self, work: &SetWork, is_pair: bool) -> String {
-        let word = |member: usize| self.role(work.coupling, member).word();
-        let all = |members: &[usize]| {
+        let named = |member: usize, case| self.member(self.role(work.coupling, member), case);
+        let all = |members: &[usize], case| {
             let mut names = Vec::new();
             for &member in members {
-                names.push(self.say("member", 0, &[("member", word(member))]));
+                names.push(named(member, case));
             }
             listed(&names)
         };
-        let (place, past) = match work.motion {
+        let [driving, driven] = [
+            all(&work.driving, Case::Subject),
+            all(&work.driven, Case::Object),
+        ];
+        let mut past = String::new();
+        let place = match work.motion {
             Motion::Turns(pace, same_way) => {
                 let key = match (is_pair, same_way) {
                     (true, _) => "pair-turns",
                     (_, true) => "turns-same",
                     (_, false) => "turns-opposite",
                 };
-                let first = |members: &[usize]| members.first().map_or("", |&member| word(member));
                 let values = [
-                    ("driving", first(&work.driving)),
-                    ("driven", first(&work.driven)),
+                    ("driving", &*driving),
+                    ("driven", &driven),
                     pace_of(pace),
                     way_of(same_way),
                 ];
                 return self.say(key, 0, &values);
             }
-            Motion::Divides => ("", ""),
-            Motion::Adds(Place::Between) => ("between", ""),
-            Motion::Adds(Place::Overruns) => ("overruns", ""),
-            Motion::Adds(Place::Slower) => ("slower", ""),
-            Motion::Adds(Place::Against) => ("against", ""),
-            Motion::Adds(Place::Beyond(member)) => ("beyond", word(member)),
+            Motion::Divides => "",
+            Motion::Adds(Place::Between) => "between",
+            Motion::Adds(Place::Overruns) => "overruns",
+            Motion::Adds(Place::Slower) => "slower",
+            Motion::Adds(Place::Against) => "against",
+            Motion::Adds(Place::Beyond(member)) => {
+                past = named(member, Case::Subject);
+                "beyond"
+            }
         };
         let key = if place.is_empty() { "divides" } else { "adds" };
         let values = [
-            ("driving", &*all(&work.driving)),
-            ("driven", &all(&work.driven)),
+            ("driving", &*driving),
+            ("driven", &driven),
             ("place", place),
-            ("past", past),
+            ("past", &past),
         ];
         self.say(key, work.driving.len(), &values)
     }
 
     fn spare(&mut self, spare: &Spare) {
         if !spare.idle.is_empty() {
-            let elements = self.elements(spare.idle);
+            let elements = self.elements(spare.idle, Case::Subject);
             self.add(self.say("idle", spare.idle.len(), &[("elements", &elements)]));
         }
         for only in &spare.only_for {
             let values = [
-                ("element", &*self.element(only.element)),
+                ("element", &*self.element(only.element, Case::Subject)),
                 ("what", if only.braking { "braking" } else { "coasting" }),
-                ("instead", &self.elements(only.instead)),
+                ("instead", &self.elements(only.instead, Case::Subject)),
             ];
             self.add(self.say("only-for", only.instead.len(), &values));
         }
         for &(element, lets_go) in &spare.keeps_locked {
-            let [element, lets_go] = [self.element(element), self.elements(lets_go)];
-            let values = [("element", &*element), ("lets-go", &lets_go)];
-            self.add(self.say("keeps-locked", 0, &values));
+            let values = [
+                ("element", &*self.element(element, Case::Object)),
+                ("lets-go", &self.elements(lets_go, Case::Subject)),
+            ];
+            self.add(self.say("keeps-locked", lets_go.len(), &values));
         }
         if !spare.side_by_side.is_empty() {
-            let elements = self.elements(spare.side_by_side);
+            let elements = self.elements(spare.side_by_side, Case::Subject);
             self.add(self.say("side-by-side", 0, &[("elements", &elements)]));
         }
     }
@@ -320,7 +343,7 @@ impl Speaker<'_> {
         if end.open.is_empty() {
             return self.plain(key);
         }
-        let open = self.elements(end.open);
+        let open = self.elements(end.open, Case::Subject);
         let values = [("what", self.words.plain(key)), ("open", &open)];
         self.say("for-open", end.open.len(), &values)
     }
@@ -328,7 +351,7 @@ impl Speaker<'_> {
     fn missing(&self, missing: Missing) -> String {
         let key = match missing {
             Missing::OneOf(elements) if elements.len() <= MOST_NAMED => {
-                let names = one_of(&self.names(elements));
+                let names = one_of(&self.names(elements, Case::Subject));
                 return self.say("would-drive", 0, &[("elements", &names)]);
             }
             Missing::Several(count) => return self.say("several-would-drive", count, &[]),
@@ -341,13 +364,14 @@ impl Speaker<'_> {
     }
 
     fn output_held(&self, fight: &Fight) -> String {
-        let [elements, sets] = [self.elements(fight.elements), self.sets(&fight.couplings)];
+        let elements = self.elements(fight.elements, Case::Subject);
+        let sets = |case| self.sets(&fight.couplings, case);
         let (count, holders) = if fight.elements.is_empty() {
-            (fight.couplings.len(), sets)
+            (fight.couplings.len(), sets(Case::Subject))
         } else if fight.couplings.is_empty() {
             (fight.elements.len(), elements)
         } else {
-            let values = [("elements", &*elements), ("sets", &sets)];
+            let values = [("elements", &*elements), ("sets", &sets(Case::Dative))];
             (fight.elements.len(), self.say("held-with", 0, &values))
         };
         self.say("held", count, &[("holders", &holders)])
@@ -355,13 +379,17 @@ impl Speaker<'_> {
 
     fn tied_up(&self, tie_up: &TieUp) -> String {
         let fight = &tie_up.fight;
-        let sets = self.sets(&fight.couplings);
+        let sets = self.sets(&fight.couplings, Case::Object);
         if fight.elements.is_empty() {
             return self.say("tied-by-sets", 0, &[("sets", &sets)]);
         }
         let alone = fight.elements.len() == 1;
         let key = if alone { "holds-alone" } else { "fight" };
-        let mut what = self.say(key, 0, &[("elements", &self.elements(fight.elements))]);
+        let mut what = self.say(
+            key,
+            0,
+            &[("elements", &self.elements(fight.elements, Case::Subject))],
+        );
         if !fight.couplings.is_empty() {
             what = self.say("through", 0, &[("what", &what), ("sets", &sets)]);
         }
@@ -383,9 +411,9 @@ impl Speaker<'_> {
             "would-slip"
         };
         let values = [
-            ("element", &*self.element(*element)),
-            ("first", &self.body(first)),
-            ("second", &self.body(second)),
+            ("element", &*self.element(*element, Case::Object)),
+            ("first", &self.body(first, Case::Subject)),
+            ("second", &self.body(second, Case::Subject)),
             ("speed", &number(slip.abs().to_f64(), 3)),
             way_of(slip.signum() > 0),
             pace_of(Pace::of(slip, &Fraction::ONE)),
@@ -398,8 +426,8 @@ impl Speaker<'_> {
         if tie_up.freeing.is_empty() {
             self.plain("fights-all")
         } else if tie_up.freeing != all {
-            let others = one_of(&self.names(all.minus(tie_up.freeing)));
-            let freeing = one_of(&self.names(tie_up.freeing));
+            let others = one_of(&self.names(all.minus(tie_up.freeing), Case::Object));
+            let freeing = one_of(&self.names(tie_up.freeing, Case::Object));
             self.say(
                 "fights-some",
                 0,

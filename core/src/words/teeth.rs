@@ -1,6 +1,6 @@
 //! What tooth counts do not satisfy, as sentences.
 
-use crate::base::number::number;
+use crate::base::number::{decimal_sign, number};
 use crate::base::said::{said, said_of};
 use crate::model::coupling::PinionName;
 use crate::model::tooth_checks::{FEWEST_TEETH, ToothWarning, Touching};
@@ -105,7 +105,7 @@ impl ToothWarning {
                 "tooth-neighbours",
                 &[
                     ("distance", &tenths(distance)),
-                    ("needed", &needed.to_string()),
+                    ("needed", &signed(needed.to_string())),
                 ],
                 &[("pinions", count), ("teeth", pinion.get())],
             ),
@@ -118,7 +118,7 @@ impl ToothWarning {
                 &[
                     ("pinions", key(touching)),
                     ("distance", &tenths(distance)),
-                    ("needed", &needed.to_string()),
+                    ("needed", &signed(needed.to_string())),
                 ],
             ),
             Self::LongPinionTouches {
@@ -152,9 +152,9 @@ impl ToothWarning {
                 "tooth-pins",
                 &[
                     ("pinions", key(Touching::Row(first))),
-                    ("first", &one.to_string()),
-                    ("second", &other.to_string()),
-                    ("between", &between.to_string()),
+                    ("first", &signed(one.to_string())),
+                    ("second", &signed(other.to_string())),
+                    ("between", &signed(between.to_string())),
                 ],
             ),
         }
@@ -163,7 +163,12 @@ impl ToothWarning {
 
 /// A distance to a tenth of a module.
 fn tenths(distance: f64) -> String {
-    format!("{distance:.1}")
+    signed(format!("{distance:.1}"))
+}
+
+/// A decimal number as it is written in the language that is spoken.
+fn signed(number: String) -> String {
+    number.replacen('.', decimal_sign(), 1)
 }
 
 /// What messages choose by.

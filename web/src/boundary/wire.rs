@@ -4,7 +4,7 @@ use levertrain_core::json::{Spot, spot};
 use levertrain_core::report::{
     CombinationReport, Explanation, MemberReport, WarningReport, warnings,
 };
-use levertrain_core::words::noun;
+use levertrain_core::words::{Case, noun};
 use levertrain_core::{Body, Duty, ElementSet, Problem, Scenario, Train, TrainLever};
 use serde::Serialize;
 
@@ -89,7 +89,9 @@ impl<'a> TrainInfo<'a> {
                 label: element.label(),
                 kind: element.kind(),
                 ends: train.ends(index).map(|body| train.body_label(body)),
-                nouns: train.ends(index).map(|body| noun(train.body_label(body))),
+                nouns: train
+                    .ends(index)
+                    .map(|body| noun(train.body_label(body), Case::Object)),
             });
         let couplings = scenario.couplings.iter().map(|coupling| {
             let facts = coupling.facts();

@@ -1,5 +1,7 @@
 //! The unit that drawings letter speeds in.
 
+use levertrain_core::words::word;
+
 /// A unit of speed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum SpeedUnit {
@@ -14,7 +16,7 @@ impl SpeedUnit {
     /// All there are.
     pub const ALL: [Self; 2] = [Self::RevPerMin, Self::RadPerSecond];
 
-    /// Its name.
+    /// Its name among the settings.
     pub const fn name(self) -> &'static str {
         match self {
             Self::RevPerMin => "rev/min",
@@ -22,10 +24,18 @@ impl SpeedUnit {
         }
     }
 
-    /// The name of a thousand of it.
-    pub const fn thousand(self) -> &'static str {
+    /// As it is lettered.
+    pub fn symbol(self) -> &'static str {
         match self {
-            Self::RevPerMin => "1000 rev/min",
+            Self::RevPerMin => word("unit-rev-min"),
+            Self::RadPerSecond => self.name(),
+        }
+    }
+
+    /// How a thousand of it is lettered.
+    pub fn thousand(self) -> &'static str {
+        match self {
+            Self::RevPerMin => word("unit-rev-min-thousand"),
             Self::RadPerSecond => "1000 rad/s",
         }
     }

@@ -60,7 +60,12 @@ pub enum Role {
 impl Role {
     /// The word for it.
     pub fn word(self) -> &'static str {
-        word(match self {
+        word(self.key())
+    }
+
+    /// The message of that, which others choose by where adjectives and articles change.
+    pub const fn key(self) -> &'static str {
+        match self {
             Self::Sun => "role-sun",
             Self::SmallSun => "role-small-sun",
             Self::LargeSun => "role-large-sun",
@@ -71,7 +76,7 @@ impl Role {
             Self::First => "role-first-gear",
             Self::Second => "role-second-gear",
             Self::Frame => "role-frame",
-        })
+        }
     }
 
     /// Whether it is a member of a set, rather than of a pair of gears.

@@ -334,5 +334,5 @@ fn lettered(unit: SpeedUnit, rev_per_min: f64) -> String {
     } else {
         number(speed, 4)
     };
-    format!("{figures} {}", unit.name())
+    format!("{figures} {}", unit.symbol())
 }

@@ -90,7 +90,7 @@ impl Axis {
         match self.rate {
             Some(unit) => {
                 let speed = words::number(self.unit, 4);
-                let values = [("speed", &*speed), ("unit", unit.name())];
+                let values = [("speed", &*speed), ("unit", unit.symbol())];
                 words::said("lever-input-speed", &values)
             }
             None => words::word("lever-input-turn").to_owned(),
@@ -124,7 +124,7 @@ impl Axis {
         let ticks = values(1.0);
         let fits = |tick: &Tick| text::width(&tick.text, TICK_SIZE, false) <= room;
         if ticks.iter().all(fits) {
-            (unit.name(), ticks)
+            (unit.symbol(), ticks)
         } else {
             (unit.thousand(), values(1000.0))
         }

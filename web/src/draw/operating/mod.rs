@@ -137,7 +137,7 @@ impl Plot {
             at(right, zero),
             Stroke::solid(Ink::Quiet, 1.0),
         );
-        let name = said("diagram-engine-speed", &[("unit", speed_unit.name())]);
+        let name = said("diagram-engine-speed", &[("unit", speed_unit.symbol())]);
         self.letter(at(right, bottom + 25.0), name, Ink::Quiet, Align::Right);
         self.letter(
             at(0.0, 8.0),

@@ -85,7 +85,7 @@ impl Places {
             let words = vec![end.word().to_owned()];
             let word = put(words, END_NAME, true, [-17.0, 18.0, 31.0, -32.0]);
             // Room for any speed in any unit: it must not move when the speed changes.
-            let unit = SpeedUnit::RevPerMin.name();
+            let unit = SpeedUnit::RevPerMin.symbol();
             let widest = vec![format!("{WIDEST_SPEED} {unit}"), WIDEST_SPEED.to_owned()];
             let speed = put(widest, END_SPEED, false, [18.0, 31.0, -17.0, -32.0]);
             [word, speed]
@@ -138,7 +138,7 @@ impl Places {
             let said = match live.motion(body) {
                 Motion::Free => Motion::Free.word().to_owned(),
                 _ if place.text == WIDEST_SPEED => value,
-                _ => format!("{value} {}", live.speed_unit.name()),
+                _ => format!("{value} {}", live.speed_unit.symbol()),
             };
             let spare = [&place.text, &said].map(|text| text::width(text, END_SPEED, false));
             let beside = match end {

@@ -1,6 +1,6 @@
 //! What the page says of a layout that cannot be built.
 
-use levertrain_core::words::{listed, noun, said};
+use levertrain_core::words::{Case, listed, noun, said};
 use levertrain_core::{Body, Nesting, Train};
 
 use super::Layout;
@@ -12,9 +12,9 @@ impl Layout {
     pub fn caution(&self) -> Option<String> {
         let mut passes: Vec<String> = Vec::new();
         for crossing in &self.plan.crossings {
-            let [one, other] = crossing
-                .members
-                .map(|member| called(&self.train, &self.plan, member, crossing.node));
+            let [first, second] = crossing.members;
+            let [one, other] = [(first, Case::Subject), (second, Case::Object)]
+                .map(|(member, case)| called(&self.train, &self.plan, member, crossing.node, case));
             let said = said("caution-pass", &[("one", &one), ("other", &other)]);
             if !passes.contains(&said) {
                 passes.push(said);
@@ -33,9 +33,9 @@ impl Layout {
 }
 
 /// A shaft by its name; the housing by the member that is held to it there.
-fn called(train: &Train, plan: &Plan, member: usize, at: Node) -> String {
+fn called(train: &Train, plan: &Plan, member: usize, at: Node, case: Case) -> String {
     if member + 1 < plan.runs.len() {
-        return noun(train.body_label(Body::Shaft(member)));
+        return noun(train.body_label(Body::Shaft(member)), case);
     }
     let mut reached = vec![at];
     let mut seen = 0;
@@ -67,9 +67,10 @@ fn called(train: &Train, plan: &Plan, member: usize, at: Node) -> String {
             .map(|member| member.role.word());
         let values = [
             ("member", role.unwrap_or_default()),
-            ("set", &noun(facts.label())),
+            ("set", &noun(facts.label(), Case::Dative)),
+            case.value(),
         ];
         said("caution-support", &values)
     });
-    of.unwrap_or_else(|| noun(train.body_label(Body::Housing)))
+    of.unwrap_or_else(|| noun(train.body_label(Body::Housing), case))
 }

@@ -1,0 +1,1358 @@
+# All that a person reads, in German. The syntax, the messages and their variables are those of en.ftl,
+# where it is said what a message is for.
+#
+# Begriffe. Aus VDI 2157 (Planetengetriebe, aus dem Gedächtnis): Steg, Sonnenrad, Hohlrad, Planetenrad,
+# Planetensatz, Antrieb, Abtrieb, Übersetzung. Dort heißt der Planetenträger Steg, und so heißt er hier
+# überall. In der Praxis üblich: kleines und großes Sonnenrad, Ravigneaux-Satz, Stufenplanet,
+# Schaltelement, Freilauf, Kraftschluss, verspannt, Blockumlauf, Schaltschema, Stufensprung, Spreizung,
+# Blindleistung (Leistung, die im Getriebe umläuft), Zug- und Schubbetrieb, Differenzdrehzahl,
+# Festbremspunkt, Hebeldiagramm. Kupplungen und Bremsen sind offen oder geschlossen.
+
+## Numbers, names and lists
+
+decimal-sign = ,
+# 1/min steht in den Normen; U/min hieße dasselbe, ist aber keine Einheit.
+unit-rev-min = 1/min
+unit-rev-min-thousand = 1000/min
+kinds = { " " }abtrieb abtriebswelle achse antrieb antriebswelle bremse freilauf gehäuse getriebe hohlrad kettenrad kupplung kurbel laufrad motor nabe planetenrad planetensatz pumpe rad radsatz ritzel satz sonnenrad sonnenradwelle sonnenwelle steg trommel turbine turbinenrad vorgelegewelle welle zwischenwelle{ " " }
+# Männlich und weiblich sind die genannten Wörter, alle anderen sächlich.
+noun = { $case ->
+    [subject] { $kind ->
+        [abtrieb] der
+        [antrieb] der
+        [freilauf] der
+        [motor] der
+        [planetensatz] der
+        [radsatz] der
+        [satz] der
+        [steg] der
+        [abtriebswelle] die
+        [achse] die
+        [antriebswelle] die
+        [bremse] die
+        [kupplung] die
+        [kurbel] die
+        [nabe] die
+        [pumpe] die
+        [sonnenradwelle] die
+        [sonnenwelle] die
+        [trommel] die
+        [turbine] die
+        [vorgelegewelle] die
+        [welle] die
+        [zwischenwelle] die
+       *[other] das
+    }
+    [object] { $kind ->
+        [abtrieb] den
+        [antrieb] den
+        [freilauf] den
+        [motor] den
+        [planetensatz] den
+        [radsatz] den
+        [satz] den
+        [steg] den
+        [abtriebswelle] die
+        [achse] die
+        [antriebswelle] die
+        [bremse] die
+        [kupplung] die
+        [kurbel] die
+        [nabe] die
+        [pumpe] die
+        [sonnenradwelle] die
+        [sonnenwelle] die
+        [trommel] die
+        [turbine] die
+        [vorgelegewelle] die
+        [welle] die
+        [zwischenwelle] die
+       *[other] das
+    }
+   *[dative] { $kind ->
+        [abtriebswelle] der
+        [achse] der
+        [antriebswelle] der
+        [bremse] der
+        [kupplung] der
+        [kurbel] der
+        [nabe] der
+        [pumpe] der
+        [sonnenradwelle] der
+        [sonnenwelle] der
+        [trommel] der
+        [turbine] der
+        [vorgelegewelle] der
+        [welle] der
+        [zwischenwelle] der
+       *[other] dem
+    }
+} { $name }
+articles = { " " }der die das den dem hier alles{ " " }
+housing = Gehäuse
+and-within = { " und " }
+list = { $most }, { $last }
+list-clear = { $most }; { $last }
+list-and = { $most } und { $last }
+list-and-clear = { $most }; und { $last }
+list-or = { $most } oder { $last }
+list-or-clear = { $most }; oder { $last }
+
+## Gears and what is made of them
+
+role-sun = Sonnenrad
+role-small-sun = kleines Sonnenrad
+role-large-sun = großes Sonnenrad
+role-first-sun = erstes Sonnenrad
+role-second-sun = zweites Sonnenrad
+role-ring = Hohlrad
+role-carrier = Steg
+role-first-gear = erstes Rad
+role-second-gear = zweites Rad
+role-frame = Gehäuse
+pinion = Planetenrad
+pinion-inner = inneres Planetenrad
+pinion-outer = äußeres Planetenrad
+pinion-short = kurzes Planetenrad
+pinion-long = langes Planetenrad
+pinion-stepped = Stufenplanet
+pinion-on-sun = Stufe am Sonnenrad
+pinion-on-ring = Stufe am Hohlrad
+pinion-on-first-sun = erste Stufe
+pinion-on-second-sun = zweite Stufe
+kind-planetary = einfacher Planetensatz
+kind-double-pinion = Planetensatz mit Doppelplaneten
+kind-stepped = Planetensatz mit Stufenplaneten
+kind-stepped-suns = Planetensatz mit zwei Sonnenrädern und Stufenplaneten
+kind-ravigneaux = Ravigneaux-Satz mit kurzen und langen Planetenrädern
+kind-external-pair = Stirnradpaar mit Außenverzahnung
+kind-internal-pair = Stirnradpaar mit Innenverzahnung
+mesh-sun-inner = Sonnenrad und inneres Planetenrad
+mesh-inner-outer = inneres und äußeres Planetenrad
+mesh-outer-ring = äußeres Planetenrad und Hohlrad
+mesh-pair = erstes und zweites Rad
+mesh-sun-pinion = Sonnenrad und Planetenrad
+mesh-pinion-ring = Planetenrad und Hohlrad
+mesh-small-short = kleines Sonnenrad und kurzes Planetenrad
+mesh-short-long = kurzes und langes Planetenrad
+mesh-large-long = großes Sonnenrad und langes Planetenrad
+mesh-long-ring = langes Planetenrad und Hohlrad
+mesh-sun-step = Sonnenrad und seine Stufe
+mesh-step-ring = Hohlrad und seine Stufe
+mesh-first-step = erstes Sonnenrad und erste Stufe
+mesh-second-step = zweites Sonnenrad und zweite Stufe
+
+## What teeth do not satisfy
+
+tooth-coaxial = { $sun } { $sun-teeth } + 2 × { $pinion } { $pinion-teeth } = { $wanted }, aber Hohlrad { $ring }: Für eine gemeinsame Achse ist Profilverschiebung nötig
+tooth-spacing = { $sum } = { $teeth } ist kein Vielfaches von { $pinions }: { $pinions } Planetenräder lassen sich nicht gleichmäßig verteilt einbauen
+tooth-stepped-spacing = Sonnenrad { $sun } × Stufe am Hohlrad { $q } + Hohlrad { $ring } × Stufe am Sonnenrad { $p } = { $total } ist kein Vielfaches von { $step } ({ $pinions } Planetenräder × { $common }, der größte gemeinsame Teiler ihrer Stufen): Gleich verzahnte Stufenplaneten lassen sich nicht gleichmäßig verteilt einbauen
+tooth-suns-spacing = Erstes Sonnenrad { $first } × zweite Stufe { $q } = { $left } und zweites Sonnenrad { $second } × erste Stufe { $p } = { $right } unterscheiden sich nicht um ein Vielfaches von { $step } ({ $pinions } Planetenräder × { $common }, der größte gemeinsame Teiler ihrer Stufen): Gleich verzahnte Stufenplaneten lassen sich nicht gleichmäßig verteilt einbauen
+tooth-suns-coaxial = Erstes Sonnenrad { $first } + erste Stufe { $p } = { $left }, aber zweites Sonnenrad { $second } + zweite Stufe { $q } = { $right }: Bei gleichem Modul beider Stufen ist für eine gemeinsame Achse Profilverschiebung nötig
+tooth-stepped-coaxial = Sonnenrad { $sun } + Stufe am Sonnenrad { $p } = { $inside }, aber Hohlrad { $ring } − Stufe am Hohlrad { $q } = { $outside }: Bei gleichem Modul beider Stufen ist für eine gemeinsame Achse Profilverschiebung nötig
+tooth-neighbours = { $pinions } Planetenräder mit { $teeth } Zähnen haben { $distance } Module Abstand und brauchen mehr als { $needed }: Nachbarn berühren sich
+tooth-long-pinion = Das große Sonnenrad hat { $large } Zähne und braucht mehr als { $needed } (kleines Sonnenrad { $small } + 4): Die langen Planetenräder berühren das kleine Sonnenrad
+tooth-fewest = { $gear }: { $teeth } Zähne, weniger als die üblichen { $least }
+tooth-inside = Das erste Rad mit { $first } Zähnen passt nicht in das innenverzahnte mit { $second }
+tooth-pins = Die Achsabstände { $first }, { $second } und { $between } Module ergeben kein Dreieck: { $pinions ->
+    [inner] Inneres und äußeres
+   *[short] Kurzes und langes
+} Planetenrad können nicht kämmen
+tooth-pairs = { $pinions ->
+    [inner] Innere Planetenräder
+    [outer] Äußere Planetenräder
+    [short] Kurze Planetenräder
+    [long] Lange Planetenräder
+    [outer-inner] Ein äußeres und das nächste innere Planetenrad
+   *[long-short] Ein langes und das nächste kurze Planetenrad
+} haben { $distance } Module Abstand und brauchen mehr als { $needed }: Sie berühren sich
+
+## The state
+
+state-driving = Kraftschluss
+state-over-applied = Überbestimmt
+state-neutral = Neutral
+state-output-held = Abtrieb fest
+state-tied-up = Verspannt
+
+answer-drives = { $way ->
+    [opposite] rückwärts
+   *[same] vorwärts
+}, { $pace ->
+    [faster] Abtrieb schneller als Antrieb
+    [slower] Abtrieb langsamer als Antrieb
+   *[alike] { $way ->
+        [opposite] Abtrieb so schnell wie Antrieb
+       *[same] direkter Gang
+    }
+}
+answer-neutral = der Abtrieb ist frei
+answer-output-held = der Abtrieb steht still
+answer-tied-up = der Antrieb kann nicht drehen
+
+## What is applied
+
+none-applied = Alle Kupplungen und Bremsen sind offen.
+applied = { $all }.
+does-hold = { $element } hält { $first } fest
+does-lock = { $element } sperrt selbsttätig { $first } gegen { $second }
+does-drive = { $element } leitet den Antrieb auf { $first }
+does-join = { $element } verbindet { $first } und { $second }
+
+## Why it drives so
+
+joined = Antrieb und Abtrieb sind damit direkt verbunden.
+as-one = { $elements } { $count ->
+    [one] lässt
+   *[other] lassen
+} { $pair } gleich schnell drehen, und { $what }.
+as-one-alone = { $what }.
+pair-alone = { $first } und { $second }
+pair-same-set = { $first } und { $second } von { $set }
+pair-apart = { $first } von { $set } und { $second } von { $other-set }
+all-as-one = alles läuft als Block um
+sets-as-one = { $sets } { $count ->
+    [one] läuft
+   *[other] laufen
+} als Block um
+in-set = { $set }: { $what }
+because = { $reaction }; dadurch { $motion }.
+by-itself = hier { $motion }.
+reaction-fixed = { $role ->
+    [role-carrier] der feste Steg
+    [role-small-sun] das feste kleine Sonnenrad
+    [role-large-sun] das feste große Sonnenrad
+    [role-first-sun] das feste erste Sonnenrad
+    [role-second-sun] das feste zweite Sonnenrad
+    [role-first-gear] das feste erste Rad
+    [role-second-gear] das feste zweite Rad
+   *[other] das feste { $member }
+} nimmt das Reaktionsmoment auf
+reaction-elements = { $elements } { $count ->
+    [one] stützt
+   *[other] stützen
+} { $member } gegen das Reaktionsmoment ab
+reaction-rest = { $member } steht still und nimmt das Reaktionsmoment auf
+turns-same = treibt { $driving } { $driven } gleichsinnig an, { $pace ->
+    [slower] mit Übersetzung ins Langsame
+    [faster] mit Übersetzung ins Schnelle
+   *[alike] mit gleicher Drehzahl
+}
+turns-opposite = kehrt sich die Drehrichtung um: { $driving } treibt { $driven } gegensinnig an, { $pace ->
+    [slower] mit Übersetzung ins Langsame
+    [faster] mit Übersetzung ins Schnelle
+   *[alike] mit gleicher Drehzahl
+}
+pair-turns = treibt { $driving } { $driven } { $way ->
+    [opposite] gegensinnig
+   *[same] gleichsinnig
+} an, { $pace ->
+    [slower] mit Übersetzung ins Langsame
+    [faster] mit Übersetzung ins Schnelle
+   *[alike] mit gleicher Drehzahl
+}
+member = { $case ->
+    [object] { $role ->
+        [role-carrier] den Steg
+        [role-small-sun] das kleine Sonnenrad
+        [role-large-sun] das große Sonnenrad
+        [role-first-sun] das erste Sonnenrad
+        [role-second-sun] das zweite Sonnenrad
+        [role-first-gear] das erste Rad
+        [role-second-gear] das zweite Rad
+       *[other] das { $member }
+    }
+   *[subject] { $role ->
+        [role-carrier] der Steg
+        [role-small-sun] das kleine Sonnenrad
+        [role-large-sun] das große Sonnenrad
+        [role-first-sun] das erste Sonnenrad
+        [role-second-sun] das zweite Sonnenrad
+        [role-first-gear] das erste Rad
+        [role-second-gear] das zweite Rad
+       *[other] das { $member }
+    }
+}
+adds = treiben { $driving } gemeinsam { $driven } an, { $place ->
+    [between] mit einer Drehzahl zwischen ihren eigenen
+    [overruns] schneller, als sie selbst drehen
+    [slower] langsamer, als sie selbst drehen
+    [beyond] schneller als { $past } und in dessen Drehrichtung
+   *[against] in Gegenrichtung
+}
+divides = { $count ->
+    [one] treibt
+   *[other] treiben
+} { $driving } { $driven } an
+strut = { $set } überträgt Drehmoment, aber keine Leistung.
+delivers = { $output } dreht { $pace ->
+    [faster] schneller als
+    [slower] langsamer als
+   *[alike] so schnell wie
+} der Antrieb und in { $way ->
+    [opposite] entgegengesetzter
+   *[same] gleicher
+} Richtung.
+
+## What could be released
+
+idle = Mehr geschlossen als nötig: { $count ->
+    [one] { $elements } könnte geöffnet werden, ohne dass sich etwas ändert.
+   *[other] Von diesen Elementen könnte jedes für sich geöffnet werden, ohne dass sich etwas ändert: { $elements }.
+}
+only-for = { $element } wird nur { $what ->
+    [braking] für die Motorbremswirkung
+   *[coasting] im Schubbetrieb
+} gebraucht: Im Zugbetrieb { $count ->
+    [0] änderte sich ohne dieses Element nichts
+    [one] würde an seiner Stelle { $instead } sperren
+   *[other] würden an seiner Stelle { $instead } sperren
+}.
+keeps-locked = Ohne { $element } { $count ->
+    [one] würde
+   *[other] würden
+} { $lets-go } nicht mehr sperren.
+side-by-side = { $elements } sperren parallel: Aus dem Gleichgewicht folgt nicht, welches Element wie viel trägt.
+
+## Why it does not drive
+
+neutral = Neutral, denn { $reasons }.
+input-alone = der Antrieb ist mit nichts verbunden
+input-geared = was der Antrieb dreht, ist mit nichts anderem verbunden
+output-alone = der Abtrieb ist mit nichts verbunden
+for-open = { $what }, weil { $open } offen { $count ->
+    [one] ist
+   *[other] sind
+}
+no-reaction = nichts nimmt das Reaktionsmoment auf, der Abtrieb ist also frei
+would-drive = { $elements } würde den Kraftschluss herstellen.
+one-would-drive = Ein weiteres, richtig gewähltes Element würde den Kraftschluss herstellen.
+several-would-drive = Zum Kraftschluss fehlen noch { $count } richtig gewählte Kupplungen oder Bremsen.
+no-element = Es gibt keine Kupplung und keine Bremse, die den Kraftschluss herstellen könnte.
+none-would-drive = Keine der übrigen Kupplungen und Bremsen kann den Kraftschluss herstellen.
+held-with = { $elements } mit { $sets }
+held = { $holders } { $count ->
+    [one] hält
+   *[other] halten
+} den Abtrieb fest, wie auch immer der Antrieb dreht.
+tied-by-sets = Allein durch { $sets } verspannt: Der Antrieb kann nicht drehen.
+tied-by = Verspannt, denn { $what }.
+holds-alone = { $elements } hält allein den Antrieb fest
+fight = { $elements } arbeiten gegeneinander
+so-tied = { $what }, sodass der Antrieb nicht drehen kann
+through = { $what }, und zwar über { $sets }
+would-turn = Ohne { $element } würde { $first } { $way ->
+    [opposite] rückwärts
+   *[same] vorwärts
+} drehen, { $pace ->
+    [alike] so schnell wie der Antrieb
+   *[other] mit dem { $speed }-Fachen der Antriebsdrehzahl
+}.
+would-slip = Ohne { $element } würden { $first } und { $second } verschieden schnell drehen.
+fights-all = Es gibt mehr als eine Verspannung: mindestens zwei Elemente öffnen.
+fights-some = Es gibt mehr als eine Verspannung: { $freeing } zu öffnen löst alle, { $others } zu öffnen nicht.
+fights-one = Ein beliebiges dieser Elemente zu öffnen löst diese Verspannung.
+
+## What is free
+
+free = { $shafts } { $count ->
+    [one] ist frei: Nichts bestimmt die Drehzahl
+   *[other] sind frei: Nichts bestimmt ihre Drehzahlen
+}.
+
+## Where engine and load agree, or why nowhere
+
+operating-idles = Der Motor läuft im Leerlauf: Die Leerlaufregelung gibt, was die Last verlangt.
+operating-steady = Motor und Last stimmen bei einer Drehzahl überein und kehren nach einer Störung dorthin zurück.
+operating-drifts = Motor und Last stimmen bei einer Drehzahl überein, entfernen sich aber nach einer Störung davon: Der Punkt ist instabil.
+operating-several = Motor und Last stimmen bei mehreren Drehzahlen überein: Nach einer Störung kehren sie nur zu den stabilen zurück.
+operating-several-unstable = Motor und Last stimmen bei mehreren Drehzahlen überein, von denen keine stabil ist.
+operating-load-too-great = Die Last ist zu groß: Sie verlangt mehr Drehmoment, als am Abtrieb ankommt, und aus dem Stillstand kann der Abtrieb nicht anfahren.
+operating-below-table = Die Last ist zu groß: Sie würde den Motor unter seine kleinste Drehzahl drücken.
+operating-past-table = Die Last ist zu klein: Der Motor würde seine größte Drehzahl überschreiten. Hochschalten oder Fahrpedal zurücknehmen.
+operating-coasting = Die Last treibt, und das Turbinenrad würde das Pumpenrad überholen: Was dann geschieht, steht nicht in der Wandlertabelle. Mit überbrücktem Wandler zeigt sich die Motorbremswirkung.
+operating-overruns = Die Last treibt, und diese Kombination gibt das nicht an den Motor weiter: Es gibt keine Motorbremswirkung.
+operating-no-drive = Einen Betriebspunkt gibt es nur bei Kraftschluss.
+operating-self-locking = Das Getriebe ist selbsthemmend: Die Verluste zehren die ganze Leistung auf.
+operating-ambiguous = Die Verluste lassen offen, welchen Weg die Leistung nimmt; es gibt daher keine eindeutige Antwort.
+operating-indeterminate = Es ist mehr geschlossen als nötig; Verluste und damit Abtriebsmoment sind nicht bestimmt.
+operating-too-many = Es wälzen zu viele Radsätze zugleich, um jeden Weg der Leistung zu prüfen; Verluste und damit Abtriebsmoment sind nicht bekannt.
+
+## What is wrong with a file, a link or an option, and what would mend it
+
+problem = { $place }: { $what }; { $fix }
+place-file = Datei
+place-line = Zeile { $line }, Spalte { $column }
+place-member = { $coupling }, { $member }
+place-applied = geschlossene Elemente
+place-pedal = Fahrpedal
+place-grade = Steigung
+place-mesh = Wirkungsgrad je Zahneingriff
+place-drag = Schleppmoment offener Elemente
+place-drawing = Zeichnung
+place-sandbox = Sandkasten
+
+value-list = eine Liste
+value-object = ein Objekt
+
+problem-unknown-field = unbekanntes Feld `{ $name }`
+fix-use-only = nur { $names } verwenden
+problem-missing-field = das Feld `{ $name }` fehlt
+fix-add = ergänzen
+problem-not-object = kein Objekt: { $found }
+fix-write-object = in { "{ }" } schreiben
+problem-not-list = keine Liste: { $found }
+fix-write-list = in [ ] schreiben
+problem-not-text = kein Text: { $found }
+fix-write-quotes = in Anführungszeichen schreiben
+problem-not-number = keine Zahl: { $found }
+fix-write-number = eine Zahl schreiben
+problem-not-whole = keine ganze Zahl: { $found }
+problem-not-whole-from-0 = keine ganze Zahl ab 0: { $found }
+fix-write-digits = nur Ziffern schreiben
+problem-not-bool = weder true noch false: { $found }
+fix-write-bool = eines von beiden schreiben
+problem-row-length = keine Zeile mit { $wanted } Werten, sondern mit { $found }
+fix-row-length = { $wanted } Werte in [ ] schreiben, durch Kommas getrennt
+problem-unknown-word = hier kein bekanntes Wort: { $found }
+fix-use-one-of = eines hiervon verwenden: { $names }
+problem-unknown-kind = { $found } ist keine Art von { $what ->
+    [coupling] Kopplung
+    [edit] Änderung
+   *[element] Schaltelement
+}
+problem-kind-not-text = { $found } ist kein Text
+problem-missing = fehlt
+fix-write-allowed = eine Zahl schreiben, die dort erlaubt ist
+problem-teeth = { $found } Zähne sind nicht erlaubt, ein Rad hat { $least } bis { $most }
+problem-pinions = { $found } Planetenräder sind nicht erlaubt, eine Reihe hat { $least } bis { $most }
+
+problem-twice = der Schlüssel „{ $found }“ steht hier zweimal
+fix-leave-one-out = einen davon weglassen
+problem-too-deep = mehr als { $found } Listen und Objekte ineinander
+fix-flatter = flacher schreiben: So viele braucht kein Feld
+problem-ends = die Datei endet zu früh
+fix-copied-whole = prüfen, ob sie vollständig kopiert wurde
+problem-not-json = kein JSON: „{ $found }“
+fix-mend-json = JSON an dieser Stelle berichtigen
+problem-number = die Zahl { $found } ist zu groß oder nicht so geschrieben wie in JSON
+fix-digits-point = Ziffern mit höchstens einem Punkt schreiben
+problem-too-many-bytes = { $found } Byte sind mehr, als eine Getriebedatei haben darf
+fix-fewer-bytes = unter { $most } Byte bleiben
+problem-format = { $found } ist kein Format, das diese Version liest
+fix-format = "format": { $format } schreiben
+problem-too-many-entries = { $found } Einträge sind mehr als die { $most } erlaubten
+fix-keep-at-most = höchstens { $most } behalten
+
+problem-outside = nicht erlaubt: { $found }
+problem-not-allowed = { $found } ist dort nicht erlaubt
+problem-out-of-range = { $found } liegt außerhalb des Bereichs
+fix-range = { $least } bis { $most } verwenden
+problem-not-below-outer = nicht kleiner als der Außenradius: { $found }
+fix-less = weniger als { $most } verwenden
+problem-entries = { $count ->
+    [one] { $count } Eintrag
+   *[other] { $count } Einträge
+}
+problem-points = { $count ->
+    [one] { $count } Punkt
+   *[other] { $count } Punkte
+}
+fix-have = { $least } bis { $most } vorsehen
+fix-name-at-most = höchstens { $most } nennen
+
+problem-unknown-id = { $what ->
+    [shaft] keine Welle
+    [coupling] kein Satz
+    [range] kein Gang
+   *[element] kein Schaltelement
+} hat die Kennung „{ $id }“
+fix-has-none = hier gibt es { $what ->
+    [shaft] keine Welle
+    [coupling] keinen Satz
+    [range] keinen Gang
+   *[element] kein Schaltelement
+}
+problem-input-as-well = „{ $id }“ ist auch der Antrieb
+fix-another-shaft = eine andere Welle nennen
+problem-one-way = „{ $id }“ ist ein Freilauf
+fix-one-way = weglassen: Er sperrt von selbst
+problem-housing-id = „{ $id }“ bedeutet immer das Gehäuse
+fix-another-id = der Welle eine andere Kennung geben
+problem-taken-id = die Kennung „{ $id }“ ist vergeben an { $first }
+fix-different-id = jedem eine eigene Kennung geben
+problem-id = „{ $id }“ kann keine Kennung sein
+fix-id = 1 bis { $most } Buchstaben, Ziffern, - oder _ verwenden
+problem-characters = „{ $text }“ hat { $characters } Zeichen oder nicht druckbare
+fix-characters = { $least } bis { $most } druckbare Zeichen verwenden
+problem-steers = enthält U+{ $code }, ein unsichtbares Steuerzeichen
+fix-leave-out = weglassen
+problem-unseen = enthält kein sichtbares Zeichen
+fix-letter = mindestens einen Buchstaben oder eine Ziffer schreiben
+problem-housing = das Gehäuse dreht sich nicht
+fix-shaft = eine Welle nennen
+problem-member-twice = „{ $id }“ ist schon ein anderes Glied von „{ $coupling }“
+fix-member-twice = jedes Glied auf eine eigene Welle setzen
+problem-same-ends = beide Enden sind „{ $id }“
+fix-two-shafts = zwei verschiedene Wellen nennen
+problem-against-itself = „{ $id }“ kann nicht gegen sich selbst sperren
+fix-against-itself = eine andere Welle oder housing nennen
+problem-named-twice = „{ $id }“ ist zweimal genannt
+fix-named-twice = jedes Element einmal nennen
+
+problem-missing-part = { $what ->
+    [engine] der Motor
+   *[load] die Last
+} fehlt, und ein Betriebspunkt braucht beides
+fix-missing-part = ergänzen oder Motor, Wandler und Last weglassen
+problem-other-speeds = beginnt und endet nicht bei den Drehzahlen von engine.full
+fix-other-speeds = in beiden die gleiche erste und letzte Drehzahl verwenden
+problem-not-below-full = liegt bei { $speed } 1/min nicht unter engine.full
+fix-not-below-full = ein kleineres Drehmoment als bei Vollgas schreiben
+problem-speed-ratio = { $found } ist kein Drehzahlverhältnis ab 0 und unter 1
+fix-speed-ratio = weglassen, was nicht in diesem Bereich liegt
+problem-no-stall = beginnt nicht am Festbremspunkt
+fix-no-stall = mit Drehzahlverhältnis 0 beginnen
+problem-more-power = von hier an käme mehr Leistung heraus, als hineingeht
+fix-more-power = Drehmomentverhältnis mal Drehzahlverhältnis höchstens 1 wählen, auch zwischen den Punkten
+problem-not-rising = { $later } folgt nicht auf { $earlier }
+fix-rising = Punkte nach steigenden ersten Zahlen ordnen
+
+problem-efficiency = { $found } kann kein Wirkungsgrad sein
+fix-efficiency = mehr als 0 und höchstens 1 verwenden
+problem-drag = { $found } kann kein Schleppmoment sein
+fix-drag = 0 oder mehr verwenden
+
+problem-drawing = „{ $drawing }“ ist keine Zeichnung
+fix-drawing = section, lever, flow, operating oder end: und die Kennung einer Kopplung verwenden
+problem-nothing-open = es ist kein Getriebe geöffnet
+fix-nothing-open = zuerst eines öffnen
+problem-canvas = die Zeichenfläche hat keinen 2d-Kontext
+
+## Changing a train
+
+edit-blank = Neues Getriebe
+edit-input = Antrieb
+edit-output = Abtrieb
+edit-set = Satz { $number }
+edit-member = { $role } { $number }
+edit-joined = { $first } + { $second }
+edit-brake = Bremse { $id }
+edit-clutch = Kupplung { $id }
+edit-one-way = Freilauf { $id }
+edit-range = Gang { $number }
+edit-engine = Motor
+edit-converter = Drehmomentwandler
+edit-load = Last
+
+problem-no-gear = der Satz hat kein Rad mit der Nummer { $found }
+problem-no-member = der Satz hat kein Glied mit der Nummer { $found }
+fix-number = 0 bis { $most } verwenden
+problem-no-pinions = ein Räderpaar hat keine Planetenräder
+fix-set-with-pinions = einen Satz mit Planetenrädern wählen
+problem-no-pair = nur ein Räderpaar kann innen oder außen kämmen
+fix-pair = ein Räderpaar wählen
+problem-frame = das Gestell eines Räderpaars ist das Gehäuse
+fix-frame = eines seiner Räder wählen
+problem-no-one-way = nur ein Freilauf sperrt in einer Richtung
+fix-one-way-only = einen Freilauf wählen
+problem-no-friction = ein Freilauf hat keine Reibflächen
+fix-no-friction = eine Bremse oder Kupplung wählen
+problem-connect-itself = { $shaft } ist bereits eine Welle
+problem-connect-ends = { $first } und { $second } sind Antrieb und Abtrieb und können nicht eine Welle sein
+fix-connect-ends = durch eine Kupplung verbinden oder zuerst einen anderen Antrieb oder Abtrieb wählen
+problem-connect-set = { $first } und { $second } sind beide Glieder von { $what }, das wäre dauerhaft gesperrt
+fix-connect-set = eine Kupplung dazwischensetzen
+problem-connect-element = { $what } sitzt zwischen { $first } und { $second }
+problem-no-two-suns = ohne zwei Sonnenräder oder Stufen sieht der Satz gewendet gleich aus
+fix-two-suns = einen Satz mit zwei Sonnenrädern oder mit Stufenplaneten wenden
+problem-no-gap = { $found } ist kein Platz neben den Sätzen
+fix-connect-element = zuerst entfernen: { $what }
+problem-not-there = was geändert werden soll, ist nicht vorhanden
+fix-not-there = zuerst Motor, Wandler oder Last hinzufügen oder einen vorhandenen Punkt nennen; der erste und der letzte bleiben
+problem-hold-end = { $second } ist Antrieb oder Abtrieb und muss drehen können
+fix-hold-end = eine Bremse daransetzen oder zuerst einen anderen Antrieb oder Abtrieb wählen
+
+## The command line
+
+cli-usage = Aufruf: chart DATEI [--apply ID,ID…] [--all] [--torque N·m] [--json] [--pedal 0…1] [--grade HÖHE/LÄNGE] [--lockup] [--mesh WIRKUNGSGRAD] [--language SPRACHE] [--help]
+cli-draw-usage = Aufruf: draw DATEI AUSGABE.svg [section|lever|flow|operating|end:ID] [--apply ID,ID…] [--width CSS-PIXEL] [--dark] [--merged] [--power] [--one-module]
+cli-draw-crossings = Wellen kreuzen sich { $count ->
+    [one] einmal
+   *[other] { $count }-mal
+}
+cli-misused = { $what }; { $usage }
+cli-argument = { $argument } ist kein UTF-8
+cli-needs-ids = --apply braucht Kennungen
+cli-needs-torque = --torque braucht N·m, 0 oder mehr
+cli-needs-value = { $option } braucht einen Wert
+cli-needs-number = { $option } braucht eine Zahl
+cli-unknown-option = unbekannte Option { $option }
+cli-one-file = nur eine Datei auf einmal
+cli-all-or-apply = --all und --apply schließen einander aus
+cli-no-engine = { $file }: { $option } verlangt Motor und Last, hier fehlen sie
+cli-and-more = { $first } (und { $more } weitere)
+cli-unwritten = die Ausgabe: { $error }
+cli-directory = ein Verzeichnis; eine Getriebedatei angeben
+cli-not-regular = keine gewöhnliche Datei; eine Getriebedatei angeben
+cli-too-long = { $found } Byte sind mehr, als eine Getriebedatei haben darf; unter { $most } Byte bleiben
+cli-utf-16 = Text in UTF-16; als UTF-8 speichern
+cli-not-utf-8 = kein UTF-8; als Text in UTF-8 speichern
+cli-language = keine Sprache „{ $found }“; eine hiervon verwenden: { $names }
+cli-range = Gang
+cli-applied = geschlossen
+cli-state = Zustand
+cli-dof = FG
+cli-step = Sprung
+cli-ratio = Übersetzung
+cli-state-is = { $state ->
+    [driving] Kraftschluss
+    [over-applied] überbestimmt
+    [neutral] neutral
+    [output-held] Abtrieb fest
+   *[tied-up] verspannt
+}
+cli-grip-is = { $grip ->
+    [holds] hält
+    [slips] rutscht
+    [idle] lastfrei
+    [undetermined] nicht bestimmt
+   *[no-data] keine Daten
+}
+cli-spread = Spreizung { $spread }
+cli-tooth-check = Zahnprüfung, { $coupling }: { $check }
+cli-ratio-is = Übersetzung { $ratio }
+cli-freedom = Freiheitsgrade { $freedom }
+cli-formula = Übersetzung = { $formula }
+cli-speeds = Drehzahl je Antriebsumdrehung
+cli-on-its-pin = { $coupling }, { $pinion } auf dem Bolzen
+cli-free = frei
+cli-slips = Differenzdrehzahl offener Schaltelemente je Antriebsumdrehung
+cli-slip-of = { $kind ->
+    [brake] Drehzahl { $first-label }
+   *[clutch] { $first-label } minus { $second-label }
+}
+cli-torques = Drehmoment je Einheit Antriebsmoment, positiv in Antriebsrichtung
+cli-from-on = von { $first-label } auf { $second-label }
+cli-at-output = von außen am Abtrieb
+cli-on = auf { $housing }
+cli-undetermined = nicht bestimmt: mehr geschlossen als nötig
+cli-goes-round = Leistung läuft im Inneren um: bis zum { $most }-Fachen der Antriebsleistung
+cli-efficiency = Wirkungsgrad { $percent } %
+cli-capacity = übertragbares durch gefordertes Drehmoment bei { $torque } N·m Antriebsmoment (kein Festigkeitsnachweis)
+cli-slips-first = { $element } rutscht zuerst, über { $torque } N·m Antriebsmoment
+cli-stable = stabil
+cli-unstable = instabil
+cli-stall = Anfahren
+cli-point = Motor { $engine }, Antrieb { $input }, Abtrieb { $output }
+cli-turning = { $speed } 1/min { $torque } N·m
+
+## Words in drawings
+
+motion-held = fest
+motion-forward = vorwärts
+motion-backward = rückwärts
+motion-free = frei
+motion-fights = verspannt
+end-input = Antrieb
+end-output = Abtrieb
+gear-teeth = { $teeth } Zähne
+gear-teeth-steps = { $first } und { $second } Zähne
+gear-on-its-pin = auf dem Bolzen
+pack-locks = { $element } sperrt
+pack-overruns = { $element } läuft frei
+pack-idle = { $element } lastfrei
+key-one-shaft = eine Welle
+key-open = offen
+key-closed = geschlossen
+key-behind = verläuft dahinter
+key-no-power = keine Leistung
+lever-input = Antrieb
+lever-output = Abtrieb
+lever-preview = Vorschau
+lever-input-speed = Antrieb { $speed } { $unit }
+lever-input-turn = Antrieb: 1 Umdrehung
+lever-blocked = { $line }: blockiert
+flow-times-input = { $times } × Antrieb
+flow-idle = lastfrei,
+flow-member-idle = { $member } lastfrei,
+flow-member-held = { $member } fest,
+flow-no-power = keine Leistung
+diagram-engine-speed = Motordrehzahl, { $unit }
+diagram-full-pedal = Vollgas
+diagram-engine = Motor
+diagram-load = Last
+diagram-pump = Pumpe
+diagram-pump-stall = Pumpe, Festbremspunkt
+
+## What the half-section shows that cannot be built
+
+caution-pass = { $one } müsste durch { $other } hindurch
+caution-support = die Abstützung von { $member } ({ $set })
+caution-crosses = So gezeichnet nicht baubar: { $passes }. Bei gemeinsamer Achse hat jede Anordnung eine solche Stelle.
+caution-nests = Nicht so, wie man es bauen würde: { $passes }. Es gibt eine Anordnung ohne eine solche Stelle.
+caution-undecided = So gezeichnet nicht baubar: { $passes }.
+
+## What drawings note
+
+flow-loop = Blindleistung läuft um durch { $sets }: { $member } führt { $share }.
+flow-loop-share = Blindleistung läuft um durch { $sets }: { $member } führt { $share } der Antriebsleistung.
+flow-key-through = durchgehende Leistung
+flow-key-round = umlaufende Blindleistung
+flow-undivided = Mehr geschlossen als nötig: Wie sich die Leistung aufteilt, hängt von Passung und Elastizität ab; ein Leistungsfluss lässt sich daher nicht zeichnen.
+flow-none = { $state }: { $answer }, es fließt also keine Leistung hindurch.
+power-scale = breiteste Linie: bis zu { $most } × Antriebsleistung
+power-scale-short = bis zu { $most } × Antrieb
+per-input-turn = je Antriebsumdrehung
+
+## The page: its frame
+
+page-scenario = Getriebe
+page-pick-empty = Neues, leeres Getriebe
+page-open-file = Datei öffnen…
+page-own-file = { $name } (eigene Datei)
+page-theme = Hell oder dunkel
+page-theme-choice = { $choice ->
+    [auto] Hell oder dunkel wie das System
+    [light] Immer hell
+   *[dark] Immer dunkel
+}
+page-cautions = Warnhinweise
+page-cautions-text = Levertrain zeigt ideale Bewegung und Gleichgewicht mit einfachen Verlusten, zum Lernen und für frühe Entwürfe. Es ist keine Reparaturanleitung und kein Festigkeitsnachweis: Nichts darin verbiegt sich, erwärmt sich oder verschleißt. Echte Getriebe können verletzen: Teile drehen ohne Vorwarnung, und Federn, Druck und angehobene Fahrzeuge speichern Energie. Vorrang haben die Serviceunterlagen des Herstellers, örtliche Vorschriften und Fachleute.
+page-dismiss = Meldung schließen
+page-problem = { $place }: { $problem }. { $fix }
+page-fix = { $fix }.
+page-more-problems = … und { $count } weitere.
+
+## The page: what went wrong, and what is on screen all the same
+
+page-heading-kept = Das hat nicht geklappt. Angezeigt bleibt, was vorher zu sehen war.
+page-heading-nothing = Noch kann nichts gezeigt werden.
+page-heading-other = Was der Link verlangt, kann nicht gezeigt werden; hier ist stattdessen ein anderes Getriebe.
+page-heading-partly = Ein Teil des Links kann nicht gezeigt werden; an seiner Stelle steht das Übliche.
+page-heading-parts = Nicht alles, was die Seite verlangt, kann gezeigt werden.
+page-heading-unopened = { $name } lässt sich nicht öffnen. Angezeigt bleibt, was vorher zu sehen war.
+page-heading-unkept = { $name } ist geöffnet, bis die Seite neu geladen wird.
+page-heading-afresh = Das Rechenprogramm wurde mit diesem Getriebe neu gestartet.
+
+page-place-link = Link
+page-place-engine = Rechenprogramm
+page-problem-engine = arbeitet nicht mehr ({ $reason })
+page-fix-engine-again = Einfach weiterarbeiten; geschieht es wieder, die Seite neu laden
+page-fix-engine-other = Ein anderes Getriebe wählen oder neu laden
+page-problem-large = die Datei hat { $size } KiB, eine Getriebedatei höchstens { $most } KiB
+page-fix-large = Eine Getriebedatei wählen
+page-problem-unkept = dieser Browser bewahrt sie nicht über ein Neuladen hinweg auf
+page-fix-unkept = Als Datei speichern oder danach wieder öffnen
+page-problem-panel = was in das Feld gehört, wurde nicht geladen ({ $reasons })
+page-fix-panel = Verbindung prüfen und die Seite neu laden
+page-problem-scenario = es gibt kein Getriebe „{ $stem }“
+page-fix-scenario = Eines aus der Liste wählen
+page-problem-speed = { $value } ist keine Drehzahl
+page-fix-speed = 0 bis { $most } 1/min verwenden
+page-problem-torque = { $value } ist kein Drehmoment
+page-fix-torque = 0 bis { $most } N·m verwenden
+page-problem-losses = „{ $code }“ ist nicht Wirkungsgrad je Zahneingriff, Schleppmoment und Lastrichtung
+page-fix-losses = Wirkungsgrad über 0 bis 100, Schleppmoment von 0 bis { $most } und 0 oder 1 für Schubbetrieb angeben
+page-problem-road = „{ $code }“ ist nicht Fahrpedal, Steigung und Überbrückung
+page-fix-road = Fahrpedal von 0 bis 100, Steigung von { $least } bis { $most } und 0 oder 1 für die Überbrückung angeben
+page-problem-unit = „{ $code }“ ist keine Einheit
+page-fix-unit = Eine hiervon verwenden: { $known }
+page-problem-view = es gibt keine Ansicht „{ $name }“
+page-problem-part = das Element hat keinen Teil „{ $name }“
+page-fix-known = Eines hiervon verwenden oder weglassen: { $known }
+page-problem-link-nowhere = er schließt Schaltelemente, ohne ein Getriebe zu nennen
+page-problem-link-key = „{ $key }“ kann ein Link nicht angeben
+page-problem-link-broken = die Angabe zu „{ $key }“ ist beschädigt
+page-problem-link-speed = „{ $text }“ ist keine Antriebsdrehzahl von 0 bis { $most } 1/min
+page-problem-link-torque = „{ $text }“ ist kein Antriebsmoment von 0 bis { $most } N·m
+page-problem-link-train = das Getriebe darin ist beschädigt oder zu lang
+page-fix-link = Prüfen, ob der ganze Link kopiert wurde, oder unten wählen
+
+## The page: answer, drawings and controls
+
+page-answer = Ergebnis
+page-applied = { $elements } geschlossen
+page-applied-none = Nichts geschlossen
+page-applied-range = { $range } · { $applied }
+page-preview = Vorschau
+page-preview-range = Vorschau: { $range }
+page-preview-gives = Vorschau: { $element } { $does ->
+    [releasing] öffnen
+   *[closing] schließen
+} ergibt
+page-answer-more = { $state }, { $pace }; exakt { $exact }
+page-answer-degrees = { $count } Freiheitsgrade, nötig ist einer
+page-spoken = { $applied }. { $state }: { $answer }.
+page-spoken-ratio = { $applied }. Übersetzung { $ratio } zu 1, { $state }: { $answer }.
+page-hint = Ein Lamellenpaket durch Ziehen oder Drücken schließen und öffnen. Auf ein Glied zeigen, um es überall zu verfolgen. P und Q sind Planetenräder; die Zahl neben einem Rad ist seine Zähnezahl.
+page-drawings = Zeichnungen
+page-drawings-scroll = Zeichnungen; seitlich verschiebbar
+page-sign-held = { $shaft } steht still: schwarz, Räder schraffiert
+page-sign-forward = { $shaft } dreht wie der Antrieb: blau, Pfeile nach oben
+page-sign-backward = { $shaft } dreht gegen den Antrieb: orange, Pfeile nach unten
+page-sign-free = { $shaft } ist frei, nichts bestimmt die Drehzahl: grau und gestrichelt
+page-sign-fights = { $shaft } ist verspannt: rot, mit Stern
+page-sign-open = { $element } ist offen: Die Lamellen stehen auseinander
+page-sign-applied = { $element } ist geschlossen: Die Lamellen sind zusammengedrückt
+page-drawing-section = Halbschnitt: { $train }
+page-out-of-scale = Nicht durchgehend in einem Maßstab, die Zeichnung würde sonst zu hoch: Räder, durch die ihre inneren Wellen nicht hindurchpassen, sind größer gezeichnet als die übrigen.
+page-drawing-section-caution = Halbschnitt: { $train }. { $caution }
+page-drawing-lever = Hebeldiagramm: { $train }
+page-drawing-lever-said = Hebeldiagramm: { $train }; die Tabelle der Glieder sagt dasselbe
+page-drawing-flow = Leistungsfluss: { $train }; die Tabelle der Drehmomente und Leistungen sagt dasselbe
+page-drawing-operating = Drehmoment des Motors und das von ihm geforderte über der Motordrehzahl; die Tabelle sagt dasselbe
+page-drawing-end = { $set }, in Achsrichtung gesehen
+page-stage-size = Größe der Zeichnungen
+page-stage-larger = Größer
+page-stage-smaller = Kleiner
+page-whole = Ganzes Getriebe
+page-elements = Kupplungen und Bremsen
+page-switch = { $element }, { $kind ->
+    [brake] hält { $first } fest
+   *[clutch] verbindet { $first } und { $second }
+}; { $state ->
+    [applied] geschlossen
+   *[open] offen
+}
+page-ranges = Gänge
+page-release-all = Alle öffnen
+page-shown = Was der Halbschnitt zeigt
+page-shown-speed = Drehzahl
+page-shown-power = Leistung
+page-turn = Drehen
+page-stop = Anhalten
+page-turning = Drehbewegung
+page-rate-normal = Normal
+page-rate-slow = Langsam
+page-rate-very-slow = Sehr langsam
+page-stillness = Das System verlangt Stillstand.
+page-controls = Antrieb und Drehbewegung
+page-input-speed = Antriebsdrehzahl
+page-input-speed-in = Antriebsdrehzahl in { $unit }
+page-input-torque = Antriebsmoment
+page-unit-of = Einheit: { $quantity ->
+    [speed] Drehzahl
+    [torque] Drehmoment
+   *[power] Leistung
+}
+page-up-to = 0 bis { $most }
+page-not-number = Keine Zahl: { $range }
+page-allowed = Erlaubt: { $range }
+page-joined = Sätze mit zwei gemeinsamen Wellen in einem Hebel zusammenfassen
+page-joined-none = (hier haben keine zwei Sätze zwei gemeinsame Wellen)
+page-one-scale = Alle Räder in einem Maßstab zeichnen
+
+## The page: torque and power in words
+
+page-member = { $member }, { $set }
+page-the-member = { $member }, { $set }
+page-some-member = ein Glied
+page-does-drive = treibt den Satz
+page-does-driven = vom Satz getrieben
+page-does-hold = stützt ab
+page-does-nothing = überträgt kein Drehmoment
+page-undetermined = nicht bestimmt
+page-free = frei
+page-element-open = offen
+page-element-overruns = läuft frei
+page-element-idle = lastfrei
+page-element-keeps = hindert { $first } daran, { $way ->
+    [forward] vorwärts
+   *[backward] rückwärts
+} zu drehen
+page-element-at-rest = hält { $first } und { $second } gemeinsam im Stillstand
+page-element-passes = nimmt Leistung über { $from } auf und gibt sie über { $to } ab
+page-end-takes = nimmt { $torque }, { $power } auf
+page-end-delivers = gibt { $torque }, { $power } ab
+page-member-does = { $member }: { $does }
+page-member-does-at = { $member }: { $does }, { $torque }, { $power }
+page-share = { $member } { $share }
+page-shares = getrieben von { $shares }
+page-recirculation = { $name }: { $times }-fache Antriebsleistung; ein Teil davon läuft im Getriebe um (Blindleistung).
+page-indeterminate = Mehr geschlossen als nötig: Aus dem Gleichgewicht folgt nicht, welches Element wie viel trägt.
+page-exactly = { $share } × { $quantity ->
+    [speed] Antriebsdrehzahl
+    [torque] Antriebsmoment
+   *[power] Antriebsleistung
+}
+page-part-of-set = { $set }, { $part }
+
+## The page: panels
+
+page-panel-chart = Schaltschema
+page-panel-members = Glieder
+page-panel-effort = Drehmoment und Leistung
+page-panel-losses = Verluste
+page-panel-teeth = Zahnprüfung
+page-panel-combinations = Alle Kombinationen
+page-panel-compare = Vergleichen
+page-panel-worksheet = Arbeitsblatt
+page-panel-keys = Tasten
+page-keys-key = Taste
+page-keys-does = Wirkung
+page-keys-anywhere = Überall
+page-keys-list = zeigt diese Liste
+page-keys-back = schließt, was offen ist; bricht ein Ziehen ab
+page-keys-ranges = Auf den Gängen
+page-keys-next-range = den nächsten oder vorigen einlegen
+page-keys-digit = den ersten bis neunten Gang einlegen
+page-keys-release = öffnet alle
+page-keys-switches = Auf den Kupplungen und Bremsen der Zeichnung
+page-keys-next = zum nächsten oder vorigen Element
+page-keys-toggle = schließt oder öffnet es
+page-keys-drawings = Auf den Zeichnungen
+page-keys-size = größer oder kleiner zeigen
+page-keys-pan = verschieben, was nicht hineinpasst
+page-keys-parts = Beim Ändern des Getriebes
+page-keys-next-part = zum nächsten oder vorigen Teil
+page-keys-open = zeigt, was sich damit tun lässt
+page-keys-undo = nimmt die letzte Änderung zurück
+page-keys-redo = führt sie wieder aus
+page-key-escape = Esc
+page-key-space = Leertaste
+page-key-enter = Eingabe
+page-key-control = Strg
+page-key-z = Z
+page-key-y = Y
+page-panel-share = Bilder, Link und Einbetten
+page-panel-working = Rechenweg
+page-panel-flow = Leistungsfluss
+page-panel-operating = Motor und Straße
+page-panel-capacity = Übertragbares Moment
+page-panel-end-view = Stirnansicht
+page-panel-slips = Differenzdrehzahl offener Kupplungen und Bremsen
+page-panel-bearings = Lager und Zahneingriffe
+
+page-per-input-turn = Je Antriebsumdrehung
+page-ratio = Übersetzung
+page-shaft = Welle
+page-input = Antrieb
+page-output = Abtrieb
+
+## The page: range chart, members, every combination
+
+page-chart-range = Gang
+page-chart-was = vorher { $ratio }
+page-chart-step = Stufensprung
+page-chart-step-note = Stufensprung: diese Übersetzung durch die des nächsten Gangs.
+page-chart-none = Für dieses Getriebe sind keine Gänge benannt.
+page-chart-efficiency = Wirkungsgrad in Prozent
+page-chart-efficiency-heard = Wirkungsgrad,
+page-chart-coasting = Schub
+page-chart-marks = { $clutch } Kupplung { $brake } Bremse, geschlossen
+page-chart-marks-one-way = { $clutch } Kupplung { $brake } Bremse, geschlossen { $one-way } Freilauf, gesperrt
+page-chart-braking = Motorbremswirkung in { $ranges }.
+page-chart-braking-none = Kein Gang hat Motorbremswirkung.
+page-chart-spread = Spreizung { $spread }, größte durch kleinste Vorwärtsübersetzung.
+page-members-motion = Bewegung
+page-members-input = Antrieb
+page-members-output = Abtrieb
+page-combinations-applied = Geschlossen
+page-combinations-state = Zustand
+page-combinations-show = Zeigen
+page-combinations-all = alle { $count }
+page-combinations-of = { $state } ({ $count })
+page-combinations-any = alle
+page-combinations-none = keine
+page-combinations-order = Reihenfolge
+page-combinations-by-counting = wie gezählt
+page-combinations-by-ratio = Übersetzung
+page-combinations-by-state = Zustand
+page-combinations-by-applied = Zahl der geschlossenen
+page-combinations-by-changes = wenigste Änderungen
+page-combinations-elements = Schaltelemente in den gezeigten Kombinationen
+page-combinations-asked-none = Schaltelemente: beliebig
+page-combinations-asked = Schaltelemente: { $wishes }
+page-combinations-asked-applied = { $element } geschlossen
+page-combinations-asked-open = { $element } offen
+page-combinations-either = beliebig
+page-combinations-is-applied = geschlossen
+page-combinations-is-open = offen
+page-combinations-count = { $count ->
+    [one] { $count } Kombination
+   *[other] { $count } Kombinationen
+}
+page-combinations-progress = Geprüfte Kombinationen
+page-combinations-walking = { $known } von { $all } geprüft, { $listed } aufgeführt
+page-combinations-stopped = Angehalten bei { $known } von { $all }: Die Liste ist nicht vollständig.
+page-combinations-stop = Anhalten
+page-combinations-go-on = Fortsetzen
+page-combinations-apply = + { $element } schließen
+page-combinations-release = − { $element } öffnen
+page-combinations-take = { $elements } als Gang hinzufügen
+
+## The page: torque and power, losses
+
+page-effort-member = Satz und Glied
+page-effort-train = Ganzes Getriebe
+page-effort-drives = treibt das Getriebe
+page-effort-delivers = gibt ab
+page-effort-reaction = nimmt das Reaktionsmoment auf
+page-effort-out = { $torque } ab
+page-effort-none = { $state }: Drehmomente gibt es nur bei Kraftschluss.
+page-effort-signs = Ohne Verluste. Das Drehmoment eines Glieds ist das seiner Welle auf den Satz, vorwärts positiv; das eines Schaltelements ist der Betrag dessen, was es hält oder weitergibt. Im ganzen Getriebe geht Drehmoment am Antrieb hinein und wird am Abtrieb und an das Gehäuse abgegeben: Das Antriebsmoment ist die Summe dieser beiden.
+page-effort-driving = Gezeigt für den Zugbetrieb; der Schubbetrieb wird nur für die Verluste gewählt.
+page-effort-power-in = Zugeführte Leistung
+page-losses-loss = Verlust
+page-losses-all = Alle
+page-losses-drag = Schleppmoment
+page-losses-efficiency = { $way ->
+    [coasting] Wirkungsgrad { $efficiency } im Schubbetrieb; { $torque } am Abtrieb.
+   *[driving] Wirkungsgrad { $efficiency }; { $torque } am Abtrieb.
+}
+page-losses-outcome = { $outcome ->
+    [self-locking] Selbsthemmend: Es kommt keine Leistung hindurch, die Verluste zehren sie ganz auf.
+    [ambiguous] Mehrdeutig: Die Leistung könnte auf mehr als einem Weg umlaufen, jedes Mal mit anderem Wirkungsgrad, und die Räder entscheiden das nicht.
+    [indeterminate] Mehr geschlossen als nötig: Aus dem Gleichgewicht folgt nicht, welches Element wie viel trägt.
+    [too-many] Es wälzen zu viele Radsätze zugleich, um jeden Weg der Leistung zu prüfen.
+   *[no-drive] Einen Wirkungsgrad gibt es nur bei Kraftschluss.
+}
+page-losses-no-torque = Ohne Antriebsmoment fehlt das Maß für das Schleppmoment.
+page-losses-mesh = Wirkungsgrad je Zahneingriff
+page-losses-mesh-note = 99 % für jeden Zahneingriff sind üblich; Herstellerangaben weichen ab.
+page-losses-open = Schleppmoment offener Elemente
+page-losses-open-note = bei { $slip } 1/min Differenzdrehzahl, je Element; { $formula }, und 0 lässt es weg.
+page-losses-way = Leistung geht
+page-losses-way-drive = Zugbetrieb: Der Antrieb treibt die Last
+page-losses-way-coast = Schubbetrieb: Die Last treibt den Antrieb
+
+## The page: pictures, link and embedding
+
+page-share-section = Halbschnitt, SVG
+page-share-lever = Hebel, SVG
+page-share-link = Link auf diese Ansicht
+page-share-embed = Diese Ansicht in eine Seite einbetten
+page-share-full = Mit Gängen, Bedienung und Feldern, nicht nur Ergebnis und Zeichnungen
+page-share-own = Dieses Getriebe ist zu lang für einen Link, der höchstens { $most } Zeichen fasst: als Datei speichern und weitergeben.
+page-share-copy = Kopieren
+page-share-copied = Kopiert
+page-share-selected = Markiert: jetzt kopieren
+
+## The page: taking figures and tables away
+
+page-take = Exportieren
+page-take-of = Exportieren: { $what }
+page-take-svg = SVG
+page-take-png = PNG
+page-take-svg-light = SVG, hell
+page-take-png-light = PNG, hell
+page-take-svg-shown = SVG, wie gezeigt
+page-take-png-shown = PNG, wie gezeigt
+page-take-csv = CSV
+page-take-copy = Für Tabellenkalkulation kopieren
+page-take-uncopied = Kopieren hier nicht möglich: CSV verwenden
+page-take-section = Halbschnitt
+page-take-lever = Hebeldiagramm
+page-take-operating = Betriebsdiagramm
+page-take-titled = { $what }, { $train }
+page-take-none-applied = nichts geschlossen
+page-take-exact = { $what }, exakt
+page-take-group = Unter
+page-take-speed = Drehzahl in { $unit }
+page-take-torque = Drehmoment in { $unit }
+page-take-power = Leistung in { $unit }
+page-take-speed-share = Exakter Anteil der Antriebsdrehzahl
+page-take-torque-share = Exakter Anteil des Antriebsmoments
+page-take-power-share = Exakter Anteil der Antriebsleistung
+page-take-loss = Verlust in { $unit }
+page-take-grip = Haftung
+page-take-wear = Übertragbares Moment bei konstantem Verschleiß in { $unit }
+page-take-pressure = Übertragbares Moment bei konstanter Pressung in { $unit }
+page-take-greatest = Größte Pressung in N/mm²
+
+## The page: comparing
+
+page-compare-note = Das jetzt Gezeigte anheften. Es steht dann hohl hinter den Hebeln und neben den Zahlen hier, was auch immer danach geändert oder geöffnet wird.
+page-compare-pin = Gezeigtes anheften
+page-compare-pin-again = Stattdessen jetzt Gezeigtes anheften
+page-compare-unpin = Lösen
+page-compare-what = { $shown }, { $train }
+page-compare-legend = Angeheftet: { $what }
+page-compare-pinned = Angeheftet
+page-compare-now = Jetzt
+page-compare-difference = Unterschied
+page-compare-difference-words = Unterschied in Worten
+page-compare-figure = Größe
+page-compare-as-applied = Wie geschlossen
+page-compare-ratios = Übersetzungen der Gänge
+page-compare-steps = Stufensprünge
+page-compare-spread = Spreizung
+page-compare-holds = Was Kupplungen und Bremsen tragen, { $unit }
+page-compare-slips = Differenzdrehzahl offener Kupplungen und Bremsen, { $unit }
+page-compare-state = Zustand
+page-compare-output = Abtriebsdrehzahl, { $unit }
+page-compare-efficiency = Wirkungsgrad, %
+page-compare-torque = Abtriebsmoment, { $unit }
+page-compare-housing = Moment am Gehäuse, { $unit }
+page-compare-same = gleich
+page-compare-all-same = alles gleich
+page-compare-differs = verschieden
+page-compare-only-pinned = nur angeheftet
+page-compare-only-now = nur jetzt
+page-compare-by = um { $by } { $way ->
+    [higher] höher
+   *[lower] niedriger
+}
+page-compare-higher = höher
+page-compare-lower = niedriger
+page-compare-slips-signs = Beides bei der Antriebsdrehzahl und dem Antriebsmoment, die jetzt eingestellt sind. Ein Stufensprung ist eine Übersetzung durch die des nächsten Gangs; was eine Kupplung oder Bremse trägt, hat kein Vorzeichen.
+
+## The page: worksheet
+
+page-worksheet-note = Ein Blatt Papier, A4 oder Letter: der Halbschnitt mit lauter offenen Schaltelementen und Tabellen aller Gänge zum Ausfüllen. Das Blatt mit Lösungen hat sie anstelle der Lücken.
+page-worksheet-leave = Lücken lassen für
+page-worksheet-ratios = Übersetzungen
+page-worksheet-states = Zustände
+page-worksheet-held = feste Wellen
+page-worksheet-speeds = Drehzahlen
+page-worksheet-print = Mit Lücken drucken
+page-worksheet-print-answers = Mit Lösungen drucken
+page-worksheet-no-styles = seine Formatvorlagen wurden nicht geladen
+page-worksheet-again = Netz prüfen und noch einmal drücken
+page-worksheet-name = Name
+page-worksheet-date = Datum
+page-worksheet-answers = Lösungen
+page-worksheet-input = Gezeichnet mit lauter offenen Schaltelementen: Gestricheltes ist frei. Der Antrieb dreht vorwärts mit { $speed }. Übersetzung: Antriebsdrehzahl durch Abtriebsdrehzahl; rückwärts drehende Wellen haben ein Minuszeichen.
+page-worksheet-ranges = Was jeder Gang bewirkt
+page-worksheet-shafts = Drehzahlen in jedem Gang, { $unit }
+page-worksheet-applied = Geschlossen
+page-worksheet-state = Zustand
+page-worksheet-none = keine
+page-worksheet-shown = Wie gezeigt
+
+## The page: changing the train
+
+page-panel-edit = Getriebe ändern
+page-edit-note = Änderungen bleiben in diesem Browser als eigenes Getriebe erhalten, oben in der Liste; die Vorlage bleibt unverändert. Halbfertig ist kein Fehler: Was mit nichts verbunden ist, wird als frei gezeichnet.
+page-edit-refused = Diese Änderung ist nicht möglich; alles bleibt, wie es war.
+page-edit-undo = Rückgängig
+page-edit-redo = Wiederholen
+page-edit-save = Als Datei speichern
+page-edit-begin = Neu beginnen
+page-edit-repeat-train = Kopie öffnen
+page-edit-delete = Getriebe löschen
+page-edit-restore = Gelöschtes zurückholen
+page-edit-begin-with = Womit beginnen
+page-edit-nothing = leeres Getriebe
+page-edit-starter = { $count ->
+    [one] ein Satz
+   *[other] { $count } Sätze in Reihe
+}
+page-edit-name = Name
+page-edit-shafts = Namen der Wellen
+page-edit-label = Name
+page-edit-from-to = { $least } bis { $most }
+page-edit-sets = Sätze
+page-edit-no-sets = Es gibt noch keinen Satz.
+page-edit-kind = Art
+page-edit-add-set = Diesen Satz hinzufügen
+page-edit-add = Hinzufügen
+page-edit-repeat = Kopieren
+page-edit-remove = Entfernen
+page-edit-remove-what = { $label } entfernen
+page-edit-earlier = { $label } in der Reihenfolge nach vorn
+page-edit-later = { $label } in der Reihenfolge nach hinten
+page-edit-part = Teil
+page-edit-turns-with = Dreht mit
+page-edit-teeth-of = Zähnezahl: { $gear }, { $label }
+page-edit-pinions = Planetenräder
+page-edit-pinions-of = Zahl der Planetenräder, { $label }
+page-edit-shaft-of = Welle: { $member }, { $label }
+page-edit-fit = Übernehmen: { $gears }
+page-edit-fit-gear = { $gear } { $teeth }
+page-edit-own-shaft = eine eigene Welle
+page-edit-mesh = Zähne des zweiten Rads
+page-edit-external = außen
+page-edit-internal = innen
+page-edit-brake = Bremse
+page-edit-clutch = Kupplung
+page-edit-one-way = Freilauf
+page-edit-holds = hält
+page-edit-joins = verbindet
+page-edit-keeps = hindert
+page-edit-way = Sperrrichtung
+page-edit-from-backward = am Rückwärtsdrehen gegenüber
+page-edit-from-forward = am Vorwärtsdrehen gegenüber
+page-edit-give-friction = Übertragbares Moment…
+page-edit-give-friction-to = Übertragbares Moment angeben: { $label }
+page-edit-friction = Übertragbares Moment
+page-edit-friction-of = { $what }, { $label }
+page-edit-no-friction = Diese Angabe weglassen
+page-edit-no-friction-of = Übertragbares Moment weglassen: { $label }
+page-edit-surfaces = Reibflächen
+page-edit-outer-radius = Außenradius, mm
+page-edit-inner-radius = Innenradius, mm
+page-edit-coefficient = Reibwert
+page-edit-clamp-force = Anpresskraft, N
+page-edit-give-engine = Motor davor und Last dahinter setzen
+page-edit-no-engine = Motor und Last entfernen
+page-edit-give-converter = Drehmomentwandler hinter den Motor setzen
+page-edit-no-converter = Drehmomentwandler entfernen
+page-edit-full = Vollgas
+page-edit-motoring = Schubbetrieb, Pedal gelöst
+page-edit-speed-ratio = Drehzahlverhältnis
+page-edit-torque-ratio = Momentenverhältnis
+page-edit-capacity-factor = Kapazitätsfaktor in { $unit }
+page-edit-point-of = { $what }, Punkt { $number }, { $list }
+page-edit-add-point = Punkt nach Punkt { $number } hinzufügen, { $list }
+page-edit-remove-point = Punkt { $number } entfernen, { $list }
+page-edit-load = Last am Abtrieb
+page-edit-load-constant = Widerstand bei jeder Drehzahl, { $unit }
+page-edit-load-linear = dazu linear wachsend, bei 1000 1/min, { $unit }
+page-edit-load-quadratic = dazu quadratisch wachsend, bei 1000 1/min, { $unit }
+page-edit-load-weight = Gewicht: Moment hier, wenn es ganz an den Rädern hinge, { $unit }
+page-edit-end-of = Woran { $label } sitzt
+page-edit-first-end = An
+page-edit-second-end = Und an
+page-draw-grips = Teile des Getriebes, zum Ändern
+page-draw-mode = Was die Zeichnung tut
+page-draw-parts = Teile ändern
+page-draw-clutches = Kupplungen schalten
+page-draw-hint = Eine Linie von einem Teil zum anderen verbindet beide, auch zu Antrieb, Abtrieb oder Gehäuse. Ein Druck auf Teil, Satz, Kupplung oder + zeigt mehr.
+page-draw-hint-join = Verbinden mit { $what }: das andere Teil drücken; mit Tasten führen die Pfeile dorthin, Eingabe wählt, Esc bricht ab.
+page-draw-hint-clutches = Lamellen einer Kupplung oder Bremse drücken oder ziehen, um sie zu schließen oder zu öffnen.
+page-draw-member = { $member }, { $set }
+page-draw-on = { $member }, an { $shaft }
+page-draw-pair = { $one } und { $other }
+page-draw-gap = Platz des ersten Satzes
+page-draw-gap-before = neuer Satz vor { $set }
+page-draw-gap-after = neuer Satz nach { $set }
+page-draw-new-set = Neuer Satz hier
+page-draw-close = Schließen
+page-draw-join = Verbinden mit…
+page-draw-put-end-on = Ende setzen auf…
+page-draw-instead = { $shaft } statt { $other }
+page-draw-joins-already = Das ist schon verbunden.
+page-draw-name = Name
+page-draw-shaft-name = Name der Welle
+page-draw-hold = Dauerhaft festhalten
+page-draw-let-go = Drehen lassen
+page-draw-cut-off = Abtrennen
+page-draw-make-input = Zum Antrieb machen
+page-draw-make-output = Zum Abtrieb machen
+page-draw-one-shaft = Eine Welle
+page-draw-one-already = Sie drehen bereits gemeinsam.
+page-draw-to-input = Zum Antrieb hin
+page-draw-to-output = Zum Abtrieb hin
+page-draw-ratio = Übersetzung des Satzes
+page-draw-ratio-now = { $formula } = { $ratio }: { $teeth }
+page-draw-turn = Wenden
+page-draw-any-place = Wo es am besten passt
+page-draw-apply = Schließen
+page-draw-release = Öffnen
+page-draw-other-way = Andersherum sperren
+page-draw-teeth = { $gear }, Zähne
+page-draw-fewer = Eins weniger: { $what }
+page-draw-more = Eins mehr: { $what }
+page-edit-add-range = Geschlossenes als Gang übernehmen
+page-edit-broken = { $kind }; die Zähne verletzen eine Regel
+page-edit-is-range = { $range } schließt genau das.
+page-edit-move = Verschieben
+page-edit-take = Auf Geschlossenes setzen
+page-edit-take-for = { $label } auf das jetzt Geschlossene setzen
+
+## The page: the train as text
+
+page-panel-file = Datei
+page-file-note = Dies ist die Datei des gezeigten Getriebes. Wird sie geändert, folgt das Getriebe; wird das Getriebe geändert, wird sie neu geschrieben.
+page-file-text = Das Getriebe als Text einer Datei
+page-file-keeps = { $count ->
+    [one] Ein Problem. Gezeigt wird das letzte Getriebe ohne Problem.
+   *[other] { $count } Probleme. Gezeigt wird das letzte Getriebe ohne Problem.
+}
+page-file-line = Zeile { $line }
+page-file-step-back = Der letzte Schritt am Getriebe ist zurückgenommen, wo auch immer er gemacht wurde.
+page-file-step-again = Der zurückgenommene Schritt am Getriebe ist wieder gemacht.
+page-file-back = Diesen Text verwerfen und den des Getriebes zeigen
+
+## The page: working, slip, bearings, end view, tooth checks
+
+page-working-ratio = Formel der Übersetzung
+page-working-sets = Drehzahlgleichung jedes Satzes
+page-working-none = { $state }: Es gibt keine Übersetzung zu berechnen.
+page-working-only-these = Die Übersetzung gilt nur für genau diese Zähnezahlen: Eine Formel in Symbolen gibt es nicht.
+page-working-only-these-spare = Mehr geschlossen als nötig, und das passt nur bei genau diesen Zähnezahlen zusammen: Eine Formel in Symbolen gibt es nicht.
+page-working-too-long = Die Formel dieser Übersetzung ist zum Lesen zu lang und daher nicht ausgeschrieben.
+page-working-symbols = { $ratio } ist Antriebsdrehzahl durch Abtriebsdrehzahl; { $symbols }.
+page-working-sun = S und R sind die Zähnezahlen von Sonnenrad und Hohlrad, C ist der Steg
+page-working-two-suns-ring = Sa, Sb und R sind die Zähnezahlen von kleinem Sonnenrad, großem Sonnenrad und Hohlrad, C ist der Steg
+page-working-two-suns = Sa und Sb sind die Zähnezahlen des ersten und zweiten Sonnenrads, C ist der Steg
+page-working-steps = P und Q sind die Zähnezahlen der beiden Stufen eines Stufenplaneten, Q die am Hohlrad oder am zweiten Sonnenrad
+page-working-pair = Za und Zb sind die Zähnezahlen des ersten und zweiten Rads eines Räderpaars
+page-working-speed = ω ist eine Drehzahl
+page-working-count = die letzte Ziffer zählt die Sätze der Reihe nach
+page-slips = Differenzdrehzahl offener Schaltelemente
+page-slips-element = Offenes Element
+page-slips-in = Differenzdrehzahl, { $unit }
+page-slips-none = Nichts ist offen.
+page-slips-of = { $first-label }
+page-slips-past = { $first-label } gegen { $second-label }
+page-slips-signs = Bei einer Bremse ist es die Drehzahl dessen, was sie festhalten würde. Bei einer Kupplung ist es die Drehzahl der ersten Seite gegenüber der zweiten: positiv, wenn die erste, von der zweiten aus gesehen, vorwärts dreht.
+page-meshes = Zahneingriffe
+page-mesh = Zahneingriff
+page-per-output-turn = Je Abtriebsumdrehung
+page-meshes-note = Die Ordnung eines Zahneingriffs ist die Zahl der Eingriffe je Umdrehung des Antriebs oder des Abtriebs. Mal Umdrehungen je Sekunde ergibt sie die Frequenz, hier bei { $speed } am Antrieb.
+page-pins = Planetenbolzen
+page-pin = Planetenrad auf dem Bolzen
+page-pin-teeth = Zähne
+page-pin-speed = Gegenüber dem Steg, { $unit }
+page-end-view-set = Vom Antrieb her gesehen
+page-teeth-note = { $set }: { $text }.
+
+## The page: engine and road
+
+page-operating-point = Betriebspunkt
+page-operating-note = Nur stationärer Betrieb, nach Tabellen und dem Wirkungsgrad je Zahneingriff unter Verluste; das Schleppmoment offener Elemente ist weggelassen. Bei kleinster Drehzahl hält eine Leerlaufregelung den Motor in Gang. Zum Lernen und für frühe Entwürfe: Vorrang haben die Serviceunterlagen des Herstellers.
+page-operating-pedal = Fahrpedal
+page-operating-slope = Steigung
+page-operating-level = eben
+page-operating-up = { $slope } bergauf
+page-operating-down = { $slope } bergab
+page-operating-lockup = Wandlerüberbrückung geschlossen
+page-operating-use = { $speed } und { $torque } am Antrieb übernehmen
+page-operating-output = Abtrieb { $torque }
+page-operating-none = kein stationärer Punkt
+page-operating-unstable = Stationär, aber instabil
+page-operating-idle = Stationär im Leerlauf, stabil
+page-operating-stable = Stationär, stabil
+page-operating-stall = Festbremspunkt: Abtrieb steht
+page-operating-resists = die Last leistet Widerstand mit { $torque }
+page-operating-drives = die Last treibt mit { $torque }
+page-operating-engine = Motor
+page-operating-pump = Motor, Pumpenrad
+page-operating-turbine = Antrieb, Turbinenrad
+page-operating-locked = Motor und Antrieb gekoppelt, Wirkungsgrad der Räder { $gears }
+page-operating-open = Drehzahlverhältnis { $speed }, Momentenverhältnis { $torque }, Wirkungsgrad des Wandlers { $converter } und der Räder { $gears }
+
+## The page: clutch capacity
+
+page-capacity-margins = Sicherheiten
+page-capacity-element = Element
+page-capacity-margin = Sicherheit
+page-capacity-must-hold = Gefordert, { $unit }
+page-capacity = Übertragbares Moment
+page-capacity-in = Übertragbar, { $unit }
+page-capacity-wear = Konstanter Verschleiß
+page-capacity-pressure = Konstante Pressung
+page-capacity-margin-note = Sicherheit: übertragbares Moment bei konstantem Verschleiß durch gefordertes Moment, ohne Verluste. Der Strich quer zum Balken ist 1; darunter rutscht das Element.
+page-capacity-note = Übertragbares Moment bei konstantem Verschleiß (eingelaufene Beläge): Reibwert × Anpresskraft × Reibflächen × mittlerer Radius; bei konstanter Pressung (neue Beläge) etwas mehr. Zuletzt die größte Pressung eines eingelaufenen Belags.
+page-capacity-caution = Zum Lernen und für frühe Entwürfe, kein Festigkeitsnachweis: Reibwert und Kraft ändern sich mit Öl, Wärme und Verschleiß. Vorrang haben die Serviceunterlagen des Herstellers.
+page-capacity-hint = hält bis { $torque }
+page-capacity-none-slips = Bei { $torque } Antriebsmoment rutscht es in keinem Gang.
+page-capacity-slip = Bei { $torque } Antriebsmoment rutscht es in { $ranges }.
+page-capacity-first = { $element } rutscht zuerst, über { $torque } am Antrieb
+page-capacity-no-drive = kein Kraftschluss
+page-capacity-shared = mehr geschlossen als nötig: nicht bestimmt
+page-capacity-no-data = nichts mit Reibungsdaten
+page-grip = { $grip ->
+    [slips] rutscht
+    [holds] hält
+    [idle] überträgt kein Drehmoment
+    [undetermined] nicht bestimmt
+   *[no-data] keine Daten
+}
+
+## Faults
+
+fault-cut-off = { $member } von { $set }, abgetrennt

@@ -419,6 +419,7 @@ fix-use-one-of = eines hiervon verwenden: { $names }
 problem-unknown-kind = { $found } ist keine Art von { $what ->
     [coupling] Kopplung
     [edit] Änderung
+    [task] Aufgabe
    *[element] Schaltelement
 }
 problem-kind-not-text = { $found } ist kein Text
@@ -1356,3 +1357,87 @@ page-grip = { $grip ->
 ## Faults
 
 fault-cut-off = { $member } von { $set }, abgetrennt
+
+## Exercises
+
+ask-reach = Kupplungen und Bremsen so schließen, dass die Übersetzung { $about } ist (exakt { $exact }).
+ask-members = { $part ->
+    [held] { $range }, { $set }: Welche Glieder werden gegen das Reaktionsmoment abgestützt?
+    [driving] { $range }, { $set }: Über welche Glieder geht Leistung in den Satz hinein?
+   *[driven] { $range }, { $set }: Über welche Glieder kommt Leistung aus dem Satz heraus?
+}
+ask-direction = { $range }: In welche Richtung dreht { $shaft }?
+ask-speed = { $range }: Wie viele Umdrehungen macht { $shaft }, während der Antrieb eine macht? Als Dezimalzahl oder Bruch, mit Minuszeichen bei Rückwärtsdrehung.
+ask-neutral = { $count ->
+    [one] Eine Kupplung oder Bremse ist geschlossen. Bei welcher ist das Getriebe neutral? Alle finden.
+   *[other] { $count } Kupplungen oder Bremsen sind geschlossen. Bei welchen ist das Getriebe neutral? Alle finden.
+}
+ask-tie-up = Welche dieser Kombinationen sind verspannt?
+ask-order = Diese Gänge ordnen, die größte Übersetzung zuerst.
+ask-teeth = { $set }: Zähnezahlen wählen, mit denen { $range } die Übersetzung { $about } hat (exakt { $exact }) und keine Zahnregel verletzt ist.
+ask-given = { $count ->
+    [0] { $range }: Nichts ist geschlossen.
+    [one] { $range }: { $elements } ist geschlossen.
+   *[other] { $range }: { $elements } sind geschlossen.
+}
+ask-none = nichts geschlossen
+ask-way = { $way ->
+    [forward] vorwärts, wie der Antrieb
+    [backward] rückwärts
+    [still] steht still
+   *[free] frei: Nichts bestimmt es
+}
+hint-no-choice = Nichts vom Angebotenen ist gewählt.
+hint-no-number = Eine Zahl schreiben wie 0,25, −1/3 oder 2.
+hint-no-teeth = Für jedes Rad eine ganze Zahl von Zähnen schreiben.
+hint-no-answer = Darauf hat dieses Getriebe keine Antwort.
+hint-not-that = Das ist es nicht.
+hint-other-way = Die Drehrichtung ist umgekehrt.
+hint-too-slow = Der Abtrieb dreht zu langsam: Die Übersetzung ist zu groß.
+hint-too-fast = Der Abtrieb dreht zu schnell: Die Übersetzung ist zu klein.
+hint-less-fast = Die Richtung stimmt, die Drehzahl ist aber kleiner.
+hint-more-fast = Die Richtung stimmt, die Drehzahl ist aber größer.
+hint-only-the-way = Der Betrag stimmt; noch einmal auf die Richtung achten.
+hint-reciprocal = So oft dreht der Antrieb, während hier eine Umdrehung gemacht wird; gefragt ist es umgekehrt.
+hint-spare = Das ist die Übersetzung, aber es ist mehr geschlossen als nötig.
+hint-changes = { $count ->
+    [one] Eine Kupplung oder Bremse ist noch zu ändern.
+   *[other] { $count } Kupplungen oder Bremsen sind noch zu ändern.
+}
+hint-does = { $elements }: { $state ->
+    [driving] Das ergibt Kraftschluss.
+    [neutral] Das ist neutral.
+    [output-held] Das hält den Abtrieb fest.
+   *[tied-up] Das ist verspannt.
+}
+hint-missing = { $count ->
+    [one] Noch eines ist richtig.
+   *[other] Noch { $count } sind richtig.
+}
+hint-member = { $member }: { $does ->
+    [held] wird gegen das Reaktionsmoment abgestützt.
+    [drives] treibt, hier geht Leistung in den Satz hinein.
+    [delivers] gibt ab, hier kommt Leistung aus dem Satz heraus.
+    [rests] steht still, überträgt aber kein Drehmoment.
+   *[idles] dreht, überträgt aber kein Drehmoment.
+}
+hint-look = { $set } betrachten: { $first } { $first-way ->
+    [forward] dreht vorwärts
+    [backward] dreht rückwärts
+   *[still] steht still
+}, { $second } { $second-way ->
+    [forward] dreht vorwärts
+    [backward] dreht rückwärts
+   *[still] steht still
+}.
+hint-look-one = { $set } betrachten: { $first } { $first-way ->
+    [forward] dreht vorwärts
+    [backward] dreht rückwärts
+   *[still] steht still
+}.
+hint-compare = { $first } und { $second } noch einmal vergleichen.
+hint-rule = Eine Zahnregel ist verletzt: { $rule }.
+problem-ratio = { $found } ist keine Übersetzung
+fix-ratio = in Anführungszeichen schreiben, als "27/7" oder "3.857"
+problem-no-answer = dieses Getriebe hat darauf keine Antwort
+fix-no-answer = etwas fragen, das dieses Getriebe kann

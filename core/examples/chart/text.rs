@@ -4,7 +4,7 @@ use levertrain_core::report::{
     CapacityReport, CombinationReport, EffortReport, Exact, FormulaReport, OperatingReport,
     PointReport, warnings,
 };
-use levertrain_core::words::{Case, noun, number, said, word};
+use levertrain_core::words::{Case, noun_as, number, said, word};
 use levertrain_core::{Body, Train};
 
 use crate::{Chart, Row, Single};
@@ -134,7 +134,7 @@ fn slips(train: &Train, report: &CombinationReport) -> String {
     for (index, element) in open {
         let slip = floating(element.slip.as_ref());
         let labels = train.ends(index).map(|body| train.body_label(body));
-        let [first, second] = labels.map(|label| noun(label, Case::Subject));
+        let [first, second] = labels.map(|label| noun_as(label, Case::Subject));
         let values = [
             ("kind", element.kind),
             ("first", &first),
@@ -255,7 +255,7 @@ fn efforts(train: &Train, report: &CombinationReport, effort: &EffortReport) -> 
     for (index, (element, carried)) in carried.filter(|(_, (element, _))| element.applied) {
         let torque = undetermined(carried.torque.as_ref());
         let labels = train.ends(index).map(|body| train.body_label(body));
-        let [first, second] = labels.map(|label| noun(label, Case::Object));
+        let [first, second] = labels.map(|label| noun_as(label, Case::Object));
         let values = [
             ("first", &*first),
             ("second", &second),
@@ -270,7 +270,7 @@ fn efforts(train: &Train, report: &CombinationReport, effort: &EffortReport) -> 
         word("cli-at-output"),
         undetermined(effort.output.as_ref())
     );
-    let housing = noun(train.body_label(Body::Housing), Case::Object);
+    let housing = noun_as(train.body_label(Body::Housing), Case::Object);
     let on_housing = said("cli-on", &[("housing", &housing)]);
     text += &format!(
         "  {:<28} {}\n",

@@ -9,7 +9,7 @@ mod teeth;
 use levertrain_exact::Fraction;
 
 pub use self::facts::*;
-pub use self::names::{Case, listed, noun};
+pub use self::names::{Case, listed, noun, noun_as};
 #[cfg(not(target_arch = "wasm32"))]
 pub use crate::base::catalogue::built_in::LANGUAGES;
 pub use crate::base::catalogue::{Catalogue, Values};

@@ -26,9 +26,14 @@ impl Case {
     }
 }
 
+/// A label inside a sentence, where it does something.
+pub fn noun(label: &str) -> String {
+    noun_as(label, Case::Subject)
+}
+
 /// A label inside a sentence: one whose last word names a kind of thing takes an article, as "the
 /// carrier"; any other is a name and stays as its author wrote it, as "Carrier 2".
-pub fn noun(label: &str, case: Case) -> String {
+pub fn noun_as(label: &str, case: Case) -> String {
     let name = place_of(label, " + ").and_then(|end| label.get(..end));
     let name = name.unwrap_or(label);
     let word = name.rsplit_once(' ').map_or(name, |(_, word)| word);

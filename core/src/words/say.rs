@@ -6,7 +6,7 @@ use super::facts::{
     AsOne, Does, Fact, Hold, Missing, Motion, Neutral, Pace, Place, SetWork, Spare, TieUp,
     Unconnected, Would,
 };
-use super::names::{Case, begun, listed, noun, one_of, parted};
+use super::names::{Case, begun, listed, noun_as, one_of, parted};
 use crate::base::catalogue::{Catalogue, Values};
 use crate::base::element_set::ElementSet;
 use crate::base::number::number;
@@ -94,12 +94,12 @@ impl Speaker<'_> {
     }
 
     fn body(&self, body: Body, case: Case) -> String {
-        noun(self.train.body_label(body), case)
+        noun_as(self.train.body_label(body), case)
     }
 
     fn set(&self, coupling: usize, case: Case) -> String {
         let facts = self.train.scenario().couplings[coupling].facts();
-        noun(facts.label(), case)
+        noun_as(facts.label(), case)
     }
 
     fn sets(&self, couplings: &[usize], case: Case) -> String {
@@ -113,7 +113,7 @@ impl Speaker<'_> {
     fn names(&self, set: ElementSet, case: Case) -> Vec<String> {
         let mut names = Vec::new();
         for index in set.iter() {
-            names.push(noun(self.train.scenario().elements[index].label(), case));
+            names.push(noun_as(self.train.scenario().elements[index].label(), case));
         }
         names
     }

@@ -4,7 +4,7 @@ use levertrain_core::json::{Spot, spot};
 use levertrain_core::report::{
     CombinationReport, Explanation, MemberReport, WarningReport, warnings,
 };
-use levertrain_core::words::{Case, noun};
+use levertrain_core::words::{Case, noun_as};
 use levertrain_core::{Body, Duty, ElementSet, Problem, Scenario, Train, TrainLever};
 use serde::Serialize;
 
@@ -91,7 +91,7 @@ impl<'a> TrainInfo<'a> {
                 ends: train.ends(index).map(|body| train.body_label(body)),
                 nouns: train
                     .ends(index)
-                    .map(|body| noun(train.body_label(body), Case::Object)),
+                    .map(|body| noun_as(train.body_label(body), Case::Object)),
             });
         let couplings = scenario.couplings.iter().map(|coupling| {
             let facts = coupling.facts();

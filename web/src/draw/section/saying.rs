@@ -1,6 +1,6 @@
 //! What the page says of a layout that cannot be built.
 
-use levertrain_core::words::{Case, listed, noun, said};
+use levertrain_core::words::{Case, listed, noun_as, said};
 use levertrain_core::{Body, Nesting, Train};
 
 use super::Layout;
@@ -35,7 +35,7 @@ impl Layout {
 /// A shaft by its name; the housing by the member that is held to it there.
 fn called(train: &Train, plan: &Plan, member: usize, at: Node, case: Case) -> String {
     if member + 1 < plan.runs.len() {
-        return noun(train.body_label(Body::Shaft(member)), case);
+        return noun_as(train.body_label(Body::Shaft(member)), case);
     }
     let mut reached = vec![at];
     let mut seen = 0;
@@ -67,10 +67,10 @@ fn called(train: &Train, plan: &Plan, member: usize, at: Node, case: Case) -> St
             .map(|member| member.role.word());
         let values = [
             ("member", role.unwrap_or_default()),
-            ("set", &noun(facts.label(), Case::Dative)),
+            ("set", &noun_as(facts.label(), Case::Dative)),
             case.value(),
         ];
         said("caution-support", &values)
     });
-    of.unwrap_or_else(|| noun(train.body_label(Body::Housing), case))
+    of.unwrap_or_else(|| noun_as(train.body_label(Body::Housing), case))
 }

@@ -1357,6 +1357,7 @@ page-grip = { $grip ->
 ## Faults
 
 fault-cut-off = { $member } von { $set }, abgetrennt
+fault-one-ways-lock = Verspannt: Der Antrieb könnte sich nur drehen, wenn ein Freilauf in seiner Sperrrichtung nachgäbe.
 
 ## Exercises
 
@@ -1441,3 +1442,99 @@ problem-ratio = { $found } ist keine Übersetzung
 fix-ratio = in Anführungszeichen schreiben, als "27/7" oder "3.857"
 problem-no-answer = dieses Getriebe hat darauf keine Antwort
 fix-no-answer = etwas fragen, das dieses Getriebe kann
+
+## The page: fault finding
+
+page-panel-faults = Fehlersuche
+page-faults-does = Was ein Fehler bewirkt
+page-faults-explains = Was es erklärt
+page-faults-first = Fehler
+page-faults-second = und ein zweiter
+page-faults-none = keiner
+page-faults-pick = Einen Fehler wählen, um zu sehen, was aus jedem Gang wird.
+page-faults-fault = { $kind ->
+    [will-not-apply] { $part } schließt nicht
+    [will-not-release] { $part } öffnet nicht
+    [slips] { $part } rutscht
+    [does-not-hold] { $part } sperrt nicht
+    [stays-locked] { $part } bleibt gesperrt
+   *[broken-spline] Keilverzahnung gebrochen: { $part }
+}
+page-faults-two = { $first }, und { $second }
+page-faults-changed = { $faults }. { $count ->
+    [one] Ein Gang tut anderes, als er soll.
+   *[other] { $count } Gänge tun anderes, als sie sollen.
+}
+page-faults-stage = Die Zeichnungen und die anderen Tafeln zeigen weiter das Getriebe, an dem nichts gebrochen ist.
+page-faults-healthy-head = Ohne Fehler
+page-faults-becomes-head = Wird zu
+page-faults-all-released = Alles offen
+page-faults-healthy = { $does ->
+    [neutral] neutral
+    [output-held] Abtrieb fest
+    [tied-up] verspannt
+   *[undecided] nicht entschieden
+}
+page-faults-healthy-no-braking = { $ratio }, ohne Motorbremswirkung
+page-faults-becomes = { $outcome ->
+    [right] wie es soll
+    [no-engine-braking] treibt, aber ohne Motorbremswirkung
+    [engine-braking] treibt, und mit Motorbremswirkung
+    [lost] kein Kraftschluss: Der Abtrieb ist frei
+    [slips] rutscht: Der Antrieb dreht hoch
+    [output-held] der Abtrieb ist fest
+    [ties-up] verspannt
+   *[undecided] nicht entschieden: Freiläufe könnten sich auf mehr als eine Art einstellen
+}
+page-faults-drives = treibt mit { $ratio }
+page-faults-drives-as = treibt mit { $ratio }, wie { $range } soll
+page-faults-seen-head = Beobachtet
+page-faults-seen-in = Beobachtet in { $range }
+page-faults-untried = nicht probiert
+page-faults-seen = { $seen ->
+    [right] wie es soll
+    [lost] kein Kraftschluss
+    [slips] rutscht oder dreht hoch
+    [ties-up] verspannt, oder Abtrieb fest
+    [drives] andere Übersetzung
+    [forward] treibt vorwärts
+    [backward] treibt rückwärts
+    [no-engine-braking] keine Motorbremswirkung
+   *[engine-braking] Motorbremswirkung
+}
+page-faults-seen-ratio = Übersetzung { $ratio }
+page-faults-clear = Beobachtungen löschen
+page-faults-begin = Angeben, was in den probierten Gängen beobachtet wurde; welche Fehler das erklären, steht dann hier.
+page-faults-nothing-wrong = Noch ist nichts Falsches beobachtet, also gibt es nichts zu erklären.
+page-faults-progress = Wie viele einzelne und doppelte Fehler durchprobiert sind
+page-faults-found-none = Kein einzelner und kein doppelter Fehler erklärt alles.
+page-faults-found-single = { $count ->
+    [0] Kein einzelner Fehler erklärt alles.
+    [one] Ein einzelner Fehler erklärt alles.
+   *[other] { $count } einzelne Fehler erklären alles, jeder für sich.
+}
+page-faults-found-both = { $count ->
+    [0] Keine zwei Fehler tun es nur zusammen.
+    [one] Ein Paar von Fehlern tut es nur zusammen.
+   *[other] { $count } Paare von Fehlern tun es nur zusammen.
+}
+page-faults-single = Ein Fehler
+page-faults-both = Zwei Fehler zusammen
+page-faults-beside = { $count ->
+    [one] Ein Paar aus einem davon und einem weiteren Fehler, der sich nicht zeigt
+   *[other] { $count } Paare aus einem davon und einem weiteren Fehler, der sich nicht zeigt
+}
+page-faults-more = { $count ->
+    [one] Noch eins
+   *[other] Noch { $count }
+}
+page-faults-most = { $count ->
+    [one] Eins mehr ist nicht aufgeführt.
+   *[other] { $count } weitere sind nicht aufgeführt.
+}
+page-faults-alike = { $count }, die kein Gang unterscheidet:
+page-faults-next = Als Nächstes { $range } probieren: Das lässt von { $of } Erklärungen im Mittel { $left } übrig, höchstens { $most }.
+page-faults-try = { $range } einlegen
+page-faults-no-next = Kein übriger Gang unterscheidet diese.
+page-faults-model = Höchstens zwei Teile sind zugleich gebrochen, alles andere ist ideal. Was rutscht, überträgt etwas Moment, während seine Seiten verschieden schnell drehen; es zeigt sich, wo es welches übertragen muss. Ein Glied, dessen Keilverzahnung gebrochen ist, dreht frei auf seiner Welle.
+page-faults-caution = Zum Lernen. Ein wirkliches Getriebe kann sich schützen, Gänge auslassen oder einen Fehler hinter einem anderen verbergen, und seine Steuerung gehört nicht dazu. Für Arbeiten am Fahrzeug gelten die Unterlagen des Herstellers.

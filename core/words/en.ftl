@@ -1313,6 +1313,7 @@ page-grip = { $grip ->
 
 # A member that a broken spline has cut off its shaft: it has become a shaft of its own.
 fault-cut-off = the cut-off { $member } of { $set }
+fault-one-ways-lock = Tied up: the input could turn only if a one-way clutch let go the way that it locks.
 
 ## Exercises
 
@@ -1398,3 +1399,101 @@ problem-ratio = { $found } is no ratio
 fix-ratio = write it in quotes, as "27/7" or "3.857"
 problem-no-answer = this train has no answer to it
 fix-no-answer = ask for something that this train can do
+
+## The page: fault finding
+
+page-panel-faults = Fault finding
+page-faults-does = What a fault does
+page-faults-explains = What explains it
+page-faults-first = Fault
+page-faults-second = and a second
+page-faults-none = none
+page-faults-pick = Pick a fault to see what becomes of every range.
+# A fault, by itself in a list or in a sentence.
+page-faults-fault = { $kind ->
+    [will-not-apply] { $part } will not apply
+    [will-not-release] { $part } will not release
+    [slips] { $part } slips
+    [does-not-hold] { $part } does not hold
+    [stays-locked] { $part } stays locked
+   *[broken-spline] spline of the { $part } broken
+}
+page-faults-two = { $first }, and { $second }
+page-faults-changed = { $faults }: { $count ->
+    [one] one range does otherwise than it should.
+   *[other] { $count } ranges do otherwise than they should.
+}
+page-faults-stage = The drawings and the other panels go on showing the train with nothing broken.
+page-faults-healthy-head = Nothing broken
+page-faults-becomes-head = Becomes
+page-faults-all-released = All released
+# What a range that does not drive does while nothing is broken.
+page-faults-healthy = { $does ->
+    [neutral] neutral
+    [output-held] output held
+    [tied-up] tied up
+   *[undecided] not decided
+}
+page-faults-healthy-no-braking = { $ratio }, no engine braking
+page-faults-becomes = { $outcome ->
+    [right] as it should be
+    [no-engine-braking] drives, but without engine braking
+    [engine-braking] drives, and brakes the engine too
+    [lost] lost: the output is free
+    [slips] slips: the input runs up
+    [output-held] the output is held
+    [ties-up] ties up
+   *[undecided] not decided: one-way clutches could settle in more than one way
+}
+page-faults-drives = drives at { $ratio }
+page-faults-drives-as = drives at { $ratio }, as { $range } should
+page-faults-seen-head = Observed
+page-faults-seen-in = Observed in { $range }
+page-faults-untried = not tried
+page-faults-seen = { $seen ->
+    [right] as it should be
+    [lost] no drive
+    [slips] slips or flares
+    [ties-up] ties up, or holds the output
+    [drives] another ratio
+    [forward] drives forward
+    [backward] drives backward
+    [no-engine-braking] no engine braking
+   *[engine-braking] brakes the engine
+}
+page-faults-seen-ratio = ratio { $ratio }
+page-faults-clear = Clear what was observed
+page-faults-begin = Say what was observed in the ranges that were tried, and which faults explain it is listed here.
+page-faults-nothing-wrong = Nothing wrong has been observed yet, so there is nothing to explain.
+page-faults-progress = How many single and double faults have been tried
+page-faults-found-none = No single or double fault explains all of it.
+page-faults-found-single = { $count ->
+    [0] No single fault explains all of it.
+    [one] One single fault explains all of it.
+   *[other] { $count } single faults explain all of it, each by itself.
+}
+page-faults-found-both = { $count ->
+    [0] No two faults do so only together.
+    [one] One pair of faults does so only together.
+   *[other] { $count } pairs of faults do so only together.
+}
+page-faults-single = One fault
+page-faults-both = Two faults together
+page-faults-beside = { $count ->
+    [one] One pair of these and another fault that does not show
+   *[other] { $count } pairs of one of these and another fault that does not show
+}
+page-faults-more = { $count ->
+    [one] One more
+   *[other] { $count } more
+}
+page-faults-most = { $count ->
+    [one] One more is not listed.
+   *[other] { $count } more are not listed.
+}
+page-faults-alike = { $count } that no range tells apart:
+page-faults-next = Try { $range } next: it leaves { $left } of { $of } explanations on average, { $most } at most.
+page-faults-try = Apply { $range }
+page-faults-no-next = No range that is left tells these apart.
+page-faults-model = At most two parts are broken at once, and all else is ideal. What slips carries some torque while its sides turn at different speeds; it shows where it has to carry any. A member whose spline is broken turns freely on its shaft.
+page-faults-caution = For learning. A real gearbox may protect itself, leave out ranges or hide one fault behind another, and its control is not part of this. Work on a vehicle follows the maker’s service information.

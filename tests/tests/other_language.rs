@@ -8,6 +8,7 @@ use std::fs;
 use anyhow::{Result, anyhow, bail, ensure};
 use levertrain_core::edit::{Edit, starter};
 use levertrain_core::exercise::Sheet;
+use levertrain_core::faults::{BecomesReport, FaultsReport, Search};
 use levertrain_core::operating::Conditions;
 use levertrain_core::report::{Explanation, OperatingReport, warnings};
 use levertrain_core::words::Catalogue;
@@ -98,6 +99,32 @@ fn texts(session: &mut Session) -> Result<Vec<String>> {
     let operating = OperatingReport::of(&combination, &Conditions::default());
     texts.extend(operating.map(|operating| operating.words.to_owned()));
     Ok(texts)
+}
+
+#[test]
+fn what_faults_do_says_nothing_in_ours() -> Result<()> {
+    speak()?;
+    let mut said = 0;
+    for scenario in scenarios()? {
+        let mut data: Value = serde_json::from_str(&scenario.text)?;
+        rename(&mut data);
+        let train = Train::parse(&data.to_string()).map_err(|problems| anyhow!("{problems:?}"))?;
+        let search = Search::new(&train);
+        let listed = FaultsReport::of(&search);
+        let members = listed.faults.iter().filter_map(|fault| fault.member);
+        let mut texts: Vec<String> = members.map(str::to_owned).collect();
+        for &fault in search.faults() {
+            let becomes = BecomesReport::all(&search, &[fault]).into_iter();
+            texts.extend(becomes.flat_map(|becomes| becomes.why));
+        }
+        for text in texts {
+            said += 1;
+            let left = ours(&text, &BTreeSet::new());
+            ensure!(left.is_none(), "{}: {left:?} in {text:?}", scenario.stem);
+        }
+    }
+    ensure!(said > 1000, "{said}");
+    Ok(())
 }
 
 /// Every value of a file is changed, left out, or has another beside it; what is wrong is told by

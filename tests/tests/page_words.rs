@@ -146,6 +146,18 @@ const NO_WORDS: &[(&str, &[&str])] = &[
         ],
     ),
     (
+        "parts of fault finding, and how good explanations are",
+        &[
+            "beside",
+            "both",
+            "faults-does",
+            "faults-explains",
+            "first",
+            "second",
+            "single",
+        ],
+    ),
+    (
         "what a worksheet leaves blank",
         &["ratios", "speeds", "states"],
     ),
@@ -276,6 +288,7 @@ const NO_WORDS: &[(&str, &[&str])] = &[
         "files, and parts of addresses",
         &[
             "css/element.css",
+            "css/faults.css",
             "css/worksheet.css",
             "again=…",
             "file/",

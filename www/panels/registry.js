@@ -125,6 +125,15 @@ export const PANELS = [
     load: () => import("./file.js"),
   },
   {
+    id: "faults",
+    title: "page-panel-faults",
+    column: "below",
+    wide: true,
+    whole: true,
+    needs: ({ elements }) => elements.length > 0,
+    load: () => import("../learn/faults.js"),
+  },
+  {
     id: "working",
     title: "page-panel-working",
     column: "below",

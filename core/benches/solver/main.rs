@@ -8,6 +8,7 @@
 mod agreement;
 mod comparison;
 mod dense;
+mod faults;
 mod trains;
 mod work;
 mod worst;
@@ -64,6 +65,7 @@ fn run() -> Result<(), String> {
     // optimization, in which the large train would take a minute.
     if std::env::args().any(|argument| argument == "--bench") {
         worst_times::report()?;
+        faults::report_worst()?;
         let synthetic = trains::synthetic()?;
         check(&synthetic)?;
         sixteen_elements(&mut criterion, &synthetic);
@@ -191,6 +193,18 @@ fn compare(name: &str, train: &Train, rounds: usize) -> Vec<Comparison> {
             &subject,
             || work::loss_chart(train),
             || work::dense_loss_chart(train, &dense),
+        ));
+        let subject = Subject {
+            work: "double faults",
+            train: name,
+            combinations: faults::cells(train),
+            baseline: "one by one",
+            rounds: rounds.div_ceil(40),
+        };
+        comparisons.push(Comparison::measure(
+            &subject,
+            || faults::search(train),
+            || faults::one_by_one(train),
         ));
     }
     comparisons

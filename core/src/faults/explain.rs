@@ -1,7 +1,5 @@
 //! The faults that explain what was observed, fewest first.
 
-use std::collections::BTreeMap;
-
 use super::next_test::NextTest;
 use super::{Fault, Observed, Search};
 
@@ -34,6 +32,11 @@ pub enum Rank {
     Beside,
 }
 
+impl Rank {
+    /// The best first.
+    pub(super) const ALL: [Self; 3] = [Self::Single, Self::Both, Self::Beside];
+}
+
 impl Explanations {
     /// All that is known yet; one observation a trial, none where it was not tried.
     pub fn of(search: &Search, observed: &[Option<Observed>]) -> Self {
@@ -45,21 +48,26 @@ impl Explanations {
             ref faults if faults.iter().any(|&fault| alone(fault)) => Rank::Beside,
             _ => Rank::Both,
         };
-        let mut ranked: Vec<(Rank, usize)> = explaining.iter().map(|x| (rank(x), *x)).collect();
-        ranked.sort_unstable();
-
+        let mut ranked: Vec<(Rank, usize)> = Vec::new();
         let mut groups: Vec<Group> = Vec::new();
-        let mut known: BTreeMap<(Rank, Vec<u32>), usize> = BTreeMap::new();
-        for &(rank, candidate) in &ranked {
-            let row = search.felt(candidate).collect();
-            let group = *known.entry((rank, row)).or_insert(groups.len());
-            if group == groups.len() {
-                let sets = Vec::new();
-                groups.push(Group { rank, sets });
+        for wanted in Rank::ALL {
+            // What the candidates of each group make of the trials, in ascending order, with its place.
+            let mut known: Vec<(Vec<u32>, usize)> = Vec::new();
+            for &candidate in explaining.iter().filter(|x| rank(x) == wanted) {
+                ranked.push((wanted, candidate));
+                let row: Vec<u32> = search.felt(candidate).collect();
+                let place = known.binary_search_by(|(known, _)| known.cmp(&row));
+                let place = place.unwrap_or_else(|place| {
+                    known.insert(place, (row, groups.len()));
+                    groups.push(Group {
+                        rank: wanted,
+                        sets: Vec::new(),
+                    });
+                    place
+                });
+                let set = search.faults_of(candidate).collect();
+                groups[known[place].1].sets.push(set);
             }
-            groups[group]
-                .sets
-                .push(search.faults_of(candidate).collect());
         }
         Self {
             groups,

@@ -3,6 +3,7 @@
 use super::{Answer, Fault, Outcome, Trial};
 use crate::base::element_set::ElementSet;
 use crate::base::said::said;
+use crate::base::short_sort::sort_short_by_key;
 use crate::model::scenario::{Brake, Clutch, Element, HOUSING, OneWay, Shaft};
 use crate::train::{Body, Train};
 
@@ -51,7 +52,7 @@ pub(super) struct Effect {
 }
 
 /// What faults change about a train.
-#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Default)]
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub(super) struct Changes {
     /// The one-way clutches that no longer lock and overrun by themselves.
     plain: ElementSet,
@@ -81,7 +82,7 @@ impl Effect {
                 Fault::BrokenSpline(coupling, member) => changes.cuts.push((coupling, member)),
             }
         }
-        effect.changes.cuts.sort_unstable();
+        sort_short_by_key(&mut effect.changes.cuts, |cut| *cut);
         effect
     }
 
@@ -113,14 +114,19 @@ impl Changes {
                 *member = 0;
             }
         }
-        self.cuts.sort_unstable();
+        sort_short_by_key(&mut self.cuts, |cut| *cut);
         self.cuts.dedup();
         self
     }
 
+    /// Whether the train stays as it is.
+    pub(super) fn is_none(&self) -> bool {
+        self.plain.is_empty() && self.cuts.is_empty()
+    }
+
     /// The train with these changes.
     pub(super) fn made_to(&self, train: &Train) -> Train {
-        if *self == Self::default() {
+        if self.is_none() {
             return train.clone();
         }
         let mut scenario = train.scenario().clone();

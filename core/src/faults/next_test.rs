@@ -1,7 +1,5 @@
 //! The range to try next.
 
-use std::collections::BTreeMap;
-
 use super::explain::Rank;
 use super::{Observed, Search};
 
@@ -29,35 +27,35 @@ impl NextTest {
         ranked: &[(Rank, usize)],
     ) -> Option<Self> {
         let untried = |&trial: &usize| matches!(observed.get(trial), None | Some(None));
-        [Rank::Single, Rank::Both, Rank::Beside]
-            .into_iter()
-            .find_map(|last| {
-                let pool = ranked.partition_point(|(rank, _)| *rank <= last);
-                let rows: Vec<Vec<u32>> = ranked[..pool]
-                    .iter()
-                    .map(|(_, candidate)| search.felt(*candidate).collect())
-                    .collect();
-                let trials = (0..search.trials().len()).filter(untried);
-                let best = trials
-                    .map(|trial| Self::of_trial(search, trial, &rows))
-                    .min_by_key(|test| test.left_times_of)?;
-                (best.left_times_of < pool * pool).then_some(best)
-            })
+        Rank::ALL.into_iter().find_map(|last| {
+            let pool = ranked.partition_point(|(rank, _)| *rank <= last);
+            let rows: Vec<Vec<u32>> = ranked[..pool]
+                .iter()
+                .map(|(_, candidate)| search.felt(*candidate).collect())
+                .collect();
+            let trials = (0..search.trials().len()).filter(untried);
+            let best = trials
+                .map(|trial| Self::of_trial(search, trial, &rows))
+                .min_by_key(|test| test.left_times_of)?;
+            (best.left_times_of < pool * pool).then_some(best)
+        })
     }
 
     /// What a trial tells apart. What is undecided agrees with whatever is observed, and nothing is learned
     /// where it is the truth.
     fn of_trial(search: &Search, trial: usize, rows: &[Vec<u32>]) -> Self {
-        let mut counts: BTreeMap<u32, usize> = BTreeMap::new();
+        let mut counts = vec![0; search.kinds()];
         let mut undecided = 0;
         for row in rows {
             match search.is_undecided(row[trial]) {
                 true => undecided += 1,
-                false => *counts.entry(row[trial]).or_default() += 1,
+                false => counts[row[trial] as usize] += 1,
             }
         }
-        let left = counts.values().map(|count| count * (count + undecided));
-        let most = counts.values().max().map_or(0, |count| *count) + undecided;
+        let left = counts
+            .iter()
+            .map(|count: &usize| count * (count + undecided));
+        let most = counts.iter().max().map_or(0, |count| *count) + undecided;
         Self {
             trial,
             of: rows.len(),

@@ -34,11 +34,14 @@ pub enum Other {
     Backward,
     /// At this ratio.
     At(Fraction),
+    /// At a ratio that no fault is known to give.
+    Unknown,
 }
 
 impl Observed {
-    /// From its word: that of an outcome, or `forward`, `backward`, or a ratio as `12/5`.
-    pub fn parse(word: &str) -> Option<Self> {
+    /// From its word: that of an outcome, or `forward` or `backward`; ratios are read by
+    /// [`Search::read`](super::Search::read).
+    pub(super) fn parse(word: &str) -> Option<Self> {
         Some(match word {
             "right" => Self::Right,
             "lost" => Self::Lost,
@@ -49,12 +52,7 @@ impl Observed {
             "drives" => Self::Drives(Other::Any),
             "forward" => Self::Drives(Other::Forward),
             "backward" => Self::Drives(Other::Backward),
-            ratio => {
-                let (numerator, denominator) = ratio.split_once('/').unwrap_or((ratio, "1"));
-                let (numerator, denominator) = (numerator.parse(), denominator.parse());
-                let ratio = Fraction::from_big(numerator.ok()?, denominator.ok()?)?;
-                Self::Drives(Other::At(ratio))
-            }
+            _ => return None,
         })
     }
 
@@ -73,6 +71,7 @@ impl Observed {
                 Other::Forward => ratio.signum() > 0,
                 Other::Backward => ratio.signum() < 0,
                 Other::At(wanted) => wanted == ratio,
+                Other::Unknown => false,
             },
             _ => false,
         }

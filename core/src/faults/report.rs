@@ -1,13 +1,20 @@
 //! Fault finding as plain data.
 
+use levertrain_exact::Fraction;
 use serde::Serialize;
 
 use super::explain::Rank;
 use super::{Does, Explanations, Fault, Faulty, Observed, Outcome, Search, Trial};
+use crate::base::said::word;
+use crate::base::short_sort::sort_short_by;
 use crate::report::Exact;
+use crate::solve::State;
 use crate::solve::settle::Duty;
 use crate::train::Train;
 use crate::words::Words;
+
+/// Most ratios that are offered to choose from.
+const MOST_RATIOS: usize = 60;
 
 /// What can be broken in a train, and what is tried.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -210,8 +217,12 @@ impl BecomesReport {
         );
         let why = has_reason.then(|| {
             let applied = faulty.applied(trial.applied);
-            let settled = faulty.train().settle(applied, Duty::Drive);
-            Words::of(&settled.combination).sentences
+            let combination = faulty.train().settle(applied, Duty::Drive).combination;
+            if outcome == Outcome::TiedUp && *combination.state() != State::TiedUp {
+                // It is only the way they lock that ties it up, which is no state of the equations.
+                return vec![word("fault-one-ways-lock").to_owned()];
+            }
+            Words::of(&combination).sentences
         });
         Self {
             outcome: outcome.key(),
@@ -263,18 +274,26 @@ impl ExplanationsReport {
 }
 
 /// The other ratios that may be found where a trial is tried next, or was, by whatever explains all the
-/// other observations.
+/// other observations; none where they are too many to choose from.
 fn ratios(search: &Search, observed: &[Option<Observed>]) -> Vec<Vec<Exact>> {
     let of_trial = |trial: usize| {
         let mut others = observed.to_vec();
         if let Some(own) = others.get_mut(trial) {
             *own = None;
         }
-        let explaining = search.explaining(&others).into_iter();
-        let outcomes = explaining.filter_map(|candidate| search.outcome(candidate, trial));
-        let mut ratios: Vec<_> = outcomes.filter_map(Outcome::ratio).collect();
-        ratios.sort_unstable_by(|one, other| other.cmp(one));
-        ratios.dedup();
+        let mut ratios: Vec<&Fraction> = Vec::new();
+        for candidate in search.explaining(&others) {
+            let outcome = search.outcome(candidate, trial);
+            if let Some(ratio) = outcome.and_then(Outcome::ratio)
+                && !ratios.contains(&ratio)
+            {
+                ratios.push(ratio);
+            }
+            if ratios.len() > MOST_RATIOS {
+                return Vec::new();
+            }
+        }
+        sort_short_by(&mut ratios, |one, other| other.cmp(one));
         ratios.into_iter().map(Exact::from).collect()
     };
     (0..search.trials().len()).map(of_trial).collect()

@@ -1,9 +1,7 @@
 //! What every single and double fault makes of every range.
 
-use std::collections::BTreeMap;
-
 use super::faulty::{Changes, Effect};
-use super::{Answer, Fault, Observed, Outcome, Trial};
+use super::{Answer, Fault, Observed, Other, Outcome, Trial};
 use crate::base::element_set::ElementSet;
 use crate::train::Train;
 
@@ -26,7 +24,8 @@ pub struct Search {
     /// Of each candidate what becomes of each trial, as an index of `outcomes`.
     cells: Vec<u32>,
     outcomes: Vec<Outcome>,
-    places: BTreeMap<Outcome, u32>,
+    /// The indices of the outcomes in ascending order of these.
+    sorted: Vec<u32>,
     /// How many cells are known.
     done: usize,
     current: Current,
@@ -37,7 +36,8 @@ pub struct Search {
 struct Current {
     changes: Changes,
     train: Train,
-    known: BTreeMap<ElementSet, Answer>,
+    /// In ascending order.
+    known: Vec<(ElementSet, Answer)>,
 }
 
 impl Search {
@@ -50,18 +50,13 @@ impl Search {
             let others = (first + 1..faults.len()).filter(|&x| fault.goes_with(faults[x]));
             candidates.extend(others.map(|second| vec![first, second]));
         }
-        let changes = |candidate: &Vec<usize>| {
-            let faults: Vec<Fault> = candidate.iter().map(|&fault| faults[fault]).collect();
-            Effect::of(&faults).changes.alike(train)
-        };
-        let mut order: Vec<usize> = (0..candidates.len()).collect();
-        order.sort_by_cached_key(|&at| (candidates[at].len(), changes(&candidates[at])));
+        let order = order_of(&candidates, &faults);
         Self {
             cells: vec![UNKNOWN; candidates.len() * trials.len()],
             current: Current {
                 changes: Changes::default(),
                 train: train.clone(),
-                known: BTreeMap::new(),
+                known: Vec::new(),
             },
             train: train.clone(),
             trials,
@@ -69,7 +64,7 @@ impl Search {
             candidates,
             order,
             outcomes: Vec::new(),
-            places: BTreeMap::new(),
+            sorted: Vec::new(),
             done: 0,
         }
     }
@@ -135,6 +130,21 @@ impl Search {
         self.outcomes.get(place as usize)
     }
 
+    /// What somebody observed: a word, or the ratio of an outcome that is known, as `12/5`; nothing where the
+    /// word is empty.
+    pub fn read(&self, word: &str) -> Option<Observed> {
+        if word.is_empty() {
+            return None;
+        }
+        Observed::parse(word).or_else(|| {
+            // A ratio may be larger than any number that is quickly read, so it is compared as it is written.
+            let mut ratios = self.outcomes.iter().filter_map(Outcome::ratio);
+            let ratio = ratios.find(|ratio| ratio.to_string() == word);
+            let other = ratio.map_or(Other::Unknown, |ratio| Other::At(ratio.clone()));
+            Some(Observed::Drives(other))
+        })
+    }
+
     /// The candidates that are known to give all that was observed, one entry a trial, in their order.
     pub fn explaining(&self, observed: &[Option<Observed>]) -> Vec<usize> {
         let agrees = |&candidate: &usize| {
@@ -167,9 +177,8 @@ impl Search {
             let felt = outcome.map(Outcome::as_felt);
             let felt = felt.filter(|felt| Some(*felt) != outcome);
             // Where the input is held nowhere, `TiedUp` has no number of its own, and needs none.
-            felt.and_then(|felt| self.places.get(felt))
-                .copied()
-                .unwrap_or(cell)
+            let place = felt.and_then(|felt| self.place_in_order(felt).ok());
+            place.map_or(cell, |place| self.sorted[place])
         })
     }
 
@@ -186,14 +195,49 @@ impl Search {
     }
 
     fn place_of(&mut self, outcome: Outcome) -> u32 {
-        if let Some(&place) = self.places.get(&outcome) {
-            return place;
+        match self.place_in_order(&outcome) {
+            Ok(place) => self.sorted[place],
+            Err(place) => {
+                let new = u32::try_from(self.outcomes.len()).unwrap_or(UNKNOWN);
+                self.outcomes.push(outcome);
+                self.sorted.insert(place, new);
+                new
+            }
         }
-        let place = u32::try_from(self.outcomes.len()).unwrap_or(UNKNOWN);
-        self.places.insert(outcome.clone(), place);
-        self.outcomes.push(outcome);
-        place
     }
+
+    fn place_in_order(&self, outcome: &Outcome) -> Result<usize, usize> {
+        let own = |place: &u32| self.outcomes[*place as usize].cmp(outcome);
+        self.sorted.binary_search_by(own)
+    }
+
+    /// How many outcomes have been seen.
+    pub(super) fn kinds(&self) -> usize {
+        self.outcomes.len()
+    }
+}
+
+/// Single faults first, and one after the other all pairs that change the train alike, as far as that
+/// costs no sorting.
+fn order_of(candidates: &[Vec<usize>], faults: &[Fault]) -> Vec<usize> {
+    let keeps = |fault: &Fault| Effect::of(&[*fault]).changes.is_none();
+    let keeps: Vec<bool> = faults.iter().map(keeps).collect();
+    let mut order: Vec<usize> = (0..candidates.len())
+        .filter(|&candidate| match candidates[candidate][..] {
+            [first, second] => keeps[first] && keeps[second],
+            _ => true,
+        })
+        .collect();
+    for changing in (0..faults.len()).filter(|&fault| !keeps[fault]) {
+        let is_next = |&candidate: &usize| match candidates[candidate][..] {
+            [first, second] if keeps[first] => second == changing,
+            [first, second] if keeps[second] => first == changing,
+            [first, _] => first == changing,
+            _ => false,
+        };
+        order.extend((0..candidates.len()).filter(is_next));
+    }
+    order
 }
 
 impl Current {
@@ -206,8 +250,14 @@ impl Current {
     }
 
     fn answer(&mut self, applied: ElementSet) -> Answer {
-        let train = &self.train;
-        let answer = self.known.entry(applied);
-        answer.or_insert_with(|| Answer::of(train, applied)).clone()
+        let place = self
+            .known
+            .binary_search_by(|(known, _)| known.cmp(&applied));
+        let place = place.unwrap_or_else(|place| {
+            let answer = Answer::of(&self.train, applied);
+            self.known.insert(place, (applied, answer));
+            place
+        });
+        self.known[place].1.clone()
     }
 }

@@ -79,30 +79,13 @@ impl Train {
         let (Some(input), Some(output), true) = (input, output, problems.is_empty()) else {
             return Err(problems);
         };
-        Ok(Self::of_checked(
-            scenario,
-            [input, output],
-            members,
-            ends,
-            ranges,
-        ))
-    }
-
-    /// A train of parts that were checked.
-    fn of_checked(
-        scenario: Scenario,
-        [input, output]: [usize; 2],
-        members: Vec<Vec<Body>>,
-        ends: Vec<[Body; 2]>,
-        ranges: Vec<ElementSet>,
-    ) -> Self {
         let couplings = scenario.couplings.iter();
         let gearing: Vec<Gearing> = couplings
             .map(|coupling| Gearing::of(coupling.facts()))
             .collect();
         let coupled = coupled_motions(scenario.shafts.len(), &gearing, &members, |_| true);
         let slip = |&[from, to]: &[Body; 2]| speed_terms([(from, 1), (to, -1)]);
-        Self {
+        Ok(Self {
             turning: coupled.turning(input),
             slips: ends.iter().map(slip).collect(),
             scenario,
@@ -113,20 +96,25 @@ impl Train {
             ranges,
             gearing,
             coupled,
-        }
+        })
     }
 
     /// The same train as a scenario with other kinds of elements and more shafts, which may be more than a
-    /// file may have, with its members on these; ends, ranges, input and output stay as they are.
+    /// file may have, with its members on these; teeth, ends, ranges, input and output stay as they are.
     pub(crate) fn rearranged(&self, scenario: Scenario, members: Vec<Vec<Body>>) -> Self {
-        let ends = [self.input, self.output];
-        Self::of_checked(
+        let coupled = coupled_motions(scenario.shafts.len(), &self.gearing, &members, |_| true);
+        Self {
+            turning: coupled.turning(self.input),
+            coupled,
             scenario,
-            ends,
             members,
-            self.ends.clone(),
-            self.ranges.clone(),
-        )
+            input: self.input,
+            output: self.output,
+            ends: self.ends.clone(),
+            ranges: self.ranges.clone(),
+            gearing: self.gearing.clone(),
+            slips: self.slips.clone(),
+        }
     }
 
     /// The scenario this train was made from.

@@ -145,6 +145,18 @@ fn the_one_way_clutch_is_what_it_is_by_hand() {
     }
 }
 
+/// With set 2 cut off nothing turns its carrier: it is free to turn as Q lets it, and W makes 1st 2nd.
+#[test]
+fn a_one_way_clutch_on_what_is_free_decides_nothing() {
+    let train = scenario("07-three-speed-one-way");
+    let faults = [
+        Fault::WillNotRelease(element(&train, "W")),
+        Fault::BrokenSpline(1, 1),
+    ];
+    let expected = ["drives", "drives", "right", "ties-up", "ties-up", "right"];
+    check(&train, &faults, &expected);
+}
+
 #[test]
 fn what_makes_no_difference_is_not_offered() {
     let train = scenario("01-one-set");

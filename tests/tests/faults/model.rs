@@ -2,8 +2,8 @@
 //! one-way clutches, and as a scenario that somebody has broken by hand.
 
 use levertrain_core::faults::Fault;
-use levertrain_core::scenario::{Brake, Clutch, Element, HOUSING, Scenario, Shaft};
-use levertrain_core::{Body, Duty, Fraction, Train, Verdict};
+use levertrain_core::scenario::{Brake, Clutch, Element, HOUSING, Scenario, Shaft, Way};
+use levertrain_core::{Body, Duty, ElementSet, Fraction, Train, Verdict};
 use levertrain_tests::elimination::{Echelon, Row};
 use levertrain_tests::generate::{ANY, Kind, sketch};
 use num_bigint::BigInt;
@@ -128,8 +128,17 @@ pub(super) fn by_elimination(train: &Train, faults: &[Fault], applied: &Applied)
 /// What a train does, by the core's settling of one-way clutches (which has tests of its own).
 pub(super) fn settled(train: &Train, applied: &Applied, duty: Duty) -> Seen {
     let settled = train.settle(applied.iter().copied().collect(), duty);
-    if settled.verdict != Verdict::Settled {
-        return Seen::Undecided;
+    match settled.verdict {
+        Verdict::Settled => {}
+        Verdict::Ambiguous(_) => return Seen::Undecided,
+        // None that locks carries torque: is there any set of them with which all can turn?
+        Verdict::Contradictory => {
+            let found = (0..1_u32 << train.scenario().elements.len())
+                .map(ElementSet::from_bits)
+                .filter(|locked| locked.minus(train.one_ways()).is_empty())
+                .find_map(|locked| turns_with(train, applied, locked));
+            return found.map_or(Seen::Tied, Seen::Drives);
+        }
     }
     match settled.combination.state().key() {
         "neutral" => Seen::Neutral,
@@ -140,6 +149,24 @@ pub(super) fn settled(train: &Train, applied: &Applied, duty: Duty) -> Seen {
             None => Seen::Undecided,
         },
     }
+}
+
+/// The ratio with these one-way clutches locked, where every slip is decided and none is the way that its clutch
+/// locks.
+fn turns_with(train: &Train, applied: &Applied, locked: ElementSet) -> Option<Fraction> {
+    let applied: ElementSet = applied.iter().copied().collect();
+    let combination = train.solve(applied.union(locked));
+    let allowed = train.one_ways().iter().all(|element| {
+        let slip = combination.slip(element).map(|slip| slip.to_f64());
+        let Element::OneWay(one_way) = &train.scenario().elements[element] else {
+            return false;
+        };
+        match one_way.locks {
+            Way::Forward => slip.is_some_and(|slip| slip <= 0.0),
+            Way::Backward => slip.is_some_and(|slip| slip >= 0.0),
+        }
+    });
+    combination.state().ratio().filter(|_| allowed).cloned()
 }
 
 /// The train that somebody has broken by hand, in its file; nothing where no file could say so. Its elements

@@ -35,6 +35,7 @@ fn fits(noted: &Observed, outcome: &Outcome) -> bool {
         (_, None) => true,
         (Observed::Drives(noted), Some(Observed::Drives(Other::At(ratio)))) => match noted {
             Other::Any => true,
+            Other::Unknown => false,
             Other::Forward => ratio.to_f64() > 0.0,
             Other::Backward => ratio.to_f64() < 0.0,
             Other::At(noted) => *noted == ratio,
@@ -248,24 +249,24 @@ fn what_is_known_so_far_is_true() -> Result<(), Box<dyn std::error::Error>> {
 }
 
 #[test]
-fn words_are_read() {
-    assert_eq!(Observed::parse("right"), Some(Observed::Right));
-    assert_eq!(
-        Observed::parse("backward"),
-        Some(Observed::Drives(Other::Backward))
-    );
-    let Some(ratio) = levertrain_core::Fraction::new(-12, 5) else {
-        panic!("five is not zero")
+fn words_are_read() -> Result<(), Box<dyn std::error::Error>> {
+    let file = &scenarios()?[6];
+    let train = Train::parse(&file.text).map_err(|problems| format!("{problems:?}"))?;
+    let search = Search::completed(&train);
+    assert_eq!(search.read(""), None);
+    assert_eq!(search.read("right"), Some(Observed::Right));
+    let drives = |other| Some(Observed::Drives(other));
+    assert_eq!(search.read("backward"), drives(Other::Backward));
+    // In 3rd all turns as one piece, and in reverse ring 2 has 75 teeth, the sun 33.
+    let Some(ratio) = levertrain_core::Fraction::new(-75, 33) else {
+        panic!("33 is not zero")
     };
-    assert_eq!(
-        Observed::parse("-12/5"),
-        Some(Observed::Drives(Other::At(ratio)))
-    );
-    assert_eq!(
-        Observed::parse("3"),
-        Some(Observed::Drives(Other::At(3.into())))
-    );
-    for nonsense in ["", "1/0", "2,5", "well", "1/2/3"] {
-        assert_eq!(Observed::parse(nonsense), None, "{nonsense}");
+    assert_eq!(search.read("-25/11"), drives(Other::At(ratio)));
+    assert_eq!(search.read("1"), drives(Other::At(1.into())));
+    for nothing in ["1/0", "2,5", "well", "50/22"] {
+        assert_eq!(search.read(nothing), drives(Other::Unknown), "{nothing}");
+        let observed = [search.read(nothing)];
+        assert!(search.explaining(&observed).is_empty(), "{nothing}");
     }
+    Ok(())
 }

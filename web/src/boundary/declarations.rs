@@ -3,6 +3,7 @@
 use std::any::TypeId;
 
 use levertrain_core::edit::Edit;
+use levertrain_core::faults::{BecomesReport, ExplanationsReport, FaultsReport};
 use levertrain_core::report::{
     CapacityReport, ChartReport, CombinationReport, LossReport, OperatingReport, WorkingReport,
 };
@@ -48,6 +49,9 @@ pub fn declarations() -> String {
     written.visit::<CapacityReport>();
     written.visit::<OperatingReport>();
     written.visit::<WorkingReport>();
+    written.visit::<FaultsReport>();
+    written.visit::<BecomesReport>();
+    written.visit::<ExplanationsReport>();
     written.visit::<Handle>();
     written.visit::<StageSize>();
     written.visit::<Grips>();

@@ -107,6 +107,28 @@ width: number,
 height: number, };
 
 /**
+ * What a range becomes.
+ */
+export type Becomes = { 
+/**
+ * `right`, `no-engine-braking`, `engine-braking`, `lost`, `slips`, `drives`, `output-held`, `ties-up`
+ * or `undecided`.
+ */
+outcome: "right" | "no-engine-braking" | "engine-braking" | "lost" | "slips" | "drives" | "output-held" | "ties-up" | "undecided", 
+/**
+ * The ratio that it has and should not have.
+ */
+ratio: Exact | null, 
+/**
+ * Label of the first range that has that ratio while nothing is broken.
+ */
+like: string | null, 
+/**
+ * Why it no longer drives, or drives otherwise: sentences.
+ */
+why: Array<string>, };
+
+/**
  * How the applied elements of a combination hold at an input torque. Torques are in N·m.
  */
 export type Capacity = { 
@@ -430,6 +452,70 @@ fraction: string,
 decimal: number, };
 
 /**
+ * What explains what was observed.
+ */
+export type Explanations = { 
+/**
+ * Fewest faults first.
+ */
+groups: Array<FaultGroup>, 
+/**
+ * What to try next; `null` where nothing tells them apart.
+ */
+next: NextTest | null, 
+/**
+ * Of each trial the ratios that it may be found to have and should not, longest first.
+ */
+ratios: Array<Array<Exact>>, };
+
+/**
+ * One fault.
+ */
+export type Fault = { 
+/**
+ * `will-not-apply`, `will-not-release`, `slips`, `does-not-hold`, `stays-locked` or `broken-spline`.
+ */
+kind: "will-not-apply" | "will-not-release" | "slips" | "does-not-hold" | "stays-locked" | "broken-spline", 
+/**
+ * Id of the element or of the set.
+ */
+id: string, 
+/**
+ * What people call that.
+ */
+label: string, 
+/**
+ * The member of the set, as a word; `null` for an element.
+ */
+member: string | null, };
+
+/**
+ * Faults that no range tells apart.
+ */
+export type FaultGroup = { 
+/**
+ * `single`, `both`, or `beside` for two faults of which one explains everything alone.
+ */
+rank: "single" | "both" | "beside", 
+/**
+ * The faults of each, by their places in the list of all.
+ */
+sets: Array<Array<number>>, };
+
+/**
+ * What can be broken in a train, and what is tried.
+ */
+export type Faults = { 
+/**
+ * All single faults; elsewhere they are told by their place here.
+ */
+faults: Array<Fault>, 
+/**
+ * What is tried, in order.
+ */
+trials: Array<Trial>, };
+
+/**
  * A smallest set that fights.
  */
 export type FightReport = { 
@@ -734,6 +820,27 @@ own: Exact,
  * Those that tooth counts near its own have, rising.
  */
 near: Array<NearRatioInfo>, };
+
+/**
+ * The range to try next.
+ */
+export type NextTest = { 
+/**
+ * Its place among the trials.
+ */
+trial: number, 
+/**
+ * How many explanations it is asked about.
+ */
+of: number, 
+/**
+ * How many of them will be left in the mean.
+ */
+left: number, 
+/**
+ * The most that can be left.
+ */
+most: number, };
 
 /**
  * Where engine, train and load agree. Speeds in rev/min, torques in N·m, powers in W.
@@ -1161,6 +1268,35 @@ friction: boolean,
  * Labels of what stands around the train.
  */
 engine: string | null, converter: string | null, load: string | null, };
+
+/**
+ * A range that is tried.
+ */
+export type Trial = { 
+/**
+ * Its id; `null` for all clutches and brakes released.
+ */
+id: string | null, 
+/**
+ * What people call it.
+ */
+label: string | null, 
+/**
+ * Ids of what it applies.
+ */
+applied: Array<string>, 
+/**
+ * `drives`, `neutral`, `output-held`, `tied-up` or `undecided`.
+ */
+does: "drives" | "neutral" | "output-held" | "tied-up" | "undecided", 
+/**
+ * Input speed over output speed.
+ */
+ratio: Exact | null, 
+/**
+ * Whether it holds the output back when the load drives.
+ */
+brakes: boolean, };
 
 /**
  * A tooth rule that a coupling does not satisfy.

@@ -11,4 +11,6 @@ mod drawings;
 #[cfg(target_arch = "wasm32")]
 mod editing;
 #[cfg(target_arch = "wasm32")]
+mod faults;
+#[cfg(target_arch = "wasm32")]
 mod tables;

@@ -1395,6 +1395,69 @@ hint-look-one = Look at { $set }: the { $first } { $first-way ->
 }.
 hint-compare = Compare { $first } and { $second } again.
 hint-rule = A tooth rule is broken: { $rule }.
+page-panel-exercises = Exercises
+page-exercise-note = Questions about the train on stage. What would give the answer away is out of sight until you have answered. The first answer counts in full, a better one after hints half.
+page-exercise-kind = Questions
+# The kinds by their names in a sheet.
+page-exercise-kind-of = { $kind ->
+    [mixed] of all kinds
+    [reach] reach a ratio
+    [members] who holds, drives, delivers
+    [direction] which way it turns
+    [speed] how fast it turns
+    [neutral] find neutral
+    [tie-up] spot the tie-up
+    [order] order the ranges
+   *[teeth] choose teeth
+}
+page-exercise-begin = { $count } questions
+page-exercise-fresh = Questions made just now
+page-exercise-sheet = The sheet of this train
+page-exercise-open = Open a sheet…
+page-exercise-place = Question { $at } of { $of }, { $points } points so far
+page-exercise-next = Next question
+page-exercise-finish = See the result
+page-exercise-stop = Stop
+page-exercise-score = { $whole ->
+    [yes] Done: { $points } of { $of } points, { $share } %.
+   *[no] Stopped: { $points } of { $of } points.
+}
+page-exercise-check = Check
+page-exercise-reveal = Show the answer
+page-exercise-shown = That is the answer. The train shows it.
+page-exercise-right = Right.
+page-exercise-part = Partly right: { $share } %.
+page-exercise-wrong = Not right.
+page-exercise-on-stage = Answer with the clutches and brakes in the drawing, then check.
+page-exercise-number = Turns per turn of the input
+page-exercise-up = { $what }: one up
+page-exercise-down = { $what }: one down
+page-exercise-setting = Make a sheet for others
+page-exercise-setting-note = Put questions together from what is on screen. A sheet holds no answers: they are worked out when somebody answers.
+page-exercise-set = Set
+page-exercise-shaft = Shaft
+page-exercise-part-of = Asked for
+page-exercise-part-name = { $part ->
+    [held] held against the reaction
+    [driving] driving
+   *[driven] delivering
+}
+# Where the parts of a question of each kind come from.
+page-exercise-from = { $kind ->
+    [reach] Asks for the ratio that is on stage now.
+    [neutral] Asks for all neutral combinations with as many applied as on stage now.
+    [tie-up] Combinations are chosen by dice.
+    [order] Ranges are shuffled by dice.
+    [teeth] Range, set and ratio are chosen by dice, so that there are teeth for it.
+   *[chosen] Choose what it asks about.
+}
+page-exercise-add = Add this question
+page-exercise-remove = Remove: { $what }
+page-exercise-title = Title
+page-exercise-untitled = Questions about { $train }
+page-exercise-try = Try it
+page-exercise-save = Save as a file
+page-exercise-refused = That cannot be asked of this train
 problem-ratio = { $found } is no ratio
 fix-ratio = write it in quotes, as "27/7" or "3.857"
 problem-no-answer = this train has no answer to it

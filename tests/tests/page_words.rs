@@ -115,6 +115,34 @@ const SIGNS: &[&str] = &["Hz", "N/mm²", "T = c·Δn", "i", "η"];
 /// Other literals that are no messages, by what they are.
 const NO_WORDS: &[(&str, &[&str])] = &[
     (
+        "parts of exercises, and what marks are told by",
+        &[
+            "checkbox",
+            "closed",
+            "exercise-add",
+            "exercise-begin",
+            "exercise-choice",
+            "exercise-kind",
+            "exercise-next",
+            "exercise-open",
+            "exercise-save",
+            "exercise-set-kind",
+            "exercise-set-part",
+            "exercise-set-range",
+            "exercise-set-set",
+            "exercise-set-shaft",
+            "exercise-sheet",
+            "exercise-stop",
+            "exercise-try",
+            "exercises",
+            "part",
+            "radio",
+            "right",
+            "text",
+            "wrong",
+        ],
+    ),
+    (
         "attributes of the element, and what they may ask for",
         &[
             "about", "all", "controls", "header", "panels", "ranges", "scenario", "shows", "units",

@@ -61,6 +61,16 @@ export class Panel {
     else this.node.removeAttribute("aria-busy");
   }
 
+  /**
+   * Takes it out of sight with all that is in it, or brings it back.
+   * @param {boolean} veiled
+   */
+  veil(veiled) {
+    this.node.toggleAttribute("data-veiled", veiled);
+    if (veiled) this.#body.remove();
+    else if (!this.#body.isConnected) this.#summary.after(this.#body);
+  }
+
   /** @param {...(Node | string)} content */
   fill(...content) {
     this.#body.replaceChildren(...content);

@@ -34,6 +34,9 @@ import { answerQuestion } from "./question.js";
 /** Container width in CSS pixels under which the panels start folded. */
 const PHONE = 640;
 
+/** The panel that asks. */
+const EXERCISES = "exercises";
+
 export class Bench {
   #host;
   #frames;
@@ -107,7 +110,7 @@ export class Bench {
     const take = takeButton(say("page-drawings"), "stage", offers, (error) => desk.report(error));
     const edit = this.#board.panel("edit");
     const change = h("button", { class: "plain change", type: "button", "data-part": "change", click: () => (edit.node.open = true) }, say("page-panel-edit"));
-    const offerChange = () => (change.hidden = edit.node.open || !edit.offered());
+    const offerChange = () => (change.hidden = edit.node.open || !edit.offered() || desk.veiled !== undefined);
     edit.node.addEventListener("toggle", offerChange);
     const rangeRow = ranges(desk, [change, shown, turn.play, this.#stage.whole, this.#stage.size, take]);
     const settings = controls(desk, turn.rate);
@@ -152,6 +155,14 @@ export class Bench {
     // Which panels there are is the train's business too.
     desk.addEventListener("train", spread);
 
+    desk.addEventListener("veil", () => {
+      const { veiled } = desk;
+      this.#board.veil(veiled && EXERCISES);
+      rangeRow.veil(veiled !== undefined);
+      columns.toggleAttribute("data-veiled", veiled !== undefined);
+      this.#stage.node.inert = veiled === "closed";
+      offerChange();
+    });
     if (ownPage) desk.addEventListener("pin", () => keepPin(desk.pin));
     this.#keptPin = ownPage ? keptPin() : undefined;
     const keys = this.#board.panel("keys");

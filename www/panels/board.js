@@ -40,6 +40,14 @@ export class Board {
   }
 
   /**
+   * Has only one panel there, and nothing to be read of the others; or all again.
+   * @param {string | undefined} only its id
+   */
+  veil(only) {
+    for (const slot of this.#slots) slot.panel.veil(only !== undefined && slot.entry.id !== only);
+  }
+
+  /**
    * Whether a column has a panel in it.
    * @param {Entry["column"]} column
    */

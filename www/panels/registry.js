@@ -104,6 +104,13 @@ export const PANELS = [
     load: () => import("./compare.js"),
   },
   {
+    id: "exercises",
+    title: "page-panel-exercises",
+    column: "side",
+    whole: true,
+    load: () => import("../learn/exercises.js"),
+  },
+  {
     id: "worksheet",
     title: "page-panel-worksheet",
     column: "side",

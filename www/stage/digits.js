@@ -9,6 +9,8 @@
  */
 export function takeDigits(desk, node) {
   node.addEventListener("keydown", (event) => {
+    // What is not to be seen is not to be tried either.
+    if (desk.veiled) return;
     if (event.ctrlKey || event.metaKey || event.altKey || !/^[0-9]$/.test(event.key)) return;
     const digit = Number(event.key);
     const range = desk.info?.ranges[digit - 1];

@@ -53,9 +53,19 @@ export function ranges(desk, beside) {
     show();
   }
 
+  /** Whether a question is open that they would answer. */
+  let veiled = false;
+
   function show() {
-    buttons.hidden = !offered;
-    release.hidden = !offered || (desk.info?.elements.length ?? 0) === 0;
+    const shown = offered && !veiled;
+    buttons.hidden = !shown;
+    release.hidden = !shown || (desk.info?.elements.length ?? 0) === 0;
+  }
+
+  /** @param {boolean} now */
+  function veil(now) {
+    veiled = now;
+    show();
   }
 
   /** @param {boolean} wanted */
@@ -84,5 +94,5 @@ export function ranges(desk, beside) {
 
   follow(desk, ["train"], build);
   follow(desk, ["answer"], update);
-  return { node, offer };
+  return { node, offer, veil };
 }

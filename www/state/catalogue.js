@@ -5,7 +5,7 @@ import { Failure, Problems } from "../kit/problems.js";
 import { siteFile } from "../kit/site.js";
 import { say } from "../kit/words.js";
 
-/** @typedef {{ stem: string, name: string, text: string }} Entry */
+/** @typedef {{ stem: string, name: string, text: string, exercises?: boolean }} Entry `exercises` where a sheet of them comes with it */
 
 const LIST = "scenarios/index.json";
 
@@ -35,8 +35,8 @@ export async function readScenario(stem) {
 
 async function list() {
   try {
-    const entries = /** @type {{ file: string, name: string, text: string }[]} */ (await fetchList());
-    return entries.map(({ file, name, text }) => ({ stem: file.replace(/\.json$/, ""), name, text }));
+    const entries = /** @type {{ file: string, name: string, text: string, exercises?: boolean }[]} */ (await fetchList());
+    return entries.map(({ file, ...entry }) => ({ stem: file.replace(/\.json$/, ""), ...entry }));
   } catch (error) {
     // A later try may succeed.
     listing = undefined;

@@ -4,7 +4,7 @@
  * Views listen to its events and ask it for changes:
  * `edited` (the train was changed, which `train` tells too), `train` (another scenario), `answer` (other elements applied), `preview` (a pack is dragged, or
  * no longer), `speed`, `torque`, `units`, `assumptions` (about losses), `road` (pedal, slope and
- * lock-up), `pin` (something else is compared with, or ready to be), `light` (a member is pointed at), `look` (colours, sizes, turning), `whole` (the whole engine has taken
+ * lock-up), `pin` (something else is compared with, or ready to be), `light` (a member is pointed at), `look` (colours, sizes, turning), `veil` (a question is open, or none any more), `whole` (the whole engine has taken
  * over) and `message` (problems for the user).
  */
 
@@ -73,6 +73,11 @@ export class Desk extends EventTarget {
   offer;
   /** What the problems came as. @type {Error | undefined} */
   failure;
+  /**
+   * While a question is open: `stage` where it is answered by applying elements, `closed` where nothing may be
+   * tried out. @type {"stage" | "closed" | undefined}
+   */
+  veiled;
   speed = DEFAULT_SPEED;
   torque = DEFAULT_TORQUE;
   /** @type {import("./units.js").Units} */
@@ -174,6 +179,16 @@ export class Desk extends EventTarget {
     this.answer = answer;
     this.preview = undefined;
     this.#emit("answer");
+  }
+
+  /**
+   * Shows nothing that would answer a question, but what that is answered with, or all again.
+   * @param {Desk["veiled"]} veiled
+   */
+  veil(veiled) {
+    if (this.veiled === veiled) return;
+    this.veiled = veiled;
+    this.#emit("veil");
   }
 
   /**

@@ -30,7 +30,7 @@ mod write;
 pub use answer::Marked;
 pub use hint::Hint;
 pub use read::Way;
-pub use report::{ChoiceReport, MarkReport, QuestionReport};
+pub use report::{ChoiceReport, MarkReport, QuestionReport, SheetReport};
 pub use sheet::{FORMAT, MOST_TASKS, Sheet};
 pub use task::{Kind, Part, Task};
 pub use write::TaskReport;

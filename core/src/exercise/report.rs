@@ -7,6 +7,7 @@ use super::hint::elements;
 use super::members::members;
 use super::neutral::MOST;
 use super::read::Way;
+use super::sheet::Sheet;
 use super::task::{Kind, Task, name_of, sets_of};
 use super::write::TaskReport;
 use crate::base::catalogue::{Catalogue, Values};
@@ -63,6 +64,30 @@ pub struct MarkReport {
     pub right: bool,
     /// What to look at next, as sentences.
     pub hints: Vec<String>,
+}
+
+/// The questions of a sheet.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
+#[cfg_attr(feature = "types", ts(rename = "ExerciseSheet"))]
+pub struct SheetReport {
+    /// What people call it.
+    pub title: String,
+    /// In the order in which they are set.
+    pub questions: Vec<QuestionReport>,
+}
+
+impl SheetReport {
+    /// The questions of a sheet about a train.
+    pub fn of(train: &Train, sheet: &Sheet) -> Self {
+        let questions = sheet.tasks.iter();
+        Self {
+            title: sheet.title.clone(),
+            questions: questions
+                .map(|task| QuestionReport::of(train, task))
+                .collect(),
+        }
+    }
 }
 
 impl MarkReport {

@@ -48,6 +48,37 @@ impl Sheet {
     }
 }
 
+impl Task {
+    /// Reads one task about a train.
+    ///
+    /// # Errors
+    /// As [`Sheet::parse`].
+    pub fn parse(train: &Train, text: &str) -> Result<Self, Vec<Problem>> {
+        let value = strict(text).map_err(|problem| vec![problem])?;
+        let mut problems = Vec::new();
+        let task = answerable(train, value, "", &mut problems);
+        task.filter(|_| problems.is_empty()).ok_or(problems)
+    }
+}
+
+/// Reads a task; that it has no answer in this train is a problem, too.
+fn answerable(
+    train: &Train,
+    value: Value,
+    place: &str,
+    problems: &mut Vec<Problem>,
+) -> Option<Task> {
+    let task = read(train, value, place, problems)?;
+    if task.solve(train).is_none() {
+        problems.push(Problem::of(
+            place,
+            ("problem-no-answer", &[]),
+            ("fix-no-answer", &[]),
+        ));
+    }
+    Some(task)
+}
+
 fn outermost(train: &Train, value: Value, problems: &mut Vec<Problem>) -> Option<Sheet> {
     let names = ["format", "title", "tasks"];
     let mut fields = Fields::of(value, "", &names, &["scenario"], problems)?;
@@ -76,17 +107,7 @@ fn outermost(train: &Train, value: Value, problems: &mut Vec<Problem>) -> Option
     let mut read_tasks = Vec::new();
     for (index, value) in tasks.into_iter().enumerate() {
         let place = format!("tasks[{index}]");
-        let Some(task) = read(train, value, &place, problems) else {
-            continue;
-        };
-        if task.solve(train).is_none() {
-            problems.push(Problem::of(
-                &place,
-                ("problem-no-answer", &[]),
-                ("fix-no-answer", &[]),
-            ));
-        }
-        read_tasks.push(task);
+        read_tasks.extend(answerable(train, value, &place, problems));
     }
     Some(Sheet {
         title: title?,

@@ -11,6 +11,7 @@ use crate::train::Train;
 #[cfg_attr(feature = "types", ts(rename = "TaskText", optional_fields))]
 pub struct TaskReport {
     /// The name of its kind.
+    #[cfg_attr(feature = "types", ts(type = "TaskKind"))]
     pub task: &'static str,
     /// Id of a range.
     #[serde(skip_serializing_if = "Option::is_none")]

@@ -20,6 +20,7 @@ mod effort;
 mod element;
 mod embedding;
 mod engines;
+mod exercises;
 mod faults;
 mod file_text;
 mod hosts;

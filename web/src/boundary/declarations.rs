@@ -3,6 +3,7 @@
 use std::any::TypeId;
 
 use levertrain_core::edit::Edit;
+use levertrain_core::exercise::{Kind, MarkReport, SheetReport};
 use levertrain_core::faults::{BecomesReport, ExplanationsReport, FaultsReport};
 use levertrain_core::report::{
     CapacityReport, ChartReport, CombinationReport, LossReport, OperatingReport, WorkingReport,
@@ -41,6 +42,8 @@ pub fn declarations() -> String {
     written.words("MotionWord", &motions.map(Motion::key));
     written.words("OneWays", &["settled", "ambiguous", "contradictory"]);
     written.words("StateKey", &states.each_ref().map(State::key));
+    let kinds: Vec<&str> = Kind::ALL.iter().map(|(name, _)| *name).collect();
+    written.words("TaskKind", &kinds);
     written.visit::<TrainInfo<'static>>();
     written.visit::<Answer>();
     written.visit::<CombinationReport>();
@@ -61,6 +64,8 @@ pub fn declarations() -> String {
     written.visit::<NearRatios>();
     written.visit::<TextProblem>();
     written.visit::<Edit>();
+    written.visit::<SheetReport>();
+    written.visit::<MarkReport>();
     // A type names its parts in another order in every build.
     written.types.sort_unstable();
     let texts = written.types.into_iter().map(|(_, text)| text);

@@ -8,6 +8,8 @@ export type OneWays = "settled" | "ambiguous" | "contradictory";
 
 export type StateKey = "driving" | "over-applied" | "neutral" | "output-held" | "tied-up";
 
+export type TaskKind = "reach" | "members" | "direction" | "speed" | "neutral" | "tie-up" | "order" | "teeth";
+
 /**
  * What a combination does and why, with the motion of each shaft as a word.
  */
@@ -161,6 +163,23 @@ ranges: Array<RangeReport>,
  * Largest forward ratio over the smallest.
  */
 spread: Exact | null, };
+
+/**
+ * One choice.
+ */
+export type Choice = { 
+/**
+ * What an answer calls it.
+ */
+id: string, 
+/**
+ * What people call it.
+ */
+label: string, 
+/**
+ * What a gear has now.
+ */
+now: number | null, };
 
 /**
  * What one combination does. Speeds are per input turn; `null` is a member that floats.
@@ -452,6 +471,19 @@ fraction: string,
 decimal: number, };
 
 /**
+ * The questions of a sheet.
+ */
+export type ExerciseSheet = { 
+/**
+ * What people call it.
+ */
+title: string, 
+/**
+ * In the order in which they are set.
+ */
+questions: Array<Question>, };
+
+/**
  * What explains what was observed.
  */
 export type Explanations = { 
@@ -684,6 +716,23 @@ elements: Array<number>,
  * Torques on the members of each coupling, in member order.
  */
 couplings: Array<Array<number>>, };
+
+/**
+ * What an answer is worth.
+ */
+export type Mark = { 
+/**
+ * From 0 to 1.
+ */
+credit: Exact, 
+/**
+ * Whether all of it is right.
+ */
+right: boolean, 
+/**
+ * What to look at next, as sentences.
+ */
+hints: Array<string>, };
 
 /**
  * A member of a coupling.
@@ -974,6 +1023,36 @@ speed: Exact | null, };
  */
 export type ProblemInfo = { place: string, problem: string, fix: string, };
 
+/**
+ * A question, with nothing that answers it.
+ */
+export type Question = { 
+/**
+ * The task as a file has it.
+ */
+task: TaskText, 
+/**
+ * The question as a sentence.
+ */
+text: string, 
+/**
+ * What is known: which elements are applied, where that is given.
+ */
+given: string | null, 
+/**
+ * How it is answered: `stage` by applying elements, `one` or `many` by picking, `order` by putting in
+ * order, `number` by writing one, `counts` by writing one for each.
+ */
+by: "stage" | "one" | "many" | "order" | "number" | "counts", 
+/**
+ * What there is to pick, put in order or count.
+ */
+choices: Array<Choice>, 
+/**
+ * Id of the range that it is about, whose speeds it asks for.
+ */
+range: string | null, };
+
 export type RangeInfo = { id: string, label: string, applied: Array<string>, };
 
 /**
@@ -1233,6 +1312,47 @@ leverHeight: number,
  * be too high.
  */
 outOfScale: boolean, };
+
+/**
+ * What a file has of a task: its kind and what that needs.
+ */
+export type TaskText = { 
+/**
+ * The name of its kind.
+ */
+task: TaskKind, 
+/**
+ * Id of a range.
+ */
+range?: string, 
+/**
+ * Id of a set.
+ */
+set?: string, 
+/**
+ * Id of a shaft.
+ */
+shaft?: string, 
+/**
+ * What is asked for of members.
+ */
+part?: string, 
+/**
+ * A ratio, exactly.
+ */
+ratio?: string, 
+/**
+ * How many are applied.
+ */
+applied?: number, 
+/**
+ * Combinations to choose from.
+ */
+among?: Array<Array<string>>, 
+/**
+ * Ids of ranges.
+ */
+ranges?: Array<string>, };
 
 /**
  * A tooth count, from 6 to 999.

@@ -11,6 +11,8 @@ mod drawings;
 #[cfg(target_arch = "wasm32")]
 mod editing;
 #[cfg(target_arch = "wasm32")]
+mod exercises;
+#[cfg(target_arch = "wasm32")]
 mod faults;
 #[cfg(target_arch = "wasm32")]
 mod tables;

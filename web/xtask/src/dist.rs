@@ -164,6 +164,11 @@ fn assemble(root: &Path, out: &Path) -> Result<()> {
         scenario_index::list(&files)?,
     )?;
 
+    let exercises = root.join(SCENARIOS).join(scenario_index::EXERCISES);
+    if exercises.is_dir() {
+        copy_folder(&exercises, &folder.join(scenario_index::EXERCISES))?;
+    }
+
     let folder = out.join(WORDS);
     create(&folder)?;
     let spoken = words::messages(&root.join("core").join(WORDS).join(words::FILE))?;
@@ -252,7 +257,12 @@ mod tests {
     /// A repository with a page, a scenario, its schema, a sentence and a licence.
     fn repository(name: &str) -> Result<PathBuf> {
         let root = scratch(name)?;
-        for folder in ["www/css", "scenarios/bad", "core/words"] {
+        for folder in [
+            "www/css",
+            "scenarios/bad",
+            "scenarios/exercises",
+            "core/words",
+        ] {
             create(&root.join(folder))?;
         }
         let files = [
@@ -264,6 +274,7 @@ mod tests {
             ("scenarios/one.json", r#"{"name": "One"}"#),
             ("scenarios/schema.json", "{}"),
             ("scenarios/bad/cut.json", "{"),
+            ("scenarios/exercises/one.json", "{}"),
             ("core/words/en.ftl", "hello = Hello\n"),
             ("LICENSE-MIT", "licence"),
             ("README.md", "text"),
@@ -300,6 +311,7 @@ mod tests {
             "css/element.css",
             "css/page.css",
             "index.html",
+            "scenarios/exercises/one.json",
             "scenarios/index.json",
             "scenarios/one.json",
             "scenarios/schema.json",

@@ -9,6 +9,9 @@ use serde_json::{Value, json};
 /// The file the list is written to, beside the scenarios.
 pub const FILE: &str = "index.json";
 
+/// The folder of exercises beside them: a sheet has the name of its scenario.
+pub const EXERCISES: &str = "exercises";
+
 const SCHEMA: &str = "schema.json";
 
 /// The JSON files directly in the scenario folder, in file-name order: scenarios and schema.
@@ -40,7 +43,7 @@ pub fn files(folder: &Path) -> Result<Vec<PathBuf>> {
 }
 
 /// The list as JSON text: `[{"file": "…", "name": "…", "text": "…"}, …]` in the order given,
-/// without the schema. The text is the file's own, as faults are told by its lines.
+/// without the schema; `"exercises": true` where there is a sheet of them. The text is the file's own, as faults are told by its lines.
 ///
 /// # Errors
 /// A file cannot be read, is not JSON, or has no name; the message says which. Whether it is a
@@ -67,7 +70,11 @@ pub fn list(files: &[PathBuf]) -> Result<String> {
         let Some(name) = scenario.get("name").and_then(Value::as_str) else {
             bail!("{} has no \"name\"", path.display());
         };
-        entries.push(json!({ "file": file, "name": name, "text": text }));
+        let mut entry = json!({ "file": file, "name": name, "text": text });
+        if path.with_file_name(EXERCISES).join(file).is_file() {
+            entry["exercises"] = Value::from(true);
+        }
+        entries.push(entry);
     }
     if entries.is_empty() {
         bail!("there are no scenarios to list: the page would have nothing to show");
@@ -89,13 +96,15 @@ mod tests {
         std::fs::write(folder.join("FORMAT.md"), "text")?;
         std::fs::create_dir(folder.join("bad"))?;
         std::fs::write(folder.join("bad/zero.json"), "{")?;
+        std::fs::create_dir(folder.join(EXERCISES))?;
+        std::fs::write(folder.join(EXERCISES).join("a.json"), "{}")?;
 
         let files = files(&folder)?;
         let names: Vec<_> = files.iter().filter_map(|path| path.file_name()).collect();
         assert_eq!(names, ["a.json", "b.json", "schema.json"]);
         let list: Value = serde_json::from_str(&list(&files)?)?;
         let expected = json!([
-            {"file": "a.json", "name": "First", "text": "{\"name\": \"First\"}"},
+            {"file": "a.json", "name": "First", "text": "{\"name\": \"First\"}", "exercises": true},
             {"file": "b.json", "name": "Second \"b\"", "text": r#"{"name": "Second \"b\""}"#},
         ]);
         assert_eq!(list, expected);

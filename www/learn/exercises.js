@@ -1,0 +1,216 @@
+/** Exercises: questions about the train on stage, one after the other, marked as they are answered. */
+
+import { h } from "../kit/dom.js";
+import { problemsOf } from "../kit/problems.js";
+import { siteFile } from "../kit/site.js";
+import { say } from "../kit/words.js";
+import { listScenarios } from "../state/catalogue.js";
+import { follow } from "../state/follow.js";
+import { QuestionCard } from "./question_card.js";
+import { Setting } from "./setting.js";
+import { choice, tenths } from "./task_words.js";
+
+/** @typedef {import("../engine/levertrain_whole.js").Question} Question */
+/** @typedef {import("../engine/levertrain_whole.js").TaskKind} TaskKind */
+
+/** Questions of a round that dice make. */
+const ROUND = 5;
+/** Largest seed. */
+const SEEDS = 2 ** 32;
+/** What stands for questions of all kinds. */
+const MIXED = "mixed";
+
+/**
+ * @param {import("../kit/panel.js").Panel} panel
+ * @param {import("../panels/registry.js").Surroundings} surroundings
+ */
+export function fill(panel, { desk }) {
+  /** @type {Question[]} */
+  let questions = [];
+  let at = 0;
+  /** @type {QuestionCard | undefined} */
+  let card;
+  /** What was earned with the questions before. */
+  let earned = 0;
+  /** Whether the page does what a question asks for. */
+  let own = false;
+  /** @type {TaskKind[]} */
+  let kinds = [];
+
+  const kind = choice("exercise-kind", say("page-exercise-kind"));
+  const button = (/** @type {string} */ words, /** @type {string} */ part, /** @type {() => void} */ click) =>
+    h("button", { class: "plain", type: "button", "data-part": part, click }, words);
+  const begin = button(say("page-exercise-begin", { count: ROUND }), "exercise-begin", () => start(say("page-exercise-fresh"), fresh()));
+  const sheet = button(say("page-exercise-sheet"), "exercise-sheet", () => openOurs());
+  const file = /** @type {HTMLInputElement} */ (h("input", { type: "file", accept: ".json,application/json", class: "unseen", tabindex: -1, change: () => openFile() }));
+  const pick = button(say("page-exercise-open"), "exercise-open", () => file.click());
+  const setting = new Setting(desk, start);
+  const offer = h("div", { class: "exercise-offer" }, kind.node, h("p", { class: "row" }, begin, sheet, pick, file), setting.node);
+
+  const title = h("h3");
+  const place = h("p", { class: "quiet", "data-part": "exercise-place" });
+  const holder = h("div");
+  const next = button("", "exercise-next", () => goOn());
+  const stop = button(say("page-exercise-stop"), "exercise-stop", () => end());
+  const round = h("div", { class: "exercise-round", "data-part": "exercise-round", hidden: true }, title, place, holder, h("p", { class: "row" }, next, stop));
+  const result = h("p", { class: "exercise-score", role: "status", "data-part": "exercise-score" });
+  offer.prepend(h("p", { class: "note" }, say("page-exercise-note")));
+  panel.fill(h("div", { class: "exercises" }, result, offer, round));
+
+  /** Questions made by dice. */
+  function fresh() {
+    const wanted = /** @type {TaskKind | typeof MIXED} */ (kind.value);
+    const texts = new Set();
+    /** @type {Question[]} */
+    const made = [];
+    const first = Math.floor(Math.random() * SEEDS);
+    for (let tries = 0; made.length < ROUND && tries < 6 * ROUND; tries += 1) {
+      const asked = wanted === MIXED ? kinds[(first + tries) % kinds.length] : wanted;
+      const question = desk.askWhole((engine, sandbox) => engine.ask(sandbox, asked, (first + tries * 7919) % SEEDS));
+      const text = JSON.stringify(question?.task);
+      if (!question || texts.has(text)) continue;
+      texts.add(text);
+      made.push(question);
+    }
+    return made;
+  }
+
+  /** @param {string} name @param {Question[]} asked */
+  function start(name, asked) {
+    if (asked.length === 0) return;
+    questions = asked;
+    at = 0;
+    earned = 0;
+    title.textContent = name;
+    result.textContent = "";
+    offer.hidden = true;
+    round.hidden = false;
+    show();
+  }
+
+  function show() {
+    const question = questions[at];
+    card = new QuestionCard(desk, question, answered);
+    holder.replaceChildren(card.node);
+    place.textContent = say("page-exercise-place", { at: at + 1, of: questions.length, points: points() });
+    next.textContent = at + 1 < questions.length ? say("page-exercise-next") : say("page-exercise-finish");
+    next.hidden = true;
+    // What stands applied could be the answer.
+    act(() => desk.apply([]));
+    desk.veil(question.by === "stage" ? "stage" : "closed");
+    const first = /** @type {HTMLElement | null} */ (card.node.querySelector("input, button"));
+    first?.focus({ preventScroll: true });
+    panel.node.scrollIntoView({ block: "nearest", behavior: "instant" });
+  }
+
+  /** Nothing is left to answer: the stage shows what was asked about. All else would answer the next ones. */
+  function answered() {
+    desk.veil("stage");
+    const { range } = questions[at];
+    const known = desk.info?.ranges.find(({ id }) => id === range);
+    if (known) act(() => desk.apply(known.applied));
+    next.hidden = false;
+    next.focus({ preventScroll: true });
+  }
+
+  function goOn() {
+    earned += card?.credit ?? 0;
+    at += 1;
+    if (at < questions.length) show();
+    else end();
+  }
+
+  function end() {
+    const whole = at >= questions.length;
+    desk.veil(undefined);
+    if (questions.length > 0) result.textContent = say("page-exercise-score", { points: points(), of: questions.length, share: tenths(Math.round((100 * earned) / questions.length)), whole: whole ? "yes" : "no" });
+    questions = [];
+    card = undefined;
+    holder.replaceChildren();
+    round.hidden = true;
+    offer.hidden = false;
+    begin.focus({ preventScroll: true });
+    panel.node.scrollIntoView({ block: "nearest", behavior: "instant" });
+  }
+
+  function points() {
+    return tenths(earned);
+  }
+
+  /** @param {() => void} action */
+  function act(action) {
+    own = true;
+    try {
+      action();
+    } finally {
+      own = false;
+    }
+  }
+
+  async function openOurs() {
+    const { source } = desk;
+    if (!source || !("stem" in source)) return;
+    try {
+      const response = await fetch(siteFile(`scenarios/exercises/${source.stem}.json`));
+      read(await response.text());
+    } catch (error) {
+      desk.report(error, say("page-exercise-refused"));
+    }
+  }
+
+  async function openFile() {
+    const chosen = file.files?.[0];
+    file.value = "";
+    if (chosen) read(await chosen.text());
+  }
+
+  /** @param {string} text */
+  function read(text) {
+    try {
+      const found = desk.askWhole((engine, sandbox) => engine.readExercises(sandbox, text));
+      if (found) start(found.title, found.questions);
+      desk.dismiss();
+    } catch (error) {
+      desk.report({ problems: problemsOf(error) }, say("page-exercise-refused"));
+    }
+  }
+
+  /** Another train, or one that was changed. */
+  function renew() {
+    if (questions.length > 0) end();
+    setting.clear();
+    update();
+  }
+
+  function update() {
+    if (!desk.info || !panel.open || !desk.isWhole) return;
+    kinds = desk.askWhole((engine, sandbox) => engine.questionKinds(sandbox)) ?? [];
+    /** @type {[string, string][]} */
+    const options = kinds.map((name) => [name, say("page-exercise-kind-of", { kind: name })]);
+    kind.offer([[MIXED, say("page-exercise-kind-of", { kind: MIXED })], ...options]);
+    begin.toggleAttribute("disabled", kinds.length === 0);
+    setting.update(kinds);
+    offerOurs();
+  }
+
+  /** Offers our own sheet of the scenario, where there is one. */
+  async function offerOurs() {
+    const { source } = desk;
+    const entries = await listScenarios();
+    if (source !== desk.source) return;
+    sheet.hidden = !(source && "stem" in source && entries.some(({ stem, exercises }) => stem === source.stem && exercises));
+  }
+
+  panel.toggled(() => {
+    if (panel.open) update();
+    else if (questions.length > 0) end();
+  });
+  follow(desk, ["train"], renew);
+  follow(desk, ["whole"], update);
+  follow(desk, ["answer"], () => {
+    if (panel.open && questions.length === 0) setting.update(kinds);
+    // Somebody looks it up, by the way back of the browser for one: that question is over.
+    const looked = !own && card && !card.isDone && questions[at].by !== "stage" && (desk.answer?.applied.length ?? 0) > 0;
+    if (looked) end();
+  });
+}

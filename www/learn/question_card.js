@@ -1,0 +1,103 @@
+/** One question: what is known, what is asked, the fields, and what came of the answer. */
+
+import { h } from "../kit/dom.js";
+import { say } from "../kit/words.js";
+import { answerFields } from "./answer_fields.js";
+import { tenths } from "./task_words.js";
+
+/** @typedef {import("../engine/levertrain_whole.js").Question} Question */
+/** @typedef {import("../engine/levertrain_whole.js").Mark} Mark */
+/** @typedef {import("../state/desk.js").Desk} Desk */
+
+/** What a better answer is worth once there were hints. */
+const LATER = 1 / 2;
+
+export class QuestionCard {
+  #desk;
+  #question;
+  #fields;
+  #done;
+  #told = h("div", { class: "exercise-told", role: "status" });
+  #check;
+  #reveal;
+  /** How often an answer was given. */
+  #tries = 0;
+  /** From 0 to 1. */
+  credit = 0;
+  /** Whether it is answered rightly, or the answer was shown. */
+  isDone = false;
+
+  /**
+   * @param {Desk} desk
+   * @param {Question} question
+   * @param {() => void} done calls back once nothing is left to answer
+   */
+  constructor(desk, question, done) {
+    this.#desk = desk;
+    this.#question = question;
+    this.#done = done;
+    this.#fields = answerFields(question, desk);
+    this.#check = h("button", { class: "plain", type: "submit", "data-part": "exercise-check" }, say("page-exercise-check"));
+    this.#reveal = h("button", { class: "plain", type: "button", "data-part": "exercise-reveal", click: () => this.#show() }, say("page-exercise-reveal"));
+    this.node = h(
+      "form",
+      { class: "exercise-card", submit: (/** @type {Event} */ event) => this.#submit(event) },
+      ...(question.given ? [h("p", { class: "exercise-given" }, question.given)] : []),
+      h("p", { class: "exercise-asked" }, question.text),
+      ...this.#fields.nodes,
+      h("p", { class: "row" }, this.#check, this.#reveal),
+      this.#told,
+    );
+  }
+
+  /** @param {Event} event */
+  #submit(event) {
+    event.preventDefault();
+    if (this.isDone) return;
+    const mark = this.#ask((engine, sandbox, task) => engine.mark(sandbox, task, this.#fields.answer()));
+    if (!mark) return;
+    const credit = mark.credit.decimal;
+    this.credit = Math.max(this.credit, this.#tries === 0 ? credit : credit * LATER);
+    this.#tries += 1;
+    this.#tell(mark);
+    if (mark.right) this.#end();
+  }
+
+  /** Shows what is right, for no more credit than there is. */
+  #show() {
+    const right = this.#ask((engine, sandbox, task) => engine.rightAnswer(sandbox, task));
+    if (!right) return;
+    this.#end();
+    this.#fields.show(right);
+    this.#told.replaceChildren(h("p", {}, say("page-exercise-shown")));
+  }
+
+  /** @param {Mark} mark */
+  #tell({ right, credit, hints }) {
+    const share = tenths(Math.round(credit.decimal * 100));
+    const result = right ? say("page-exercise-right") : credit.decimal > 0 ? say("page-exercise-part", { share }) : say("page-exercise-wrong");
+    const sign = right ? "✓" : credit.decimal > 0 ? "◐" : "✗";
+    this.#told.dataset.mark = right ? "right" : credit.decimal > 0 ? "part" : "wrong";
+    this.#told.replaceChildren(
+      h("p", { class: "exercise-result" }, h("span", { "aria-hidden": "true" }, sign), h("b", {}, result)),
+      ...hints.map((hint) => h("p", {}, hint)),
+    );
+  }
+
+  #end() {
+    this.isDone = true;
+    for (const button of [this.#check, this.#reveal]) button.hidden = true;
+    const inputs = /** @type {NodeListOf<HTMLInputElement>} */ (this.node.querySelectorAll("input, .exercise-order button"));
+    for (const input of inputs) input.disabled = true;
+    this.#done();
+  }
+
+  /**
+   * Asks the engine about the task.
+   * @template T
+   * @param {(engine: import("../state/engine.js").WholeEngine, sandbox: import("../engine/levertrain.js").Sandbox, task: string) => T} ask
+   */
+  #ask(ask) {
+    return this.#desk.askWhole((engine, sandbox) => ask(engine, sandbox, JSON.stringify(this.#question.task)));
+  }
+}

@@ -1,0 +1,162 @@
+/** Putting questions together: each from what is on screen, kept as a sheet to hand on. */
+
+import { h } from "../kit/dom.js";
+import { save, slug } from "../kit/save.js";
+import { say } from "../kit/words.js";
+import { PARTS, choice, rangeOptions, taskWords } from "./task_words.js";
+
+/** @typedef {import("../engine/levertrain_whole.js").Question} Question */
+/** @typedef {import("../engine/levertrain_whole.js").TaskText} TaskText */
+/** @typedef {import("../engine/levertrain_whole.js").TaskKind} TaskKind */
+/** @typedef {import("../state/desk.js").Desk} Desk */
+
+/** The format of sheets. */
+const FORMAT = 1;
+/** Most tasks of a sheet. */
+const MOST = 40;
+
+/** What each kind lets one choose. @type {Record<TaskKind, ("range" | "set" | "shaft" | "part")[]>} */
+const CHOSEN = {
+  reach: [],
+  members: ["range", "set", "part"],
+  direction: ["range", "shaft"],
+  speed: ["range", "shaft"],
+  neutral: [],
+  "tie-up": [],
+  order: [],
+  teeth: [],
+};
+
+export class Setting {
+  #desk;
+  #start;
+  /** @type {Question[]} */
+  #questions = [];
+  #kind = choice("exercise-set-kind", say("page-exercise-kind"), () => this.#offer());
+  #range = choice("exercise-set-range", say("page-chart-range"));
+  #set = choice("exercise-set-set", say("page-exercise-set"));
+  #shaft = choice("exercise-set-shaft", say("page-exercise-shaft"));
+  #part = choice("exercise-set-part", say("page-exercise-part-of"));
+  #note = h("p", { class: "note" });
+  #title = /** @type {HTMLInputElement} */ (h("input", { type: "text", maxlength: 80, "aria-label": say("page-exercise-title") }));
+  #list = h("ol", { class: "exercise-set" });
+  #use;
+  #save;
+  /** Counts what was asked for by dice. */
+  #seed = 0;
+
+  /**
+   * @param {Desk} desk
+   * @param {(title: string, questions: Question[]) => void} start
+   */
+  constructor(desk, start) {
+    this.#desk = desk;
+    this.#start = start;
+    const button = (/** @type {string} */ words, /** @type {string} */ part, /** @type {() => void} */ click) =>
+      /** @type {HTMLButtonElement} */ (/** @type {unknown} */ (h("button", { class: "plain", type: "button", "data-part": part, click }, words)));
+    const add = button(say("page-exercise-add"), "exercise-add", () => this.#add());
+    this.#use = button(say("page-exercise-try"), "exercise-try", () => this.#start(this.#name(), this.#questions));
+    this.#save = button(say("page-exercise-save"), "exercise-save", () => this.#keep());
+    const fields = [this.#kind, this.#range, this.#set, this.#shaft, this.#part];
+    this.node = h(
+      "details",
+      { class: "exercise-setting", "data-part": "exercise-setting" },
+      h("summary", {}, say("page-exercise-setting")),
+      h("p", { class: "note" }, say("page-exercise-setting-note")),
+      h("div", { class: "exercise-lines" }, ...fields.map(({ node }) => node)),
+      this.#note,
+      h("p", { class: "row" }, add),
+      this.#list,
+      h("label", { class: "exercise-line" }, h("span", {}, say("page-exercise-title")), this.#title),
+      h("p", { class: "row" }, this.#use, this.#save),
+    );
+    this.#show();
+  }
+
+  /** Brings it up to date with the train. @param {TaskKind[]} kinds */
+  update(kinds) {
+    const { info } = this.#desk;
+    if (!info) return;
+    const { answer } = this.#desk;
+    this.#kind.offer(kinds.map((kind) => [kind, say("page-exercise-kind-of", { kind })]));
+    this.#range.offer(rangeOptions(this.#desk), answer?.range ?? undefined);
+    this.#set.offer(answer?.couplings.map(({ id, label }) => [id, label]) ?? []);
+    this.#shaft.offer(info.shafts.filter(({ id }) => id !== info.input).map(({ id, label }) => [id, label]));
+    this.#part.offer(PARTS.map((part) => [part, say("page-exercise-part-name", { part })]));
+    this.#offer();
+  }
+
+  /** Forgets what was put together: it was about another train. */
+  clear() {
+    this.#questions = [];
+    this.#show();
+  }
+
+  #offer() {
+    const kind = /** @type {TaskKind} */ (this.#kind.value);
+    const chosen = CHOSEN[kind] ?? [];
+    const fields = /** @type {const} */ ([["range", this.#range], ["set", this.#set], ["shaft", this.#shaft], ["part", this.#part]]);
+    for (const [name, field] of fields) field.node.hidden = !chosen.includes(name);
+    this.#note.textContent = say("page-exercise-from", { kind });
+  }
+
+  #add() {
+    const desk = this.#desk;
+    try {
+      const question = desk.askWhole((engine, sandbox) => {
+        const task = this.#task();
+        if (task) return engine.question(sandbox, JSON.stringify(task));
+        return engine.ask(sandbox, this.#kind.value, (this.#seed += 1));
+      });
+      if (question && this.#questions.length < MOST) this.#questions = [...this.#questions, question];
+      desk.dismiss();
+    } catch (error) {
+      desk.report(error, say("page-exercise-refused"));
+    }
+    this.#show();
+  }
+
+  /** The task that is chosen; nothing where dice choose it. @returns {Partial<TaskText> | undefined} */
+  #task() {
+    const task = /** @type {TaskKind} */ (this.#kind.value);
+    const { answer } = this.#desk;
+    const range = this.#range.value;
+    switch (task) {
+      case "reach":
+        return answer?.ratio ? { task, ratio: answer.ratio.fraction } : undefined;
+      case "members":
+        return { task, range, set: this.#set.value, part: /** @type {TaskText["part"]} */ (this.#part.value) };
+      case "direction":
+      case "speed":
+        return { task, range, shaft: this.#shaft.value };
+      case "neutral":
+        return answer?.applied.length ? { task, applied: answer.applied.length } : undefined;
+      default:
+        return undefined;
+    }
+  }
+
+  #show() {
+    const items = this.#questions.map((question, at) => {
+      const words = say("page-exercise-remove", { what: question.text });
+      const gone = () => {
+        this.#questions = this.#questions.filter((other) => other !== question);
+        this.#show();
+      };
+      return h("li", {}, h("span", {}, taskWords(question)), h("button", { class: "plain", type: "button", "aria-label": words, title: words, "data-remove": at, click: gone }, "×"));
+    });
+    this.#list.replaceChildren(...items);
+    for (const button of [this.#use, this.#save]) button.disabled = items.length === 0;
+  }
+
+  #name() {
+    return this.#title.value.trim() || say("page-exercise-untitled", { train: this.#desk.info?.name ?? "" });
+  }
+
+  #keep() {
+    const { source } = this.#desk;
+    const scenario = source && "stem" in source ? { scenario: source.stem } : {};
+    const sheet = { format: FORMAT, title: this.#name(), ...scenario, tasks: this.#questions.map(({ task }) => task) };
+    save(new Blob([`${JSON.stringify(sheet, null, 2)}\n`], { type: "application/json" }), `${slug(sheet.title)}.json`);
+  }
+}

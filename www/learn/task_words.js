@@ -1,0 +1,53 @@
+/** What tasks are called, and lists to choose their parts from. */
+
+import { h } from "../kit/dom.js";
+import { number } from "../kit/format.js";
+
+/** @typedef {import("../engine/levertrain_whole.js").Question} Question */
+/** @typedef {import("../state/desk.js").Desk} Desk */
+
+/** What members of a set may be asked for. */
+export const PARTS = /** @type {const} */ (["held", "driving", "driven"]);
+
+/** A question in a line. @param {Question} question */
+export function taskWords({ given, text }) {
+  return given ? `${given} ${text}` : text;
+}
+
+/** A number of points or a share, to a tenth where that says more. @param {number} value */
+export function tenths(value) {
+  const rounded = Math.round(10 * value) / 10;
+  const digits = String(rounded).replace(/\D/g, "").replace(/^0+/, "");
+  return number(rounded, Math.max(1, digits.length));
+}
+
+/** @param {Desk} desk @returns {[string, string][]} */
+export function rangeOptions({ info }) {
+  return info?.ranges.map(({ id, label }) => [id, label]) ?? [];
+}
+
+/**
+ * A list to choose from, with its name before it.
+ * @param {string} id
+ * @param {string} name
+ * @param {() => void} [change]
+ */
+export function choice(id, name, change) {
+  const select = /** @type {HTMLSelectElement} */ (h("select", { id, change }));
+  const node = h("div", { class: "exercise-line" }, h("label", { for: id }, name), h("span", { class: "select" }, select));
+  return {
+    node,
+    get value() {
+      return select.value;
+    },
+    /** @param {[string, string][]} options @param {string} [first] what is chosen of another list */
+    offer(options, first) {
+      const before = select.value;
+      const same = [...select.options].map(({ value, text }) => `${value} ${text}`).join() === options.map(([value, words]) => `${value} ${words}`).join();
+      if (same) return;
+      select.replaceChildren(...options.map(([value, words]) => h("option", { value }, words)));
+      const wanted = [before, first].find((value) => options.some(([known]) => known === value));
+      if (wanted !== undefined) select.value = wanted;
+    },
+  };
+}

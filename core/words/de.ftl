@@ -1438,6 +1438,68 @@ hint-look-one = { $set } betrachten: { $first } { $first-way ->
 }.
 hint-compare = { $first } und { $second } noch einmal vergleichen.
 hint-rule = Eine Zahnregel ist verletzt: { $rule }.
+page-panel-exercises = Übungen
+page-exercise-note = Fragen zum Getriebe auf der Bühne. Was die Antwort verriete, bleibt verdeckt, bis geantwortet ist. Die erste Antwort zählt ganz, eine bessere nach Hinweisen halb.
+page-exercise-kind = Fragen
+# The kinds by their names in a sheet.
+page-exercise-kind-of = { $kind ->
+    [mixed] aller Arten
+    [reach] eine Übersetzung erreichen
+    [members] was hält, antreibt, abgibt
+    [direction] welche Drehrichtung
+    [speed] welche Drehzahl
+    [neutral] Neutral finden
+    [tie-up] Verspannung erkennen
+    [order] Gänge ordnen
+   *[teeth] Zähnezahlen wählen
+}
+page-exercise-begin = { $count } Fragen
+page-exercise-fresh = Eben gestellte Fragen
+page-exercise-sheet = Das Blatt zu diesem Getriebe
+page-exercise-open = Blatt öffnen …
+page-exercise-place = Frage { $at } von { $of }, bisher { $points } Punkte
+page-exercise-next = Nächste Frage
+page-exercise-finish = Zum Ergebnis
+page-exercise-stop = Beenden
+page-exercise-score = { $whole ->
+    [yes] Fertig: { $points } von { $of } Punkten, { $share } %.
+   *[no] Abgebrochen: { $points } von { $of } Punkten.
+}
+page-exercise-check = Prüfen
+page-exercise-reveal = Antwort zeigen
+page-exercise-shown = Das ist die Antwort. Das Getriebe zeigt sie.
+page-exercise-right = Richtig.
+page-exercise-part = Teilweise richtig: { $share } %.
+page-exercise-wrong = Nicht richtig.
+page-exercise-on-stage = Mit den Kupplungen und Bremsen in der Zeichnung antworten, dann prüfen.
+page-exercise-number = Umdrehungen je Umdrehung des Antriebs
+page-exercise-up = { $what }: nach oben
+page-exercise-down = { $what }: nach unten
+page-exercise-setting = Ein Blatt für andere zusammenstellen
+page-exercise-setting-note = Fragen aus dem zusammenstellen, was zu sehen ist. Ein Blatt enthält keine Antworten: Sie werden berechnet, wenn jemand antwortet.
+page-exercise-set = Satz
+page-exercise-shaft = Welle
+page-exercise-part-of = Gefragt
+page-exercise-part-name = { $part ->
+    [held] was gegen die Reaktion gehalten wird
+    [driving] was antreibt
+   *[driven] was abgibt
+}
+page-exercise-from = { $kind ->
+    [reach] Fragt nach der Übersetzung, die jetzt auf der Bühne ist.
+    [neutral] Fragt nach allem, was neutral ist, mit so vielen geschlossenen Schaltelementen wie jetzt auf der Bühne.
+    [tie-up] Die Kombinationen werden ausgewürfelt.
+    [order] Die Gänge werden gemischt.
+    [teeth] Gang, Satz und Übersetzung werden so ausgewürfelt, dass es Zähnezahlen dafür gibt.
+   *[chosen] Auswählen, wonach gefragt wird.
+}
+page-exercise-add = Frage hinzufügen
+page-exercise-remove = Entfernen: { $what }
+page-exercise-title = Titel
+page-exercise-untitled = Fragen zu { $train }
+page-exercise-try = Ausprobieren
+page-exercise-save = Als Datei speichern
+page-exercise-refused = Danach lässt sich bei diesem Getriebe nicht fragen
 problem-ratio = { $found } ist keine Übersetzung
 fix-ratio = in Anführungszeichen schreiben, als "27/7" oder "3.857"
 problem-no-answer = dieses Getriebe hat darauf keine Antwort

@@ -191,9 +191,7 @@ const NO_WORDS: &[(&str, &[&str])] = &[
     ),
     (
         "names of units",
-        &[
-            "N·m", "Nm", "W", "hp", "kW", "lbf·ft", "rad/s", "rev/min", "rpm",
-        ],
+        &["N·m", "Nm", "W", "hp", "kW", "lbf·ft", "rad/s", "rpm"],
     ),
     ("events", &["answer", "message"]),
     (

@@ -42,7 +42,7 @@ export function fill(panel, { desk }) {
     h("button", { class: "plain", type: "button", "data-part": part, click }, words);
   const begin = button(say("page-exercise-begin", { count: ROUND }), "exercise-begin", () => start(say("page-exercise-fresh"), fresh()));
   const sheet = button(say("page-exercise-sheet"), "exercise-sheet", () => openOurs());
-  const file = /** @type {HTMLInputElement} */ (h("input", { type: "file", accept: ".json,application/json", class: "unseen", tabindex: -1, change: () => openFile() }));
+  const file = /** @type {HTMLInputElement} */ (h("input", { type: "file", accept: ".json,application/json", hidden: true, change: () => openFile() }));
   const pick = button(say("page-exercise-open"), "exercise-open", () => file.click());
   const setting = new Setting(desk, start);
   const offer = h("div", { class: "exercise-offer" }, kind.node, h("p", { class: "row" }, begin, sheet, pick, file), setting.node);

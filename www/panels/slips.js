@@ -55,5 +55,6 @@ export function fill(panel, { desk }) {
  */
 function sides(kind, { ends, nouns } = { ends: ["", ""], nouns: ["", ""] }) {
   const values = { first: nouns[0], second: nouns[1], "first-label": ends[0], "second-label": ends[1] };
-  return say(kind === "brake" ? "page-slips-of" : "page-slips-past", values);
+  const ofOne = kind === "brake";
+  return ofOne ? say("page-slips-of", values) : say("page-slips-past", values);
 }

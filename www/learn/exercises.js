@@ -22,7 +22,7 @@ const MIXED = "mixed";
 
 /**
  * @param {import("../kit/panel.js").Panel} panel
- * @param {import("../panels/registry.js").Surroundings} surroundings
+ * @param {{ desk: import("../state/desk.js").Desk }} surroundings
  */
 export function fill(panel, { desk }) {
   /** @type {Question[]} */

@@ -1,6 +1,6 @@
 /** The engine's search for faults, of the train on the desk and in the engine that it is in. */
 
-import { breath, inPieces } from "../kit/pieces.js";
+import { inPieces, pause } from "../kit/pieces.js";
 import { leave } from "../state/engine.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
@@ -60,7 +60,8 @@ export class Searching {
           told = now;
           tell(this.ask((search) => search.progress()) ?? 0);
         }
-        return breath();
+        // The hardest train takes many seconds, in which all else on the page goes on.
+        return pause();
       },
     );
     if (done && turn === this.#turn) tell(1);

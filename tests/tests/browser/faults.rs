@@ -1,9 +1,13 @@
 //! Fault finding on the page says what the core says.
 
+use std::fs;
+use std::path::Path;
+
 use anyhow::{Context, Result, ensure};
 use levertrain_core::faults::{Explanations, Fault, Faulty, Observed, Rank, Search};
 use levertrain_core::words::counted;
 use levertrain_tests::browser::{Page, View, page};
+use levertrain_tests::worst;
 use serde_json::{Value, json};
 
 use crate::by_core;
@@ -271,6 +275,39 @@ fn it_lasts_as_long_as_the_train() -> Result<()> {
         )?;
         let cleared = ["", "", ""].map(str::to_owned);
         ensure!(kept(page)? == cleared, "another: {:?}", kept(page)?);
+        Ok(())
+    })
+}
+
+/// Catches a page in which nothing else has its turn while the hardest train is searched, one that tells nothing
+/// before the end, and a search that cannot be given up.
+#[test]
+fn a_long_search_goes_on_beside_the_page() -> Result<()> {
+    let mut hardest = worst::files().into_iter();
+    let hardest = hardest.find(|worst| worst.name == "the same and clutches");
+    let file = Path::new(env!("CARGO_TARGET_TMPDIR")).join("hardest-faults.json");
+    fs::write(&file, hardest.context("no such file")?.text)?;
+    page::open(View::LAPTOP, "", |page| {
+        page.open_file(&file)?;
+        page.unfold("faults")?;
+        page.run(
+            "window.ticks = 0; setInterval(() => (ticks += 1), 10)",
+            Value::Null,
+        )?;
+        observe(page, "r0", "lost")?;
+        page.run("ticks = 0", Value::Null)?;
+        page.until(
+            "some are listed, and timers have their turn, while it goes on",
+            "!probe.one('.faults progress').hidden && probe.one('.faults progress').value < 1 && \
+                probe.one('.faults-groups [data-faults]') && ticks > 30",
+        )?;
+        page.click("[data-part=faults-clear]")?;
+        page.until(
+            "it is given up",
+            "probe.one('.faults progress').hidden && !probe.one('.faults-groups [data-faults]')",
+        )?;
+        let begin: String = page.get(STATUS, Value::Null)?;
+        ensure!(begin.starts_with("Say what was observed"), "{begin}");
         Ok(())
     })
 }

@@ -353,6 +353,178 @@ fights-all = Es gibt mehr als eine Verspannung: mindestens zwei Elemente öffnen
 fights-some = Es gibt mehr als eine Verspannung: { $freeing } zu öffnen löst alle, { $others } zu öffnen nicht.
 fights-one = Ein beliebiges dieser Elemente zu öffnen löst diese Verspannung.
 
+## A walk through the power flow
+
+walk-decided = { $set }: { $count ->
+    [0] Die Drehzahlen aller Glieder sind schon bekannt.
+    [one] { $before ->
+        [none] Die anderen Sätze legen fest, wie schnell sich dieses Glied dreht: { $decided }.
+       *[some] Die Drehzahl ist bekannt von: { $known }. Damit liegt auch diese fest: { $decided }.
+    }
+   *[other] { $before ->
+        [none] Alle Glieder können nur gemeinsam drehen: { $decided }.
+       *[some] Die Drehzahl ist bekannt von: { $known }. Damit liegen auch diese fest: { $decided }.
+    }
+}
+walk-together = { $sets } legen sich gegenseitig fest: keiner davon lässt sich vor den anderen bestimmen.
+walk-undetermined = Hier ist mehr geschlossen als nötig; das Gleichgewicht legt nicht fest, welches Drehmoment jedes Glied trägt in: { $set }.
+walk-reaction = { $member } nimmt das Reaktionsmoment auf und dreht dabei mit dem { $speed }-Fachen der Antriebsdrehzahl: wie ein festgehaltenes Glied, nur mit anderer Drehzahl.
+walk-share = { $member } { $percent } %
+walk-shares = { $flow ->
+    [enters] Leistung fließt auf mehreren Wegen hinein
+   *[leaves] Leistung fließt auf mehreren Wegen heraus
+} ({ $set }): { $shares }.
+walk-ratio = Übersetzung der Stufe { $ratio }: vom { $from }-Fachen auf das { $to }-Fache der Antriebsdrehzahl; { $torque ->
+    [same] das Drehmoment bleibt gleich groß
+   *[other] das Drehmoment wird { $times }-mal so groß
+}.
+walk-member-of = { $member } ({ $set })
+walk-goes-round = { $members } { $count ->
+    [one] führt
+   *[other] führen
+} das { $times }-Fache der Antriebsleistung: Ein Teil davon ist Blindleistung und läuft im Getriebe um.
+walk-idle = { $sets } { $count ->
+    [one] überträgt
+   *[other] übertragen
+} hier kein Drehmoment und { $count ->
+    [one] ist
+   *[other] sind
+} am Leistungsfluss nicht beteiligt.
+walk-output = { $output } dreht { $way ->
+    [backward] rückwärts
+   *[forward] vorwärts
+} mit dem { $speed }-Fachen der Antriebsdrehzahl, { $torque ->
+    [same] mit gleich großem Drehmoment wie der Antrieb
+   *[other] mit dem { $times }-Fachen des Antriebsmoments
+}: Übersetzung { $ratio }.
+walk-product = Die ganze Leistung fließt durch eine Stufe nach der anderen, also multiplizieren sich die Übersetzungen: { $product } = { $ratio }.
+walk-turns-round = Die Drehrichtung kehrt sich um in: { $sets }.
+walk-kept = { $elements } { $count ->
+    [one] ist
+   *[other] sind
+} auch in { $range } geschlossen und { $count ->
+    [one] bleibt
+   *[other] bleiben
+} es hier: Für { $range } fehlt dann nur noch { $rest }, und es ist weniger zu schalten.
+walk-part-drives = treibt
+walk-part-delivers = gibt ab
+walk-part-held = fest
+walk-part-idle = kein Drehmoment
+walk-part-unknown = Drehmoment unbestimmt
+walk-part-reacts-drives = treibt, Abstützung mit anderer Drehzahl
+walk-part-reacts-delivers = gibt ab, Abstützung mit anderer Drehzahl
+
+## From one range to another
+
+shift-released = { $elements } { $count ->
+    [one] öffnet
+   *[other] öffnen
+}.
+shift-applied = { $elements } { $count ->
+    [one] schließt
+   *[other] schließen
+}.
+shift-lets-go = { $elements } { $count ->
+    [one] löst
+   *[other] lösen
+} selbsttätig.
+shift-locks = { $elements } { $count ->
+    [one] sperrt
+   *[other] sperren
+} selbsttätig.
+shift-kept = { $elements } { $count ->
+    [one] bleibt
+   *[other] bleiben
+} geschlossen.
+shift-swap = { $swap ->
+    [nothing] In beiden ist dasselbe geschlossen: es gibt nichts zu schalten.
+    [releases] Dafür schließt nichts anderes.
+    [applies] Dafür öffnet nichts anderes.
+    [single] Es ist ein einfacher Wechsel: eines öffnet, eines schließt.
+   *[several] Es ist mehr als ein einfacher Wechsel: mehrere müssen zeitlich abgestimmt sein.
+}
+shift-speed = { $change ->
+    [freed] { $shaft }, zuvor { $before }
+    [decided] { $shaft }, jetzt { $after }
+    [stops] { $shaft } von { $before }
+    [starts] { $shaft } auf { $after }
+   *[other] { $shaft } von { $before } auf { $after }
+}
+shift-change = Bei gleicher Antriebsdrehzahl { $change ->
+    [turns-round] { $count ->
+        [one] kehrt sich diese Drehrichtung um
+       *[other] kehren sich diese Drehrichtungen um
+    }
+    [stops] { $count ->
+        [one] kommt zum Stillstand
+       *[other] kommen zum Stillstand
+    }
+    [starts] { $count ->
+        [one] läuft an
+       *[other] laufen an
+    }
+    [slower] { $count ->
+        [one] wird langsamer
+       *[other] werden langsamer
+    }
+    [faster] { $count ->
+        [one] wird schneller
+       *[other] werden schneller
+    }
+    [freed] { $count ->
+        [one] wird frei
+       *[other] werden frei
+    }
+   *[decided] { $count ->
+        [one] ist nicht mehr frei
+       *[other] sind nicht mehr frei
+    }
+}: { $shafts }.
+shift-input = Bei gleicher Abtriebsdrehzahl { $pace ->
+    [slower] muss der Antrieb langsamer werden, auf das { $times }-Fache
+    [faster] muss der Antrieb schneller werden, auf das { $times }-Fache
+   *[alike] behält der Antrieb seine Drehzahl
+}.
+shift-late = { $late ->
+    [come] { $count ->
+        [one] Schließt { $elements } zu spät
+       *[other] Schließen { $elements } zu spät
+    }, { $held ->
+        [none] ist eine Weile nichts geschlossen
+       *[some] ist eine Weile nur geschlossen: { $holds }
+    }
+   *[go] { $count ->
+        [one] Öffnet { $elements } zu spät
+       *[other] Öffnen { $elements } zu spät
+    }, ist eine Weile zugleich geschlossen: { $holds }
+}. { $state ->
+    [driving] Dann gilt { $like ->
+        [before] noch die alte Übersetzung { $ratio }
+        [after] schon die neue Übersetzung { $ratio }
+       *[neither] zwischendurch die Übersetzung { $ratio }
+    }
+    [over-applied] Dann gilt { $like ->
+        [before] noch die alte Übersetzung { $ratio }
+        [after] schon die neue Übersetzung { $ratio }
+       *[neither] zwischendurch die Übersetzung { $ratio }
+    }
+    [neutral] Dann ist das Getriebe neutral, und unter Last dreht der Antrieb hoch
+    [output-held] Dann ist der Abtrieb fest und wird gebremst
+    [tied-up] Dann ist das Getriebe verspannt, und alles wird gebremst, bis etwas rutscht
+   *[unsettled] Dann legt das Gleichgewicht nicht fest, welche Freiläufe sperren
+}.
+shift-words = { $change ->
+    [same] gleich
+    [faster] schneller
+    [slower] langsamer
+    [turns-round] kehrt um
+    [stops] hält an
+    [starts] läuft an
+    [freed] wird frei
+    [decided] nicht mehr frei
+   *[free] frei
+}
+
 ## What is free
 
 free = { $shafts } { $count ->

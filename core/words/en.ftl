@@ -255,6 +255,181 @@ fights-all = There is more than one fight: release at least two.
 fights-some = There is more than one fight: releasing { $freeing } ends them all, releasing { $others } does not.
 fights-one = Releasing any one of them ends this fight.
 
+## A walk through the power flow
+
+# What is known of a set before, and what comes of it. $count counts the members that are decided.
+walk-decided = { $set }: { $count ->
+    [0] the speeds of all its members are known already.
+    [one] { $before ->
+        [none] what the other sets do decides { $decided }.
+       *[some] with the speed of { $known } known, { $decided } has only one speed left.
+    }
+   *[other] { $before ->
+        [none] all its members can only turn together: { $decided }.
+       *[some] with the speed of { $known } known, { $decided } have only one speed each left.
+    }
+}
+walk-together = { $sets } decide each other: none of them can be told before the others.
+walk-undetermined = In { $set } equilibrium does not say how much torque each member carries, since more is applied than needed.
+walk-reaction = { $member } takes the reaction while it turns, at { $speed } times the input’s speed: it acts like a held member, but at another speed.
+walk-share = { $member } { $percent } %
+walk-shares = The power { $flow ->
+    [enters] goes into { $set } by more than one way
+   *[leaves] goes out of { $set } by more than one way
+}: { $shares }.
+walk-ratio = Stage ratio { $ratio }: from { $from } to { $to } times the input’s speed, and { $torque ->
+    [same] the torque stays as large
+   *[other] the torque becomes { $times } times as large
+}.
+walk-member-of = { $member } of { $set }
+walk-goes-round = { $members } { $count ->
+    [one] carries
+   *[other] carry
+} { $times } times the input’s power: part of the power goes round inside the train.
+walk-idle = { $sets } { $count ->
+    [one] carries no torque here and takes
+   *[other] carry no torque here and take
+} no part in the power flow.
+walk-output = { $output } turns { $way ->
+    [backward] backward
+   *[forward] forward
+} at { $speed } times the input’s speed, { $torque ->
+    [same] with torque as large as the input’s
+   *[other] with { $times } times the input’s torque
+}: ratio { $ratio }.
+walk-product = All power goes through one stage after the other, so the ratios multiply: { $product } = { $ratio }.
+walk-turns-round = The direction turns round in { $sets }.
+walk-kept = { $elements } { $count ->
+    [one] is
+   *[other] are
+} applied in { $range } as well and { $count ->
+    [one] stays
+   *[other] stay
+} applied here: only { $rest } is left to apply for { $range }, so there is less to swap.
+walk-part-drives = drives
+walk-part-delivers = delivers
+walk-part-held = held
+walk-part-idle = no torque
+walk-part-unknown = torque not determined
+walk-part-reacts-drives = drives, reaction at another speed
+walk-part-reacts-delivers = delivers, reaction at another speed
+
+## From one range to another
+
+shift-released = { $elements } { $count ->
+    [one] is
+   *[other] are
+} released.
+shift-applied = { $elements } { $count ->
+    [one] is
+   *[other] are
+} applied.
+shift-lets-go = { $elements } { $count ->
+    [one] lets
+   *[other] let
+} go by { $count ->
+    [one] itself
+   *[other] themselves
+}.
+shift-locks = { $elements } { $count ->
+    [one] locks by itself
+   *[other] lock by themselves
+}.
+shift-kept = { $elements } { $count ->
+    [one] stays
+   *[other] stay
+} applied.
+shift-swap = { $swap ->
+    [nothing] Both apply the same: there is nothing to swap.
+    [releases] Nothing is applied in its place.
+    [applies] Nothing is released for it.
+    [single] It is a single swap: one goes and one comes.
+   *[several] It is more than a single swap, so several must be timed together.
+}
+shift-speed = { $change ->
+    [freed] { $shaft }, which was at { $before }
+    [decided] { $shaft }, now at { $after }
+    [stops] { $shaft } from { $before }
+    [starts] { $shaft } to { $after }
+   *[other] { $shaft } from { $before } to { $after }
+}
+shift-change = At the same input speed { $change ->
+    [turns-round] { $count ->
+        [one] this turns the other way
+       *[other] these turn the other way
+    }
+    [stops] { $count ->
+        [one] this comes to rest
+       *[other] these come to rest
+    }
+    [starts] { $count ->
+        [one] this starts to turn
+       *[other] these start to turn
+    }
+    [slower] { $count ->
+        [one] this slows down
+       *[other] these slow down
+    }
+    [faster] { $count ->
+        [one] this speeds up
+       *[other] these speed up
+    }
+    [freed] { $count ->
+        [one] this becomes free
+       *[other] these become free
+    }
+   *[decided] { $count ->
+        [one] this is free no longer
+       *[other] these are free no longer
+    }
+}: { $shafts }.
+shift-input = At the same output speed the input { $pace ->
+    [slower] must slow down to { $times } times its speed
+    [faster] must speed up to { $times } times its speed
+   *[alike] keeps its speed
+}.
+# What is between the ranges where something is late: $late is what is late to do, $like is whose ratio it has then.
+shift-late = { $late ->
+    [come] If { $elements } { $count ->
+        [one] comes
+       *[other] come
+    } late, { $held ->
+        [none] nothing is applied for a while
+       *[some] nothing but { $holds } is applied for a while
+    }
+   *[go] If { $elements } { $count ->
+        [one] goes
+       *[other] go
+    } late, there are applied together for a while { $holds }
+}: { $state ->
+    [driving] it drives at { $like ->
+        [before] the old ratio, { $ratio }, until then
+        [after] the new ratio, { $ratio }, already
+       *[neither] a ratio of { $ratio } in between
+    }
+    [over-applied] it drives at { $like ->
+        [before] the old ratio, { $ratio }, until then
+        [after] the new ratio, { $ratio }, already
+       *[neither] a ratio of { $ratio } in between
+    }
+    [neutral] the train is neutral, and under power the input runs up
+    [output-held] the output is held, and is braked
+    [tied-up] the train is tied up, and everything is braked until one of them slips
+   *[unsettled] equilibrium does not say how the one-way clutches settle
+}.
+# The same change in a table.
+shift-words = { $change ->
+    [same] same
+    [faster] faster
+    [slower] slower
+    [turns-round] turns round
+    [stops] stops
+    [starts] starts
+    [freed] becomes free
+    [decided] free no longer
+   *[free] free
+}
+
 ## What is free
 
 free = { $shafts } { $count ->

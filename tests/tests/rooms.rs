@@ -8,8 +8,8 @@ use anyhow::{Context, Result, ensure};
 use levertrain_tests::files::root;
 
 const CORE: &[&str] = &[
-    "base", "json", "model", "train", "solve", "load", "teach", "words", "report", "faults",
-    "edit", "exercise",
+    "base", "json", "model", "train", "solve", "load", "teach", "words", "report", "lesson",
+    "faults", "edit", "exercise",
 ];
 const WEB: &[&str] = &["units", "motion", "draw", "document", "boundary"];
 const WWW: &[&str] = &[

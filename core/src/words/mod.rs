@@ -16,7 +16,10 @@ pub use crate::base::catalogue::{Catalogue, Values};
 pub use crate::base::number::{decimal_sign, number};
 pub use crate::base::said::{counted, said, word};
 
-use self::say::{Speaker, pace_of, way_of};
+pub(crate) use self::facts::{does, joins::Joins};
+pub(crate) use self::names::{begun, parted};
+pub(crate) use self::say::Speaker;
+use self::say::{pace_of, way_of};
 use crate::solve::{Combination, State};
 
 /// A combination in words.

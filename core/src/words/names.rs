@@ -62,7 +62,7 @@ pub fn noun_as(label: &str, case: Case) -> String {
 }
 
 /// A sentence with its article, if it begins with one, in a capital. Names keep their case.
-pub(super) fn begun(mut sentence: String) -> String {
+pub(crate) fn begun(mut sentence: String) -> String {
     let first = sentence.split(' ').next().unwrap_or_default();
     if place_of(&said("articles", &[]), &format!(" {first} ")).is_some()
         && let Some(first) = sentence.get_mut(..1)
@@ -86,7 +86,7 @@ pub(super) fn one_of(names: &[String]) -> String {
 }
 
 /// Parts of a sentence, parted by semicolons.
-pub(super) fn parted(parts: &[String]) -> String {
+pub(crate) fn parted(parts: &[String]) -> String {
     let parts: Vec<&str> = parts.iter().map(String::as_str).collect();
     in_turn(&parts, ["list-clear", "list-clear"])
 }

@@ -18,11 +18,11 @@ use crate::train::{Body, Train};
 const MOST_NAMED: usize = 4;
 
 /// Writes about one train.
-pub(super) struct Speaker<'a> {
-    pub(super) words: Catalogue,
-    pub(super) train: &'a Train,
+pub(crate) struct Speaker<'a> {
+    pub(crate) words: Catalogue,
+    pub(crate) train: &'a Train,
     /// What was written, each to stand by itself.
-    pub(super) sentences: Vec<String>,
+    pub(crate) sentences: Vec<String>,
 }
 
 impl Speaker<'_> {
@@ -80,29 +80,29 @@ impl Speaker<'_> {
         self.add(sentence);
     }
 
-    fn add(&mut self, sentence: String) {
+    pub(crate) fn add(&mut self, sentence: String) {
         self.sentences.push(begun(sentence));
     }
 
-    fn plain(&self, key: &str) -> String {
+    pub(crate) fn plain(&self, key: &str) -> String {
         self.words.plain(key).to_owned()
     }
 
     #[inline(never)]
-    fn say(&self, key: &str, count: usize, values: Values<'_>) -> String {
+    pub(crate) fn say(&self, key: &str, count: usize, values: Values<'_>) -> String {
         self.words.write(key, count, values)
     }
 
-    fn body(&self, body: Body, case: Case) -> String {
+    pub(crate) fn body(&self, body: Body, case: Case) -> String {
         noun_as(self.train.body_label(body), case)
     }
 
-    fn set(&self, coupling: usize, case: Case) -> String {
+    pub(crate) fn set(&self, coupling: usize, case: Case) -> String {
         let facts = self.train.scenario().couplings[coupling].facts();
         noun_as(facts.label(), case)
     }
 
-    fn sets(&self, couplings: &[usize], case: Case) -> String {
+    pub(crate) fn sets(&self, couplings: &[usize], case: Case) -> String {
         let mut names = Vec::new();
         for &coupling in couplings {
             names.push(self.set(coupling, case));
@@ -118,25 +118,25 @@ impl Speaker<'_> {
         names
     }
 
-    fn elements(&self, set: ElementSet, case: Case) -> String {
+    pub(crate) fn elements(&self, set: ElementSet, case: Case) -> String {
         listed(&self.names(set, case))
     }
 
-    fn element(&self, element: usize, case: Case) -> String {
+    pub(crate) fn element(&self, element: usize, case: Case) -> String {
         self.elements(ElementSet::NONE.with(element), case)
     }
 
     /// A member in a sentence, with its article.
-    fn member(&self, role: Role, case: Case) -> String {
+    pub(crate) fn member(&self, role: Role, case: Case) -> String {
         let values = [("member", role.word()), ("role", role.key()), case.value()];
         self.say("member", 0, &values)
     }
 
-    fn role(&self, coupling: usize, member: usize) -> Role {
+    pub(crate) fn role(&self, coupling: usize, member: usize) -> Role {
         self.train.scenario().couplings[coupling].facts().members()[member].role
     }
 
-    fn applied(&self, does: &[(usize, Does)]) -> String {
+    pub(crate) fn applied(&self, does: &[(usize, Does)]) -> String {
         if does.is_empty() {
             return self.plain("none-applied");
         }
@@ -158,7 +158,7 @@ impl Speaker<'_> {
         self.say("applied", 0, &[("all", &parted(&parts))])
     }
 
-    fn as_one(&self, as_one: &AsOne) -> String {
+    pub(crate) fn as_one(&self, as_one: &AsOne) -> String {
         let what = if as_one.whole {
             self.plain("all-as-one")
         } else {
@@ -192,11 +192,11 @@ impl Speaker<'_> {
     }
 
     /// Whether the train has but one set, which then needs no name.
-    fn is_alone(&self) -> bool {
+    pub(crate) fn is_alone(&self) -> bool {
         self.train.scenario().couplings.len() == 1
     }
 
-    fn work(&self, work: &SetWork) -> String {
+    pub(crate) fn work(&self, work: &SetWork) -> String {
         let reaction = self.reaction(work);
         let is_pair = work.reaction.is_some() && reaction.is_none();
         let motion = ("motion", &*self.motion(work, is_pair));
@@ -310,7 +310,7 @@ impl Speaker<'_> {
         }
     }
 
-    fn neutral(&self, neutral: &Neutral) -> String {
+    pub(crate) fn neutral(&self, neutral: &Neutral) -> String {
         let mut reasons = Vec::new();
         if let Some(input) = neutral.input {
             let key = if input.alone {
@@ -363,7 +363,7 @@ impl Speaker<'_> {
         self.plain(key)
     }
 
-    fn output_held(&self, fight: &Fight) -> String {
+    pub(crate) fn output_held(&self, fight: &Fight) -> String {
         let elements = self.elements(fight.elements, Case::Subject);
         let sets = |case| self.sets(&fight.couplings, case);
         let (count, holders) = if fight.elements.is_empty() {
@@ -377,7 +377,7 @@ impl Speaker<'_> {
         self.say("held", count, &[("holders", &holders)])
     }
 
-    fn tied_up(&self, tie_up: &TieUp) -> String {
+    pub(crate) fn tied_up(&self, tie_up: &TieUp) -> String {
         let fight = &tie_up.fight;
         let sets = self.sets(&fight.couplings, Case::Object);
         if fight.elements.is_empty() {

@@ -8,6 +8,7 @@ mod chart;
 mod coverage;
 mod facts;
 mod fight;
+mod lesson;
 mod lever;
 mod mesh_orders;
 mod numbers;

@@ -30,7 +30,7 @@ pub struct Alike {
 }
 
 impl AsOne {
-    pub(super) fn of(
+    pub(crate) fn of(
         combination: &Combination<'_>,
         joins: &Joins<'_>,
         couplings: Vec<usize>,

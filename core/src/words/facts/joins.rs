@@ -4,7 +4,7 @@ use crate::base::element_set::ElementSet;
 use crate::train::{Body, Train};
 
 /// The bodies in groups: those in one are joined by applied elements, over others or directly.
-pub(super) struct Joins<'a> {
+pub(crate) struct Joins<'a> {
     train: &'a Train,
     applied: ElementSet,
     /// The group of each shaft, and last that of the housing.
@@ -12,7 +12,7 @@ pub(super) struct Joins<'a> {
 }
 
 impl<'a> Joins<'a> {
-    pub(super) fn of(train: &'a Train, applied: ElementSet) -> Self {
+    pub(crate) fn of(train: &'a Train, applied: ElementSet) -> Self {
         let mut joins = Self {
             train,
             applied,
@@ -30,7 +30,7 @@ impl<'a> Joins<'a> {
     }
 
     /// The group of a body.
-    pub(super) fn group(&self, body: Body) -> usize {
+    pub(crate) fn group(&self, body: Body) -> usize {
         match body {
             Body::Shaft(shaft) => self.groups[shaft],
             Body::Housing => self.groups[self.groups.len() - 1],
@@ -38,12 +38,12 @@ impl<'a> Joins<'a> {
     }
 
     /// Whether two bodies are one piece.
-    pub(super) fn join(&self, one: Body, other: Body) -> bool {
+    pub(crate) fn join(&self, one: Body, other: Body) -> bool {
         self.group(one) == self.group(other)
     }
 
     /// The elements without any one of which two bodies would not be one piece.
-    pub(super) fn needed(&self, one: Body, other: Body) -> ElementSet {
+    pub(crate) fn needed(&self, one: Body, other: Body) -> ElementSet {
         let needed = |&element: &usize| {
             let fewer = Self::of(self.train, self.applied.without(element));
             self.join(one, other) && !fewer.join(one, other)

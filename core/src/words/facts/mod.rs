@@ -2,7 +2,7 @@
 //! and none knows a language.
 
 mod as_one;
-mod joins;
+pub(crate) mod joins;
 mod missing;
 mod neutral;
 mod set_work;
@@ -25,7 +25,7 @@ use crate::base::element_set::ElementSet;
 use crate::model::scenario::Element;
 use crate::solve::fight::Fight;
 use crate::solve::{Combination, State};
-use crate::train::Body;
+use crate::train::{Body, Train};
 
 /// How fast something turns beside something else, whichever way.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -116,19 +116,25 @@ impl Fact {
 
 fn applied(combination: &Combination<'_>) -> Fact {
     let train = combination.train();
-    let does = |element: usize| {
-        let [from, to] = train.ends(element);
-        let input = Body::Shaft(train.input());
-        match &train.scenario().elements[element] {
-            Element::Brake(_) => Does::Holds(from),
-            Element::OneWay(_) => Does::Locks(from, to),
-            Element::Clutch(_) if from == input => Does::Drives(to),
-            Element::Clutch(_) if to == input => Does::Drives(from),
-            Element::Clutch(_) => Does::Joins(from, to),
-        }
-    };
     let applied = combination.applied().iter();
-    Fact::Applied(applied.map(|element| (element, does(element))).collect())
+    Fact::Applied(
+        applied
+            .map(|element| (element, does(train, element)))
+            .collect(),
+    )
+}
+
+/// What an element does where it is applied.
+pub(crate) fn does(train: &Train, element: usize) -> Does {
+    let [from, to] = train.ends(element);
+    let input = Body::Shaft(train.input());
+    match &train.scenario().elements[element] {
+        Element::Brake(_) => Does::Holds(from),
+        Element::OneWay(_) => Does::Locks(from, to),
+        Element::Clutch(_) if from == input => Does::Drives(to),
+        Element::Clutch(_) if to == input => Does::Drives(from),
+        Element::Clutch(_) => Does::Joins(from, to),
+    }
 }
 
 fn free(combination: &Combination<'_>) -> Vec<usize> {

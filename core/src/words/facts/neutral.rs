@@ -29,7 +29,7 @@ pub struct Unconnected {
 }
 
 impl Neutral {
-    pub(super) fn of(combination: &Combination<'_>) -> Self {
+    pub(crate) fn of(combination: &Combination<'_>) -> Self {
         let train = combination.train();
         // Sets that nothing else decides turn with the output: what they lack is the reaction.
         let output = Unconnected::of(combination, train.output()).filter(|end| end.alone);

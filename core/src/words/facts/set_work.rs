@@ -102,7 +102,7 @@ impl Place {
 impl SetWork {
     /// Tells the work of a coupling; `None` where a torque or a speed is not determined, or where
     /// no power goes through.
-    pub(super) fn of(
+    pub(crate) fn of(
         combination: &Combination<'_>,
         torques: &Torques,
         joins: &Joins<'_>,

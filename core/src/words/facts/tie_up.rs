@@ -30,7 +30,7 @@ pub struct Would {
 }
 
 impl TieUp {
-    pub(super) fn of(combination: &Combination<'_>) -> Option<Self> {
+    pub(crate) fn of(combination: &Combination<'_>) -> Option<Self> {
         let fight = combination.fight()?;
         let train = combination.train();
         let released = |element| train.solve(combination.applied().without(element));

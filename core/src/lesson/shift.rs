@@ -1,0 +1,153 @@
+//! A shift: what goes and what comes between two combinations, how speeds change, and what lies in between
+//! where one of them is late.
+
+use levertrain_exact::Fraction;
+
+use crate::base::element_set::ElementSet;
+use crate::solve::settle::{Duty, Settled};
+use crate::train::Train;
+
+/// The shift from one combination to another.
+#[derive(Debug, Clone)]
+pub struct Shift<'a> {
+    /// What drives before.
+    pub before: Settled<'a>,
+    /// What drives after.
+    pub after: Settled<'a>,
+    /// What is released.
+    pub released: ElementSet,
+    /// What is applied.
+    pub applied: ElementSet,
+    /// What stays applied.
+    pub kept: ElementSet,
+    /// One-way clutches that let go by themselves.
+    pub lets_go: ElementSet,
+    /// One-way clutches that lock by themselves.
+    pub locks: ElementSet,
+    /// What there is while what goes has gone and what comes has not come.
+    pub neither: Settled<'a>,
+    /// What there is while both are applied.
+    pub both: Settled<'a>,
+    /// What becomes of every shaft.
+    pub shafts: Vec<Shaft>,
+}
+
+/// How many elements change hands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Swap {
+    /// None.
+    Nothing,
+    /// Elements are only released.
+    Releases,
+    /// Elements are only applied.
+    Applies,
+    /// One goes and one comes.
+    Single,
+    /// More than that.
+    Several,
+}
+
+/// The speed of a shaft before and after, per input turn.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Shaft {
+    /// Before.
+    pub before: Option<Fraction>,
+    /// After.
+    pub after: Option<Fraction>,
+    /// What that is.
+    pub change: Change,
+}
+
+/// What becomes of a speed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Change {
+    /// It stays.
+    Same,
+    /// It grows, the same way.
+    Faster,
+    /// It falls, the same way.
+    Slower,
+    /// It comes to the other way.
+    TurnsRound,
+    /// What turned rests.
+    Stops,
+    /// What rested turns.
+    Starts,
+    /// What was decided is so no more.
+    BecomesFree,
+    /// What was free is decided.
+    BecomesDecided,
+    /// It is decided neither before nor after.
+    Free,
+}
+
+impl Change {
+    fn of(before: Option<&Fraction>, after: Option<&Fraction>) -> Self {
+        let (before, after) = match (before, after) {
+            (Some(before), Some(after)) => (before, after),
+            (Some(_), None) => return Self::BecomesFree,
+            (None, Some(_)) => return Self::BecomesDecided,
+            (None, None) => return Self::Free,
+        };
+        match (before.signum(), after.signum()) {
+            _ if before == after => Self::Same,
+            (0, _) => Self::Starts,
+            (_, 0) => Self::Stops,
+            (one, other) if one != other => Self::TurnsRound,
+            _ if before.abs() < after.abs() => Self::Faster,
+            _ => Self::Slower,
+        }
+    }
+}
+
+impl<'a> Shift<'a> {
+    /// The shift between two sets of applied elements, one-way clutches left to themselves.
+    pub fn of(train: &'a Train, from: ElementSet, to: ElementSet) -> Self {
+        let [before, after] = [from, to].map(|applied| train.settle(applied, Duty::Drive));
+        let kept = from.minus(from.minus(to));
+        let locked = |settled: &Settled<'_>| {
+            let applied = settled.combination.applied();
+            applied.minus(applied.minus(train.one_ways()))
+        };
+        let shafts = 0..train.scenario().shafts.len();
+        let shaft = |shaft: usize| {
+            let [before, after] =
+                [&before, &after].map(|settled| settled.combination.shaft_speed(shaft));
+            Shaft {
+                change: Change::of(before.as_ref(), after.as_ref()),
+                before,
+                after,
+            }
+        };
+        Self {
+            released: from.minus(to),
+            applied: to.minus(from),
+            kept,
+            lets_go: locked(&before).minus(locked(&after)),
+            locks: locked(&after).minus(locked(&before)),
+            neither: train.settle(kept, Duty::Drive),
+            both: train.settle(from.union(to), Duty::Drive),
+            shafts: shafts.map(shaft).collect(),
+            before,
+            after,
+        }
+    }
+
+    /// How many elements change hands.
+    pub fn swap(&self) -> Swap {
+        match (self.released.len(), self.applied.len()) {
+            (0, 0) => Swap::Nothing,
+            (_, 0) => Swap::Releases,
+            (0, _) => Swap::Applies,
+            (1, 1) => Swap::Single,
+            _ => Swap::Several,
+        }
+    }
+
+    /// How many times as fast the input turns after as before, at the same output speed.
+    pub fn input_factor(&self) -> Option<Fraction> {
+        let [before, after] =
+            [&self.before, &self.after].map(|settled| settled.combination.state().ratio());
+        after?.over(before?)
+    }
+}

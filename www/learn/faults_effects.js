@@ -1,9 +1,10 @@
 /** What one or two faults make of every range. */
 
 import { h } from "../kit/dom.js";
+import { tellRows } from "../kit/known.js";
 import { table } from "../kit/table.js";
 import { say } from "../kit/words.js";
-import { becomesWords, exactly, faultWords, healthyWords, keyOf, trialLabel } from "./faults_words.js";
+import { becomesWords, exactly, faultWords, healthyWords, keyOf, rowToTake, trialLabel } from "./faults_words.js";
 
 /** @typedef {import("../engine/levertrain_whole.js").Faults} Faults */
 /** @typedef {import("../engine/levertrain_whole.js").Fault} Fault */
@@ -25,6 +26,8 @@ export class Effects {
   #told = h("p", { class: "note", role: "status", "data-part": "faults-changed" });
   #stage = h("p", { class: "note" }, say("page-faults-stage"));
   #table;
+  /** What they make of the ranges. @type {Becomes[] | undefined} */
+  #becomes;
   /** The faults that are picked, by their keys: they outlive an edit. @type {string[]} */
   #picked = [];
 
@@ -33,6 +36,9 @@ export class Effects {
     this.#ask = ask;
     const heads = [say("page-chart-range"), say("page-faults-healthy-head"), say("page-faults-becomes-head")];
     this.#table = table(say("page-faults-does"), heads, []);
+    tellRows(this.#table.node, () =>
+      this.#list.trials.map((trial, at) => rowToTake(trial, this.#becomes ? becomesWords(this.#becomes[at]) : "")),
+    );
     const [first, second] = this.#selects;
     this.node = h(
       "section",
@@ -106,6 +112,7 @@ export class Effects {
       return at < 0 ? [] : at;
     });
     const becomes = chosen.length > 0 ? this.#ask(chosen) : undefined;
+    this.#becomes = becomes;
     const changed = becomes?.filter(({ outcome }) => outcome !== "right").length ?? 0;
     this.#told.textContent = becomes
       ? say("page-faults-changed", { faults: faultWords(chosen.map((at) => faults[at])), count: changed })

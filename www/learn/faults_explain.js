@@ -2,9 +2,10 @@
 
 import { h } from "../kit/dom.js";
 import { number, ratio } from "../kit/format.js";
+import { tellRows } from "../kit/known.js";
 import { table } from "../kit/table.js";
 import { say } from "../kit/words.js";
-import { exactly, healthyWords, faultWords, trialLabel } from "./faults_words.js";
+import { exactly, faultWords, healthyWords, rowToTake, trialLabel } from "./faults_words.js";
 
 /** @typedef {import("../engine/levertrain_whole.js").Faults} Faults */
 /** @typedef {import("../engine/levertrain_whole.js").Fault} Fault */
@@ -55,6 +56,9 @@ export class Explaining {
     this.#wishes = wishes;
     const heads = [say("page-chart-range"), say("page-faults-healthy-head"), say("page-faults-seen-head")];
     this.#table = table(say("page-faults-explains"), heads, []);
+    tellRows(this.#table.node, () =>
+      this.#list.trials.map((trial, at) => rowToTake(trial, this.#selects[at].selectedOptions[0]?.textContent ?? "")),
+    );
     this.node = h(
       "section",
       { "data-part": "faults-explains", "aria-labelledby": "faults-explains" },

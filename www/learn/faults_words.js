@@ -1,6 +1,8 @@
 /** What is said of faults, and of what they make of ranges. */
 
+import { h } from "../kit/dom.js";
 import { fraction, ratio } from "../kit/format.js";
+import { tell } from "../kit/known.js";
 import { capital, say } from "../kit/words.js";
 
 /** @typedef {import("../engine/levertrain_whole.js").Fault} Fault */
@@ -42,6 +44,16 @@ export function healthyWords(trial, oneWays) {
 /** The ratio to the last digit, where there is one. @param {Trial} trial */
 export function exactly({ ratio }) {
   return ratio ? fraction(ratio) : null;
+}
+
+/**
+ * A row of a table of ranges as it is taken away: numbers in full, and in words no more than what is read at once.
+ * @param {Trial} trial
+ * @param {string} words
+ */
+export function rowToTake(trial, words) {
+  const healthy = h("td", {}, healthyWords(trial, false));
+  return h("tr", {}, h("th", {}, trialLabel(trial)), tell(healthy, trial.ratio?.decimal, trial.ratio?.fraction), h("td", {}, words));
 }
 
 /** What a range becomes. @param {Becomes} becomes */

@@ -137,6 +137,7 @@ export const PANELS = [
     column: "below",
     wide: true,
     whole: true,
+    takes: true,
     needs: ({ elements }) => elements.length > 0,
     load: () => import("../learn/faults.js"),
   },

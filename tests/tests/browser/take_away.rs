@@ -101,6 +101,39 @@ fn a_table_is_a_file_with_numbers_in_full() -> Result<()> {
     })
 }
 
+/// Catches rows that hold all that could be chosen, or every reason that is folded. Without W the sun is free in
+/// 2nd, and Q holds carrier 2 as in 1st: 323/143.
+#[test]
+fn faults_are_taken_away_as_they_are_read() -> Result<()> {
+    page::open(View::LAPTOP, "#s=07-three-speed-one-way&on=W,H", |page| {
+        page.unfold("faults")?;
+        page.run(
+            "for (const [list, value] of [['#faults-first', 'will-not-apply W '], ['[data-seen=R]', 'lost']]) { \
+                const node = probe.one(list); node.value = value; node.dispatchEvent(new Event('change')); \
+             }",
+            Value::Null,
+        )?;
+        let (_, does) = csv(page, "faults", 0)?;
+        ensure!(
+            does[0] == "Range,Nothing broken,\"Nothing broken, exact\",Becomes",
+            "{does:?}"
+        );
+        let ratio = 18.0 / 13.0_f64;
+        let second = format!("2nd,{ratio},18/13,\"drives at 2.259, as 1st should\"");
+        ensure!(does[3] == second, "{}, not {second}", does[3]);
+        ensure!(
+            does[6] == "All released,neutral,,as it should be",
+            "{}",
+            does[6]
+        );
+        let (_, seen) = csv(page, "faults", 1)?;
+        ensure!(seen[0].ends_with(",Observed"), "{}", seen[0]);
+        ensure!(seen[5].ends_with(",no drive"), "{}", seen[5]);
+        ensure!(seen[4].ends_with(",not tried"), "{}", seen[4]);
+        Ok(())
+    })
+}
+
 /// Catches groups that are lost as rows come apart, and units that nobody is told.
 #[test]
 fn a_table_in_groups_says_in_every_row_where_it_belongs() -> Result<()> {

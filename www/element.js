@@ -8,7 +8,10 @@
  * `joined`, gears to one `scale`, comma-separated), and `address` for the one element that
  * shares its view with the page's address. It shows answer and drawings; `with` names what else there is
  * to be, comma-separated: `header`, `ranges`, `controls`, `about`, `panels` or the ids of single ones, `all`.
- * It dispatches `levertrain-ready` once it can be used, `levertrain-change` with the answer in `detail`
+ * `exercise` has it ask the questions of a sheet: `scenario` for that of the scenario, or the address of a file.
+ * With `loading="lazy"` it starts once it is about to be scrolled to.
+ * It dispatches `levertrain-score` with `{ title, points, of, done }` in `detail` after every question, and
+ * `levertrain-ready` once it can be used, `levertrain-change` with the answer in `detail`
  * after every change, and `levertrain-error` with an `Error` in `detail` when something went wrong.
  */
 
@@ -27,10 +30,19 @@ import { tellZoom } from "./kit/zoom.js";
 
 rootedAt(import.meta.url);
 
+/** From how far off an element that waits is started, so that it is there once it is seen. */
+const NEARLY = "400px";
+
+/** How it looks until then. */
+const WAITING = ":host { display: block; min-height: 36rem; }";
+
 /** Nothing that takes less time than this says that it is loading, in milliseconds. */
 const PATIENCE = 100;
 
 class LeverTrain extends HTMLElement {
+  /** Ends waiting to be scrolled to. @type {IntersectionObserver | undefined} */
+  #waiting;
+
   static observedAttributes = ["scenario", "applied", "speed", "torque", "units", "road", "losses", "shows", "with"];
 
   /** @type {AbortController | undefined} */
@@ -73,7 +85,22 @@ class LeverTrain extends HTMLElement {
 
   connectedCallback() {
     // Moved within the page: everything is still there.
-    if (this.#life) return;
+    if (this.#life || this.#waiting) return;
+    if (this.getAttribute("loading") !== "lazy" || typeof IntersectionObserver !== "function") {
+      this.#begin();
+      return;
+    }
+    // As tall as it will be, so that those after it are not all in sight at once.
+    const sheet = new CSSStyleSheet();
+    sheet.replaceSync(WAITING);
+    /** @type {ShadowRoot} */ (this.shadowRoot).adoptedStyleSheets = [sheet];
+    this.#waiting = new IntersectionObserver((seen) => seen.some(({ isIntersecting }) => isIntersecting) && this.#begin(), { rootMargin: NEARLY });
+    this.#waiting.observe(this);
+  }
+
+  #begin() {
+    this.#waiting?.disconnect();
+    this.#waiting = undefined;
     this.#life = new AbortController();
     this.#build(this.#life.signal).catch((error) => this.#giveUp(error));
   }
@@ -86,6 +113,8 @@ class LeverTrain extends HTMLElement {
   }
 
   #end() {
+    this.#waiting?.disconnect();
+    this.#waiting = undefined;
     this.#life?.abort();
     this.#life = undefined;
     this.#bench?.desk.free();

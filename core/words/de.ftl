@@ -1671,6 +1671,7 @@ page-exercise-title = Titel
 page-exercise-untitled = Fragen zu { $train }
 page-exercise-try = Ausprobieren
 page-exercise-save = Als Datei speichern
+page-exercise-find = die Adresse des Blatts prüfen
 page-exercise-refused = Danach lässt sich bei diesem Getriebe nicht fragen
 problem-ratio = { $found } ist keine Übersetzung
 fix-ratio = in Anführungszeichen schreiben, als "27/7" oder "3.857"

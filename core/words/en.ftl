@@ -1632,6 +1632,7 @@ page-exercise-title = Title
 page-exercise-untitled = Questions about { $train }
 page-exercise-try = Try it
 page-exercise-save = Save as a file
+page-exercise-find = check the address of the sheet
 page-exercise-refused = That cannot be asked of this train
 problem-ratio = { $found } is no ratio
 fix-ratio = write it in quotes, as "27/7" or "3.857"

@@ -1,7 +1,9 @@
 /** Exercises: questions about the train on stage, one after the other, marked as they are answered. */
 
 import { h } from "../kit/dom.js";
-import { problemsOf } from "../kit/problems.js";
+import { hostAnswered } from "../kit/before.js";
+import { Failure, problemsOf } from "../kit/problems.js";
+import { addStyles } from "../kit/sheets.js";
 import { siteFile } from "../kit/site.js";
 import { say } from "../kit/words.js";
 import { listScenarios } from "../state/catalogue.js";
@@ -13,18 +15,22 @@ import { choice, tenths } from "./task_words.js";
 /** @typedef {import("../engine/levertrain_whole.js").Question} Question */
 /** @typedef {import("../engine/levertrain_whole.js").TaskKind} TaskKind */
 
+const STYLES = "css/exercises.css";
+
 /** Questions of a round that dice make. */
 const ROUND = 5;
 /** Largest seed. */
 const SEEDS = 2 ** 32;
 /** What stands for questions of all kinds. */
 const MIXED = "mixed";
+/** What stands for the sheet of the scenario in an attribute. */
+const SCENARIO = "scenario";
 
 /**
  * @param {import("../kit/panel.js").Panel} panel
- * @param {{ desk: import("../state/desk.js").Desk }} surroundings
+ * @param {{ desk: import("../state/desk.js").Desk, exercise?: string }} surroundings
  */
-export function fill(panel, { desk }) {
+export function fill(panel, { desk, exercise }) {
   /** @type {Question[]} */
   let questions = [];
   let at = 0;
@@ -36,12 +42,14 @@ export function fill(panel, { desk }) {
   let own = false;
   /** @type {TaskKind[]} */
   let kinds = [];
+  /** The sheet that is to be asked first. */
+  let wanted = exercise;
 
   const kind = choice("exercise-kind", say("page-exercise-kind"));
   const button = (/** @type {string} */ words, /** @type {string} */ part, /** @type {() => void} */ click) =>
     h("button", { class: "plain", type: "button", "data-part": part, click }, words);
   const begin = button(say("page-exercise-begin", { count: ROUND }), "exercise-begin", () => start(say("page-exercise-fresh"), fresh()));
-  const sheet = button(say("page-exercise-sheet"), "exercise-sheet", () => openOurs());
+  const sheet = button(say("page-exercise-sheet"), "exercise-sheet", () => openAt(ours()));
   const file = /** @type {HTMLInputElement} */ (h("input", { type: "file", accept: ".json,application/json", hidden: true, change: () => openFile() }));
   const pick = button(say("page-exercise-open"), "exercise-open", () => file.click());
   const setting = new Setting(desk, start);
@@ -56,6 +64,7 @@ export function fill(panel, { desk }) {
   const result = h("p", { class: "exercise-score", role: "status", "data-part": "exercise-score" });
   offer.prepend(h("p", { class: "note" }, say("page-exercise-note")));
   panel.fill(h("div", { class: "exercises" }, result, offer, round));
+  addStyles(/** @type {ShadowRoot} */ (panel.node.getRootNode()), STYLES);
 
   /** Questions made by dice. */
   function fresh() {
@@ -75,8 +84,8 @@ export function fill(panel, { desk }) {
     return made;
   }
 
-  /** @param {string} name @param {Question[]} asked */
-  function start(name, asked) {
+  /** @param {string} name @param {Question[]} asked @param {boolean} [asks] whether somebody asked for it just now */
+  function start(name, asked, asks = true) {
     if (asked.length === 0) return;
     questions = asked;
     at = 0;
@@ -85,10 +94,11 @@ export function fill(panel, { desk }) {
     result.textContent = "";
     offer.hidden = true;
     round.hidden = false;
-    show();
+    show(asks);
   }
 
-  function show() {
+  /** @param {boolean} [asks] whether it is to have the focus */
+  function show(asks = true) {
     const question = questions[at];
     card = new QuestionCard(desk, question, answered);
     holder.replaceChildren(card.node);
@@ -98,6 +108,7 @@ export function fill(panel, { desk }) {
     // What stands applied could be the answer.
     act(() => desk.apply([]));
     desk.veil(question.by === "stage" ? "stage" : "closed");
+    if (!asks) return;
     const first = /** @type {HTMLElement | null} */ (card.node.querySelector("input, button"));
     first?.focus({ preventScroll: true });
     panel.node.scrollIntoView({ block: "nearest", behavior: "instant" });
@@ -109,6 +120,7 @@ export function fill(panel, { desk }) {
     const { range } = questions[at];
     const known = desk.info?.ranges.find(({ id }) => id === range);
     if (known) act(() => desk.apply(known.applied));
+    tellScore(at + 1 === questions.length, card?.credit ?? 0);
     next.hidden = false;
     next.focus({ preventScroll: true });
   }
@@ -133,6 +145,16 @@ export function fill(panel, { desk }) {
     panel.node.scrollIntoView({ block: "nearest", behavior: "instant" });
   }
 
+  /**
+   * Tells the page around, which may keep it.
+   * @param {boolean} done
+   * @param {number} more earned with the question on the page
+   */
+  function tellScore(done, more) {
+    const detail = { title: title.textContent ?? "", points: earned + more, of: questions.length, done };
+    desk.dispatchEvent(new CustomEvent("score", { detail }));
+  }
+
   function points() {
     return tenths(earned);
   }
@@ -147,12 +169,19 @@ export function fill(panel, { desk }) {
     }
   }
 
-  async function openOurs() {
+  /** The address of the sheet that comes with the scenario, where that is one of ours. */
+  function ours() {
     const { source } = desk;
-    if (!source || !("stem" in source)) return;
+    return source && "stem" in source ? siteFile(`scenarios/exercises/${source.stem}.json`) : undefined;
+  }
+
+  /** @param {URL | undefined} address @param {boolean} [asks] */
+  async function openAt(address, asks) {
+    if (!address) return;
     try {
-      const response = await fetch(siteFile(`scenarios/exercises/${source.stem}.json`));
-      read(await response.text());
+      const response = await fetch(address);
+      if (!response.ok) throw new Failure(address.pathname, hostAnswered(response.status), say("page-exercise-find"));
+      read(await response.text(), asks);
     } catch (error) {
       desk.report(error, say("page-exercise-refused"));
     }
@@ -164,11 +193,11 @@ export function fill(panel, { desk }) {
     if (chosen) read(await chosen.text());
   }
 
-  /** @param {string} text */
-  function read(text) {
+  /** @param {string} text @param {boolean} [asks] */
+  function read(text, asks) {
     try {
       const found = desk.askWhole((engine, sandbox) => engine.readExercises(sandbox, text));
-      if (found) start(found.title, found.questions);
+      if (found) start(found.title, found.questions, asks);
       desk.dismiss();
     } catch (error) {
       desk.report({ problems: problemsOf(error) }, say("page-exercise-refused"));
@@ -191,6 +220,10 @@ export function fill(panel, { desk }) {
     begin.toggleAttribute("disabled", kinds.length === 0);
     setting.update(kinds);
     offerOurs();
+    if (wanted === undefined) return;
+    const address = wanted === SCENARIO ? ours() : new URL(wanted, document.baseURI);
+    wanted = undefined;
+    openAt(address, false);
   }
 
   /** Offers our own sheet of the scenario, where there is one. */

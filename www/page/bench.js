@@ -98,10 +98,11 @@ export class Bench {
       cautionsButton(warning, "plain"),
       landmarks,
     );
+    const exercise = host.getAttribute("exercise") ?? undefined;
     const draws = (/** @type {() => void} */ draw) => this.#drawings.push(draw);
     // Drawings in panels know by themselves whether they have changed.
     const frame = () => this.#frames.request();
-    this.#board = new Board({ desk, redraw: frame, draws, files: this.#opening, section: this.#stage.section, signal }, width < PHONE);
+    this.#board = new Board({ desk, redraw: frame, draws, files: this.#opening, section: this.#stage.section, exercise, signal }, width < PHONE);
     const answer = answerBand(desk);
     const turn = turning(desk);
     const shown = shownQuantity(desk);
@@ -138,6 +139,7 @@ export class Bench {
 
     isolateNames(this.nodes, desk, signal);
     this.#furnish = ({ bands, panels, unfolded }) => {
+      if (exercise !== undefined) for (const names of [panels, unfolded]) names.add(EXERCISES);
       const named = bands.has("header");
       top.hidden = !named;
       // Wherever its button is, the text comes right after it.
@@ -182,6 +184,10 @@ export class Bench {
       host.dispatchEvent(
         new CustomEvent("levertrain-error", { detail: desk.failure, bubbles: true, composed: true }),
       );
+    });
+    desk.addEventListener("score", (event) => {
+      const { detail } = /** @type {CustomEvent} */ (event);
+      host.dispatchEvent(new CustomEvent("levertrain-score", { detail, bubbles: true, composed: true }));
     });
     for (const event of ["answer", "preview", "speed", "units", "light", "look"]) {
       desk.addEventListener(event, () => this.#follow());

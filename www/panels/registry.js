@@ -20,6 +20,7 @@
  * @property {(draw: () => void) => void} draws takes a drawing into every frame
  * @property {Files} files the user's own trains
  * @property {HTMLElement} section what the half-section lies in; it says `fitted` whenever that has another place or size
+ * @property {string} [exercise] the sheet whose questions are asked at once: `scenario` for that of the scenario, or its address
  * @property {AbortSignal} signal ends with the element
  */
 

@@ -13,6 +13,7 @@ mod by_hand;
 mod capacity;
 mod combinations;
 mod compare;
+mod course;
 mod downloads;
 mod drag;
 mod editing;

@@ -8,6 +8,7 @@ import { doing, choice, choiceField, textField } from "./fields.js";
 import { elementRows } from "./element_rows.js";
 import { rangeRows } from "./range_rows.js";
 import { setCards } from "./set_cards.js";
+import { goesOn } from "./steps.js";
 import { aroundOf, surroundingRows } from "./surrounding_rows.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
@@ -39,6 +40,8 @@ export class Form {
   #shape = "";
   /** The node that holds them. */
   #node;
+  /** Whether an edit goes on with the one before. */
+  #goesOn;
   /** @type {Sheet} */
   sheet;
   /** Engine, converter and load. @type {import("./surrounding_rows.js").Around} */
@@ -52,6 +55,7 @@ export class Form {
   constructor(desk, node, sheet) {
     this.desk = desk;
     this.#node = node;
+    this.#goesOn = goesOn(node);
     this.sheet = sheet;
     desk.addEventListener("light", () => this.#all.forEach(({ lit }) => lit.forEach((light) => light())));
     desk.addEventListener("answer", () => {
@@ -71,6 +75,17 @@ export class Form {
   /** Keeps something up to date with what is applied. @param {() => void} follow */
   answers(follow) {
     this.#making.answered.push(follow);
+  }
+
+  /** Has a part in sight: where the form scrolls by itself, by that alone. @param {HTMLElement} part */
+  showIn(part) {
+    const form = this.#node;
+    if (form.scrollHeight <= form.clientHeight) {
+      part.scrollIntoView({ block: "nearest", behavior: "instant" });
+      return;
+    }
+    const [own, all] = [part.getBoundingClientRect(), form.getBoundingClientRect()];
+    form.scrollTop += Math.max(0, own.bottom - all.bottom) + Math.min(0, own.top - all.top);
   }
 
   /** Has a field ready to be typed over. @param {string} key */
@@ -128,13 +143,17 @@ export class Form {
    * @returns {boolean} whether it is made
    */
   edit(edit, continues = false) {
-    return this.attempt(() => this.desk.edit(edit, continues));
+    return this.attempt(() => this.desk.edit(edit, this.#goesOn(continues)));
   }
 
   /** @param {() => void} change */
   attempt(change) {
+    const at = stopsIn(this.#node).findIndex((stop) => stop === activeIn(this.#node));
+    const { scrollTop } = this.#node;
     try {
       change();
+      this.#node.scrollTop = scrollTop;
+      if (at >= 0) this.#keepFocus(at);
       this.desk.dismiss();
       return true;
     } catch (error) {
@@ -142,6 +161,14 @@ export class Form {
       this.#show();
       return false;
     }
+  }
+
+  /** Where what had the focus is gone, what has come into its place gets it. @param {number} at */
+  #keepFocus(at) {
+    const stops = stopsIn(this.#node);
+    const active = activeIn(this.#node);
+    if (stops.some((stop) => stop === active)) return;
+    stops[Math.min(at, stops.length - 1)]?.focus({ preventScroll: true });
   }
 
   /** Keeps a field up to date. @param {() => void} show */
@@ -304,9 +331,20 @@ function foldersIn(node) {
 
 /** The key of the field in it that has the focus. @param {HTMLElement} node */
 function focusIn(node) {
+  return activeIn(node)?.dataset.key;
+}
+
+/** What in it has the focus. @param {HTMLElement} node */
+function activeIn(node) {
   const root = /** @type {ShadowRoot | Document} */ (node.getRootNode());
   const focused = /** @type {HTMLElement | null} */ (root.activeElement);
-  return focused && node.contains(focused) ? focused.dataset.key : undefined;
+  return focused && node.contains(focused) ? focused : undefined;
+}
+
+/** What in it the tabulator stops at. @param {HTMLElement} node */
+function stopsIn(node) {
+  const all = /** @type {HTMLInputElement[]} */ ([...node.querySelectorAll("input, select, button, summary")]);
+  return all.filter((stop) => !stop.disabled && stop.checkVisibility());
 }
 
 /** Keeps the train as a file. @param {Desk} desk */

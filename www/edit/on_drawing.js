@@ -13,6 +13,7 @@ import { NAME } from "./name_field.js";
 import { makePullable } from "./pulling.js";
 import { RATIO } from "./ratio_handle.js";
 import { rejoins } from "./rejoining.js";
+import { goesOn } from "./steps.js";
 import { toolsOf, waysToJoin } from "./tools.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
@@ -64,6 +65,8 @@ export class OnDrawing {
   #shown = false;
   /** What had been said when it was brought up to date last. */
   #placed = -1;
+  /** Whether an edit goes on with the one before. */
+  #goesOn = goesOn(this.#strip);
   /** Whether the drawing changes the train rather than working its clutches. */
   #changes = true;
 
@@ -115,6 +118,11 @@ export class OnDrawing {
       event.preventDefault();
       target.focus();
     });
+  }
+
+  /** Whether a field is one of its own. @param {Node} node */
+  owns(node) {
+    return this.#strip.contains(node);
   }
 
   /** Begins or ends it. @param {boolean} shown */
@@ -444,7 +452,7 @@ export class OnDrawing {
 
   /** @param {import("./tools.js").Edit} edit @param {boolean} [continues] */
   #edit(edit, continues = false) {
-    return this.#attempt(() => this.#desk.edit(edit, continues));
+    return this.#attempt(() => this.#desk.edit(edit, this.#goesOn(continues)));
   }
 
   /** @param {() => void} change */
@@ -477,14 +485,7 @@ export class OnDrawing {
     if (event.key === "Escape" && (this.#chosen || this.#from || !this.#strip.hidden)) {
       event.stopPropagation();
       this.#close(true);
-      return;
     }
-    if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
-    const back = event.key === "z" && !event.shiftKey;
-    const again = event.key === "y" || (event.key.toLowerCase() === "z" && event.shiftKey);
-    if (!back && !again) return;
-    event.preventDefault();
-    this.#attempt(() => (back ? this.#desk.undo() : this.#desk.redo()));
   }
 }
 

@@ -24,8 +24,8 @@ function adding(form) {
   const note = h("span", { class: "note" });
   const add = doing(say("page-edit-add-range"), "add range", () => {
     form.edit({ edit: "add-range", label: "", applied: applied() });
-    // The button stays in sight under the new row, whose name comes next.
-    node.scrollIntoView({ block: "nearest", behavior: "instant" });
+    // The button stays in sight under the new row, whose name comes next; the page stays where it is.
+    form.showIn(node);
     form.name(`range ${form.info.ranges.at(-1)?.id}`);
   });
   const node = h("p", { class: "row" }, add, note);

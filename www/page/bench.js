@@ -102,7 +102,7 @@ export class Bench {
     const draws = (/** @type {() => void} */ draw) => this.#drawings.push(draw);
     // Drawings in panels know by themselves whether they have changed.
     const frame = () => this.#frames.request();
-    this.#board = new Board({ desk, redraw: frame, draws, files: this.#opening, section: this.#stage.section, exercise, signal }, width < PHONE);
+    this.#board = new Board({ desk, redraw: frame, draws, files: this.#opening, section: this.#stage.section, keys: ownPage ? document : host, exercise, signal }, width < PHONE);
     const answer = answerBand(desk);
     const turn = turning(desk);
     const shown = shownQuantity(desk);

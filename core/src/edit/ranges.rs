@@ -8,7 +8,9 @@ use crate::model::scenario::{Range, Scenario};
 pub(super) fn add(scenario: &mut Scenario, label: &str, applied: &[String]) {
     let label = match label {
         "" => {
-            let text = |n: usize| said("edit-range", &[("number", &n.to_string())]);
+            // Counted on where others were called something else.
+            let before = scenario.ranges.len();
+            let text = |n: usize| said("edit-range", &[("number", &(before + n).to_string())]);
             let taken = |text: &str| scenario.ranges.iter().any(|range| range.label == text);
             text(fresh::number(text, taken))
         }

@@ -365,3 +365,95 @@ fn the_tabulator_goes_through_what_can_be_joined() -> Result<()> {
         Ok(())
     })
 }
+
+/// Catches separate actions that one step back takes together, a way back that is lost with the focus, and focus that
+/// falls to the page.
+#[test]
+fn each_action_is_a_step_and_the_way_back_is_there_from_everywhere() -> Result<()> {
+    page::open(View::LAPTOP, &format!("#s={MODEL}"), |page| {
+        page.unfold("edit")?;
+        page.until("there are parts", "probe.all('.grip').length > 5")?;
+        let by = By::Pointer(Device::Mouse);
+        let builder = Builder { page, by };
+        let teeth = || -> Result<Vec<String>> {
+            page.get(
+                "[0, 1, 2].map((gear) => probe.one(`[data-part=edit] [data-key='teeth p1 ${gear}']`).value)",
+                Value::Null,
+            )
+        };
+        let start = teeth()?;
+        let typed = "[data-part=edit] [data-key=\"teeth p1 0\"]";
+        builder.button(typed)?;
+        page.keys("38".chars())?;
+        let broken = teeth()?;
+        ensure!(broken != start, "nothing is typed");
+        builder.button("[data-part=edit] [data-key=\"fit p1\"]")?;
+        let mended = teeth()?;
+        ensure!(mended != broken, "nothing is mended");
+        let inside: bool = page.get(
+            "probe.one('[data-part=edit] .edit-form').contains(probe.host('lever-train').shadowRoot.activeElement)",
+            Value::Null,
+        )?;
+        ensure!(inside, "the focus has left the form");
+        // Another ratio of the same set, drawn and then drawn on.
+        builder.press("set p1")?;
+        let mut steps = vec![start, broken, mended];
+        for share in [0.8, 0.2] {
+            let handle: [f64; 3] = page.get(
+                "(() => { const box = probe.one('.strip [data-key=ratio]').getBoundingClientRect(); \
+                    return [box.x, box.y + box.height / 2, box.width]; })()",
+                Value::Null,
+            )?;
+            let [left, y, width] = handle;
+            let to = left + width * share;
+            page.gesture(Device::Mouse, &[(left + width * 0.5, y), (to, y)])?;
+            steps.push(teeth()?);
+        }
+        ensure!(steps[2] != steps[3] && steps[3] != steps[4], "{steps:?}");
+        // From wherever the focus is: the page itself, or the list of all combinations.
+        page.run(
+            "probe.host('lever-train').shadowRoot.activeElement?.blur()",
+            Value::Null,
+        )?;
+        for expected in steps.iter().rev().skip(1) {
+            page.chord(Key::Control, 'z')?;
+            ensure!(teeth()? == *expected, "{:?}, not {expected:?}", teeth()?);
+        }
+        page.chord(Key::Control, 'y')?;
+        ensure!(teeth()? == steps[1], "{:?} again", teeth()?);
+        Ok(())
+    })
+}
+
+/// Catches a range that is taken away and the focus with it, and a name that was there before.
+#[test]
+fn a_range_that_goes_leaves_the_focus_to_the_next() -> Result<()> {
+    page::open(View::LAPTOP, &format!("#s={MODEL}"), |page| {
+        page.unfold("edit")?;
+        page.until(
+            "there are ranges",
+            "probe.all('[data-part=edit] [data-range]').length > 3",
+        )?;
+        let ids: Vec<String> = page.get(
+            "probe.all('[data-part=edit] [data-range]').map(({ dataset }) => dataset.range)",
+            Value::Null,
+        )?;
+        page.run(
+            "(() => { const node = probe.one(`[data-key=\"remove range ${args}\"]`); node.focus(); node.click(); })()",
+            json!(ids[1]),
+        )?;
+        let key: String = page.get(
+            "probe.host('lever-train').shadowRoot.activeElement?.dataset.key ?? ''",
+            Value::Null,
+        )?;
+        ensure!(key == format!("remove range {}", ids[2]), "{key:?}");
+        page.run("probe.host('lever-train').apply(['H'])", Value::Null)?;
+        page.run("probe.one('[data-key=\"add range\"]').click()", Value::Null)?;
+        let label: String = page.get(
+            "probe.all('[data-part=edit] [data-range] input').at(-1).value",
+            Value::Null,
+        )?;
+        ensure!(label == format!("Range {}", ids.len()), "{label}");
+        Ok(())
+    })
+}

@@ -5,7 +5,8 @@
  * `torque` (N·m), `units` (codes of the unusual ones, comma-separated), `road` (pedal and slope in
  * percent and 1 for lock-up applied or 0, comma-separated), `losses` (mesh efficiency in percent,
  * drag in N·m and 1 for coasting or 0, comma-separated), `shows` (`power` on the half-section, levers
- * `joined`, gears to one `scale`, comma-separated), and `address` for the one element that
+ * `joined`, gears to one `scale`, comma-separated), `language` (that of the page around it, or of the
+ * browser, where it says none), and `address` for the one element that
  * shares its view with the page's address. It shows answer and drawings; `with` names what else there is
  * to be, comma-separated: `header`, `ranges`, `controls`, `about`, `panels` or the ids of single ones, `all`.
  * `exercise` has it ask the questions of a sheet: `scenario` for that of the scenario, or the address of a file.
@@ -22,6 +23,7 @@ import { Desk } from "./state/desk.js";
 import { CANNOT_START, emptyList, mendWords, NAME, SETTING_UP } from "./kit/before.js";
 import { h, icon } from "./kit/dom.js";
 import { loadEngine } from "./state/engine.js";
+import { settleLanguage } from "./state/language.js";
 import { Problems, problemsOf } from "./kit/problems.js";
 import { loadFonts } from "./kit/fonts.js";
 import { styles } from "./kit/sheets.js";
@@ -175,7 +177,7 @@ class LeverTrain extends HTMLElement {
   /** @param {AbortSignal} signal */
   async #build(signal) {
     const root = /** @type {ShadowRoot} */ (this.shadowRoot);
-    const body = h("div", { class: "levertrain" });
+    const body = h("div", { class: "levertrain", lang: settleLanguage(this) });
     tellZoom(body, signal);
     const ground = h("div", { class: "ground", hidden: true }, body);
     root.append(ground);

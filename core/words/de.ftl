@@ -196,8 +196,8 @@ none-applied = Alle Kupplungen und Bremsen sind offen.
 applied = { $all }.
 does-hold = { $element } hält { $first } fest
 does-lock = { $element } sperrt selbsttätig { $first } gegen { $second }
-does-drive = { $element } leitet den Antrieb auf { $first }
-does-join = { $element } verbindet { $first } und { $second }
+does-drive = { $element } verbindet den Antrieb mit { $first }
+does-join = { $element } verbindet { $first } mit { $second }
 
 ## Why it drives so
 
@@ -215,7 +215,7 @@ sets-as-one = { $sets } { $count ->
     [one] läuft
    *[other] laufen
 } als Block um
-in-set = { $set }: { $what }
+in-set = { $label }: { $begun }
 because = { $reaction }; dadurch { $motion }.
 by-itself = hier { $motion }.
 reaction-fixed = { $role ->
@@ -238,7 +238,7 @@ turns-same = treibt { $driving } { $driven } gleichsinnig an, { $pace ->
     [faster] mit Übersetzung ins Schnelle
    *[alike] mit gleicher Drehzahl
 }
-turns-opposite = kehrt sich die Drehrichtung um: { $driving } treibt { $driven } gegensinnig an, { $pace ->
+turns-opposite = treibt { $driving } { $driven } gegensinnig an (Drehrichtungsumkehr), { $pace ->
     [slower] mit Übersetzung ins Langsame
     [faster] mit Übersetzung ins Schnelle
    *[alike] mit gleicher Drehzahl
@@ -305,8 +305,8 @@ only-for = { $element } wird nur { $what ->
    *[coasting] im Schubbetrieb
 } gebraucht: Im Zugbetrieb { $count ->
     [0] änderte sich ohne dieses Element nichts
-    [one] würde an seiner Stelle { $instead } sperren
-   *[other] würden an seiner Stelle { $instead } sperren
+    [one] würde ersatzweise { $instead } sperren
+   *[other] würden ersatzweise { $instead } sperren
 }.
 keeps-locked = Ohne { $element } { $count ->
     [one] würde
@@ -890,7 +890,10 @@ page-theme-choice = { $choice ->
     [light] Immer hell
    *[dark] Immer dunkel
 }
-page-cautions = Warnhinweise
+page-language = Sprache
+page-problem-language = dieser Browser bewahrt die Wahl nicht auf
+page-fix-language = Der Seite erlauben, sie aufzubewahren, oder die Sprache des Browsers einstellen
+page-cautions = Vorsicht
 page-cautions-text = Levertrain zeigt ideale Bewegung und Gleichgewicht mit einfachen Verlusten, zum Lernen und für frühe Entwürfe. Es ist keine Reparaturanleitung und kein Festigkeitsnachweis: Nichts darin verbiegt sich, erwärmt sich oder verschleißt. Echte Getriebe können verletzen: Teile drehen ohne Vorwarnung, und Federn, Druck und angehobene Fahrzeuge speichern Energie. Vorrang haben die Serviceunterlagen des Herstellers, örtliche Vorschriften und Fachleute.
 page-dismiss = Meldung schließen
 page-problem = { $place }: { $problem }. { $fix }
@@ -1094,10 +1097,10 @@ page-panel-flow = Leistungsfluss
 page-panel-operating = Motor und Straße
 page-panel-capacity = Übertragbares Moment
 page-panel-end-view = Stirnansicht
-page-panel-slips = Differenzdrehzahl offener Kupplungen und Bremsen
+page-panel-slips = Differenzdrehzahlen, offene Elemente
 page-panel-bearings = Lager und Zahneingriffe
 
-page-per-input-turn = Je Antriebsumdrehung
+page-per-input-turn = Je Umdr. Antrieb
 page-ratio = Übersetzung
 page-shaft = Welle
 page-input = Antrieb
@@ -1115,7 +1118,7 @@ page-chart-efficiency-heard = Wirkungsgrad,
 page-chart-coasting = Schub
 page-chart-marks = { $clutch } Kupplung { $brake } Bremse, geschlossen
 page-chart-marks-one-way = { $clutch } Kupplung { $brake } Bremse, geschlossen { $one-way } Freilauf, gesperrt
-page-chart-braking = Motorbremswirkung in { $ranges }.
+page-chart-braking = Motorbremswirkung: { $ranges }.
 page-chart-braking-none = Kein Gang hat Motorbremswirkung.
 page-chart-spread = Spreizung { $spread }, größte durch kleinste Vorwärtsübersetzung.
 page-members-motion = Bewegung
@@ -1329,7 +1332,7 @@ page-edit-later = { $label } in der Reihenfolge nach hinten
 page-edit-part = Teil
 page-edit-turns-with = Dreht mit
 page-edit-teeth-of = Zähnezahl: { $gear }, { $label }
-page-edit-pinions = Planetenräder
+page-edit-pinions = Planeten
 page-edit-pinions-of = Zahl der Planetenräder, { $label }
 page-edit-shaft-of = Welle: { $member }, { $label }
 page-edit-fit = Übernehmen: { $gears }
@@ -1464,12 +1467,12 @@ page-slips-past = { $first-label } gegen { $second-label }
 page-slips-signs = Bei einer Bremse ist es die Drehzahl dessen, was sie festhalten würde. Bei einer Kupplung ist es die Drehzahl der ersten Seite gegenüber der zweiten: positiv, wenn die erste, von der zweiten aus gesehen, vorwärts dreht.
 page-meshes = Zahneingriffe
 page-mesh = Zahneingriff
-page-per-output-turn = Je Abtriebsumdrehung
+page-per-output-turn = Je Umdr. Abtrieb
 page-meshes-note = Die Ordnung eines Zahneingriffs ist die Zahl der Eingriffe je Umdrehung des Antriebs oder des Abtriebs. Mal Umdrehungen je Sekunde ergibt sie die Frequenz, hier bei { $speed } am Antrieb.
 page-pins = Planetenbolzen
 page-pin = Planetenrad auf dem Bolzen
 page-pin-teeth = Zähne
-page-pin-speed = Gegenüber dem Steg, { $unit }
+page-pin-speed = Relativ zum Steg, { $unit }
 page-end-view-set = Vom Antrieb her gesehen
 page-teeth-note = { $set }: { $text }.
 
@@ -1483,7 +1486,7 @@ page-operating-level = eben
 page-operating-up = { $slope } bergauf
 page-operating-down = { $slope } bergab
 page-operating-lockup = Wandlerüberbrückung geschlossen
-page-operating-use = { $speed } und { $torque } am Antrieb übernehmen
+page-operating-use = Übernehmen: { $speed }, { $torque }
 page-operating-output = Abtrieb { $torque }
 page-operating-none = kein stationärer Punkt
 page-operating-unstable = Stationär, aber instabil
@@ -1513,7 +1516,7 @@ page-capacity-note = Übertragbares Moment bei konstantem Verschleiß (eingelauf
 page-capacity-caution = Zum Lernen und für frühe Entwürfe, kein Festigkeitsnachweis: Reibwert und Kraft ändern sich mit Öl, Wärme und Verschleiß. Vorrang haben die Serviceunterlagen des Herstellers.
 page-capacity-hint = hält bis { $torque }
 page-capacity-none-slips = Bei { $torque } Antriebsmoment rutscht es in keinem Gang.
-page-capacity-slip = Bei { $torque } Antriebsmoment rutscht es in { $ranges }.
+page-capacity-slip = Bei { $torque } Antriebsmoment rutscht es in diesen Gängen: { $ranges }.
 page-capacity-first = { $element } rutscht zuerst, über { $torque } am Antrieb
 page-capacity-no-drive = kein Kraftschluss
 page-capacity-shared = mehr geschlossen als nötig: nicht bestimmt

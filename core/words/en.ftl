@@ -149,6 +149,7 @@ sets-as-one = { $sets } { $count ->
     [one] turns
    *[other] turn
 } as one piece
+# Beside these there are $label, the set as it is called, and $begun, what is said of it with a capital.
 in-set = { $set }: { $what }
 # Who takes the reaction in a set, and what comes of it.
 because = { $reaction }, so { $motion }.
@@ -816,6 +817,10 @@ page-theme-choice = { $choice ->
     [light] Always light
    *[dark] Always dark
 }
+page-language = Language
+# Where the browser keeps nothing.
+page-problem-language = this browser does not keep the choice
+page-fix-language = allow the page to keep it, or set the browser's language
 page-cautions = Cautions
 page-cautions-text = Levertrain shows ideal motion and equilibrium with simple losses, for learning and early layout. It is not a service procedure and not a strength rating: nothing in it bends, heats or wears. Real transmissions can injure: parts turn without warning, and springs, pressure and raised vehicles store energy. The maker’s service information, local rules and qualified people come first.
 page-dismiss = Dismiss this message

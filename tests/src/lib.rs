@@ -7,6 +7,7 @@ pub mod elimination;
 pub mod files;
 pub mod gearing;
 pub mod generate;
+pub mod in_words;
 pub mod laws;
 pub mod literals;
 pub mod made_up;

@@ -325,6 +325,7 @@ fn reads_as_in_fluent(language: &str) -> Result<()> {
 /// Variables that only some languages need, with the messages that are given them.
 const OF_SOME: &[(&str, &[&str])] = &[
     ("noun", &["label", "name", "kind", "case"]),
+    ("in-set", &["set", "label", "what", "begun"]),
     ("member", &["role", "case"]),
     ("reaction-fixed", &["role"]),
     ("keeps-locked", &["count"]),

@@ -1,10 +1,13 @@
 //! German: sentences, articles and numbers as they are to be.
 
+use std::collections::BTreeSet;
+
 use anyhow::{Context, Result, anyhow, ensure};
-use levertrain_core::Train;
 use levertrain_core::report::warnings;
-use levertrain_core::words::{Case, Catalogue, noun_as, number};
-use levertrain_tests::files::scenarios;
+use levertrain_core::words::{Case, Catalogue, Words, noun_as, number};
+use levertrain_core::{Duty, ElementSet, Train};
+use levertrain_tests::files::{json_files, scenario_folder, scenarios};
+use levertrain_tests::in_words::{each_text, in_words, scenarios_in};
 
 fn speak_german() -> Result<()> {
     Catalogue::of_language("de").context("no German")?.speak();
@@ -64,5 +67,115 @@ fn distances_of_tooth_rules_have_a_comma() -> Result<()> {
         touching.contains(',') && !touching.contains('.'),
         "{touching}"
     );
+    Ok(())
+}
+
+#[test]
+fn every_text_of_a_scenario_has_a_german_one_and_none_is_left_over() -> Result<()> {
+    let words = in_words("de")?;
+    let mut used = BTreeSet::new();
+    for file in scenarios()? {
+        let mut data = serde_json::from_str(&file.text)?;
+        let mut lacking = Vec::new();
+        each_text(&mut data, &mut |text| {
+            let own = format!("{}/{text}", file.stem);
+            match [own, text.clone()]
+                .into_iter()
+                .find(|key| words.contains_key(key))
+            {
+                Some(key) => drop(used.insert(key)),
+                None => lacking.push(text.clone()),
+            }
+        });
+        ensure!(lacking.is_empty(), "{}: {lacking:?}", file.stem);
+    }
+    for file in json_files(&scenario_folder().join("exercises"))? {
+        let sheet: serde_json::Value = serde_json::from_str(&file.text)?;
+        let title = sheet["title"].as_str().context("it has a title")?;
+        ensure!(words.contains_key(title), "{title}");
+        used.insert(title.to_owned());
+    }
+    let left_over: Vec<&String> = words.keys().filter(|key| !used.contains(*key)).collect();
+    ensure!(left_over.is_empty(), "{left_over:?}");
+    Ok(())
+}
+
+/// Every scenario opens in German, with the labels that it says things of told apart.
+#[test]
+fn scenarios_open_in_german() -> Result<()> {
+    speak_german()?;
+    for file in scenarios_in("de")? {
+        let train = Train::parse(&file.text).map_err(|problems| anyhow!("{problems:?}"))?;
+        let scenario = train.scenario();
+        let shafts: Vec<&str> = scenario.shafts.iter().map(|shaft| &*shaft.label).collect();
+        let apart: BTreeSet<&&str> = shafts.iter().collect();
+        ensure!(apart.len() == shafts.len(), "{}: {shafts:?}", file.stem);
+    }
+    Ok(())
+}
+
+/// What `applied` makes of the scenario whose file begins with `file`, in one text.
+fn told(file: &str, applied: &[&str]) -> Result<String> {
+    let all = scenarios_in("de")?;
+    let found = all.iter().find(|scenario| scenario.stem.starts_with(file));
+    let text = &found.context("no such scenario")?.text;
+    let train = Train::parse(text).map_err(|problems| anyhow!("{problems:?}"))?;
+    let set = train.element_set(applied.iter().copied());
+    let set = set.map_err(|problem| anyhow!("{problem:?}"))?;
+    let settled = train.settle(set, Duty::Drive);
+    let words = Words::of(&settled.combination);
+    Ok(format!(
+        "{}: {}. {}",
+        words.state,
+        words.answer,
+        words.sentences.join(" ")
+    ))
+}
+
+#[test]
+fn sentences_are_german() -> Result<()> {
+    speak_german()?;
+    for (file, applied, expected) in [(
+        "01",
+        &["W", "H", "N"][..],
+        "Kraftschluss: vorwärts, Abtrieb langsamer als Antrieb. Bremse W hält das Hohlrad fest; \
+             Kupplung H verbindet den Antrieb mit dem Sonnenrad; Kupplung N verbindet den Steg mit dem \
+             Abtrieb. Bremse W stützt das Hohlrad gegen das Reaktionsmoment ab; dadurch treibt das \
+             Sonnenrad den Steg gleichsinnig an, mit Übersetzung ins Langsame.",
+    )] {
+        let text = told(file, applied)?;
+        ensure!(text == expected, "{file} {applied:?}: {text}");
+    }
+    Ok(())
+}
+
+/// For reading: `LEVERTRAIN_TELL=1` prints what is told of all ranges, of nothing applied and of everything.
+#[test]
+fn no_sentence_is_left_in_english() -> Result<()> {
+    speak_german()?;
+    for file in scenarios_in("de")? {
+        let train = Train::parse(&file.text).map_err(|problems| anyhow!("{problems:?}"))?;
+        let count = train.scenario().elements.len();
+        let all: ElementSet = (0..count).collect();
+        let ranges = (0..train.scenario().ranges.len()).map(|range| train.range(range));
+        let pairs = (0..count).map(|last| [0, last].into_iter().collect());
+        for set in ranges
+            .chain([ElementSet::NONE, all.minus(train.one_ways())])
+            .chain(pairs)
+        {
+            let settled = train.settle(set, Duty::Drive);
+            for sentence in Words::of(&settled.combination).sentences {
+                if std::env::var_os("LEVERTRAIN_TELL").is_some() {
+                    println!("{}: {sentence}", file.stem);
+                }
+                let words = sentence.split(|c: char| !c.is_alphabetic());
+                let english = words
+                    .into_iter()
+                    .find(|word| ["the", "and", "is", "of", "turns"].contains(word));
+                ensure!(english.is_none(), "{sentence}");
+                ensure!(sentence.starts_with(char::is_uppercase), "{sentence}");
+            }
+        }
+    }
     Ok(())
 }

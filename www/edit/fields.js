@@ -1,5 +1,6 @@
 /** Fields of the forms that change a train: each shows what is, and asks for an edit when it is changed. */
 
+import { decimalField, putIn, typedIn } from "../kit/decimal_field.js";
 import { h } from "../kit/dom.js";
 import { say } from "../kit/words.js";
 
@@ -40,10 +41,18 @@ export function textField(form, { key, name, value, edit, most = 40 }) {
  * @param {Form} form
  * @param {Named & Limits & { value: () => number, edit: (count: number) => Edit }} field
  */
-export function countField(form, { key, name, value, edit, least, most }) {
-  const input = /** @type {HTMLInputElement} */ (
-    h("input", { type: "number", class: "count", inputmode: "numeric", step: 1, "aria-label": name, "data-key": key, input: type, blur: show })
-  );
+export function countField(form, field) {
+  const whole = { type: "number", inputmode: "numeric", step: 1 };
+  return numberField(form, field, (attributes) => /** @type {HTMLInputElement} */ (h("input", { ...whole, ...attributes })));
+}
+
+/**
+ * @param {Form} form
+ * @param {Named & Limits & { value: () => number, edit: (count: number) => Edit }} field
+ * @param {(attributes: Record<string, unknown>) => HTMLInputElement} made
+ */
+function numberField(form, { key, name, value, edit, least, most }, made) {
+  const input = made({ class: "count", "aria-label": name, "data-key": key, input: type, blur: show });
   form.shows(show);
   typedOver(input);
 
@@ -52,9 +61,9 @@ export function countField(form, { key, name, value, edit, least, most }) {
   }
 
   function type() {
-    const count = Number(input.value);
+    const count = Number(typedIn(input));
     const { least, most } = limits();
-    const whole = input.step === "any" || Number.isInteger(count);
+    const whole = input.inputMode === "decimal" || Number.isInteger(count);
     const allowed = input.value !== "" && whole && count >= least && count <= most;
     // What is refused is left to whoever types it, as half a number is.
     input.setAttribute("aria-invalid", String(true));
@@ -71,7 +80,7 @@ export function countField(form, { key, name, value, edit, least, most }) {
     const { least, most } = limits();
     input.min = String(least);
     input.max = String(most);
-    if (input.value !== String(value())) input.value = String(value());
+    if (typedIn(input) !== String(value())) putIn(input, String(value()));
   }
   return input;
 }
@@ -82,10 +91,7 @@ export function countField(form, { key, name, value, edit, least, most }) {
  * @param {Named & Limits & { value: () => number, edit: (amount: number) => Edit }} field
  */
 export function amountField(form, field) {
-  const input = countField(form, field);
-  input.inputMode = "decimal";
-  input.step = "any";
-  return input;
+  return numberField(form, field, decimalField);
 }
 
 /**

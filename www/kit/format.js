@@ -1,5 +1,7 @@
 /** Numbers as the page writes them; the drawings follow the same rules in Rust. */
 
+import { decimalSign } from "./words.js";
+
 /** @typedef {import("../engine/levertrain.js").Exact} Exact */
 
 /** The line between a number and its unit never breaks. */
@@ -17,7 +19,7 @@ export const MOST_TORQUE = 100000;
 
 /**
  * A number with `digits` significant figures, thousands separated by a thin space and with a true
- * minus sign; figures before the point are never dropped.
+ * minus sign; figures before the decimals are never dropped.
  * @param {number} value
  * @param {number} [digits]
  */
@@ -29,7 +31,7 @@ export function number(value, digits = 4) {
   const [whole, decimals] = fixed(rounded, places(rounded, digits)).split(".");
   const grouped = whole.length > 4 ? whole.replace(/\B(?=(\d{3})+$)/g, THIN) : whole;
   const sign = value < 0 && rounded !== 0 ? MINUS : "";
-  return sign + grouped + (decimals ? `.${decimals}` : "");
+  return sign + grouped + (decimals ? decimalSign() + decimals : "");
 }
 
 /**

@@ -2,7 +2,7 @@
 
 import { NONE } from "./format.js";
 import { headingOf, rowsOf, told, wordsIn } from "./known.js";
-import { say } from "./words.js";
+import { decimalSign, say } from "./words.js";
 
 /** @typedef {{ text: string, kind: "words" | "number" | "exact" }} Field */
 
@@ -53,7 +53,7 @@ function isPlain(row) {
  */
 function fieldOf(cell) {
   const known = cell && told(cell);
-  if (known) return { text: String(known.value ?? ""), kind: "number" };
+  if (known) return { text: String(known.value ?? "").replace(".", decimalSign()), kind: "number" };
   const text = cell ? wordsIn(cell) : "";
   return words(text === NONE ? "" : text);
 }
@@ -72,12 +72,13 @@ function safe({ text, kind }) {
 }
 
 /**
- * As a file: RFC 4180, in UTF-8.
+ * As a file: RFC 4180, in UTF-8; with semicolons where spreadsheets expect them, as a comma is the sign of decimals.
  * @param {Field[][]} rows
  */
 export function csv(rows) {
-  const quoted = (/** @type {string} */ text) => (/[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text);
-  const lines = rows.map((row) => row.map((field) => quoted(safe(field))).join(","));
+  const between = decimalSign() === "," ? ";" : ",";
+  const quoted = (/** @type {string} */ text) => (/["\r\n]/.test(text) || text.includes(between) ? `"${text.replaceAll('"', '""')}"` : text);
+  const lines = rows.map((row) => row.map((field) => quoted(safe(field))).join(between));
   return `${MARK}${lines.join("\r\n")}\r\n`;
 }
 

@@ -9,10 +9,17 @@ const FIRST_PLACE = 0xfdd0;
 
 /** @type {Speaker | undefined} */
 let speaker;
+let sign = ".";
 
 /** @param {Speaker} engine one that knows the catalogue; it speaks from now on */
 export function speakWith(engine) {
   speaker = engine;
+  sign = say("decimal-sign");
+}
+
+/** What stands before decimals. */
+export function decimalSign() {
+  return sign;
 }
 
 /**

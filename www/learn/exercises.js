@@ -6,7 +6,7 @@ import { Failure, problemsOf } from "../kit/problems.js";
 import { addStyles } from "../kit/sheets.js";
 import { siteFile } from "../kit/site.js";
 import { say } from "../kit/words.js";
-import { listScenarios } from "../state/catalogue.js";
+import { listScenarios, sheetInWords } from "../state/catalogue.js";
 import { follow } from "../state/follow.js";
 import { QuestionCard } from "./question_card.js";
 import { Setting } from "./setting.js";
@@ -181,7 +181,7 @@ export function fill(panel, { desk, exercise }) {
     try {
       const response = await fetch(address);
       if (!response.ok) throw new Failure(address.pathname, hostAnswered(response.status), say("page-exercise-find"));
-      read(await response.text(), asks);
+      read(await sheetInWords(await response.text()), asks);
     } catch (error) {
       desk.report(error, say("page-exercise-refused"));
     }

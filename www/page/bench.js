@@ -4,6 +4,7 @@ import { History } from "../address/history.js";
 import { h } from "../kit/dom.js";
 import { acceptDrops } from "../kit/drop.js";
 import { Frames } from "../kit/frames.js";
+import { Failure } from "../kit/problems.js";
 import { say } from "../kit/words.js";
 import { Board } from "../panels/board.js";
 import { answerBand } from "../stage/answer.js";
@@ -23,6 +24,7 @@ import { Colours } from "./colours.js";
 import { cautionsButton, header } from "./header.js";
 import { isolateNames } from "./isolation.js";
 import { keepPin, keptPin } from "../state/pin.js";
+import { keepUnfolded, keptUnfolded, rememberLanguage } from "../state/language.js";
 import { messages } from "./messages.js";
 import { Opening } from "./opening.js";
 import { hasNoLandmarks, ownsPage } from "./owner.js";
@@ -94,6 +96,7 @@ export class Bench {
         begin: () => this.#begin(),
         openFile: (file) => this.#opening.openFile(file),
         chooseTheme: (choice) => colours.choose(choice),
+        chooseLanguage: ownPage ? (code) => this.#speak(code) : undefined,
       },
       cautionsButton(warning, "plain"),
       landmarks,
@@ -167,6 +170,7 @@ export class Bench {
     });
     if (ownPage) desk.addEventListener("pin", () => keepPin(desk.pin));
     this.#keptPin = ownPage ? keptPin() : undefined;
+    if (ownPage) this.#board.unfold(keptUnfolded());
     const keys = this.#board.panel("keys");
     answerQuestion(ownPage ? document : host, keys.node, keys.offered, signal);
     this.#history = ownPage ? new History(desk, this.#opening, signal) : undefined;
@@ -285,6 +289,21 @@ export class Bench {
     }
     if (failure) throw failure;
     return desk.answer;
+  }
+
+  /**
+   * Loads the page again in another language, with what is open and unfolded.
+   * @param {string} code
+   */
+  #speak(code) {
+    try {
+      rememberLanguage(code);
+      keepUnfolded(this.#board.unfolded());
+    } catch {
+      this.desk.report(new Failure(say("page-language"), say("page-problem-language"), say("page-fix-language")));
+      return;
+    }
+    location.reload();
   }
 
   /** Begins a train of no set, with all that changes it unfolded. */

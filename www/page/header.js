@@ -4,6 +4,7 @@ import { NAME } from "../kit/before.js";
 import { h, icon, unseen } from "../kit/dom.js";
 import { say } from "../kit/words.js";
 import { follow } from "../state/follow.js";
+import { language, LANGUAGES } from "../state/language.js";
 import { CHOICES } from "../state/theme.js";
 import { isolatedText } from "./isolation.js";
 
@@ -18,7 +19,7 @@ const EMPTY = "empty/";
  * @param {Desk} desk
  * @param {import("../state/catalogue.js").Entry[]} entries
  * @param {import("../state/theme.js").Choice} theme
- * @param {{ files: import("../address/history.js").OwnFile[], pick(stem: string): void, pickFile(key: number): void, begin(): void, openFile(file: File): void, chooseTheme(choice: import("../state/theme.js").Choice): void }} actions
+ * @param {{ files: import("../address/history.js").OwnFile[], pick(stem: string): void, pickFile(key: number): void, begin(): void, openFile(file: File): void, chooseTheme(choice: import("../state/theme.js").Choice): void, chooseLanguage?(code: string): void }} actions
  * @param {HTMLElement} cautions the button that shows the cautions
  * @param {boolean} landmarks whether landmarks and headline of the page are the element's to set
  */
@@ -51,6 +52,7 @@ export function header(desk, entries, theme, actions, cautions, landmarks) {
       ),
       chooser,
     ),
+    languageChoice(actions),
     h("div", { class: "top-end" }, cautions, themeChoice(theme, actions)),
   );
 
@@ -172,4 +174,30 @@ function themeChoice(theme, actions) {
     );
   });
   return h("div", { class: "joined themes", role: "group", "aria-label": say("page-theme") }, ...buttons);
+}
+
+/**
+ * Where the page is the element's own; in another it speaks that page's language.
+ * @param {{ chooseLanguage?(code: string): void }} actions
+ */
+function languageChoice({ chooseLanguage }) {
+  if (!chooseLanguage) return null;
+  // The other ones: what is spoken is plain to see.
+  const others = Object.entries(LANGUAGES).filter(([code]) => code !== language());
+  const buttons = others.map(([code, name]) =>
+    h(
+      "button",
+      {
+        class: "plain",
+        type: "button",
+        title: name,
+        lang: code,
+        "data-language": code,
+        click: () => chooseLanguage(code),
+      },
+      h("span", { "aria-hidden": "true" }, code.toUpperCase()),
+      unseen(name),
+    ),
+  );
+  return h("div", { class: "languages", role: "group", "aria-label": say("page-language") }, ...buttons);
 }

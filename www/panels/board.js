@@ -39,6 +39,20 @@ export class Board {
     for (const slot of this.#slots) slot.choose(wanted.has(slot.entry.id), unfolded.has(slot.entry.id));
   }
 
+  /** The panels that are unfolded, by their ids. */
+  unfolded() {
+    return this.#slots.filter(({ panel }) => panel.open).map(({ entry }) => entry.id);
+  }
+
+  /**
+   * Unfolds just these.
+   * @param {string[] | undefined} ids
+   */
+  unfold(ids) {
+    if (!ids) return;
+    for (const { entry, panel } of this.#slots) panel.node.open = ids.includes(entry.id);
+  }
+
   /**
    * Has only one panel there, and nothing to be read of the others; or all again.
    * @param {string | undefined} only its id

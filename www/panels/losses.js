@@ -1,5 +1,6 @@
 /** What the meshes and the open elements cost: efficiency, and where the rest goes. */
 
+import { decimalField, putIn, typedIn } from "../kit/decimal_field.js";
 import { h } from "../kit/dom.js";
 import { follow } from "../state/follow.js";
 import { DRAG_SLIP, isDrag, isMesh, lossesAreQuick, MOST_DRAG } from "../state/assumptions.js";
@@ -85,8 +86,8 @@ export function fill(panel, { desk }) {
 
 /** @param {Desk} desk */
 function fields(desk) {
-  const mesh = numberField({ id: "mesh", min: 0, max: 100, change: typeMesh });
-  const drag = numberField({ id: "drag", min: 0, change: typeDrag });
+  const mesh = decimalField({ id: "mesh", min: 0, max: 100, change: typeMesh });
+  const drag = decimalField({ id: "drag", min: 0, change: typeDrag });
   const way = /** @type {HTMLSelectElement} */ (
     h(
       "select",
@@ -100,13 +101,13 @@ function fields(desk) {
   const linear = h("span", { class: "inline-formula" }, law);
 
   function typeMesh() {
-    const value = Number(mesh.value) / 100;
+    const value = Number(typedIn(mesh)) / 100;
     if (isMesh(value)) desk.assume({ mesh: value });
     else update();
   }
 
   function typeDrag() {
-    const value = fromField(drag.value, unitOf(desk.units, "torque"));
+    const value = fromField(typedIn(drag), unitOf(desk.units, "torque"));
     if (drag.value !== "" && isDrag(value)) desk.assume({ drag: value });
     else update();
   }
@@ -114,8 +115,8 @@ function fields(desk) {
   function update() {
     const unit = unitOf(desk.units, "torque");
     const { assumptions } = desk;
-    mesh.value = String(Number((assumptions.mesh * 100).toFixed(4)));
-    drag.value = forField(assumptions.drag, unit);
+    putIn(mesh, String(Number((assumptions.mesh * 100).toFixed(4))));
+    putIn(drag, forField(assumptions.drag, unit));
     drag.max = forField(MOST_DRAG, unit);
     dragUnit.textContent = unit.name;
     way.value = assumptions.coasting ? "coast" : "drive";
@@ -144,9 +145,4 @@ function fields(desk) {
       h("span", { class: "select" }, way),
     ),
   ];
-}
-
-/** @param {Record<string, unknown>} attributes */
-function numberField(attributes) {
-  return /** @type {HTMLInputElement} */ (h("input", { type: "number", step: "any", ...attributes }));
 }

@@ -1,5 +1,6 @@
 /** Input speed and torque, the rate of turning, and how sets that share two shafts are drawn. */
 
+import { decimalField, putIn, typedIn } from "../kit/decimal_field.js";
 import { h } from "../kit/dom.js";
 import { follow } from "../state/follow.js";
 import { MOST_SPEED, MOST_TORQUE, NO_BREAK, number } from "../kit/format.js";
@@ -86,9 +87,8 @@ export function controls(desk, rate) {
 function amountField(desk, quantity, most, set) {
   const limits = h("span", { class: "unseen", id: `${quantity}-limits` });
   const note = h("span", { class: "note", role: "status", "data-part": `${quantity}-note` });
-  const field = input("number", {
+  const field = decimalField({
     min: 0,
-    step: "any",
     id: quantity,
     "aria-describedby": limits.id,
     change: type,
@@ -97,7 +97,7 @@ function amountField(desk, quantity, most, set) {
   const range = () => say("page-up-to", { most: `${number(most / unit().size)}${NO_BREAK}${unit().name}` });
 
   function type() {
-    const typed = field.value;
+    const typed = typedIn(field);
     const value = fromField(typed, unit());
     const bad = typed === "" || !Number.isFinite(value);
     const kept = bad ? desk[quantity] : Math.min(Math.max(value, 0), most);
@@ -111,7 +111,7 @@ function amountField(desk, quantity, most, set) {
 
   /** @param {number} value */
   function show(value) {
-    field.value = forField(value, unit());
+    putIn(field, forField(value, unit()));
     field.max = forField(most, unit());
     limits.textContent = range();
     note.textContent = "";

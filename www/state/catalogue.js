@@ -4,16 +4,24 @@ import { hostAnswered, noList } from "../kit/before.js";
 import { Failure, Problems } from "../kit/problems.js";
 import { siteFile } from "../kit/site.js";
 import { say } from "../kit/words.js";
+import { language } from "./language.js";
 
 /** @typedef {{ stem: string, name: string, text: string, exercises?: boolean }} Entry `exercises` where a sheet of them comes with it */
+/** What stands in scenarios, by the English of it; where one needs another word, after its stem and a stroke. @typedef {Record<string, string>} Words */
 
 const LIST = "scenarios/index.json";
+
+/** The fields of a scenario, and of a sheet of exercises, that people read. */
+const TOLD = /("(?:name|about|label|housing_label|title)"\s*:\s*)("(?:[^"\\]|\\.)*")/g;
 
 /** Longest scenario file in bytes; the engine refuses more, but need not be handed it. */
 const MOST_BYTES = 64 * 1024;
 
 /** @type {Promise<Entry[]> | undefined} */
 let listing;
+
+/** @type {Promise<Words> | undefined} */
+let words;
 
 /**
  * All of them, with their texts, once for every element on the page: to open another one later needs
@@ -35,8 +43,14 @@ export async function readScenario(stem) {
 
 async function list() {
   try {
-    const entries = /** @type {{ file: string, name: string, text: string, exercises?: boolean }[]} */ (await fetchList());
-    return entries.map(({ file, ...entry }) => ({ stem: file.replace(/\.json$/, ""), ...entry }));
+    words = language() === "en" ? undefined : fetched(`scenarios/words/${language()}.json`);
+    /** @type {[{ file: string, name: string, text: string, exercises?: boolean }[], Words | undefined]} */
+    const [entries, own] = await Promise.all([fetched(LIST), words]);
+    return entries.map(({ file, ...entry }) => {
+      const stem = file.replace(/\.json$/, "");
+      const text = translated(entry.text, stem, own);
+      return { stem, ...entry, name: own?.[entry.name] ?? entry.name, text };
+    });
   } catch (error) {
     // A later try may succeed.
     listing = undefined;
@@ -56,15 +70,40 @@ export function readFile(file) {
   return file.text();
 }
 
-async function fetchList() {
+/**
+ * A sheet of exercises that comes with a scenario, in the language that is spoken.
+ * @param {string} text
+ * @param {string} stem
+ */
+export async function sheetInWords(text, stem) {
+  return translated(text, stem, await words);
+}
+
+/**
+ * A text with its names and what is told about it in another language. Its ids stay, and with them its links.
+ * @param {string} text
+ * @param {string} stem
+ * @param {Words | undefined} own
+ */
+function translated(text, stem, own) {
+  if (!own) return text;
+  return text.replace(TOLD, (field, before, quoted) => {
+    const said = JSON.parse(quoted);
+    const other = own[`${stem}/${said}`] ?? own[said];
+    return other === undefined ? field : before + JSON.stringify(other);
+  });
+}
+
+/** @param {string} list */
+async function fetched(list) {
   /** @type {string} */
   let reason;
   try {
-    const response = await fetch(siteFile(LIST));
+    const response = await fetch(siteFile(list));
     if (response.ok) return await response.json();
     reason = hostAnswered(response.status);
   } catch (error) {
     reason = error instanceof Error ? error.message : String(error);
   }
-  throw new Problems([noList(LIST, reason)]);
+  throw new Problems([noList(list, reason)]);
 }

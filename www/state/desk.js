@@ -16,7 +16,7 @@ import { USUAL_ASSUMPTIONS } from "./assumptions.js";
 import { prepareIn } from "./preparing.js";
 import { Quantities } from "./quantities.js";
 import { USUAL_ROAD } from "./road.js";
-import { unitOf, USUAL_UNITS } from "./units.js";
+import { unitCode, USUAL_UNITS } from "./units.js";
 
 /** @typedef {import("../engine/levertrain.js").Sandbox} Sandbox */
 /** @typedef {import("../engine/levertrain.js").TrainInfo} TrainInfo */
@@ -550,8 +550,8 @@ export class Desk extends EventTarget {
       ...this.road,
       speed: this.speed,
       torque: this.torque,
-      speed_unit: unitOf(this.units, "speed").name,
-      torque_unit: unitOf(this.units, "torque").name,
+      speed_unit: unitCode(this.units, "speed"),
+      torque_unit: unitCode(this.units, "torque"),
     };
   }
 

@@ -1,5 +1,6 @@
 /** What torques and powers mean, in words. */
 
+import { number } from "../kit/format.js";
 import { capital, listed, say } from "../kit/words.js";
 import { negated, percent, WHOLE } from "./quantities.js";
 
@@ -105,7 +106,7 @@ export function recirculationWords(desk, answer, effort) {
   const carries = (/** @type {Exact | null} */ power) => power?.fraction.replace("-", "") === most.fraction;
   const element = effort.elements.find(({ power }) => carries(power));
   const name = element ? desk.elementLabel(element.id) : capital(loadedMember(answer, effort, carries));
-  return say("page-recirculation", { name, times: most.decimal.toPrecision(3) });
+  return say("page-recirculation", { name, times: number(most.decimal, 3) });
 }
 
 /**

@@ -9,6 +9,7 @@ import { hostAnswered, noEngine, noWebAssembly, noWords } from "../kit/before.js
 import { Problems } from "../kit/problems.js";
 import { siteFile } from "../kit/site.js";
 import { speakWith } from "../kit/words.js";
+import { language } from "./language.js";
 
 /** What every engine can do. @typedef {typeof import("../engine/levertrain.js")} Engine */
 /** @typedef {typeof import("../engine/levertrain_whole.js")} WholeEngine */
@@ -92,7 +93,7 @@ class Program {
       this.#started += 1;
       // Asked for at the same time as the module that wants it.
       const program = this.#program();
-      words ??= fetch(siteFile("words/en.ftl")).then(textOf);
+      words ??= fetch(siteFile(`words/${language()}.ftl`)).then(textOf);
       // Where the module fails, that is what is told.
       for (const late of [program, words]) late.catch(() => undefined);
       const engine = await script;

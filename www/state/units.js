@@ -19,7 +19,8 @@ const HORSEPOWER = 550 * POUND_FORCE_FOOT;
 /** rev/min. */
 const RADIAN_PER_SECOND = 30 / Math.PI;
 
-/** @typedef {{ name: string, size: number }} Unit its name, and how much of the inner unit it is */
+/** @typedef {{ name: string, code?: string, size: number }} Unit its name, what the engine knows it by where
+ * that is something else, and how much of the inner unit it is */
 /** @typedef {"speed" | "torque" | "power"} Quantity */
 /** @typedef {Record<Quantity, string>} Units the code of the unit chosen for each quantity */
 
@@ -28,6 +29,7 @@ const revolutions = {
   get name() {
     return say("unit-rev-min");
   },
+  code: "rev/min",
   size: 1,
 };
 
@@ -52,6 +54,16 @@ export const USUAL_UNITS = { speed: "rpm", torque: "Nm", power: "kW" };
  */
 export function unitOf(units, quantity) {
   return UNITS[quantity][units[quantity]];
+}
+
+/**
+ * What the engine knows it by.
+ * @param {Units} units
+ * @param {Quantity} quantity
+ */
+export function unitCode(units, quantity) {
+  const { name, code = name } = unitOf(units, quantity);
+  return code;
 }
 
 /**

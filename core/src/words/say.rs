@@ -142,16 +142,17 @@ impl Speaker<'_> {
         }
         let mut parts = Vec::new();
         for &(element, does) in does {
+            use Case::{Dative, Object};
             let (key, first, second) = match does {
-                Does::Holds(body) => ("does-hold", body, body),
-                Does::Locks(first, second) => ("does-lock", first, second),
-                Does::Drives(body) => ("does-drive", body, body),
-                Does::Joins(first, second) => ("does-join", first, second),
+                Does::Holds(body) => ("does-hold", (body, Object), (body, Object)),
+                Does::Locks(first, second) => ("does-lock", (first, Object), (second, Object)),
+                Does::Drives(body) => ("does-drive", (body, Dative), (body, Dative)),
+                Does::Joins(first, second) => ("does-join", (first, Object), (second, Dative)),
             };
             let values = [
                 ("element", &*self.element(element, Case::Subject)),
-                ("first", &self.body(first, Case::Object)),
-                ("second", &self.body(second, Case::Object)),
+                ("first", &self.body(first.0, first.1)),
+                ("second", &self.body(second.0, second.1)),
             ];
             parts.push(self.say(key, 0, &values));
         }
@@ -208,7 +209,16 @@ impl Speaker<'_> {
             return what;
         }
         let set = self.set(work.coupling, Case::Subject);
-        self.say("in-set", 0, &[("set", &set), ("what", &what)])
+        let label = self.train.scenario().couplings[work.coupling]
+            .facts()
+            .label();
+        let values = [
+            ("set", &*set),
+            ("label", label),
+            ("what", &what),
+            ("begun", &begun(what.clone())),
+        ];
+        self.say("in-set", 0, &values)
     }
 
     /// Who takes the reaction; that the frame of a pair does goes without saying.

@@ -27,6 +27,7 @@ mod file_text;
 mod hosts;
 mod in_the_drawing;
 mod keyboard;
+mod language;
 mod link;
 mod mesh_orders;
 mod motion;

@@ -96,7 +96,7 @@ fn page_and_engine_speak_from_the_file() -> Result<()> {
 }
 
 /// All that is read or heard of the page, but for formulas, addresses, markup to copy and the file's text.
-const SAID: &str = "(() => { \
+pub const SAID: &str = "(() => { \
     const said = []; \
     const attributes = ['alt', 'aria-label', 'aria-valuetext', 'placeholder', 'title']; \
     for (const node of probe.all('*')) { \
@@ -106,8 +106,20 @@ const SAID: &str = "(() => { \
     } \
     return said.filter((text) => /[a-z]/i.test(text)); \
 })()";
-/// Symbols of units and of the ratio, and the page's own name, beside those of the drawings.
-const SYMBOLS: [&str; 9] = ["Hz", "Levertrain", "W", "ft", "hp", "i", "kW", "lbf", "mm"];
+/// Symbols of units and of the ratio, the page's own name and another language in its own, beside those of the drawings.
+const SYMBOLS: [&str; 11] = [
+    "DE",
+    "Deutsch",
+    "Hz",
+    "Levertrain",
+    "W",
+    "ft",
+    "hp",
+    "i",
+    "kW",
+    "lbf",
+    "mm",
+];
 /// What the links below say, and attributes and codes that may be used instead.
 const CODES: &str = "losses road shows units scenario zz on n t u o l v q furlong nothing joined \
     power scale rpm rads Nm lbfft kW hp KiB 5e9 x";

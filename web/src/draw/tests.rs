@@ -1,8 +1,50 @@
 //! What the tests of all drawings need.
 
+use std::cell::Cell;
 use std::path::Path;
 
+use levertrain_core::words::Catalogue;
+
 use crate::document::session::Session;
+
+thread_local! {
+    /// Whether scenarios are to be those of a German page.
+    static GERMAN: Cell<bool> = const { Cell::new(false) };
+}
+
+/// Goes through tests of drawings once more with all that is in them in German, whose words are longer.
+pub fn again_in_german(tests: &[fn()]) {
+    Catalogue::of_language("de").unwrap().speak();
+    GERMAN.set(true);
+    for test in tests {
+        test();
+    }
+}
+
+/// A scenario as the page opens it in German.
+fn in_german(stem: &str, text: &str) -> String {
+    let file = Path::new(env!("CARGO_MANIFEST_DIR")).join("../scenarios/words/de.json");
+    let words = std::fs::read_to_string(file).unwrap();
+    // Those of this scenario alone come first.
+    let [own, of_all] = [true, false].map(|own| {
+        words.lines().filter_map(move |line| {
+            let (said, other) = line.trim().trim_end_matches(',').split_once("\": \"")?;
+            let said = said.strip_prefix('"')?;
+            let named = said
+                .strip_prefix(stem)
+                .and_then(|said| said.strip_prefix('/'));
+            let said = if own { named? } else { said };
+            Some((format!(": \"{said}\""), format!(": \"{other}")))
+        })
+    });
+    let words: Vec<(String, String)> = own.chain(of_all).collect();
+    let mut text = text.to_owned();
+    for (said, other) in words {
+        // What is translated already is found no more.
+        text = text.replace(&said, &other);
+    }
+    text
+}
 
 /// Name and text of each of our scenarios, in order.
 pub fn scenarios() -> Vec<(String, String)> {
@@ -17,7 +59,13 @@ pub fn scenarios() -> Vec<(String, String)> {
         })
         .map(|path| {
             let name = path.file_stem().unwrap().to_string_lossy().into_owned();
-            (name, std::fs::read_to_string(path).unwrap())
+            let text = std::fs::read_to_string(path).unwrap();
+            let text = if GERMAN.get() {
+                in_german(&name, &text)
+            } else {
+                text
+            };
+            (name, text)
         })
         .collect();
     assert!(files.len() >= 11, "too few scenarios");

@@ -171,8 +171,14 @@ fn assemble(root: &Path, out: &Path) -> Result<()> {
 
     let folder = out.join(WORDS);
     create(&folder)?;
-    let spoken = words::messages(&root.join("core").join(WORDS).join(words::FILE))?;
-    fs::write(folder.join(words::FILE), spoken)?;
+    for file in words::files(&root.join("core").join(WORDS))? {
+        let name = file.file_name().context("a catalogue has a name")?;
+        fs::write(folder.join(name), words::messages(&file)?)?;
+    }
+    copy_folder(
+        &root.join(SCENARIOS).join(WORDS),
+        &out.join(SCENARIOS).join(WORDS),
+    )?;
 
     for entry in fs::read_dir(root)? {
         let entry = entry?;
@@ -261,6 +267,7 @@ mod tests {
             "www/css",
             "scenarios/bad",
             "scenarios/exercises",
+            "scenarios/words",
             "core/words",
         ] {
             create(&root.join(folder))?;
@@ -275,7 +282,9 @@ mod tests {
             ("scenarios/schema.json", "{}"),
             ("scenarios/bad/cut.json", "{"),
             ("scenarios/exercises/one.json", "{}"),
+            ("scenarios/words/de.json", r#"{"One": "Eins"}"#),
             ("core/words/en.ftl", "hello = Hello\n"),
+            ("core/words/de.ftl", "hello = Hallo\n"),
             ("LICENSE-MIT", "licence"),
             ("README.md", "text"),
         ];
@@ -315,6 +324,8 @@ mod tests {
             "scenarios/index.json",
             "scenarios/one.json",
             "scenarios/schema.json",
+            "scenarios/words/de.json",
+            "words/de.ftl",
             "words/en.ftl",
         ];
         assert_eq!(found, expected);

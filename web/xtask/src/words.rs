@@ -1,11 +1,29 @@
 //! The sentences that the page and its engine speak, as a file of the site.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use anyhow::{Context, Result};
 
-/// The catalogue of a language, in the core and in the site.
-pub const FILE: &str = "en.ftl";
+/// What the names of catalogues end with, in the core and in the site.
+const EXTENSION: &str = "ftl";
+
+/// The catalogues of a folder.
+///
+/// # Errors
+/// The folder cannot be read.
+pub fn files(folder: &Path) -> Result<Vec<PathBuf>> {
+    let entries = std::fs::read_dir(folder)
+        .with_context(|| format!("cannot read the folder {}", folder.display()))?;
+    let mut files = Vec::new();
+    for entry in entries {
+        let path = entry?.path();
+        if path.extension().is_some_and(|own| own == EXTENSION) {
+            files.push(path);
+        }
+    }
+    files.sort();
+    Ok(files)
+}
 
 /// A catalogue without what it says to translators.
 ///
@@ -29,7 +47,7 @@ mod tests {
 
     #[test]
     fn messages_stay_as_they_are_without_comments() -> Result<()> {
-        let file = scratch("words")?.join(FILE);
+        let file = scratch("words")?.join("en.ftl");
         std::fs::write(
             &file,
             "# All\n\n## Part\nfree = { $count ->\n    [one] is # 1\n   *[other] are\n}\n",

@@ -33,7 +33,7 @@ use sheet::Sheet;
 /// Widths of a band with all the input's power that are tried, in CSS pixels, from left to right
 /// and downwards; the first that fits is taken.
 const UNITS_FLAT: [f64; 8] = [54.0, 46.0, 38.0, 32.0, 26.0, 20.0, 16.0, 13.0];
-const UNITS_UPRIGHT: [f64; 8] = [46.0, 38.0, 32.0, 26.0, 20.0, 16.0, 12.0, 8.0];
+const UNITS_UPRIGHT: [f64; 9] = [46.0, 38.0, 32.0, 26.0, 20.0, 16.0, 12.0, 8.0, 6.0];
 /// No band is wider than this in CSS pixels, so that boxes stay larger than bands.
 const WIDEST: f64 = 76.0;
 /// The width that the preferred height is for.

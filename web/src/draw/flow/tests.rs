@@ -339,3 +339,11 @@ fn the_key_says_what_the_two_inks_mean() {
     });
     assert!(with > 3 && without > 3, "{with} and {without}");
 }
+
+#[test]
+fn labels_are_clear_in_german_too() {
+    crate::draw::tests::again_in_german(&[
+        labels_keep_apart_and_everything_is_inside,
+        words_in_a_box_stay_in_it,
+    ]);
+}

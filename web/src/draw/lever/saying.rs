@@ -77,7 +77,7 @@ pub(super) fn of_node(diagram: &Diagram<'_>, node: &Node) -> Vec<Saying> {
     let ends = [(node.input, "lever-input"), (node.output, "lever-output")];
     for (is_so, key) in ends {
         let word = word(key);
-        if is_so && place_of(&name.to_ascii_lowercase(), word).is_none() {
+        if is_so && place_of(&name.to_ascii_lowercase(), &word.to_ascii_lowercase()).is_none() {
             tags.push(word.to_owned());
         }
     }

@@ -493,3 +493,12 @@ fn no_label_erases_a_piece_of_a_lever_or_a_tie() {
     }
     assert!(erased.is_empty(), "{}: {erased:#?}", erased.len());
 }
+
+#[test]
+fn labels_are_clear_in_german_too() {
+    crate::draw::tests::again_in_german(&[
+        every_combination_of_every_scenario_is_drawn_clear,
+        previews_glides_and_odd_input_speeds_are_drawn_clear,
+        no_label_erases_a_piece_of_a_lever_or_a_tie,
+    ]);
+}

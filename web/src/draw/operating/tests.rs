@@ -97,3 +97,8 @@ fn the_axes_are_lettered_in_the_units_chosen() {
         }
     }
 }
+
+#[test]
+fn labels_are_clear_in_german_too() {
+    crate::draw::tests::again_in_german(&[names_do_not_overlap_and_stay_inside]);
+}

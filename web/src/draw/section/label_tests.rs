@@ -288,3 +288,11 @@ fn names_stand_near_their_packs() {
     }
     assert!(named > 80, "{named}");
 }
+
+#[test]
+fn labels_are_clear_in_german_too() {
+    crate::draw::tests::again_in_german(&[
+        names_are_clear_in_every_combination,
+        every_name_of_our_scenarios_is_there_whole_and_clear,
+    ]);
+}

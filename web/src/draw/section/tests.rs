@@ -308,3 +308,8 @@ fn packs_touch_no_line_but_their_own() {
         }
     }
 }
+
+#[test]
+fn labels_are_clear_in_german_too() {
+    crate::draw::tests::again_in_german(&[labels_do_not_overlap_and_everything_is_inside]);
+}

@@ -299,3 +299,10 @@ fn turning() -> Settings {
         ..Settings::default()
     }
 }
+
+#[test]
+fn labels_are_clear_in_german_too() {
+    crate::draw::tests::again_in_german(&[
+        texts_are_large_enough_and_clear_of_each_other_and_of_the_gears,
+    ]);
+}

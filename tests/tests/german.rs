@@ -90,6 +90,9 @@ fn every_text_of_a_scenario_has_a_german_one_and_none_is_left_over() -> Result<(
         ensure!(lacking.is_empty(), "{}: {lacking:?}", file.stem);
     }
     for file in json_files(&scenario_folder().join("exercises"))? {
+        if file.stem == "schema" {
+            continue;
+        }
         let sheet: serde_json::Value = serde_json::from_str(&file.text)?;
         let title = sheet["title"].as_str().context("it has a title")?;
         ensure!(words.contains_key(title), "{title}");

@@ -192,8 +192,22 @@ const NO_WORDS: &[(&str, &[&str])] = &[
         &["ratios", "speeds", "states"],
     ),
     (
+        "languages, each by its own name, and what the browser keeps of them",
+        &[
+            "Deutsch",
+            "English",
+            "[lang]",
+            "en",
+            "levertrain-language",
+            "levertrain-unfolded",
+        ],
+    ),
+    ("files", &["scenarios/words/….json"]),
+    (
         "names of units",
-        &["N·m", "Nm", "W", "hp", "kW", "lbf·ft", "rad/s", "rpm"],
+        &[
+            "N·m", "Nm", "W", "hp", "kW", "lbf·ft", "rad/s", "rev/min", "rpm",
+        ],
     ),
     ("events", &["answer", "message"]),
     (

@@ -71,12 +71,11 @@ export function readFile(file) {
 }
 
 /**
- * A sheet of exercises that comes with a scenario, in the language that is spoken.
+ * A sheet of exercises with its title in the language that is spoken, where it is one of ours.
  * @param {string} text
- * @param {string} stem
  */
-export async function sheetInWords(text, stem) {
-  return translated(text, stem, await words);
+export async function sheetInWords(text) {
+  return translated(text, "", await words);
 }
 
 /**

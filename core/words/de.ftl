@@ -1442,6 +1442,32 @@ page-file-step-back = Der letzte Schritt am Getriebe ist zurückgenommen, wo auc
 page-file-step-again = Der zurückgenommene Schritt am Getriebe ist wieder gemacht.
 page-file-back = Diesen Text verwerfen und den des Getriebes zeigen
 
+## The page: walkthrough
+
+page-panel-walk = Rundgang
+page-walk-flow = Leistungsfluss, Schritt für Schritt
+page-walk-steps = Schritte des Rundgangs
+page-walk-previous = Zurück
+page-walk-next = Weiter
+page-walk-play = Abspielen
+page-walk-stop = Anhalten
+page-walk-pace = Tempo
+page-walk-seconds = { $seconds } s je Schritt
+page-walk-told = Schritt { $at } von { $of }: { $text }
+page-walk-known = Bekannte Drehzahlen: { $shafts }.
+page-walk-parts = Was jedes Glied tut
+page-walk-member = Glied
+page-walk-does = Tut
+page-walk-torque = Moment je Antriebsmoment
+page-walk-shift = Schaltung in einen anderen Gang
+page-walk-to = Schalten in
+page-walk-speeds = Drehzahlen vor und nach der Schaltung
+page-walk-per-turn = Drehzahlen je Antriebsumdrehung.
+page-walk-before = Vorher
+page-walk-after = Nachher
+page-walk-difference = Unterschied
+page-walk-change = Änderung
+
 ## The page: working, slip, bearings, end view, tooth checks
 
 page-working-ratio = Formel der Übersetzung

@@ -1397,6 +1397,32 @@ page-file-step-back = The last step of the train is taken back, wherever it was 
 page-file-step-again = The step of the train that was taken back is made again.
 page-file-back = Drop this text and show the train's
 
+## The page: walkthrough
+
+page-panel-walk = Walkthrough
+page-walk-flow = Power flow, step by step
+page-walk-steps = Steps of the walkthrough
+page-walk-previous = Previous
+page-walk-next = Next
+page-walk-play = Play
+page-walk-stop = Stop
+page-walk-pace = Pace
+page-walk-seconds = { $seconds } s a step
+page-walk-told = Step { $at } of { $of }: { $text }
+page-walk-known = Speeds known now: { $shafts }.
+page-walk-parts = What each member does
+page-walk-member = Member
+page-walk-does = Does
+page-walk-torque = torque per input torque
+page-walk-shift = Shift to another range
+page-walk-to = Shift to
+page-walk-speeds = Speeds before and after the shift
+page-walk-per-turn = Speeds are per input turn.
+page-walk-before = Before
+page-walk-after = After
+page-walk-difference = Difference
+page-walk-change = Change
+
 ## The page: working, slip, bearings, end view, tooth checks
 
 page-working-ratio = Formula of the ratio

@@ -9,6 +9,7 @@ use anyhow::{Result, anyhow, bail, ensure};
 use levertrain_core::edit::{Edit, starter};
 use levertrain_core::exercise::Sheet;
 use levertrain_core::faults::{BecomesReport, FaultsReport, Search};
+use levertrain_core::lesson::{ShiftReport, WalkReport};
 use levertrain_core::operating::Conditions;
 use levertrain_core::report::{Explanation, OperatingReport, warnings};
 use levertrain_core::words::Catalogue;
@@ -95,6 +96,17 @@ fn texts(session: &mut Session) -> Result<Vec<String>> {
         texts.push(coupling.kind.to_owned());
         texts.extend(coupling.pinions.iter().map(|x| x.name.to_owned()));
         texts.extend(coupling.meshes.iter().map(|x| x.mesh.to_owned()));
+    }
+    for step in WalkReport::of(&combination).steps {
+        texts.extend(step.sentences);
+        texts.extend(step.parts.into_iter().map(|part| part.part));
+    }
+    let train = session.train();
+    for range in 0..train.scenario().ranges.len() {
+        let from = combination.applied().minus(train.one_ways());
+        let shift = ShiftReport::of(train, from, train.range(range));
+        texts.extend(shift.steps.into_iter().map(|step| step.sentence));
+        texts.extend(shift.shafts.into_iter().map(|row| row.words));
     }
     let operating = OperatingReport::of(&combination, &Conditions::default());
     texts.extend(operating.map(|operating| operating.words.to_owned()));

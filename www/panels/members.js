@@ -73,8 +73,11 @@ export function fill(panel, { desk }) {
     });
   }
 
+  /** @param {string | undefined} id */
+  const isLit = (id) => id !== undefined && (id === desk.lit || desk.told.includes(id));
+
   function light() {
-    for (const row of rows) row.toggleAttribute("data-lit", row.dataset.shaftId === desk.lit);
+    for (const row of rows) row.toggleAttribute("data-lit", isLit(row.dataset.shaftId));
   }
 
   follow(desk, ["train"], build);

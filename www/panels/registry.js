@@ -134,6 +134,14 @@ export const PANELS = [
     load: () => import("./file.js"),
   },
   {
+    id: "walk",
+    title: "page-panel-walk",
+    column: "below",
+    wide: true,
+    whole: true,
+    load: () => import("../learn/walk.js"),
+  },
+  {
     id: "faults",
     title: "page-panel-faults",
     column: "below",

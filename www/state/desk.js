@@ -66,6 +66,8 @@ export class Desk extends EventTarget {
   /** The member that is pointed at, where it is one rather than a whole shaft. */
   /** @type {MemberPlace | undefined} */
   litMember;
+  /** The shafts that something is told of, lit beside the one pointed at. @type {string[]} */
+  told = [];
   /** @type {Problem[]} */
   problems = [];
   heading = "";
@@ -391,6 +393,17 @@ export class Desk extends EventTarget {
     this.lit = id;
     this.litMember = member;
     this.ask((sandbox) => sandbox.light(id));
+    this.#emit("light");
+  }
+
+  /**
+   * Lights the shafts that something is told of everywhere, or none.
+   * @param {string[]} ids
+   */
+  tellShafts(ids) {
+    if (ids.length === 0 && this.told.length === 0) return;
+    this.told = ids;
+    this.askWhole((engine, sandbox) => engine.tellShafts(sandbox, ids));
     this.#emit("light");
   }
 

@@ -125,6 +125,11 @@ fn chart_and_parse(criterion: &mut Criterion, example: &Example) {
             bencher.iter(|| train.range_chart())
         });
     criterion
+        .benchmark_group("walkthroughs of all ranges")
+        .bench_function(&example.name, |bencher| {
+            bencher.iter(|| work::walkthroughs(train));
+        });
+    criterion
         .benchmark_group("parse")
         .bench_function(&example.name, |bencher| {
             bencher.iter(|| Train::parse(black_box(&example.text)));

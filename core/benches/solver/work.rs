@@ -2,7 +2,8 @@
 
 use std::hint::black_box;
 
-use levertrain_core::{Combination, ElementSet, LossModel, PowerFlow, Torques, Train};
+use levertrain_core::lesson::WalkReport;
+use levertrain_core::{Combination, Duty, ElementSet, LossModel, PowerFlow, Torques, Train};
 
 use crate::dense::Dense;
 
@@ -61,6 +62,14 @@ pub fn dense_loss_chart(train: &Train, dense: &Dense) {
     for applied in ranges(train) {
         let speeds = dense.solve(applied);
         black_box(dense.efficiency(applied, &speeds, mesh));
+    }
+}
+
+/// The walkthrough of every named range, with its sentences.
+pub fn walkthroughs(train: &Train) {
+    for applied in ranges(train) {
+        let combination = train.settle(applied, Duty::Drive).combination;
+        black_box(WalkReport::of(&combination));
     }
 }
 

@@ -48,6 +48,7 @@ mod surroundings;
 mod take_away;
 mod touch;
 mod traps;
+mod walk;
 mod whole_engine;
 mod whole_links;
 mod words;

@@ -5,6 +5,7 @@ use std::any::TypeId;
 use levertrain_core::edit::Edit;
 use levertrain_core::exercise::{Kind, MarkReport, SheetReport};
 use levertrain_core::faults::{BecomesReport, ExplanationsReport, FaultsReport};
+use levertrain_core::lesson::{ShiftReport, WalkReport};
 use levertrain_core::report::{
     CapacityReport, ChartReport, CombinationReport, LossReport, OperatingReport, WorkingReport,
 };
@@ -52,6 +53,8 @@ pub fn declarations() -> String {
     written.visit::<CapacityReport>();
     written.visit::<OperatingReport>();
     written.visit::<WorkingReport>();
+    written.visit::<WalkReport>();
+    written.visit::<ShiftReport>();
     written.visit::<FaultsReport>();
     written.visit::<BecomesReport>();
     written.visit::<ExplanationsReport>();

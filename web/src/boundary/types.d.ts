@@ -1292,6 +1292,65 @@ undo: number,
 redo: number, };
 
 /**
+ * The story of a shift.
+ */
+export type Shift = { 
+/**
+ * What is told, in order.
+ */
+steps: Array<ShiftStep>, 
+/**
+ * Every shaft.
+ */
+shafts: Array<ShiftRow>, };
+
+/**
+ * What becomes of the speed of a shaft.
+ */
+export type ShiftRow = { 
+/**
+ * Its id.
+ */
+id: string, 
+/**
+ * What people call it.
+ */
+label: string, 
+/**
+ * Before, per input turn.
+ */
+before: Exact | null, 
+/**
+ * After.
+ */
+after: Exact | null, 
+/**
+ * After less before.
+ */
+difference: Exact | null, 
+/**
+ * What that is, in a word or two.
+ */
+words: string, };
+
+/**
+ * One thing that is told of a shift.
+ */
+export type ShiftStep = { 
+/**
+ * The sentence.
+ */
+sentence: string, 
+/**
+ * Ids of the elements it is about.
+ */
+elements: Array<string>, 
+/**
+ * Ids of the shafts it is about.
+ */
+shafts: Array<string>, };
+
+/**
  * Size of the stage for an available width, in CSS pixels.
  */
 export type StageSize = { 
@@ -1417,6 +1476,69 @@ ratio: Exact | null,
  * Whether it holds the output back when the load drives.
  */
 brakes: boolean, };
+
+/**
+ * A walk through the power flow of a combination.
+ */
+export type Walk = { 
+/**
+ * Its steps, in order.
+ */
+steps: Array<WalkStep>, };
+
+/**
+ * What a member does in its set.
+ */
+export type WalkPart = { 
+/**
+ * What people call its set.
+ */
+set: string, 
+/**
+ * `sun`, `ring`, `carrier`…
+ */
+role: string, 
+/**
+ * Id of its shaft; `null` for the housing.
+ */
+shaft: string | null, 
+/**
+ * What it does, in a word or two.
+ */
+part: string, 
+/**
+ * Per input turn.
+ */
+speed: Exact | null, 
+/**
+ * On the set, per unit of input torque.
+ */
+torque: Exact | null, };
+
+/**
+ * One step.
+ */
+export type WalkStep = { 
+/**
+ * What is said, in sentences.
+ */
+sentences: Array<string>, 
+/**
+ * Ids of the shafts it is about.
+ */
+shafts: Array<string>, 
+/**
+ * Ids of the elements it is about.
+ */
+elements: Array<string>, 
+/**
+ * Ids of the shafts whose speeds are known once it is told.
+ */
+known: Array<string>, 
+/**
+ * What each member of the sets that it is about does; empty where it is about something else.
+ */
+parts: Array<WalkPart>, };
 
 /**
  * A tooth rule that a coupling does not satisfy.

@@ -33,6 +33,7 @@ pub struct Session {
     /// The pack being dragged, and the speeds that changing it over would give.
     drag: Option<(usize, Vec<Option<f64>>)>,
     lit: Option<usize>,
+    told: u64,
     pub(super) settings: Settings,
     pub(super) history: History,
     pub(super) drawn: Known,
@@ -67,6 +68,7 @@ impl Session {
             applied,
             drag: None,
             lit: None,
+            told: 0,
             settings: Settings::default(),
             history: History::default(),
             drawn: Known::default(),
@@ -154,6 +156,11 @@ impl Session {
         self.lit = shaft;
     }
 
+    /// Lights the shafts that something is told of, or none, beside the one pointed at.
+    pub fn tell(&mut self, shafts: impl Iterator<Item = usize>) {
+        self.told = shafts.fold(0, |told, shaft| told | 1 << shaft);
+    }
+
     /// What is assumed and how it is shown.
     pub fn settings(&self) -> &Settings {
         &self.settings
@@ -213,6 +220,7 @@ impl Session {
             grips: self.grips.shown(),
             fighting: self.standing.fighting,
             lit: self.lit,
+            told: self.told,
             input_speed: self.settings.speed,
             speed_unit: self.settings.speed_unit,
             preview: self.drag.as_ref().map(|(_, speeds)| speeds.clone()),

@@ -66,6 +66,8 @@ pub struct Live<'a> {
     pub fighting: ElementSet,
     /// The shaft pointed at.
     pub lit: Option<usize>,
+    /// The shafts that are told of, a bit each.
+    pub told: u64,
     /// Input speed in rev/min.
     pub input_speed: f64,
     /// The unit that speeds are lettered in.
@@ -108,9 +110,9 @@ impl Live<'_> {
         }
     }
 
-    /// Whether a body is pointed at.
+    /// Whether a body is pointed at, or told of.
     pub fn is_lit(&self, body: Body) -> bool {
-        matches!((body, self.lit), (Body::Shaft(shaft), Some(lit)) if shaft == lit)
+        matches!(body, Body::Shaft(shaft) if self.lit == Some(shaft) || self.told >> shaft & 1 == 1)
     }
 }
 

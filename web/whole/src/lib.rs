@@ -15,4 +15,6 @@ mod exercises;
 #[cfg(target_arch = "wasm32")]
 mod faults;
 #[cfg(target_arch = "wasm32")]
+mod lesson;
+#[cfg(target_arch = "wasm32")]
 mod tables;

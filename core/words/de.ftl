@@ -366,7 +366,7 @@ walk-decided = { $set }: { $count ->
        *[some] Die Drehzahl ist bekannt von: { $known }. Damit liegen auch diese fest: { $decided }.
     }
 }
-walk-together = { $sets } legen sich gegenseitig fest: keiner davon lässt sich vor den anderen bestimmen.
+walk-together = { $sets } legen sich gegenseitig fest: Keiner davon lässt sich vor den anderen bestimmen.
 walk-undetermined = Hier ist mehr geschlossen als nötig; das Gleichgewicht legt nicht fest, welches Drehmoment jedes Glied trägt in: { $set }.
 walk-reaction = { $member } nimmt das Reaktionsmoment auf und dreht dabei mit dem { $speed }-Fachen der Antriebsdrehzahl: wie ein festgehaltenes Glied, nur mit anderer Drehzahl.
 walk-share = { $member } { $percent } %

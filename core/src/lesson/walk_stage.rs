@@ -14,6 +14,8 @@ use crate::words::{AsOne, Hold, Joins, SetWork};
 pub struct Stage {
     /// The sets.
     pub sets: Vec<SetStage>,
+    /// Where several turn as one piece, what makes them.
+    pub as_one: Option<AsOne>,
 }
 
 /// One set of a stage.
@@ -86,10 +88,18 @@ type Told<'a> = (Option<&'a Torques>, Option<&'a PowerFlow>, &'a Joins<'a>);
 impl Stage {
     pub(super) fn of(combination: &Combination<'_>, told: Told<'_>, group: &Group) -> Self {
         let couplings = group.couplings.iter();
+        let sets: Vec<SetStage> = couplings
+            .map(|&coupling| SetStage::of(combination, told, group, coupling))
+            .collect();
+        let as_one = |set: &SetStage| matches!(set.what, What::AsOne(_));
+        let speed = |&at: &usize| combination.body_speed(combination.train().members(at)[0]);
+        let mut speeds = group.couplings.iter().map(speed);
+        let first = speeds.next();
+        let alike =
+            sets.len() > 1 && sets.iter().all(as_one) && speeds.all(|speed| Some(speed) == first);
         Self {
-            sets: couplings
-                .map(|&coupling| SetStage::of(combination, told, group, coupling))
-                .collect(),
+            as_one: alike.then(|| AsOne::of(combination, told.2, group.couplings.clone())),
+            sets,
         }
     }
 }

@@ -89,6 +89,10 @@ impl<'a> Teller<'a> {
             let sets = self.speaker.sets(&sets, Case::Subject);
             sentences.push(said("walk-together", &[("sets", &sets)]));
         }
+        if let Some(as_one) = &stage.as_one {
+            sentences.push(self.speaker.as_one(as_one));
+            return sentences;
+        }
         for set in &stage.sets {
             if stage.sets.len() == 1 {
                 sentences.push(self.decided(set));

@@ -118,6 +118,14 @@ fn check_drive(
     let once: BTreeSet<usize> = told.iter().copied().collect();
     prop_assert_eq!(once.len(), told.len(), "none twice");
     prop_assert_eq!(once.len(), combination.train().scenario().couplings.len());
+    for as_one in stages.iter().filter_map(|stage| stage.as_one.as_ref()) {
+        let bodies = as_one
+            .couplings
+            .iter()
+            .flat_map(|&at| combination.train().members(at));
+        let speeds: BTreeSet<_> = bodies.map(|&body| combination.body_speed(body)).collect();
+        prop_assert!(as_one.couplings.len() > 1 && speeds.len() == 1);
+    }
     for set in &sets {
         prop_assert_eq!(
             matches!(set.what, What::Idle),

@@ -396,12 +396,16 @@ shift-late = { $late ->
        *[other] come
     } late, { $held ->
         [none] nothing is applied for a while
-       *[some] nothing but { $holds } is applied for a while
+        [one] only { $holds } stays applied for a while
+       *[some] only { $holds } stay applied for a while
     }
    *[go] If { $elements } { $count ->
         [one] goes
        *[other] go
-    } late, there are applied together for a while { $holds }
+    } late, { $holds } { $held ->
+        [one] is still applied for a while
+       *[some] are applied together for a while
+    }
 }: { $state ->
     [driving] it drives at { $like ->
         [before] the old ratio, { $ratio }, until then
@@ -1413,7 +1417,7 @@ page-walk-known = Speeds known now: { $shafts }.
 page-walk-parts = What each member does
 page-walk-member = Member
 page-walk-does = Does
-page-walk-torque = torque per input torque
+page-walk-torque = Torque per input torque
 page-walk-shift = Shift to another range
 page-walk-to = Shift to
 page-walk-speeds = Speeds before and after the shift

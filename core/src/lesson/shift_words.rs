@@ -158,6 +158,11 @@ impl Writer<'_, '_> {
             Verdict::Settled => combination.state().key(),
             _ => "unsettled",
         };
+        let held = match holds.len() {
+            0 => "none",
+            1 => "one",
+            _ => "some",
+        };
         let speaker = &self.teller.speaker;
         let ratio = combination.state().ratio();
         let beside =
@@ -173,7 +178,7 @@ impl Writer<'_, '_> {
             ("late", late),
             ("elements", &*speaker.elements(elements, Case::Subject)),
             ("holds", &speaker.elements(holds, Case::Subject)),
-            ("held", if holds.is_empty() { "none" } else { "some" }),
+            ("held", held),
             ("state", state),
             ("like", like),
             ("ratio", &ratio.map(figure).unwrap_or_default()),

@@ -10,6 +10,7 @@ use serde_json::{Value, json};
 use xtask::test_environment::AXE;
 
 use crate::by_hand::{self, REVERSE};
+use crate::language;
 
 #[derive(Debug, Deserialize)]
 struct Violation {
@@ -109,6 +110,18 @@ fn no_fault_on_a_laptop() -> Result<()> {
 fn no_fault_on_a_phone() -> Result<()> {
     for view in [View::PHONE, View::PHONE.dark()] {
         in_reverse(view, |page| check(page, "phone", &ALL))?;
+    }
+    Ok(())
+}
+
+/// Catches names that are lost, and a language that is not told, where the page speaks another.
+#[test]
+fn no_fault_in_german() -> Result<()> {
+    for view in [View::LAPTOP, View::PHONE.dark()] {
+        in_reverse(view, |page| {
+            language::speak_german(page)?;
+            check(page, "German", &ALL)
+        })?;
     }
     Ok(())
 }

@@ -7,6 +7,7 @@ use serde::Deserialize;
 use serde_json::{Value, json};
 
 use crate::by_hand::{self, SECOND};
+use crate::language;
 
 /// A file that the page would have saved.
 #[derive(Debug, Deserialize)]
@@ -56,6 +57,28 @@ fn csv(page: &Page, of: &str, at: usize) -> Result<(String, Vec<String>)> {
     let text = taken.text.strip_prefix('\u{feff}').context("no mark")?;
     let lines = text.strip_suffix("\r\n").context("no last line end")?;
     Ok((taken.name, lines.split("\r\n").map(str::to_owned).collect()))
+}
+
+/// Catches numbers that a German spreadsheet takes for words, and columns that it does not part.
+#[test]
+fn in_german_a_file_has_semicolons_and_decimal_commas() -> Result<()> {
+    page::open(View::LAPTOP, &by_hand::link(SECOND), |page| {
+        language::speak_german(page)?;
+        let (_, lines) = csv(page, "chart", 0)?;
+        ensure!(
+            lines[0].contains(";Übersetzung;Übersetzung, exakt;"),
+            "{}",
+            lines[0]
+        );
+        let ratio = (437.0 / 221.0_f64).to_string().replace('.', ",");
+        let wanted = format!(";{ratio};437/221;");
+        ensure!(
+            lines[2].starts_with("2. Gang;") && lines[2].contains(&wanted),
+            "{} has no {wanted}",
+            lines[2]
+        );
+        Ok(())
+    })
 }
 
 /// By hand: ratios and steps of the six-speed, from its fractions. Catches numbers cut as the page cuts

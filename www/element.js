@@ -42,6 +42,8 @@ const WAITING = ":host { display: block; min-height: 36rem; }";
 const PATIENCE = 100;
 
 class LeverTrain extends HTMLElement {
+  /** Keeps room while it waits. */
+  #room = new CSSStyleSheet();
   /** Ends waiting to be scrolled to. @type {IntersectionObserver | undefined} */
   #waiting;
 
@@ -92,10 +94,9 @@ class LeverTrain extends HTMLElement {
       this.#begin();
       return;
     }
-    // As tall as it will be, so that those after it are not all in sight at once.
-    const sheet = new CSSStyleSheet();
-    sheet.replaceSync(WAITING);
-    /** @type {ShadowRoot} */ (this.shadowRoot).adoptedStyleSheets = [sheet];
+    // As tall as it will be until all is in its place, so that those after it are not all in sight at once.
+    this.#room.replaceSync(WAITING);
+    /** @type {ShadowRoot} */ (this.shadowRoot).adoptedStyleSheets = [this.#room];
     this.#waiting = new IntersectionObserver((seen) => seen.some(({ isIntersecting }) => isIntersecting) && this.#begin(), { rootMargin: NEARLY });
     this.#waiting.observe(this);
   }
@@ -196,6 +197,7 @@ class LeverTrain extends HTMLElement {
       body.toggleAttribute("data-opening", true);
       body.replaceChildren(...bench.nodes);
       await bench.start(wishes(this)).finally(() => body.removeAttribute("data-opening"));
+      this.#room.replaceSync("");
       if (signal.aborted) return;
       bench.checkEquipment(equipment);
       for (const ask of this.#asked.splice(0)) ask();
@@ -273,7 +275,7 @@ function numberIn(element, attribute) {
  */
 async function dress(root, ground) {
   const sheet = await styles();
-  if (sheet) root.adoptedStyleSheets = [sheet];
+  if (sheet) root.adoptedStyleSheets = [sheet, ...root.adoptedStyleSheets.filter((other) => other !== sheet)];
   ground.hidden = false;
 }
 

@@ -3,7 +3,6 @@
 import { h } from "../kit/dom.js";
 import { hostAnswered } from "../kit/before.js";
 import { Failure, problemsOf } from "../kit/problems.js";
-import { addStyles } from "../kit/sheets.js";
 import { siteFile } from "../kit/site.js";
 import { say } from "../kit/words.js";
 import { listScenarios, sheetInWords } from "../state/catalogue.js";
@@ -14,8 +13,6 @@ import { choice, tenths } from "./task_words.js";
 
 /** @typedef {import("../engine/levertrain_whole.js").Question} Question */
 /** @typedef {import("../engine/levertrain_whole.js").TaskKind} TaskKind */
-
-const STYLES = "css/exercises.css";
 
 /** Questions of a round that dice make. */
 const ROUND = 5;
@@ -64,7 +61,6 @@ export function fill(panel, { desk, exercise }) {
   const result = h("p", { class: "exercise-score", role: "status", "data-part": "exercise-score" });
   offer.prepend(h("p", { class: "note" }, say("page-exercise-note")));
   panel.fill(h("div", { class: "exercises" }, result, offer, round));
-  addStyles(/** @type {ShadowRoot} */ (panel.node.getRootNode()), STYLES);
 
   /** Questions made by dice. */
   function fresh() {

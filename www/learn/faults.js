@@ -1,14 +1,11 @@
 /** Fault finding: what faults make of the ranges, and which faults explain what was observed. */
 
 import { h } from "../kit/dom.js";
-import { addStyles } from "../kit/sheets.js";
 import { say } from "../kit/words.js";
 import { follow } from "../state/follow.js";
 import { Explaining } from "./faults_explain.js";
 import { Effects } from "./faults_effects.js";
 import { Searching } from "./faults_search.js";
-
-const STYLES = "css/faults.css";
 
 /**
  * @param {import("../kit/panel.js").Panel} panel
@@ -30,7 +27,6 @@ export function fill(panel, { desk, signal }) {
     h("p", { class: "note" }, say("page-faults-model")),
     h("p", { class: "faults-caution", "data-part": "faults-caution" }, say("page-faults-caution")),
   );
-  addStyles(/** @type {ShadowRoot} */ (panel.node.getRootNode()), STYLES);
 
   /** The text of the train that is shown. @type {string | undefined} */
   let shown;

@@ -15,6 +15,7 @@ const ALOUD = "aria-label";
 const ISOLATES = /[\u2068\u2069]/g;
 
 /** Where there can be no element, nobody sees any, or somebody writes. */
+const CHOICE = "option";
 const ALONE = "bdi, option, textarea, .unseen, [contenteditable]";
 
 /**
@@ -39,7 +40,9 @@ export function isolateNames(nodes, desk, signal) {
   /** @param {Node} node */
   function isolate(node) {
     for (const text of texts(node)) {
-      if (text.parentElement?.closest(ALONE)) continue;
+      const alone = text.parentElement?.closest(ALONE);
+      if (alone?.matches(CHOICE)) text.data = apart(text.data);
+      if (alone) continue;
       text.replaceWith(...pieces(text.data).map((piece, at) => (at % 2 === 0 ? piece : bdi(piece))));
     }
     if (!(node instanceof Element)) return;
@@ -47,15 +50,19 @@ export function isolateNames(nodes, desk, signal) {
   }
 
   /**
-   * What is only read aloud, or from a braille display, is one text: names are set apart by characters.
+   * What is only read aloud, or from a braille display.
    * @param {Element} node
    */
   function isolateAloud(node) {
     const text = node.getAttribute(ALOUD) ?? "";
     if (!LEFTWARD.test(text)) return;
-    const apart = pieces(text.replaceAll(ISOLATES, "")).map((piece, at) => (at % 2 === 0 ? piece : isolatedText(piece)));
     // Setting it is a change, too.
-    if (apart.join("") !== text) node.setAttribute(ALOUD, apart.join(""));
+    if (apart(text) !== text) node.setAttribute(ALOUD, apart(text));
+  }
+
+  /** A text that can hold no element: names are set apart by characters. @param {string} text */
+  function apart(text) {
+    return pieces(text.replaceAll(ISOLATES, "")).map((piece, at) => (at % 2 === 0 ? piece : isolatedText(piece))).join("");
   }
 
   const observer = new MutationObserver((records) => {

@@ -2,6 +2,7 @@
 
 import { Failure, problemsOf } from "../kit/problems.js";
 import { Panel } from "../kit/panel.js";
+import { addStyles } from "../kit/sheets.js";
 import { takeButton } from "../kit/take.js";
 import { parted, say } from "../kit/words.js";
 import { fetchWholeEngine } from "../state/engine.js";
@@ -163,6 +164,7 @@ class Slot {
   fetch() {
     if (this.#surroundings.signal.aborted) return;
     this.entry.load().catch(() => undefined);
+    this.#dress();
     if (this.entry.whole) fetchWholeEngine();
   }
 
@@ -170,7 +172,7 @@ class Slot {
     const { desk, signal } = this.#surroundings;
     this.#busy(true);
     try {
-      const { fill } = await this.entry.load();
+      const [{ fill }] = await Promise.all([this.entry.load(), this.#dress()]);
       if (!signal.aborted) fill(this.panel, this.#surroundings);
       if (this.entry.takes && !this.#filled) this.#beTaken();
       this.#filled = true;
@@ -181,6 +183,12 @@ class Slot {
     } finally {
       this.#busy(false);
     }
+  }
+
+  /** Puts its styles on. */
+  #dress() {
+    const { styles } = this.entry;
+    return styles ? addStyles(/** @type {ShadowRoot} */ (this.panel.node.getRootNode()), styles) : undefined;
   }
 
   /** Offers its tables and figures to be taken away. */

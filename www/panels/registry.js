@@ -34,6 +34,7 @@
  * @property {boolean} [wide] whether it takes all columns
  * @property {boolean} [hints] whether its heading says something also while it is folded
  * @property {boolean} [whole] whether what it shows unfolded takes the whole engine
+ * @property {string} [styles] its own, from the root of the site
  * @property {boolean} [takes] whether it has tables or figures to take away
  * @property {(train: import("../state/desk.js").TrainInfo) => boolean} [needs] whether a train has
  *   what it shows; without it the panel is not there
@@ -110,6 +111,7 @@ export const PANELS = [
     title: "page-panel-exercises",
     column: "side",
     whole: true,
+    styles: "css/exercises.css",
     load: () => import("../learn/exercises.js"),
   },
   {
@@ -149,6 +151,7 @@ export const PANELS = [
     whole: true,
     takes: true,
     needs: ({ elements }) => elements.length > 0,
+    styles: "css/faults.css",
     load: () => import("../learn/faults.js"),
   },
   {

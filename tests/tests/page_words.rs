@@ -118,6 +118,7 @@ const NO_WORDS: &[(&str, &[&str])] = &[
     (
         "parts of exercises, and what marks are told by",
         &[
+            "option",
             "400px",
             ":host { display: block; min-height: 36rem; }",
             "checkbox",

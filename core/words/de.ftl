@@ -1451,6 +1451,7 @@ page-walk-previous = Zurück
 page-walk-next = Weiter
 page-walk-play = Abspielen
 page-walk-stop = Anhalten
+page-walk-close = Schließen
 page-walk-pace = Tempo
 page-walk-seconds = { $seconds } s je Schritt
 page-walk-told = Schritt { $at } von { $of }: { $text }

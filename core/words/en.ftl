@@ -1410,6 +1410,7 @@ page-walk-previous = Previous
 page-walk-next = Next
 page-walk-play = Play
 page-walk-stop = Stop
+page-walk-close = Close
 page-walk-pace = Pace
 page-walk-seconds = { $seconds } s a step
 page-walk-told = Step { $at } of { $of }: { $text }

@@ -118,6 +118,9 @@ const NO_WORDS: &[(&str, &[&str])] = &[
     (
         "parts of exercises, and what marks are told by",
         &[
+            "walk-bar-close",
+            "walk-bar-next",
+            "walk-bar-previous",
             "option",
             "400px",
             ":host { display: block; min-height: 36rem; }",

@@ -18,7 +18,7 @@ export function table(label, heads, figures) {
 }
 
 /**
- * A box in which what is too wide scrolls, with the keyboard as well; what fits takes no stop.
+ * A box in which what is too wide, or too tall for the height it is given, scrolls, with the keyboard as well; what fits takes no stop.
  * @param {HTMLElement} content
  * @param {string} label
  * @param {AbortSignal} signal
@@ -27,7 +27,8 @@ export function scroller(content, label, signal) {
   const box = h("div", { class: "scroller", role: "group", "aria-label": label }, content);
   // Measured by the observer: asking at every change would lay the page out each time.
   const observer = new ResizeObserver(() => {
-    if (box.scrollWidth > box.clientWidth + 1) box.tabIndex = 0;
+    const spills = box.scrollWidth > box.clientWidth + 1 || box.scrollHeight > box.clientHeight + 1;
+    if (spills) box.tabIndex = 0;
     else box.removeAttribute("tabindex");
   });
   observer.observe(box);

@@ -1,7 +1,7 @@
 /** One question: what is known, what is asked, the fields, and what came of the answer. */
 
 import { h } from "../kit/dom.js";
-import { say } from "../kit/words.js";
+import { capital, say } from "../kit/words.js";
 import { answerFields } from "./answer_fields.js";
 import { tenths } from "./task_words.js";
 
@@ -80,7 +80,7 @@ export class QuestionCard {
     this.#told.dataset.mark = right ? "right" : credit.decimal > 0 ? "part" : "wrong";
     this.#told.replaceChildren(
       h("p", { class: "exercise-result" }, h("span", { "aria-hidden": "true" }, sign), h("b", {}, result)),
-      ...hints.map((hint) => h("p", {}, hint)),
+      ...hints.map((hint) => h("p", {}, capital(hint))),
     );
   }
 

@@ -1,25 +1,23 @@
 /** The walkthrough: the power flow of what is applied, step by step, and the story of a shift to another range. */
 
 import { h } from "../kit/dom.js";
-import { addStyles } from "../kit/sheets.js";
 import { follow } from "../state/follow.js";
 import { Shifting } from "./walk_shift.js";
 import { Steps } from "./walk_steps.js";
 
-const STYLES = "css/walk.css";
-
 /**
  * @param {import("../kit/panel.js").Panel} panel
- * @param {{ desk: import("../state/desk.js").Desk, signal: AbortSignal }} surroundings
+ * @param {{ desk: import("../state/desk.js").Desk, section: HTMLElement, signal: AbortSignal }} surroundings
  */
-export function fill(panel, { desk, signal }) {
-  const steps = new Steps((shafts) => desk.tellShafts(shafts));
+export function fill(panel, { desk, section, signal }) {
+  const steps = new Steps((shafts) => desk.tellShafts(shafts), section, signal);
   const shifting = new Shifting(
     (to) => desk.askWhole((engine, sandbox) => engine.shift(sandbox, to)),
     (shaft) => desk.light(shaft),
   );
   panel.fill(h("div", { class: "walk" }, steps.node, shifting.node));
-  addStyles(/** @type {ShadowRoot} */ (panel.node.getRootNode()), STYLES);
+  // At the end of all that is shown, so that it stands at the lower edge of the window wherever one is in it.
+  section.closest(".body")?.append(steps.bar);
 
   function build() {
     const { answer, info } = desk;

@@ -4,6 +4,7 @@ import { arrowTarget, h, icon, rove, unseen } from "../kit/dom.js";
 import { fraction, NONE, number } from "../kit/format.js";
 import { table } from "../kit/table.js";
 import { capital, listed, say } from "../kit/words.js";
+import { WalkBar } from "./walk_bar.js";
 
 /** @typedef {import("../engine/levertrain_whole.js").WalkStep} WalkStep */
 /** @typedef {import("../engine/levertrain_whole.js").Exact} Exact */
@@ -39,9 +40,17 @@ export class Steps {
   #known = h("p", { class: "note", "data-part": "walk-known" });
   #parts;
 
-  /** @param {(shafts: string[]) => void} light */
-  constructor(light) {
+  #bar;
+
+  /**
+   * @param {(shafts: string[]) => void} light
+   * @param {HTMLElement} section the half-section
+   * @param {AbortSignal} signal
+   */
+  constructor(light, section, signal) {
     this.#light = light;
+    this.#bar = new WalkBar(section, { go: (by) => this.#go(this.#at + by), end: () => this.#end() }, signal);
+    this.bar = this.#bar.node;
     const heads = ["page-walk-member", "page-walk-does", "page-per-input-turn", "page-walk-torque"].map((key) => say(key));
     this.#parts = table(say("page-walk-parts"), heads, [2, 3]);
     this.#list.addEventListener("keydown", (event) => this.#key(event));
@@ -94,6 +103,15 @@ export class Steps {
     this.#light([]);
   }
 
+  /** Leaves the steps, and lights nothing more. */
+  #end() {
+    this.#at = -1;
+    this.#light([]);
+    this.#told.textContent = "";
+    this.stop();
+    this.#next.focus();
+  }
+
   /** Plays no more. */
   stop() {
     clearInterval(this.#playing);
@@ -134,10 +152,7 @@ export class Steps {
     if (!step) return;
     this.#at = at;
     this.#light(step.shafts);
-    if (tells) {
-      const values = { at: at + 1, of: this.#steps.length, text: step.sentences.join(" ") };
-      this.#told.textContent = say("page-walk-told", values);
-    }
+    if (tells) this.#told.textContent = stepWords(at, this.#steps);
     this.#mark();
   }
 
@@ -155,7 +170,9 @@ export class Steps {
     this.#next.setAttribute("aria-disabled", String(this.#at + 1 >= this.#steps.length));
     const plays = this.#playing !== undefined;
     this.#play.replaceChildren(icon(plays ? "pause" : "play"), say(plays ? "page-walk-stop" : "page-walk-play"));
-    this.#detail(this.#steps[this.#at]);
+    const step = this.#steps[this.#at];
+    this.#detail(step);
+    this.#bar.show(step && stepWords(this.#at, this.#steps), this.#at <= 0, this.#at + 1 >= this.#steps.length);
   }
 
   /** @param {WalkStep | undefined} step */
@@ -191,6 +208,11 @@ export class Steps {
   #buttons() {
     return /** @type {HTMLElement[]} */ ([...this.#list.querySelectorAll("button")]);
   }
+}
+
+/** @param {number} at @param {WalkStep[]} steps */
+function stepWords(at, steps) {
+  return say("page-walk-told", { at: at + 1, of: steps.length, text: steps[at].sentences.join(" ") });
 }
 
 /** @param {Exact | null} value */

@@ -52,6 +52,14 @@ export const PANELS = [
     load: () => import("./chart.js"),
   },
   {
+    id: "walk",
+    title: "page-panel-walk",
+    column: "side",
+    whole: true,
+    styles: "css/walk.css",
+    load: () => import("../learn/walk.js"),
+  },
+  {
     id: "edit",
     title: "page-panel-edit",
     column: "side",
@@ -134,14 +142,6 @@ export const PANELS = [
     wide: true,
     whole: true,
     load: () => import("./file.js"),
-  },
-  {
-    id: "walk",
-    title: "page-panel-walk",
-    column: "below",
-    wide: true,
-    whole: true,
-    load: () => import("../learn/walk.js"),
   },
   {
     id: "faults",

@@ -148,3 +148,39 @@ fn a_shift_is_told_as_by_the_core() -> Result<()> {
         Ok(())
     })
 }
+
+/// Catches a phone on which the step and the drawings that it lights are never seen together.
+#[test]
+fn on_a_phone_the_step_stands_under_the_drawings() -> Result<()> {
+    page::open(View::PHONE, &format!("#s={STEM}&on=V,J"), |page| {
+        page.unfold("walk")?;
+        page.until(
+            "steps",
+            "probe.all('[data-part=walk-steps] button').length > 0",
+        )?;
+        page.run("probe.one('[data-part=walk-next]').click()", Value::Null)?;
+        let together = "(() => { const bar = probe.one('[data-part=walk-bar]').getBoundingClientRect(); \
+            const drawing = probe.one('canvas').getBoundingClientRect(); \
+            return bar.height > 60 && bar.bottom <= innerHeight + 1 && drawing.top >= 0 && drawing.top + 150 < bar.top; })()";
+        page.until("both are in sight", together)?;
+        let told = "probe.one('[data-part=walk-bar] p').textContent";
+        let first: String = page.get(told, Value::Null)?;
+        page.keys([Key::Enter])?;
+        page.until("the next step", &format!("{told} !== {first:?}"))?;
+        page.until("both are still in sight", together)?;
+        page.run("probe.one('[data-part=walk-bar-close]').click()", Value::Null)?;
+        ensure!(!page.shows("[data-part=walk-bar]")?, "it stays");
+        Ok(())
+    })?;
+    // Where the list stands beside the drawings, it would only say the same again.
+    page::open(View::LAPTOP, &format!("#s={STEM}&on=V,J"), |page| {
+        page.unfold("walk")?;
+        page.until(
+            "steps",
+            "probe.all('[data-part=walk-steps] button').length > 0",
+        )?;
+        page.run("probe.one('[data-part=walk-next]').click()", Value::Null)?;
+        ensure!(!page.shows("[data-part=walk-bar]")?, "it is there twice");
+        Ok(())
+    })
+}

@@ -168,7 +168,10 @@ fn on_a_phone_the_step_stands_under_the_drawings() -> Result<()> {
         page.keys([Key::Enter])?;
         page.until("the next step", &format!("{told} !== {first:?}"))?;
         page.until("both are still in sight", together)?;
-        page.run("probe.one('[data-part=walk-bar-close]').click()", Value::Null)?;
+        page.run(
+            "probe.one('[data-part=walk-bar-close]').click()",
+            Value::Null,
+        )?;
         ensure!(!page.shows("[data-part=walk-bar]")?, "it stays");
         Ok(())
     })?;

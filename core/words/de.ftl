@@ -1590,6 +1590,19 @@ ask-way = { $way ->
     [still] steht still
    *[free] frei: Nichts bestimmt es
 }
+ask-failed = Eine Kupplung, eine Bremse oder ein Freilauf ist ausgefallen, und das ist aus den Gängen geworden. Was ist es?
+ask-becomes = { $does ->
+    [right] wie es soll
+    [no-engine-braking] wie es soll, aber ohne Motorbremse
+    [engine-braking] wie es soll, aber mit Motorbremse, die nicht sein soll
+    [lost] neutral: es kommt nichts an
+    [slips] rutscht
+    [drives] stattdessen { $ratio }
+    [output-held] der Abtrieb ist festgehalten
+    [ties-up] verspannt
+   *[undecided] unbestimmt
+}
+hint-becomes = Wäre es { $element }, würde daraus etwas anderes: { $range }.
 hint-no-choice = Nichts vom Angebotenen ist gewählt.
 hint-no-number = Eine Zahl schreiben wie 0,25, −1/3 oder 2.
 hint-no-teeth = Für jedes Rad eine ganze Zahl von Zähnen schreiben.
@@ -1653,6 +1666,7 @@ page-exercise-kind-of = { $kind ->
     [neutral] Neutral finden
     [tie-up] Verspannung erkennen
     [order] Gänge ordnen
+    [failed] was ausgefallen ist
    *[teeth] Zähnezahlen wählen
 }
 page-exercise-begin = { $count } Fragen
@@ -1667,6 +1681,7 @@ page-exercise-score = { $whole ->
     [yes] Fertig: { $points } von { $of } Punkten, { $share } %.
    *[no] Abgebrochen: { $points } von { $of } Punkten.
 }
+page-exercise-becomes = Wurde zu
 page-exercise-check = Prüfen
 page-exercise-reveal = Antwort zeigen
 page-exercise-shown = Das ist die Antwort. Das Getriebe zeigt sie.
@@ -1692,6 +1707,7 @@ page-exercise-from = { $kind ->
     [neutral] Fragt nach allem, was neutral ist, mit so vielen geschlossenen Schaltelementen wie jetzt auf der Bühne.
     [tie-up] Die Kombinationen werden ausgewürfelt.
     [order] Die Gänge werden gemischt.
+    [failed] Der Fehler wird ausgewürfelt.
     [teeth] Gang, Satz und Übersetzung werden so ausgewürfelt, dass es Zähnezahlen dafür gibt.
    *[chosen] Auswählen, wonach gefragt wird.
 }

@@ -1556,6 +1556,19 @@ ask-way = { $way ->
     [still] it stands still
    *[free] it is free: nothing decides it
 }
+ask-failed = One clutch, brake or one-way clutch has failed, and this is what the ranges have become. Which one is it?
+ask-becomes = { $does ->
+    [right] as it should be
+    [no-engine-braking] drives as it should, without engine braking
+    [engine-braking] drives as it should, with engine braking that should not be
+    [lost] neutral: nothing arrives
+    [slips] slips
+    [drives] drives at { $ratio } instead
+    [output-held] the output is held
+    [ties-up] tied up
+   *[undecided] not decided
+}
+hint-becomes = Were it { $element }, something else would become of this: { $range }.
 hint-no-choice = Nothing is chosen of what is offered.
 hint-no-number = Write a number such as 0.25, −1/3 or 2.
 hint-no-teeth = Write a whole number of teeth for each gear.
@@ -1619,6 +1632,7 @@ page-exercise-kind-of = { $kind ->
     [neutral] find neutral
     [tie-up] spot the tie-up
     [order] order the ranges
+    [failed] which element has failed
    *[teeth] choose teeth
 }
 page-exercise-begin = { $count } questions
@@ -1633,6 +1647,7 @@ page-exercise-score = { $whole ->
     [yes] Done: { $points } of { $of } points, { $share } %.
    *[no] Stopped: { $points } of { $of } points.
 }
+page-exercise-becomes = Has become
 page-exercise-check = Check
 page-exercise-reveal = Show the answer
 page-exercise-shown = That is the answer. The train shows it.
@@ -1659,6 +1674,7 @@ page-exercise-from = { $kind ->
     [neutral] Asks for all neutral combinations with as many applied as on stage now.
     [tie-up] Combinations are chosen by dice.
     [order] Ranges are shuffled by dice.
+    [failed] The fault is chosen by dice.
     [teeth] Range, set and ratio are chosen by dice, so that there are teeth for it.
    *[chosen] Choose what it asks about.
 }

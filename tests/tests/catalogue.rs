@@ -72,6 +72,8 @@ const NO_WORDS: &[(&str, &[&str])] = &[
     (
         "what stands in a sheet of exercises, and what the page is told of it",
         &[
+            "seed",
+            "failed",
             "ratio",
             "tie-up",
             "direction",

@@ -3,6 +3,8 @@
 
 use anyhow::{Context, Result, anyhow, ensure};
 use levertrain_core::exercise::{Kind, MarkReport, Part, QuestionReport, Sheet, Task};
+use levertrain_core::faults::{Fault, Faulty, Trial};
+use levertrain_core::report::Exact;
 use levertrain_core::{Duty, Fraction, PowerFlow, State, Torques, Train};
 use levertrain_tests::files::{json_files, root, scenarios};
 use levertrain_tests::generate::{ANY, case, settings};
@@ -152,6 +154,24 @@ fn is_right(train: &Train, task: &Task, answer: &[String]) -> Result<bool> {
             let at = |id: &String| ranges.iter().position(|range| range.id == *id);
             let ratios: Option<Vec<Fraction>> = answer.iter().map(|id| ratio(at(id)?)).collect();
             ratios.is_some_and(|ratios| ratios.windows(2).all(|pair| pair[0] > pair[1]))
+        }
+        Task::Failed { .. } => {
+            // Whatever fault of it would show the same is right.
+            let rows = QuestionReport::of(train, task).rows;
+            let wanted: Vec<_> = rows.into_iter().map(|row| (row.does, row.ratio)).collect();
+            let [id] = answer else { return Ok(false) };
+            let element = train.element(id).context("an element")?;
+            let own = Fault::all(train).into_iter().filter(|fault| {
+                fault.element() == Some(element) && !matches!(fault, Fault::Slips(_))
+            });
+            own.into_iter().any(|fault| {
+                let faulty = Faulty::new(train, &[fault]);
+                let becomes = Trial::all(train).into_iter().map(|trial| {
+                    let outcome = faulty.outcome(&trial);
+                    (outcome.key(), outcome.ratio().map(Exact::from))
+                });
+                becomes.collect::<Vec<_>>() == wanted
+            })
         }
         Task::Speed { .. } | Task::Teeth { .. } => false,
     })
@@ -337,7 +357,7 @@ fn questions_hold_no_answer() -> Result<()> {
             let question = serde_json::to_value(QuestionReport::of(&train, &task))?;
             let fields: Vec<&String> = question.as_object().context("an object")?.keys().collect();
             ensure!(
-                fields == ["by", "choices", "given", "range", "task", "text"],
+                fields == ["by", "choices", "given", "range", "rows", "task", "text"],
                 "{fields:?}"
             );
             if let Task::Speed { .. } = task {

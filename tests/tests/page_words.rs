@@ -118,6 +118,8 @@ const NO_WORDS: &[(&str, &[&str])] = &[
     (
         "parts of exercises, and what marks are told by",
         &[
+            ".body",
+            "start",
             "walk-bar-close",
             "walk-bar-next",
             "walk-bar-previous",

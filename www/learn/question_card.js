@@ -1,6 +1,7 @@
 /** One question: what is known, what is asked, the fields, and what came of the answer. */
 
 import { h } from "../kit/dom.js";
+import { table } from "../kit/table.js";
 import { capital, say } from "../kit/words.js";
 import { answerFields } from "./answer_fields.js";
 import { tenths } from "./task_words.js";
@@ -44,6 +45,7 @@ export class QuestionCard {
       { class: "exercise-card", submit: (/** @type {Event} */ event) => this.#submit(event) },
       ...(question.given ? [h("p", { class: "exercise-given" }, question.given)] : []),
       h("p", { class: "exercise-asked" }, question.text),
+      ...(question.rows.length > 0 ? [becomes(question)] : []),
       ...this.#fields.nodes,
       h("p", { class: "row" }, this.#check, this.#reveal),
       this.#told,
@@ -100,4 +102,11 @@ export class QuestionCard {
   #ask(ask) {
     return this.#desk.askWhole((engine, sandbox) => ask(engine, sandbox, JSON.stringify(this.#question.task)));
   }
+}
+
+/** What the ranges have become. @param {Question} question */
+function becomes({ rows }) {
+  const { node, body } = table(say("page-exercise-becomes"), [say("page-chart-range"), say("page-exercise-becomes")], []);
+  body.append(...rows.map(({ label, does, words }) => h("tr", { "data-outcome": does }, h("th", { scope: "row" }, label), h("td", {}, words))));
+  return node;
 }

@@ -25,6 +25,7 @@ const CHOSEN = {
   "tie-up": [],
   order: [],
   teeth: [],
+  failed: [],
 };
 
 export class Setting {

@@ -64,6 +64,13 @@ pub enum Hint {
         /// Indices of one or two of its members, with the way they turn.
         members: Vec<(usize, Way)>,
     },
+    /// Were it this element, a range would become something else; `None` is all released.
+    Becomes {
+        /// Index of the element.
+        element: usize,
+        /// Index of the range.
+        range: Option<usize>,
+    },
     /// Two ranges, by their indices, that stand in the wrong order.
     Compare(usize, usize),
     /// A tooth rule that is broken, in words.
@@ -157,6 +164,17 @@ impl Hint {
                 ];
                 say("hint-compare", 0, &values)
             }
+            Self::Becomes { element, range } => {
+                let element = elements(train, ElementSet::NONE.with(*element));
+                say(
+                    "hint-becomes",
+                    0,
+                    &[
+                        ("element", &element),
+                        ("range", &trial_label(train, *range)),
+                    ],
+                )
+            }
             Self::Rule(text) => say("hint-rule", 0, &[("rule", text)]),
         }
     }
@@ -172,6 +190,14 @@ pub(super) fn elements(train: &Train, set: ElementSet) -> String {
         return Catalogue::spoken().plain("ask-none").to_owned();
     }
     listed(&labels)
+}
+
+/// What a range that is tried is called.
+pub(super) fn trial_label(train: &Train, range: Option<usize>) -> String {
+    match range {
+        Some(range) => train.scenario().ranges[range].label.clone(),
+        None => Catalogue::spoken().plain("ask-none").to_owned(),
+    }
 }
 
 fn state_key(state: &State) -> &'static str {

@@ -81,6 +81,7 @@ pub(super) fn read(
         Kind::TieUp => &["among"],
         Kind::Order => &["ranges"],
         Kind::Teeth => &["range", "set", "ratio"],
+        Kind::Failed => &["seed"],
     };
     let before = problems.len();
     let mut reader = Reader {
@@ -151,6 +152,9 @@ impl Reader<'_> {
                     ratio: ratio?,
                 }
             }
+            Kind::Failed => Task::Failed {
+                seed: fields.take("seed")?,
+            },
         })
     }
 

@@ -3,7 +3,8 @@
 use serde::Serialize;
 
 use super::answer::Marked;
-use super::hint::elements;
+use super::failed;
+use super::hint::{elements, trial_label};
 use super::members::members;
 use super::neutral::MOST;
 use super::read::Way;
@@ -12,6 +13,7 @@ use super::task::{Kind, Task, name_of, sets_of};
 use super::write::TaskReport;
 use crate::base::catalogue::{Catalogue, Values};
 use crate::base::number::number;
+use crate::faults::{Outcome, Trial};
 use crate::report::Exact;
 use crate::train::{Body, Train};
 use crate::words::noun;
@@ -36,8 +38,25 @@ pub struct QuestionReport {
     pub by: &'static str,
     /// What there is to pick, put in order or count.
     pub choices: Vec<ChoiceReport>,
+    /// What the ranges have become, where that is what the question is about.
+    pub rows: Vec<RowReport>,
     /// Id of the range that it is about, whose speeds it asks for.
     pub range: Option<String>,
+}
+
+/// What a range has become.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
+#[cfg_attr(feature = "types", ts(rename = "QuestionRow"))]
+pub struct RowReport {
+    /// What people call the range.
+    pub label: String,
+    /// Its outcome as one word.
+    pub does: &'static str,
+    /// The ratio that it has and should not have.
+    pub ratio: Option<Exact>,
+    /// The same in words.
+    pub words: String,
 }
 
 /// One choice.
@@ -111,13 +130,14 @@ impl QuestionReport {
             given: task.range().map(|range| asker.given(range)),
             by: match task.kind() {
                 Kind::Reach => "stage",
-                Kind::Direction => "one",
+                Kind::Direction | Kind::Failed => "one",
                 Kind::Members | Kind::Neutral | Kind::TieUp => "many",
                 Kind::Speed => "number",
                 Kind::Order => "order",
                 Kind::Teeth => "counts",
             },
             choices: asker.choices(task),
+            rows: asker.rows(task),
             range: task
                 .range()
                 .map(|range| train.scenario().ranges[range].id.clone()),
@@ -170,6 +190,7 @@ impl Asker<'_> {
             ),
             Task::Neutral { applied } => say("ask-neutral", *applied, &[]),
             Task::TieUp { .. } => say("ask-tie-up", 0, &[]),
+            Task::Failed { .. } => say("ask-failed", 0, &[]),
             Task::Order { .. } => say("ask-order", 0, &[]),
             Task::Teeth {
                 range: at,
@@ -200,6 +221,25 @@ impl Asker<'_> {
         say("ask-given", applied.len(), &values)
     }
 
+    fn rows(&self, task: &Task) -> Vec<RowReport> {
+        let Task::Failed { seed } = task else {
+            return Vec::new();
+        };
+        let rows = failed::shown(self.train, *seed).unwrap_or_default();
+        let row = |(trial, outcome): (Trial, Outcome)| {
+            let ratio = outcome.ratio();
+            let about = ratio.map_or(String::new(), |ratio| number(ratio.to_f64(), 4));
+            let values = [("does", outcome.key()), ("ratio", &*about)];
+            RowReport {
+                label: trial_label(self.train, trial.range),
+                does: outcome.key(),
+                ratio: ratio.map(Exact::from),
+                words: say("ask-becomes", 0, &values),
+            }
+        };
+        rows.into_iter().map(row).collect()
+    }
+
     fn choices(&self, task: &Task) -> Vec<ChoiceReport> {
         let scenario = self.train.scenario();
         let plain = |id: String, label: String| ChoiceReport {
@@ -227,6 +267,10 @@ impl Asker<'_> {
                 sets.into_iter().map(combination).collect()
             }
             Task::TieUp { among } => among.iter().copied().map(combination).collect(),
+            Task::Failed { .. } => (0..scenario.elements.len())
+                .map(|element| &scenario.elements[element])
+                .map(|element| plain(element.id().to_owned(), element.label().to_owned()))
+                .collect(),
             Task::Order { ranges } => ranges
                 .iter()
                 .map(|&range| &scenario.ranges[range])

@@ -4,7 +4,7 @@ use levertrain_exact::Fraction;
 
 use super::answer::Marked;
 use super::dice::Dice;
-use super::{direction, members, neutral, order, reach, speed, teeth, tie_up};
+use super::{direction, failed, members, neutral, order, reach, speed, teeth, tie_up};
 use crate::base::element_set::ElementSet;
 use crate::solve::Combination;
 use crate::solve::settle::Duty;
@@ -76,6 +76,11 @@ pub enum Task {
         /// Input speed over output speed.
         ratio: Fraction,
     },
+    /// Name the element that failed, by what the ranges have become.
+    Failed {
+        /// What the fault is drawn from.
+        seed: u32,
+    },
 }
 
 /// The kinds of tasks, in the order in which they are offered.
@@ -90,6 +95,7 @@ pub enum Kind {
     TieUp,
     Order,
     Teeth,
+    Failed,
 }
 
 impl Kind {
@@ -103,6 +109,7 @@ impl Kind {
         ("tie-up", Self::TieUp),
         ("order", Self::Order),
         ("teeth", Self::Teeth),
+        ("failed", Self::Failed),
     ];
 
     /// Its name in a file.
@@ -125,6 +132,7 @@ impl Task {
             Kind::TieUp => tie_up::ask(train, &mut dice),
             Kind::Order => order::ask(train, &mut dice),
             Kind::Teeth => teeth::ask(train, &mut dice),
+            Kind::Failed => failed::ask(train, &mut dice),
         }
     }
 
@@ -139,6 +147,7 @@ impl Task {
             Self::TieUp { .. } => Kind::TieUp,
             Self::Order { .. } => Kind::Order,
             Self::Teeth { .. } => Kind::Teeth,
+            Self::Failed { .. } => Kind::Failed,
         }
     }
 
@@ -153,6 +162,7 @@ impl Task {
             Self::TieUp { among } => tie_up::solve(train, among),
             Self::Order { ranges } => order::solve(train, ranges),
             Self::Teeth { range, set, ratio } => teeth::solve(train, *range, *set, ratio),
+            Self::Failed { seed } => failed::solve(train, *seed),
         }
     }
 
@@ -168,6 +178,7 @@ impl Task {
             Self::TieUp { among } => tie_up::mark(train, among, answer),
             Self::Order { ranges } => order::mark(train, ranges, answer),
             Self::Teeth { range, set, ratio } => teeth::mark(train, *range, *set, ratio, answer),
+            Self::Failed { seed } => failed::mark(train, *seed, answer),
         }
     }
 

@@ -34,6 +34,9 @@ pub struct TaskReport {
     /// Combinations to choose from.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub among: Option<Vec<Vec<String>>>,
+    /// What a fault is drawn from.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub seed: Option<u32>,
     /// Ids of ranges.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub ranges: Option<Vec<String>>,
@@ -59,6 +62,7 @@ impl TaskReport {
                 report.range = Some(range_id(*range));
                 report.shaft = Some(scenario.shafts[*shaft].id.clone());
             }
+            Task::Failed { seed } => report.seed = Some(*seed),
             Task::Neutral { applied } => report.applied = Some(*applied),
             Task::TieUp { among } => {
                 let sets = among.iter().map(|set| {

@@ -8,7 +8,7 @@ export type OneWays = "settled" | "ambiguous" | "contradictory";
 
 export type StateKey = "driving" | "over-applied" | "neutral" | "output-held" | "tied-up";
 
-export type TaskKind = "reach" | "members" | "direction" | "speed" | "neutral" | "tie-up" | "order" | "teeth";
+export type TaskKind = "reach" | "members" | "direction" | "speed" | "neutral" | "tie-up" | "order" | "teeth" | "failed";
 
 /**
  * What a combination does and why, with the motion of each shaft as a word.
@@ -1049,9 +1049,34 @@ by: "stage" | "one" | "many" | "order" | "number" | "counts",
  */
 choices: Array<Choice>, 
 /**
+ * What the ranges have become, where that is what the question is about.
+ */
+rows: Array<QuestionRow>, 
+/**
  * Id of the range that it is about, whose speeds it asks for.
  */
 range: string | null, };
+
+/**
+ * What a range has become.
+ */
+export type QuestionRow = { 
+/**
+ * What people call the range.
+ */
+label: string, 
+/**
+ * Its outcome as one word.
+ */
+does: string, 
+/**
+ * The ratio that it has and should not have.
+ */
+ratio: Exact | null, 
+/**
+ * The same in words.
+ */
+words: string, };
 
 export type RangeInfo = { id: string, label: string, applied: Array<string>, };
 
@@ -1408,6 +1433,10 @@ applied?: number,
  * Combinations to choose from.
  */
 among?: Array<Array<string>>, 
+/**
+ * What a fault is drawn from.
+ */
+seed?: number, 
 /**
  * Ids of ranges.
  */

@@ -75,10 +75,14 @@ function effortWords(desk, answer, shaft) {
 function keepTallest(node) {
   let [width, height] = [0, 0];
   new ResizeObserver(([{ contentRect }]) => {
-    const narrower = contentRect.width !== width;
-    if (!narrower && contentRect.height <= height) return;
-    ({ width, height } = contentRect);
-    // In another width the words may need less.
-    node.style.minHeight = narrower ? "" : `${height}px`;
+    if (contentRect.width !== width) {
+      [width, height] = [contentRect.width, 0];
+      // In another width the words may need less. In the next frame: at once, it would be another change of size in the
+      // same one, which browsers report as an error.
+      requestAnimationFrame(() => (node.style.minHeight = ""));
+    } else if (contentRect.height > height) {
+      ({ height } = contentRect);
+      node.style.minHeight = `${height}px`;
+    }
   }).observe(node);
 }

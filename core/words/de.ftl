@@ -1591,6 +1591,7 @@ ask-way = { $way ->
    *[free] frei: Nichts bestimmt es
 }
 ask-failed = Eine Kupplung, eine Bremse oder ein Freilauf ist ausgefallen, und das ist aus den Gängen geworden. Was ist es?
+ask-row = { $range } · { $elements }
 ask-becomes = { $does ->
     [right] wie es soll
     [no-engine-braking] wie es soll, aber ohne Motorbremse

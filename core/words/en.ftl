@@ -1557,6 +1557,7 @@ ask-way = { $way ->
    *[free] it is free: nothing decides it
 }
 ask-failed = One clutch, brake or one-way clutch has failed, and this is what the ranges have become. Which one is it?
+ask-row = { $range } · { $elements }
 ask-becomes = { $does ->
     [right] as it should be
     [no-engine-braking] drives as it should, without engine braking

@@ -49,7 +49,7 @@ pub struct QuestionReport {
 #[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[cfg_attr(feature = "types", ts(rename = "QuestionRow"))]
 pub struct RowReport {
-    /// What people call the range.
+    /// What people call the range, and what it applies.
     pub label: String,
     /// Its outcome as one word.
     pub does: &'static str,
@@ -230,8 +230,22 @@ impl Asker<'_> {
             let ratio = outcome.ratio();
             let about = ratio.map_or(String::new(), |ratio| number(ratio.to_f64(), 4));
             let values = [("does", outcome.key()), ("ratio", &*about)];
+            let range = trial_label(self.train, trial.range);
+            let ids = trial.applied.iter();
+            let ids: Vec<&str> = ids
+                .map(|element| self.train.scenario().elements[element].id())
+                .collect();
+            // What a range applies is known: the question is what has become of it.
+            let label = match ids.is_empty() {
+                true => range,
+                false => say(
+                    "ask-row",
+                    0,
+                    &[("range", &range), ("elements", &ids.join(" "))],
+                ),
+            };
             RowReport {
-                label: trial_label(self.train, trial.range),
+                label,
                 does: outcome.key(),
                 ratio: ratio.map(Exact::from),
                 words: say("ask-becomes", 0, &values),

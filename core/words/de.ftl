@@ -393,9 +393,9 @@ walk-idle = { $sets } { $count ->
 walk-output = { $output } dreht { $way ->
     [backward] rückwärts
    *[forward] vorwärts
-} mit dem { $speed }-Fachen der Antriebsdrehzahl, { $torque ->
-    [same] mit gleich großem Drehmoment wie der Antrieb
-   *[other] mit dem { $times }-Fachen des Antriebsmoments
+} { $torque ->
+    [same] so schnell wie der Antrieb, mit gleich großem Drehmoment
+   *[other] mit dem { $speed }-Fachen der Antriebsdrehzahl, mit dem { $times }-Fachen des Antriebsmoments
 }: Übersetzung { $ratio }.
 walk-product = Die ganze Leistung fließt durch eine Stufe nach der anderen, also multiplizieren sich die Übersetzungen: { $product } = { $ratio }.
 walk-turns-round = Die Drehrichtung kehrt sich um in: { $sets }.

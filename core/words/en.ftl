@@ -294,9 +294,9 @@ walk-idle = { $sets } { $count ->
 walk-output = { $output } turns { $way ->
     [backward] backward
    *[forward] forward
-} at { $speed } times the input’s speed, { $torque ->
-    [same] with torque as large as the input’s
-   *[other] with { $times } times the input’s torque
+} { $torque ->
+    [same] as fast as the input, with torque as large as the input’s
+   *[other] at { $speed } times the input’s speed, with { $times } times the input’s torque
 }: ratio { $ratio }.
 walk-product = All power goes through one stage after the other, so the ratios multiply: { $product } = { $ratio }.
 walk-turns-round = The direction turns round in { $sets }.

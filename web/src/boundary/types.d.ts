@@ -1062,7 +1062,7 @@ range: string | null, };
  */
 export type QuestionRow = { 
 /**
- * What people call the range.
+ * What people call the range, and what it applies.
  */
 label: string, 
 /**

@@ -190,7 +190,9 @@ export class Desk extends EventTarget {
   veil(veiled) {
     if (this.veiled === veiled) return;
     this.veiled = veiled;
-    this.#emit("veil");
+    // What is pinned goes from the drawing, or comes back.
+    if (this.pin) this.#emit("veil", "pin");
+    else this.#emit("veil");
   }
 
   /**
@@ -309,6 +311,11 @@ export class Desk extends EventTarget {
     await this.#readyPin();
   }
 
+  /** What is drawn behind: while a question is open nothing, as that could be what it asks for. */
+  get #pinned() {
+    return this.veiled ? undefined : this.pin?.in(this.#engine);
+  }
+
   /** Has what is pinned at hand in the engine there is. */
   async #readyPin() {
     const { pin } = this;
@@ -339,7 +346,7 @@ export class Desk extends EventTarget {
    */
   askPinned(question) {
     const { pin } = this;
-    const pinned = pin?.in(this.#engine);
+    const pinned = this.#pinned;
     if (!pin || !pinned) return undefined;
     const legend = say("page-compare-legend", { what: pin.kept.name });
     return this.askWhole((engine, sandbox) => question(engine, sandbox, pinned, legend));
@@ -576,7 +583,7 @@ export class Desk extends EventTarget {
     const text = JSON.stringify(this.settings);
     /** @type {import("../engine/levertrain.js").StageSize} */
     const sizes = sandbox.set(text);
-    const pinned = this.pin?.in(this.#engine);
+    const pinned = this.#pinned;
     if (pinned && isWhole(this.#engine)) {
       pinned.set(text);
       sizes.leverHeight += this.#engine.legendHeight();

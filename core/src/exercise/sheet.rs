@@ -52,23 +52,28 @@ impl Task {
     /// Reads one task about a train.
     ///
     /// # Errors
-    /// As [`Sheet::parse`].
+    /// As [`Sheet::parse`], but for whether it has an answer: that is looked for only once, when it is set.
     pub fn parse(train: &Train, text: &str) -> Result<Self, Vec<Problem>> {
         let value = strict(text).map_err(|problem| vec![problem])?;
         let mut problems = Vec::new();
-        let task = answerable(train, value, "", &mut problems);
+        let task = read(train, value, "", &mut problems);
         task.filter(|_| problems.is_empty()).ok_or(problems)
+    }
+
+    /// The same of a task that is set.
+    ///
+    /// # Errors
+    /// As [`Sheet::parse`].
+    pub fn set(train: &Train, text: &str) -> Result<Self, Vec<Problem>> {
+        let task = Self::parse(train, text)?;
+        let mut problems = Vec::new();
+        note_unanswerable(train, &task, "", &mut problems);
+        problems.is_empty().then_some(task).ok_or(problems)
     }
 }
 
-/// Reads a task; that it has no answer in this train is a problem, too.
-fn answerable(
-    train: &Train,
-    value: Value,
-    place: &str,
-    problems: &mut Vec<Problem>,
-) -> Option<Task> {
-    let task = read(train, value, place, problems)?;
+/// Notes where a task has no answer in this train.
+fn note_unanswerable(train: &Train, task: &Task, place: &str, problems: &mut Vec<Problem>) {
     if task.solve(train).is_none() {
         problems.push(Problem::of(
             place,
@@ -76,7 +81,6 @@ fn answerable(
             ("fix-no-answer", &[]),
         ));
     }
-    Some(task)
 }
 
 fn outermost(train: &Train, value: Value, problems: &mut Vec<Problem>) -> Option<Sheet> {
@@ -107,7 +111,11 @@ fn outermost(train: &Train, value: Value, problems: &mut Vec<Problem>) -> Option
     let mut read_tasks = Vec::new();
     for (index, value) in tasks.into_iter().enumerate() {
         let place = format!("tasks[{index}]");
-        read_tasks.extend(answerable(train, value, &place, problems));
+        let Some(task) = read(train, value, &place, problems) else {
+            continue;
+        };
+        note_unanswerable(train, &task, &place, problems);
+        read_tasks.push(task);
     }
     Some(Sheet {
         title: title?,

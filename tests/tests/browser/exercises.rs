@@ -263,3 +263,35 @@ fn an_instructor_makes_a_sheet_from_what_is_on_screen() -> Result<()> {
         page.check_faults()
     })
 }
+
+/// Catches what is pinned to compare with, which would draw the answer behind the question.
+#[test]
+fn what_is_pinned_goes_while_a_question_is_open() -> Result<()> {
+    page::open(View::LAPTOP.still(), &format!("#s={STEM}"), |page| {
+        start(page)?;
+        page.rest()?;
+        let alone = page.seen()?.lever;
+        press(page, "[data-part=exercise-stop]")?;
+        page.run("probe.host('lever-train').apply(['H', 'W'])", Value::Null)?;
+        page.unfold("compare")?;
+        press(page, "[data-part=pin]")?;
+        page.until(
+            "it is compared with",
+            "probe.one('[data-part=compare] table').checkVisibility()",
+        )?;
+        page.run("probe.host('lever-train').apply([])", Value::Null)?;
+        page.rest()?;
+        ensure!(page.seen()?.lever != alone, "nothing is pinned");
+        press(page, "[data-part=exercise-sheet]")?;
+        page.until(
+            "a question is asked",
+            "probe.all('.exercise-asked').length === 1",
+        )?;
+        page.rest()?;
+        ensure!(
+            page.seen()?.lever == alone,
+            "it is drawn behind the question"
+        );
+        Ok(())
+    })
+}

@@ -37,7 +37,7 @@ pub fn read_exercises(sandbox: &Sandbox, text: &str) -> Result<JsValue, JsValue>
 #[wasm_bindgen(unchecked_return_type = "Question")]
 pub fn question(sandbox: &Sandbox, task: &str) -> Result<JsValue, JsValue> {
     let train = sandbox.session()?.train();
-    let task = Task::parse(train, task).map_err(problems)?;
+    let task = Task::set(train, task).map_err(problems)?;
     plain(&QuestionReport::of(train, &task))
 }
 

@@ -1713,6 +1713,8 @@ page-exercise-from = { $kind ->
    *[chosen] Auswählen, wonach gefragt wird.
 }
 page-exercise-add = Frage hinzufügen
+page-exercise-walk-add = Vorab ein Rundgang in diesem Gang
+page-exercise-walk-of = Rundgang: { $range }
 page-exercise-remove = Entfernen: { $what }
 page-exercise-title = Titel
 page-exercise-untitled = Fragen zu { $train }

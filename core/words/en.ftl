@@ -1680,6 +1680,8 @@ page-exercise-from = { $kind ->
    *[chosen] Choose what it asks about.
 }
 page-exercise-add = Add this question
+page-exercise-walk-add = Walk through this range first
+page-exercise-walk-of = Walkthrough: { $range }
 page-exercise-remove = Remove: { $what }
 page-exercise-title = Title
 page-exercise-untitled = Questions about { $train }

@@ -92,6 +92,7 @@ const NO_WORDS: &[(&str, &[&str])] = &[
             "among",
             "part",
             "set",
+            "walk",
         ],
     ),
     ("what a canvas is asked for", &["2d"]),

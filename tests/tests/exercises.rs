@@ -1,8 +1,10 @@
 //! Exercises: every one that the dice make can be answered, what is right is worked out a second time from the
 //! public solution, and no answer is worth what it should not be.
 
+use std::fs;
+
 use anyhow::{Context, Result, anyhow, ensure};
-use levertrain_core::exercise::{Kind, MarkReport, Part, QuestionReport, Sheet, Task};
+use levertrain_core::exercise::{Kind, MarkReport, Part, QuestionReport, Sheet, SheetReport, Task};
 use levertrain_core::faults::{Fault, Faulty, Trial};
 use levertrain_core::report::Exact;
 use levertrain_core::{Duty, Fraction, PowerFlow, State, Torques, Train};
@@ -462,6 +464,49 @@ fn a_wrong_sheet_names_what_is_wrong() -> Result<()> {
     let many = vec![json!({"task": "reach", "ratio": "1"}); 41];
     let text = json!({"format": 1, "title": "x", "tasks": many}).to_string();
     ensure!(Sheet::parse(&train, &text).is_err(), "41 tasks are taken");
+    Ok(())
+}
+
+/// Catches a walk that is taken for something else, one whose ranges nobody checked, and a schema that sees it
+/// otherwise than the reader.
+#[test]
+fn a_sheet_names_ranges_to_walk_through_first() -> Result<()> {
+    let (_, train) = trains()?.swap_remove(3);
+    let ids: Vec<&str> = train.scenario().ranges[..2]
+        .iter()
+        .map(|range| range.id.as_str())
+        .collect();
+    let schema: Value = serde_json::from_str(&fs::read_to_string(
+        root().join("scenarios/exercises/schema.json"),
+    )?)?;
+    let schema = jsonschema::validator_for(&schema)?;
+    let text = |walk: &Value| json!({"format": 1, "title": "x", "walk": walk, "tasks": []});
+    // Back to one that was there already.
+    let good = json!([ids[1], ids[0], ids[1]]);
+    let read = Sheet::parse(&train, &text(&good).to_string());
+    let read = read.map_err(|problems| anyhow!("{problems:?}"))?;
+    ensure!(read.walk == [1, 0, 1], "{:?}", read.walk);
+    ensure!(SheetReport::of(&train, &read).walk == [ids[1], ids[0], ids[1]]);
+    ensure!(schema.is_valid(&text(&good)));
+    let none = json!({"format": 1, "title": "x", "tasks": []});
+    let read = Sheet::parse(&train, &none.to_string());
+    ensure!(read.is_ok_and(|sheet| sheet.walk.is_empty()));
+    ensure!(schema.is_valid(&none));
+    for (walk, place, beyond_schema) in [
+        (json!(["nowhere"]), "walk", true),
+        (json!(vec![ids[0]; 13]), "walk", false),
+        (json!(ids[0]), "walk", false),
+        (json!([1]), "walk[0]", false),
+        (json!(null), "walk", false),
+    ] {
+        let found = Sheet::parse(&train, &text(&walk).to_string()).err();
+        let found = found.with_context(|| format!("{walk} is taken"))?;
+        ensure!(
+            found.len() == 1 && found[0].place == place,
+            "{walk}: {found:?}"
+        );
+        ensure!(schema.is_valid(&text(&walk)) == beyond_schema, "{walk}");
+    }
     Ok(())
 }
 

@@ -143,6 +143,7 @@ const NO_WORDS: &[(&str, &[&str])] = &[
             "exercise-sheet",
             "exercise-stop",
             "exercise-try",
+            "exercise-walk-add",
             "exercises",
             "part",
             "radio",

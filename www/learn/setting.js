@@ -14,6 +14,8 @@ import { PARTS, choice, rangeOptions, taskWords } from "./task_words.js";
 const FORMAT = 1;
 /** Most tasks of a sheet. */
 const MOST = 40;
+/** Most ranges to walk through first. */
+const MOST_WALKED = 12;
 
 /** What each kind lets one choose. @type {Record<TaskKind, ("range" | "set" | "shaft" | "part")[]>} */
 const CHOSEN = {
@@ -33,6 +35,8 @@ export class Setting {
   #start;
   /** @type {Question[]} */
   #questions = [];
+  /** Ids of the ranges to walk through first. @type {string[]} */
+  #walk = [];
   #kind = choice("exercise-set-kind", say("page-exercise-kind"), () => this.#offer());
   #range = choice("exercise-set-range", say("page-chart-range"));
   #set = choice("exercise-set-set", say("page-exercise-set"));
@@ -41,6 +45,7 @@ export class Setting {
   #note = h("p", { class: "note" });
   #title = /** @type {HTMLInputElement} */ (h("input", { type: "text", maxlength: 80, "aria-label": say("page-exercise-title") }));
   #list = h("ol", { class: "exercise-set" });
+  #walkThis;
   #use;
   #save;
   /** Counts what was asked for by dice. */
@@ -56,6 +61,7 @@ export class Setting {
     const button = (/** @type {string} */ words, /** @type {string} */ part, /** @type {() => void} */ click) =>
       /** @type {HTMLButtonElement} */ (/** @type {unknown} */ (h("button", { class: "plain", type: "button", "data-part": part, click }, words)));
     const add = button(say("page-exercise-add"), "exercise-add", () => this.#add());
+    this.#walkThis = button(say("page-exercise-walk-add"), "exercise-walk-add", () => this.#addWalk());
     this.#use = button(say("page-exercise-try"), "exercise-try", () => this.#start(this.#name(), this.#questions));
     this.#save = button(say("page-exercise-save"), "exercise-save", () => this.#keep());
     const fields = [this.#kind, this.#range, this.#set, this.#shaft, this.#part];
@@ -66,7 +72,7 @@ export class Setting {
       h("p", { class: "note" }, say("page-exercise-setting-note")),
       h("div", { class: "exercise-lines" }, ...fields.map(({ node }) => node)),
       this.#note,
-      h("p", { class: "row" }, add),
+      h("p", { class: "row" }, add, this.#walkThis),
       this.#list,
       h("label", { class: "exercise-line" }, h("span", {}, say("page-exercise-title")), this.#title),
       h("p", { class: "row" }, this.#use, this.#save),
@@ -84,12 +90,14 @@ export class Setting {
     this.#set.offer(answer?.couplings.map(({ id, label }) => [id, label]) ?? []);
     this.#shaft.offer(info.shafts.filter(({ id }) => id !== info.input).map(({ id, label }) => [id, label]));
     this.#part.offer(PARTS.map((part) => [part, say("page-exercise-part-name", { part })]));
+    this.#walkThis.disabled = !answer?.range;
     this.#offer();
   }
 
   /** Forgets what was put together: it was about another train. */
   clear() {
     this.#questions = [];
+    this.#walk = [];
     this.#show();
   }
 
@@ -117,6 +125,12 @@ export class Setting {
     this.#show();
   }
 
+  #addWalk() {
+    const { range } = this.#desk.answer ?? {};
+    if (range && this.#walk.length < MOST_WALKED) this.#walk = [...this.#walk, range];
+    this.#show();
+  }
+
   /** The task that is chosen; nothing where dice choose it. @returns {Partial<TaskText> | undefined} */
   #task() {
     const task = /** @type {TaskKind} */ (this.#kind.value);
@@ -138,16 +152,26 @@ export class Setting {
   }
 
   #show() {
-    const items = this.#questions.map((question, at) => {
-      const words = say("page-exercise-remove", { what: question.text });
-      const gone = () => {
-        this.#questions = this.#questions.filter((other) => other !== question);
+    const names = new Map(rangeOptions(this.#desk));
+    const walked = this.#walk.map((id, at) => ({
+      words: say("page-exercise-walk-of", { range: names.get(id) ?? id }),
+      gone: () => (this.#walk = this.#walk.filter((_, other) => other !== at)),
+    }));
+    const asked = this.#questions.map((question) => ({
+      words: taskWords(question),
+      gone: () => (this.#questions = this.#questions.filter((other) => other !== question)),
+    }));
+    const items = [...walked, ...asked].map(({ words, gone }, at) => {
+      const remove = say("page-exercise-remove", { what: words });
+      const click = () => {
+        gone();
         this.#show();
       };
-      return h("li", {}, h("span", {}, taskWords(question)), h("button", { class: "plain", type: "button", "aria-label": words, title: words, "data-remove": at, click: gone }, "×"));
+      return h("li", {}, h("span", {}, words), h("button", { class: "plain", type: "button", "aria-label": remove, title: remove, "data-remove": at, click }, "×"));
     });
     this.#list.replaceChildren(...items);
-    for (const button of [this.#use, this.#save]) button.disabled = items.length === 0;
+    this.#use.disabled = asked.length === 0;
+    this.#save.disabled = items.length === 0;
   }
 
   #name() {
@@ -157,7 +181,8 @@ export class Setting {
   #keep() {
     const { source } = this.#desk;
     const scenario = source && "stem" in source ? { scenario: source.stem } : {};
-    const sheet = { format: FORMAT, title: this.#name(), ...scenario, tasks: this.#questions.map(({ task }) => task) };
+    const walk = this.#walk.length > 0 ? { walk: this.#walk } : {};
+    const sheet = { format: FORMAT, title: this.#name(), ...scenario, ...walk, tasks: this.#questions.map(({ task }) => task) };
     save(new Blob([`${JSON.stringify(sheet, null, 2)}\n`], { type: "application/json" }), `${slug(sheet.title)}.json`);
   }
 }

@@ -97,6 +97,23 @@ pub(super) fn read(
     task.filter(|_| problems.len() == before)
 }
 
+/// Reads ranges by their ids; `None` after noting at least one problem.
+pub(super) fn ranges_at(
+    train: &Train,
+    place: &str,
+    ids: &[String],
+    problems: &mut Vec<Problem>,
+) -> Option<Vec<usize>> {
+    let mut reader = Reader {
+        train,
+        place,
+        found: Vec::new(),
+    };
+    let ranges = reader.ranges_of(place, ids);
+    problems.append(&mut reader.found);
+    ranges
+}
+
 struct Reader<'a> {
     train: &'a Train,
     place: &'a str,
@@ -221,7 +238,7 @@ impl Reader<'_> {
 
     fn among(&mut self, fields: &mut Fields<'_>) -> Option<Vec<ElementSet>> {
         let sets: Vec<Vec<String>> = fields.take("among")?;
-        self.few("among", sets.len())?;
+        self.few(&self.within("among"), sets.len())?;
         let mut among = Vec::new();
         for ids in &sets {
             match self.train.element_set(ids.iter().map(String::as_str)) {
@@ -234,17 +251,20 @@ impl Reader<'_> {
 
     fn ranges(&mut self, fields: &mut Fields<'_>) -> Option<Vec<usize>> {
         let ids: Vec<String> = fields.take("ranges")?;
-        self.few("ranges", ids.len())?;
-        let place = self.within("ranges");
-        ids.iter().map(|id| self.range_of(&place, id)).collect()
+        self.ranges_of(&self.within("ranges"), &ids)
     }
 
-    fn few(&mut self, field: &str, count: usize) -> Option<()> {
+    fn ranges_of(&mut self, place: &str, ids: &[String]) -> Option<Vec<usize>> {
+        self.few(place, ids.len())?;
+        ids.iter().map(|id| self.range_of(place, id)).collect()
+    }
+
+    fn few(&mut self, place: &str, count: usize) -> Option<()> {
         if count <= MOST_OFFERED {
             return Some(());
         }
         self.found.push(Problem::of(
-            &self.within(field),
+            place,
             ("problem-too-many-entries", &[("found", &count.to_string())]),
             ("fix-keep-at-most", &[("most", &MOST_OFFERED.to_string())]),
         ));

@@ -92,6 +92,8 @@ pub struct MarkReport {
 pub struct SheetReport {
     /// What people call it.
     pub title: String,
+    /// Ids of the ranges to walk through first.
+    pub walk: Vec<String>,
     /// In the order in which they are set.
     pub questions: Vec<QuestionReport>,
 }
@@ -102,6 +104,11 @@ impl SheetReport {
         let questions = sheet.tasks.iter();
         Self {
             title: sheet.title.clone(),
+            walk: sheet
+                .walk
+                .iter()
+                .map(|&range| train.scenario().ranges[range].id.clone())
+                .collect(),
             questions: questions
                 .map(|task| QuestionReport::of(train, task))
                 .collect(),

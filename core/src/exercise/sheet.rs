@@ -1,6 +1,6 @@
 //! A sheet of exercises: tasks about one train, as a file.
 
-use super::read::read;
+use super::read::{ranges_at, read};
 use super::task::Task;
 use crate::base::problem::{MOST_PROBLEMS, Problem};
 use crate::json::{Fields, Value, strict};
@@ -19,6 +19,8 @@ pub struct Sheet {
     pub title: String,
     /// Which of the scenarios it is about, where it is one of ours; the page opens it first.
     pub scenario: Option<String>,
+    /// Indices of the ranges that a lesson walks through before it asks, in order.
+    pub walk: Vec<usize>,
     /// In the order in which they are set.
     pub tasks: Vec<Task>,
 }
@@ -85,9 +87,10 @@ fn note_unanswerable(train: &Train, task: &Task, place: &str, problems: &mut Vec
 
 fn outermost(train: &Train, value: Value, problems: &mut Vec<Problem>) -> Option<Sheet> {
     let names = ["format", "title", "tasks"];
-    let mut fields = Fields::of(value, "", &names, &["scenario"], problems)?;
+    let mut fields = Fields::of(value, "", &names, &["scenario", "walk"], problems)?;
     let format: Value = fields.take("format")?;
     let (title, scenario) = (fields.take("title"), fields.take_spare("scenario"));
+    let walk: Option<Option<Vec<String>>> = fields.take_spare("walk");
     let tasks: Vec<Value> = fields.take("tasks")?;
     if format != Value::Whole(FORMAT) {
         problems.push(Problem::of(
@@ -108,6 +111,7 @@ fn outermost(train: &Train, value: Value, problems: &mut Vec<Problem>) -> Option
         ));
         return None;
     }
+    let walk = ranges_at(train, "walk", &walk?.unwrap_or_default(), problems);
     let mut read_tasks = Vec::new();
     for (index, value) in tasks.into_iter().enumerate() {
         let place = format!("tasks[{index}]");
@@ -120,6 +124,7 @@ fn outermost(train: &Train, value: Value, problems: &mut Vec<Problem>) -> Option
     Some(Sheet {
         title: title?,
         scenario: scenario?,
+        walk: walk?,
         tasks: read_tasks,
     })
 }

@@ -240,6 +240,13 @@ fn an_instructor_makes_a_sheet_from_what_is_on_screen() -> Result<()> {
         let listed: usize = page.get("probe.all('.exercise-set li').length", Value::Null)?;
         // Which members are held in a set has an answer in every range of this one, or is refused.
         ensure!(listed >= 3, "{listed} questions");
+        page.run("probe.host('lever-train').apply(['H', 'W'])", Value::Null)?;
+        for _ in 0..2 {
+            press(page, "[data-part=exercise-walk-add]")?;
+        }
+        press(page, ".exercise-set [data-remove=\"1\"]")?;
+        let first: String = page.get("probe.one('.exercise-set li').textContent", Value::Null)?;
+        ensure!(first.contains("Walkthrough"), "{first}");
         press(page, "[data-part=exercise-save]")?;
         page.run(
             "made[0].text().then((text) => (globalThis.text = text))",
@@ -251,7 +258,9 @@ fn an_instructor_makes_a_sheet_from_what_is_on_screen() -> Result<()> {
         let sheet =
             Sheet::parse(&train, &text).map_err(|problems| anyhow::anyhow!("{problems:?}"))?;
         ensure!(
-            sheet.tasks.len() == listed && sheet.scenario.as_deref() == Some(STEM),
+            sheet.tasks.len() == listed
+                && sheet.walk == [0]
+                && sheet.scenario.as_deref() == Some(STEM),
             "{text}"
         );
         press(page, "[data-part=exercise-try]")?;

@@ -479,6 +479,10 @@ export type ExerciseSheet = {
  */
 title: string, 
 /**
+ * Ids of the ranges to walk through first.
+ */
+walk: Array<string>, 
+/**
  * In the order in which they are set.
  */
 questions: Array<Question>, };

@@ -11,7 +11,8 @@
  * to be, comma-separated: `header`, `ranges`, `controls`, `about`, `panels` or the ids of single ones, `all`.
  * `exercise` has it ask the questions of a sheet: `scenario` for that of the scenario, or the address of a file.
  * With `loading="lazy"` it starts once it is about to be scrolled to.
- * It dispatches `levertrain-score` with `{ title, points, of, done }` in `detail` after every question, and
+ * It dispatches `levertrain-score` with `{ title, points, of, done, sheet, question }` in `detail` after every question
+ * (`sheet` where it is that of `exercise`; `question` is `{ number, id, task, credit, tries, seconds, answer }`), and
  * `levertrain-ready` once it can be used, `levertrain-change` with the answer in `detail`
  * after every change, and `levertrain-error` with an `Error` in `detail` when something went wrong.
  */
@@ -20,6 +21,7 @@ import { Bench } from "./page/bench.js";
 import { keepForOffline } from "./page/offline.js";
 import { listScenarios } from "./state/catalogue.js";
 import { Desk } from "./state/desk.js";
+import { Progress } from "./learn/progress.js";
 import { CANNOT_START, emptyList, mendWords, NAME, SETTING_UP } from "./kit/before.js";
 import { h, icon } from "./kit/dom.js";
 import { loadEngine } from "./state/engine.js";
@@ -58,6 +60,9 @@ class LeverTrain extends HTMLElement {
   /** What was asked for before it could be done; told why where it never can. @type {((failure?: Error) => void)[]} */
   #asked = [];
 
+  /** How far somebody has come in its exercises. */
+  #progress = new Progress();
+
   constructor() {
     super();
     this.attachShadow({ mode: "open" });
@@ -66,6 +71,18 @@ class LeverTrain extends HTMLElement {
   /** What the applied elements do; nothing before the first scenario is open. */
   get answer() {
     return this.#bench?.desk.answer;
+  }
+
+  /**
+   * How far somebody has come in a sheet of exercises, as a text to keep; none before the first sheet is asked. Set
+   * to such a text, that sheet goes on there, at once or as soon as it is asked.
+   */
+  get progress() {
+    return this.#progress.text ?? null;
+  }
+
+  set progress(text) {
+    this.#progress.text = text === null || text === undefined ? undefined : String(text);
   }
 
   /**
@@ -190,7 +207,7 @@ class LeverTrain extends HTMLElement {
       if (signal.aborted) return;
       if (entries.length === 0) throw new Problems([emptyList("scenarios/index.json")]);
       const equipment = listIn(this, "with") ?? [];
-      const bench = new Bench(this, new Desk(engine), entries, ground.clientWidth, equipment, signal);
+      const bench = new Bench(this, new Desk(engine), entries, ground.clientWidth, equipment, this.#progress, signal);
       this.#bench = bench;
       clearTimeout(waiting);
       // Laid out, so that drawings fit; seen only when all is in its place.

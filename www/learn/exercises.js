@@ -7,6 +7,7 @@ import { siteFile } from "../kit/site.js";
 import { say } from "../kit/words.js";
 import { listScenarios, sheetInWords } from "../state/catalogue.js";
 import { follow } from "../state/follow.js";
+import { earned, resumed, untouched, written } from "./progress.js";
 import { QuestionCard } from "./question_card.js";
 import { Setting } from "./setting.js";
 import { choice, tenths } from "./task_words.js";
@@ -25,16 +26,22 @@ const SCENARIO = "scenario";
 
 /**
  * @param {import("../kit/panel.js").Panel} panel
- * @param {{ desk: import("../state/desk.js").Desk, exercise?: string }} surroundings
+ * @param {{ desk: import("../state/desk.js").Desk, exercise?: string, progress: import("./progress.js").Progress }} surroundings
  */
-export function fill(panel, { desk, exercise }) {
+export function fill(panel, { desk, exercise, progress }) {
   /** @type {Question[]} */
   let questions = [];
   let at = 0;
   /** @type {QuestionCard | undefined} */
   let card;
-  /** What was earned with the questions before. */
-  let earned = 0;
+  /** What became of the questions so far. @type {import("./progress.js").Given[]} */
+  let given = [];
+  /** Whether it is the sheet that the element is to ask: it is gone through, and nothing is looked up meanwhile. */
+  let named = false;
+  /** The sheet that was asked last, and what became of it. @type {() => string | undefined} */
+  let kept = () => undefined;
+  /** Asks that sheet from where somebody was in it. @type {() => void} */
+  let resume = () => undefined;
   /** Whether the page does what a question asks for. */
   let own = false;
   /** @type {TaskKind[]} */
@@ -51,6 +58,8 @@ export function fill(panel, { desk, exercise }) {
   const pick = button(say("page-exercise-open"), "exercise-open", () => file.click());
   const setting = new Setting(desk, start);
   const offer = h("div", { class: "exercise-offer" }, kind.node, h("p", { class: "row" }, begin, sheet, pick, file), setting.node);
+  // Who is to answer a sheet makes none.
+  for (const node of [pick, setting.node]) node.hidden = exercise !== undefined;
 
   const title = h("h3");
   const place = h("p", { class: "quiet", "data-part": "exercise-place" });
@@ -80,23 +89,32 @@ export function fill(panel, { desk, exercise }) {
     return made;
   }
 
-  /** @param {string} name @param {Question[]} asked @param {boolean} [asks] whether somebody asked for it just now */
-  function start(name, asked, asks = true) {
+  /**
+   * @param {string} name
+   * @param {Question[]} asked
+   * @param {{ asks?: boolean, isNamed?: boolean, before?: import("./progress.js").Given[] }} [how] whether somebody asked for it just
+   *   now, whether it is the sheet that the element is to ask, and what became of it before
+   */
+  function start(name, asked, { asks = true, isNamed = false, before = [] } = {}) {
     if (asked.length === 0) return;
     questions = asked;
-    at = 0;
-    earned = 0;
+    given = before;
+    named = isNamed;
+    at = given.filter(({ done }) => done).length;
     title.textContent = name;
     result.textContent = "";
     offer.hidden = true;
     round.hidden = false;
-    show(asks);
+    stop.hidden = named;
+    if (at < questions.length) show(asks);
+    else end(asks);
   }
 
   /** @param {boolean} [asks] whether it is to have the focus */
   function show(asks = true) {
     const question = questions[at];
-    card = new QuestionCard(desk, question, answered);
+    given[at] ??= untouched();
+    card = new QuestionCard(desk, question, given[at], answered);
     holder.replaceChildren(card.node);
     place.textContent = say("page-exercise-place", { at: at + 1, of: questions.length, points: points() });
     next.textContent = at + 1 < questions.length ? say("page-exercise-next") : say("page-exercise-finish");
@@ -116,43 +134,43 @@ export function fill(panel, { desk, exercise }) {
     const { range } = questions[at];
     const known = desk.info?.ranges.find(({ id }) => id === range);
     if (known) act(() => desk.apply(known.applied));
-    tellScore(at + 1 === questions.length, card?.credit ?? 0);
+    tellScore();
     next.hidden = false;
     next.focus({ preventScroll: true });
   }
 
   function goOn() {
-    earned += card?.credit ?? 0;
     at += 1;
     if (at < questions.length) show();
     else end();
   }
 
-  function end() {
+  /** @param {boolean} [asks] whether the focus is to stay in the panel */
+  function end(asks = true) {
     const whole = at >= questions.length;
     desk.veil(undefined);
-    if (questions.length > 0) result.textContent = say("page-exercise-score", { points: points(), of: questions.length, share: tenths(Math.round((100 * earned) / questions.length)), whole: whole ? "yes" : "no" });
+    if (questions.length > 0) result.textContent = say("page-exercise-score", { points: points(), of: questions.length, share: tenths(Math.round((100 * earned(given)) / questions.length)), whole: whole ? "yes" : "no" });
     questions = [];
     card = undefined;
     holder.replaceChildren();
     round.hidden = true;
     offer.hidden = false;
+    if (!asks) return;
     begin.focus({ preventScroll: true });
     panel.node.scrollIntoView({ block: "nearest", behavior: "instant" });
   }
 
-  /**
-   * Tells the page around, which may keep it.
-   * @param {boolean} done
-   * @param {number} more earned with the question on the page
-   */
-  function tellScore(done, more) {
-    const detail = { title: title.textContent ?? "", points: earned + more, of: questions.length, done };
+  /** Tells the page around, which may keep it. */
+  function tellScore() {
+    const { credit, tries, seconds, answer } = given[at];
+    const { task } = questions[at].task;
+    const question = { number: at + 1, id: `q${at + 1}-${task}`, task, credit, tries, seconds, answer };
+    const detail = { title: title.textContent ?? "", points: earned(given), of: questions.length, done: at + 1 === questions.length, sheet: named, question };
     desk.dispatchEvent(new CustomEvent("score", { detail }));
   }
 
   function points() {
-    return tenths(earned);
+    return tenths(earned(given));
   }
 
   /** @param {() => void} action */
@@ -171,13 +189,13 @@ export function fill(panel, { desk, exercise }) {
     return source && "stem" in source ? siteFile(`scenarios/exercises/${source.stem}.json`) : undefined;
   }
 
-  /** @param {URL | undefined} address @param {boolean} [asks] */
-  async function openAt(address, asks) {
+  /** @param {URL | undefined} address @param {boolean} [isNamed] */
+  async function openAt(address, isNamed = false) {
     if (!address) return;
     try {
       const response = await fetch(address);
       if (!response.ok) throw new Failure(address.pathname, hostAnswered(response.status), say("page-exercise-find"));
-      read(await sheetInWords(await response.text()), asks);
+      read(await sheetInWords(await response.text()), isNamed);
     } catch (error) {
       desk.report(error, say("page-exercise-refused"));
     }
@@ -189,19 +207,39 @@ export function fill(panel, { desk, exercise }) {
     if (chosen) read(await chosen.text());
   }
 
-  /** @param {string} text @param {boolean} [asks] */
-  function read(text, asks) {
+  /** @param {string} text @param {boolean} [isNamed] */
+  function read(text, isNamed = false) {
     try {
       const found = desk.askWhole((engine, sandbox) => engine.readExercises(sandbox, text));
-      if (found) start(found.title, found.questions, asks);
       desk.dismiss();
+      if (found) startSheet(found.title, found.questions, isNamed);
     } catch (error) {
       desk.report({ problems: problemsOf(error) }, say("page-exercise-refused"));
     }
   }
 
+  /** @param {string} name @param {Question[]} asked @param {boolean} isNamed */
+  function startSheet(name, asked, isNamed) {
+    const text = progress.take();
+    /** @type {import("./progress.js").Given[]} */
+    let before = [];
+    try {
+      if (text !== undefined) before = resumed(text, asked);
+    } catch (error) {
+      desk.report(error, say("page-exercise-unresumed"));
+    }
+    kept = () => {
+      card?.tick();
+      return written(asked, before);
+    };
+    resume = () => startSheet(name, asked, isNamed);
+    start(name, asked, { asks: !isNamed, isNamed, before });
+  }
+
   /** Another train, or one that was changed. */
   function renew() {
+    kept = () => undefined;
+    resume = () => undefined;
     if (questions.length > 0) end();
     setting.clear();
     update();
@@ -219,7 +257,7 @@ export function fill(panel, { desk, exercise }) {
     if (wanted === undefined) return;
     const address = wanted === SCENARIO ? ours() : new URL(wanted, document.baseURI);
     wanted = undefined;
-    openAt(address, false);
+    openAt(address, true);
   }
 
   /** Offers our own sheet of the scenario, where there is one. */
@@ -230,16 +268,18 @@ export function fill(panel, { desk, exercise }) {
     sheet.hidden = !(source && "stem" in source && entries.some(({ stem, exercises }) => stem === source.stem && exercises));
   }
 
+  progress.follow(() => kept(), () => resume());
   panel.toggled(() => {
     if (panel.open) update();
-    else if (questions.length > 0) end();
+    else if (questions.length > 0 && !named) end();
   });
   follow(desk, ["train"], renew);
   follow(desk, ["whole"], update);
   follow(desk, ["answer"], () => {
     if (panel.open && questions.length === 0) setting.update(kinds);
-    // Somebody looks it up, by the way back of the browser for one: that question is over.
-    const looked = !own && card && !card.isDone && questions[at].by !== "stage" && (desk.answer?.applied.length ?? 0) > 0;
-    if (looked) end();
+    // Somebody looks it up, by the way back of the browser for one: that question is over, or nothing comes of it.
+    const looked = !own && card && !given[at].done && questions[at].by !== "stage" && (desk.answer?.applied.length ?? 0) > 0;
+    if (looked && named) act(() => desk.apply([]));
+    else if (looked) end();
   });
 }

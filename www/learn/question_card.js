@@ -21,19 +21,20 @@ export class QuestionCard {
   #told = h("div", { class: "exercise-told", role: "status" });
   #check;
   #reveal;
-  /** How often an answer was given. */
-  #tries = 0;
-  /** From 0 to 1. */
-  credit = 0;
-  /** Whether it is answered rightly, or the answer was shown. */
-  isDone = false;
+  /** What became of it so far: done once it is answered rightly, or the answer was shown. */
+  #given;
+  /** When it was asked, less what it took before. */
+  #since;
 
   /**
    * @param {Desk} desk
    * @param {Question} question
+   * @param {import("./progress.js").Given} given
    * @param {() => void} done calls back once nothing is left to answer
    */
-  constructor(desk, question, done) {
+  constructor(desk, question, given, done) {
+    this.#given = given;
+    this.#since = performance.now() - given.seconds * 1000;
     this.#desk = desk;
     this.#question = question;
     this.#done = done;
@@ -55,12 +56,16 @@ export class QuestionCard {
   /** @param {Event} event */
   #submit(event) {
     event.preventDefault();
-    if (this.isDone) return;
-    const mark = this.#ask((engine, sandbox, task) => engine.mark(sandbox, task, this.#fields.answer()));
+    const given = this.#given;
+    if (given.done) return;
+    const answer = this.#fields.answer();
+    const mark = this.#ask((engine, sandbox, task) => engine.mark(sandbox, task, answer));
     if (!mark) return;
     const credit = mark.credit.decimal;
-    this.credit = Math.max(this.credit, this.#tries === 0 ? credit : credit * LATER);
-    this.#tries += 1;
+    given.credit = Math.max(given.credit, given.tries === 0 ? credit : credit * LATER);
+    given.tries += 1;
+    given.answer = answer;
+    this.tick();
     this.#tell(mark);
     if (mark.right) this.#end();
   }
@@ -86,8 +91,14 @@ export class QuestionCard {
     );
   }
 
+  /** Counts the time that it takes. */
+  tick() {
+    if (!this.#given.done) this.#given.seconds = (performance.now() - this.#since) / 1000;
+  }
+
   #end() {
-    this.isDone = true;
+    this.tick();
+    this.#given.done = true;
     for (const button of [this.#check, this.#reveal]) button.hidden = true;
     const inputs = /** @type {NodeListOf<HTMLInputElement>} */ (this.node.querySelectorAll("input, .exercise-order button"));
     for (const input of inputs) input.disabled = true;

@@ -68,9 +68,10 @@ export class Bench {
    * @param {import("../state/catalogue.js").Entry[]} entries
    * @param {number} width CSS pixels there are
    * @param {string[]} equipment what to show beside answer and drawings
+   * @param {import("../learn/progress.js").Progress} progress how far somebody has come in its exercises
    * @param {AbortSignal} signal
    */
-  constructor(host, desk, entries, width, equipment, signal) {
+  constructor(host, desk, entries, width, equipment, progress, signal) {
     this.#host = host;
     this.desk = desk;
     this.#frames = new Frames((seconds) => this.#frame(seconds), signal);
@@ -105,7 +106,7 @@ export class Bench {
     const draws = (/** @type {() => void} */ draw) => this.#drawings.push(draw);
     // Drawings in panels know by themselves whether they have changed.
     const frame = () => this.#frames.request();
-    this.#board = new Board({ desk, redraw: frame, draws, files: this.#opening, section: this.#stage.section, keys: ownPage ? document : host, exercise, signal }, width < PHONE);
+    this.#board = new Board({ desk, redraw: frame, draws, files: this.#opening, section: this.#stage.section, keys: ownPage ? document : host, exercise, progress, signal }, width < PHONE);
     const answer = answerBand(desk);
     const turn = turning(desk);
     const shown = shownQuantity(desk);

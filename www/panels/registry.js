@@ -21,6 +21,7 @@
  * @property {Files} files the user's own trains
  * @property {HTMLElement} section what the half-section lies in; it says `fitted` whenever that has another place or size
  * @property {string} [exercise] the sheet whose questions are asked at once: `scenario` for that of the scenario, or its address
+ * @property {import("../learn/progress.js").Progress} progress how far somebody has come in such a sheet
  * @property {EventTarget} keys hears the keys that are for the element: of the whole page where that is its own
  * @property {AbortSignal} signal ends with the element
  */

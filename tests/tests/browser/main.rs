@@ -42,6 +42,7 @@ mod other_origin;
 mod own_files;
 mod pictures;
 mod print;
+mod progress;
 mod room;
 mod scenarios;
 mod surroundings;

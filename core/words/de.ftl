@@ -1727,6 +1727,8 @@ page-exercise-find = die Adresse des Blatts prüfen
 page-exercise-refused = Danach lässt sich bei diesem Getriebe nicht fragen
 problem-ratio = { $found } ist keine Übersetzung
 fix-ratio = in Anführungszeichen schreiben, als "27/7" oder "3.857"
+problem-too-many-one-ways = { $found } Freiläufe sind mehr, als Fragen zulassen
+fix-fewer-one-ways = nach einem Getriebe mit höchstens { $most } fragen
 problem-no-answer = dieses Getriebe hat darauf keine Antwort
 fix-no-answer = etwas fragen, das dieses Getriebe kann
 

@@ -1694,6 +1694,8 @@ page-exercise-find = check the address of the sheet
 page-exercise-refused = That cannot be asked of this train
 problem-ratio = { $found } is no ratio
 fix-ratio = write it in quotes, as "27/7" or "3.857"
+problem-too-many-one-ways = { $found } one-way clutches are more than questions are asked about
+fix-fewer-one-ways = ask about a train with at most { $most }
 problem-no-answer = this train has no answer to it
 fix-no-answer = ask for something that this train can do
 

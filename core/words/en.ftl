@@ -869,6 +869,14 @@ page-problem-unit = "{ $code }" is not a unit
 page-fix-unit = use some of { $known }
 page-problem-view = there is no view "{ $name }"
 page-problem-part = the element has no part "{ $name }"
+# Of an attribute that takes some names only.
+page-problem-value = it does not take "{ $name }"
+page-problem-range = the train has no range "{ $id }"
+page-fix-no-range = name the elements by "applied" instead: this train names no ranges
+# Of a train's file that a page names by its address.
+page-problem-unread = { $address } could not be read ({ $reason })
+page-fix-unread = check the address, which is taken from that of the page
+page-fix-unread-apart = check the address; another host than the page's must send the file with Access-Control-Allow-Origin for { $host }
 page-fix-known = use { $known }, or leave it out
 page-problem-link-nowhere = it applies elements without naming a scenario
 page-problem-link-key = "{ $key }" is not something a link can say
@@ -898,6 +906,8 @@ page-answer-degrees = { $count } degrees of freedom where one is wanted
 page-spoken = { $applied }. { $state }: { $answer }.
 page-spoken-ratio = { $applied }. Ratio { $ratio } to 1, { $state }: { $answer }.
 page-hint = Drag a plate pack to close or open it, or press it. Point at a member to follow it everywhere. P and Q are pinions, and a number beside a gear is its teeth.
+# The same where clutches and brakes cannot be changed.
+page-hint-locked = On this page the clutches and brakes stay as they are. Point at a member to follow it everywhere. P and Q are pinions, and a number beside a gear is its teeth.
 page-drawings = Drawings
 page-drawings-scroll = Drawings; they scroll sideways
 # What the signs of the drawings mean, said where they stand.

@@ -8,6 +8,10 @@ export const HEEDED = [
 /** Those that are read once, as it starts. */
 export const READ_ONCE = ["exercise", "language", "loading", "address"];
 
+/** How the element is to be, apart from the train in it. */
+/** @type {(keyof import("./equipment.js").Furnishing)[]} */
+const FURNISHING = ["with", "views", "locked", "theme"];
+
 /** What of the train is shown, and how. @param {HTMLElement} element */
 export function viewOf(element) {
   const train = textIn(element, "train");
@@ -33,7 +37,7 @@ export function viewOf(element) {
 export function furnishingOf(element, only = HEEDED) {
   /** @type {import("./equipment.js").Furnishing} */
   const asked = {};
-  for (const name of /** @type {const} */ (["with", "views", "locked", "theme"])) {
+  for (const name of FURNISHING) {
     if ([...only].includes(name)) asked[name] = listIn(element, name) ?? [];
   }
   return asked;

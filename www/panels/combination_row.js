@@ -44,7 +44,7 @@ export function row(desk, outcomes, number, take) {
       { scope: "row" },
       h(
         "button",
-        { class: "bare", type: "button", "aria-disabled": desk.isLocked("elements") ? "true" : null, title: applied.map((id) => desk.elementLabel(id)).join(", ") },
+        { class: "bare", type: "button", "aria-disabled": String(desk.isLocked("elements")), title: applied.map((id) => desk.elementLabel(id)).join(", ") },
         h("span", {}, names),
       ),
     ),

@@ -22,6 +22,5 @@ export function lockable(desk, lock, ...fields) {
  * @param {HTMLElement} button
  */
 export function markLocked(desk, lock, button) {
-  if (desk.isLocked(lock)) button.setAttribute("aria-disabled", "true");
-  else button.removeAttribute("aria-disabled");
+  button.setAttribute("aria-disabled", String(desk.isLocked(lock)));
 }

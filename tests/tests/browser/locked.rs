@@ -123,7 +123,7 @@ fn locked_elements_stay_whatever_is_tried() -> Result<()> {
         page.run("probe.host('lever-train').locked = null", Value::Null)?;
         page.until(
             "it is told",
-            "!probe.one('[role=switch]').hasAttribute('aria-disabled')",
+            "probe.one('[role=switch]').ariaDisabled === 'false'",
         )?;
         page.click_range(SIXTH.id)?;
         ensure!(

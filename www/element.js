@@ -125,7 +125,7 @@ class LeverTrain extends HTMLElement {
   /** Takes on what was set on it before it was known what it is. */
   #takeEarly() {
     const early = /** @type {Record<string, unknown>} */ (/** @type {unknown} */ (this));
-    for (const name of [...HEEDED, ...READ_ONCE].filter((name) => Object.hasOwn(this, name))) {
+    for (const name of [...HEEDED, ...READ_ONCE, "progress"].filter((name) => Object.hasOwn(this, name))) {
       const value = early[name];
       delete early[name];
       early[name] = value;

@@ -936,12 +936,6 @@ page-problem-unit = „{ $code }“ ist keine Einheit
 page-fix-unit = Eine hiervon verwenden: { $known }
 page-problem-view = es gibt keine Ansicht „{ $name }“
 page-problem-part = das Element hat keinen Teil „{ $name }“
-page-problem-value = „{ $name }“ gibt es hier nicht
-page-problem-range = das Getriebe hat keinen Gang „{ $id }“
-page-fix-no-range = Die Schaltelemente mit „applied“ nennen: Dieses Getriebe hat keine benannten Gänge
-page-problem-unread = { $address } war nicht zu lesen ({ $reason })
-page-fix-unread = Die Adresse prüfen; sie gilt von der Seite aus
-page-fix-unread-apart = Die Adresse prüfen; ein anderer Host als der der Seite muss die Datei mit Access-Control-Allow-Origin für { $host } senden
 page-fix-known = Eines hiervon verwenden oder weglassen: { $known }
 page-problem-link-nowhere = er schließt Schaltelemente, ohne ein Getriebe zu nennen
 page-problem-link-key = „{ $key }“ kann ein Link nicht angeben
@@ -968,7 +962,6 @@ page-answer-degrees = { $count } Freiheitsgrade, nötig ist einer
 page-spoken = { $applied }. { $state }: { $answer }.
 page-spoken-ratio = { $applied }. Übersetzung { $ratio } zu 1, { $state }: { $answer }.
 page-hint = Ein Lamellenpaket durch Ziehen oder Drücken schließen und öffnen. Auf ein Glied zeigen, um es überall zu verfolgen. P und Q sind Planetenräder; die Zahl neben einem Rad ist seine Zähnezahl.
-page-hint-locked = Kupplungen und Bremsen bleiben auf dieser Seite, wie sie sind. Auf ein Glied zeigen, um es überall zu verfolgen. P und Q sind Planetenräder; die Zahl neben einem Rad ist seine Zähnezahl.
 page-drawings = Zeichnungen
 page-drawings-scroll = Zeichnungen; seitlich verschiebbar
 page-sign-held = { $shaft } steht still: schwarz, Räder schraffiert
@@ -1092,9 +1085,17 @@ page-keys-next-part = zum nächsten oder vorigen Teil
 page-keys-open = zeigt, was sich damit tun lässt
 page-keys-undo = nimmt die letzte Änderung zurück
 page-keys-redo = führt sie wieder aus
+page-keys-class-begin = ganzer Bildschirm, Schrift für die letzte Reihe
+page-keys-class = Im Unterricht
+page-keys-class-next = der nächste Gang oder Schritt, oder der vorige
+page-keys-class-point = auf das nächste oder vorige Glied zeigen
+page-keys-class-hide = verbirgt oder zeigt Übersetzung, Worte, Zahlen; zeigt alles
+page-keys-class-steps = Schritte des Rundgangs statt der Gänge, oder wieder Gänge
 page-key-escape = Esc
 page-key-space = Leertaste
 page-key-enter = Eingabe
+page-key-page-down = Bild ab
+page-key-page-up = Bild auf
 page-key-control = Strg
 page-key-z = Z
 page-key-y = Y
@@ -1449,6 +1450,41 @@ page-file-step-back = Der letzte Schritt am Getriebe ist zurückgenommen, wo auc
 page-file-step-again = Der zurückgenommene Schritt am Getriebe ist wieder gemacht.
 page-file-back = Diesen Text verwerfen und den des Getriebes zeigen
 
+## The page: in class
+
+page-class = Im Unterricht
+page-class-title = Im Unterricht: ganzer Bildschirm, Schrift für die letzte Reihe ({ $key })
+page-class-of = Im Unterricht: { $train }
+page-class-bar = Was gezeigt wird
+page-class-by-key = { $words } ({ $key })
+page-class-next = Weiter
+page-class-back = Zurück
+page-class-way = Was als Nächstes kommt
+page-class-way-name = { $way ->
+    [steps] Schritte
+   *[ranges] Gänge
+}
+page-class-hide = Verbergen
+page-class-part = { $part ->
+    [ratio] Übersetzung
+    [words] Worte
+   *[numbers] Zahlen
+}
+page-class-show = Alles zeigen
+page-class-end = Beenden
+page-class-hidden = { $part ->
+    [ratio] Übersetzung verborgen
+   *[words] Worte verborgen
+}
+page-class-key = { $part ->
+    [ratio] U
+    [words] W
+    [numbers] Z
+    [all] A
+   *[steps] S
+}
+page-fix-class = die Schaltfläche noch einmal drücken
+
 ## The page: walkthrough
 
 page-panel-walk = Rundgang
@@ -1734,8 +1770,6 @@ page-exercise-find = die Adresse des Blatts prüfen
 page-exercise-refused = Danach lässt sich bei diesem Getriebe nicht fragen
 problem-ratio = { $found } ist keine Übersetzung
 fix-ratio = in Anführungszeichen schreiben, als "27/7" oder "3.857"
-problem-too-many-one-ways = { $found } Freiläufe sind mehr, als Fragen zulassen
-fix-fewer-one-ways = nach einem Getriebe mit höchstens { $most } fragen
 problem-no-answer = dieses Getriebe hat darauf keine Antwort
 fix-no-answer = etwas fragen, das dieses Getriebe kann
 

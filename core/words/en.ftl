@@ -869,14 +869,6 @@ page-problem-unit = "{ $code }" is not a unit
 page-fix-unit = use some of { $known }
 page-problem-view = there is no view "{ $name }"
 page-problem-part = the element has no part "{ $name }"
-# Of an attribute that takes some names only.
-page-problem-value = it does not take "{ $name }"
-page-problem-range = the train has no range "{ $id }"
-page-fix-no-range = name the elements by "applied" instead: this train names no ranges
-# Of a train's file that a page names by its address.
-page-problem-unread = { $address } could not be read ({ $reason })
-page-fix-unread = check the address, which is taken from that of the page
-page-fix-unread-apart = check the address; another host than the page's must send the file with Access-Control-Allow-Origin for { $host }
 page-fix-known = use { $known }, or leave it out
 page-problem-link-nowhere = it applies elements without naming a scenario
 page-problem-link-key = "{ $key }" is not something a link can say
@@ -906,8 +898,6 @@ page-answer-degrees = { $count } degrees of freedom where one is wanted
 page-spoken = { $applied }. { $state }: { $answer }.
 page-spoken-ratio = { $applied }. Ratio { $ratio } to 1, { $state }: { $answer }.
 page-hint = Drag a plate pack to close or open it, or press it. Point at a member to follow it everywhere. P and Q are pinions, and a number beside a gear is its teeth.
-# The same where clutches and brakes cannot be changed.
-page-hint-locked = On this page the clutches and brakes stay as they are. Point at a member to follow it everywhere. P and Q are pinions, and a number beside a gear is its teeth.
 page-drawings = Drawings
 page-drawings-scroll = Drawings; they scroll sideways
 # What the signs of the drawings mean, said where they stand.
@@ -1039,9 +1029,17 @@ page-keys-next-part = go to the next part or the one before
 page-keys-open = shows what can be done with it
 page-keys-undo = takes the last change back
 page-keys-redo = makes it again
+page-keys-class-begin = full screen, in letters for the back row
+page-keys-class = In class
+page-keys-class-next = the next range or step, or the one before
+page-keys-class-point = point at the next member or the one before
+page-keys-class-hide = hides or shows ratio, words, numbers; shows all
+page-keys-class-steps = steps of the walkthrough instead of ranges, or ranges again
 page-key-escape = Esc
 page-key-space = Space
 page-key-enter = Enter
+page-key-page-down = Page Down
+page-key-page-up = Page Up
 page-key-control = Ctrl
 page-key-z = Z
 page-key-y = Y
@@ -1411,6 +1409,43 @@ page-file-step-back = The last step of the train is taken back, wherever it was 
 page-file-step-again = The step of the train that was taken back is made again.
 page-file-back = Drop this text and show the train's
 
+## The page: in class
+
+page-class = In class
+page-class-title = In class: full screen, in letters for the back row ({ $key })
+page-class-of = In class: { $train }
+page-class-bar = What is shown
+# A button and its key.
+page-class-by-key = { $words } ({ $key })
+page-class-next = Next
+page-class-back = Back
+page-class-way = What comes next
+page-class-way-name = { $way ->
+    [steps] Steps
+   *[ranges] Ranges
+}
+page-class-hide = Hide
+page-class-part = { $part ->
+    [ratio] Ratio
+    [words] Words
+   *[numbers] Numbers
+}
+page-class-show = Show all
+page-class-end = End
+page-class-hidden = { $part ->
+    [ratio] Ratio hidden
+   *[words] Words hidden
+}
+# One letter of the keyboard for each.
+page-class-key = { $part ->
+    [ratio] R
+    [words] W
+    [numbers] N
+    [all] A
+   *[steps] S
+}
+page-fix-class = press the button again
+
 ## The page: walkthrough
 
 page-panel-walk = Walkthrough
@@ -1704,8 +1739,6 @@ page-exercise-find = check the address of the sheet
 page-exercise-refused = That cannot be asked of this train
 problem-ratio = { $found } is no ratio
 fix-ratio = write it in quotes, as "27/7" or "3.857"
-problem-too-many-one-ways = { $found } one-way clutches are more than questions are asked about
-fix-fewer-one-ways = ask about a train with at most { $most }
 problem-no-answer = this train has no answer to it
 fix-no-answer = ask for something that this train can do
 

@@ -110,12 +110,6 @@ const LISTS: &[&str] = &[
     "observedAttributes = [",
     "BANDS = [",
     "CAUSES = [",
-    "FURNISHING = [",
-    "HEEDED = [",
-    "LOCKS = [",
-    "READ_ONCE = [",
-    "THEMES = [",
-    "VIEWS = [",
 ];
 /// Letters and units, the same in every language.
 const SIGNS: &[&str] = &["Hz", "N/mm²", "T = c·Δn", "i", "η"];
@@ -126,6 +120,13 @@ const NO_WORDS: &[(&str, &[&str])] = &[
         &[
             ".body",
             "start",
+            "class-back",
+            "class-end",
+            "class-next",
+            "class-show",
+            "class-…",
+            "hidden",
+            "hide",
             "walk-bar-close",
             "walk-bar-next",
             "walk-bar-previous",
@@ -161,11 +162,10 @@ const NO_WORDS: &[(&str, &[&str])] = &[
     (
         "attributes of the element, and what they may ask for",
         &[
-            "about", "all", "controls", "header", "losses", "panels", "road", "ranges", "scenario",
-            "shows", "units", "with",
+            "about", "all", "controls", "header", "panels", "ranges", "scenario", "shows", "units",
+            "with",
         ],
     ),
-    ("what can be locked", &["elements", "settings", "train"]),
     (
         "settings, and words in them",
         &["contrast", "dark-contrast", "merged", "one_module"],
@@ -227,7 +227,18 @@ const NO_WORDS: &[(&str, &[&str])] = &[
     ("events", &["answer", "message"]),
     (
         "keys of the keyboard, as the list of them names them",
-        &["Ctrl Y", "Ctrl Z", "Enter", "Esc", "Space"],
+        &[
+            "Ctrl Y",
+            "Ctrl Z",
+            "Enter",
+            "Esc",
+            "F8",
+            "PageDown",
+            "PageUp",
+            "Space",
+            "ratio words numbers all",
+            "→ Space PageDown ← PageUp",
+        ],
     ),
     (
         "where something scrolls to, what becomes of a selection, and a panel",
@@ -346,6 +357,9 @@ const NO_WORDS: &[(&str, &[&str])] = &[
         &[
             "css/element.css",
             "css/exercises.css",
+            "css/in_class.css",
+            "learn/in_class.js",
+            "../element.js",
             "css/faults.css",
             "css/walk.css",
             "css/worksheet.css",

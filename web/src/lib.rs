@@ -11,6 +11,6 @@ mod motion;
 mod units;
 
 pub use document::editing::Mended;
-pub use document::{pictures, session, settings};
+pub use document::{far, pictures, session, settings};
 pub use motion::{live, powers};
 pub use units::{speed_unit, torque_unit};

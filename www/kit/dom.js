@@ -45,6 +45,7 @@ const ICONS = {
   play: [["fill", "M9 5v22l18-11z"]],
   pause: [["fill", "M7 5h6v22H7zM19 5h6v22h-6z"]],
   close: [["", "M7 7l18 18M25 7 7 25"]],
+  board: [["", "M3 5h26v17H3zM16 22v6M10 28h12M9 17l5-5 4 3 5-6"]],
   take: [["", "M16 4v16M9 14l7 7 7-7M5 27h22"]],
   auto: [
     ["", [16, 16, 11]],

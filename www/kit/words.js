@@ -17,6 +17,14 @@ export function speakWith(engine) {
   sign = say("decimal-sign");
 }
 
+/** Whoever speaks by then: for modules that a page has by themselves, with words of their own. */
+export const voice = {
+  /** @param {string} key @param {number} count @param {string[]} values */
+  say: (key, count, values) => /** @type {Speaker} */ (speaker).say(key, count, values),
+  /** @param {string[]} names */
+  listed: (names) => /** @type {Speaker} */ (speaker).listed(names),
+};
+
 /** What stands before decimals. */
 export function decimalSign() {
   return sign;

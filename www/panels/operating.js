@@ -3,7 +3,6 @@
 import { h, unseen } from "../kit/dom.js";
 import { lossesAreQuick } from "../state/assumptions.js";
 import { follow } from "../state/follow.js";
-import { lockable } from "../state/lockable.js";
 import { MOST_SPEED, MOST_TORQUE, NO_BREAK, number } from "../kit/format.js";
 import { tell, tellHeadings } from "../kit/known.js";
 import { percent } from "../state/quantities.js";
@@ -52,10 +51,10 @@ export function fill(panel, { desk, redraw, draws, signal }) {
   );
   panel.fill(
     chain,
-    lockable(desk, "settings", ...fields(desk)),
+    ...fields(desk),
     words,
     points,
-    lockable(desk, "settings", use),
+    use,
     holder,
     h("p", { class: "note" }, say("page-operating-note")),
   );

@@ -3,7 +3,6 @@
 import { decimalField, putIn, typedIn } from "../kit/decimal_field.js";
 import { h } from "../kit/dom.js";
 import { follow } from "../state/follow.js";
-import { lockable } from "../state/lockable.js";
 import { MOST_SPEED, MOST_TORQUE, NO_BREAK, number } from "../kit/format.js";
 import { say } from "../kit/words.js";
 import { WHOLE } from "../state/quantities.js";
@@ -26,19 +25,27 @@ export function controls(desk, rate) {
   const node = h(
     "div",
     { class: "controls", part: "controls", role: "group", "aria-label": say("page-controls") },
-    lockable(
-      desk,
-      "settings",
-      h("div", { class: "control speed" }, h("label", { for: "speed" }, say("page-input-speed")), slider, ...speed.nodes),
-      h("div", { class: "control" }, h("label", { for: "torque" }, say("page-input-torque")), ...torque.nodes),
+    h(
+      "div",
+      { class: "control speed" },
+      h("label", { for: "speed" }, say("page-input-speed")),
+      slider,
+      ...speed.nodes,
+    ),
+    h(
+      "div",
+      { class: "control" },
+      h("label", { for: "torque" }, say("page-input-torque")),
+      ...torque.nodes,
     ),
     rate,
-    lockable(
-      desk,
-      "settings",
-      h("label", { class: "control check" }, merged, h("span", {}, say("page-joined"), apart)),
-      h("label", { class: "control check" }, oneModule, h("span", {}, say("page-one-scale"))),
+    h(
+      "label",
+      { class: "control check" },
+      merged,
+      h("span", {}, say("page-joined"), apart),
     ),
+    h("label", { class: "control check" }, oneModule, h("span", {}, say("page-one-scale"))),
   );
 
   function slide() {

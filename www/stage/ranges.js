@@ -3,7 +3,6 @@
 import { arrowTarget, h, rove } from "../kit/dom.js";
 import { say } from "../kit/words.js";
 import { follow } from "../state/follow.js";
-import { markLocked } from "../state/lockable.js";
 import { takeDigits } from "./digits.js";
 
 /** Labels of more characters than this are set smaller, so that a row still holds several. */
@@ -81,13 +80,12 @@ export function ranges(desk, beside) {
     for (const item of items) {
       const pressed = item.dataset.rangeId === desk.answer?.range;
       item.setAttribute("aria-pressed", String(pressed));
-      markLocked(desk, "elements", item);
       if (pressed) current = item;
     }
     rove(items, current);
     const nothing = desk.answer?.applied.length === 0;
     // It keeps the focus of whoever has just pressed it.
-    release.setAttribute("aria-disabled", String(nothing || desk.isLocked("elements")));
+    release.setAttribute("aria-disabled", String(nothing));
   }
 
   function all() {
@@ -95,6 +93,6 @@ export function ranges(desk, beside) {
   }
 
   follow(desk, ["train"], build);
-  follow(desk, ["answer", "lock", "veil"], update);
+  follow(desk, ["answer"], update);
   return { node, offer, veil };
 }

@@ -57,28 +57,24 @@ export function stage(desk, page, signal) {
   let room = "";
   const roomNow = () => `${scroller.clientWidth} ${growthIn(scroller)} ${devicePixelRatio}`;
 
-  /** Which of them are seen. */
-  const seen = { section: true, lever: true };
-
-  /** @param {string[]} views */
-  function show(views) {
-    seen.section = views.includes("section");
-    seen.lever = views.includes("lever");
-    holder.hidden = !seen.section;
-    lever.hidden = !seen.lever;
-    whole.frame.hidden = !seen.section && !seen.lever;
-    fit();
-  }
-
   /** Fits both drawings again where there is other room than there was. */
   function refit() {
     if (roomNow() !== room) fit();
   }
 
+  /** Whether something else is drawn in their place. */
+  let resting = false;
+
+  /** @param {boolean} now */
+  function rest(now) {
+    resting = now;
+    fit();
+  }
+
   /** Fits both drawings to the width there is. */
   function fit() {
     const available = scroller.clientWidth;
-    if (!desk.info || available === 0) return;
+    if (resting || !desk.info || available === 0) return;
     const growth = growthIn(scroller);
     room = roomNow();
     fitted = desk.look.one_module;
@@ -91,8 +87,7 @@ export function stage(desk, page, signal) {
     const factor = near.factor();
     zoom = usual * factor;
     const fine = grown * factor * devicePixelRatio;
-    const [upper, lower] = [seen.section ? size.sectionHeight : 0, seen.lever ? size.leverHeight : 0];
-    const area = size.width * Math.max(upper, lower);
+    const area = size.width * Math.max(size.sectionHeight, size.leverHeight);
     const finer = Math.min(2 * fine, Math.sqrt(FINE_PIXELS / area));
     const most = factor > 1 ? Math.sqrt(MOST_PIXELS / area) : MOST_SCALE;
     const scale = Math.min(fine < FINE ? Math.max(fine, finer) : fine, MOST_SCALE, most);
@@ -101,11 +96,11 @@ export function stage(desk, page, signal) {
     scroller.dataset.zoom = String(zoom);
     sheet.style.width = `${size.width * zoom}px`;
     // On paper both keep their shape in whatever room there is.
-    sheet.style.setProperty("--tall", String((upper + lower) / size.width));
+    sheet.style.setProperty("--tall", String((size.sectionHeight + size.leverHeight) / size.width));
     resize(section, size.width, size.sectionHeight, scale, zoom);
     resize(lever, size.width, size.leverHeight, scale, zoom);
     whole.update(wide, factor > 1);
-    near.update(wide, (upper + lower) * usual);
+    near.update(wide, (size.sectionHeight + size.leverHeight) * usual);
     switches.place(zoom);
     draw();
     // After the drawings: what lies on them can wait for them.
@@ -114,10 +109,10 @@ export function stage(desk, page, signal) {
 
   /** @param {boolean} changed whether both drawings have, or only what else is drawn */
   function draw(changed = true) {
-    if (!desk.info) return;
+    if (resting || !desk.info) return;
     if (changed) {
-      if (seen.section) desk.draw("section", section);
-      if (seen.lever) desk.draw("lever", lever);
+      desk.draw("section", section);
+      desk.draw("lever", lever);
       page.drawnAll();
     }
     page.alsoDraw();
@@ -205,9 +200,7 @@ export function stage(desk, page, signal) {
   follow(desk, ["train", "look"], describe);
   follow(desk, ["train"], fit);
   desk.addEventListener("pin", fit);
-  /** @param {"section" | "lever"} drawing */
-  const shows = (drawing) => seen[drawing];
-  return { node: whole.frame, whole: whole.button, size: near.node, section: holder, draw, show, shows };
+  return { node: whole.frame, whole: whole.button, size: near.node, section: holder, draw, rest };
 }
 
 /** What the signs of a shaft say of it, by how it moves. */

@@ -8,7 +8,6 @@
 mod agreement;
 mod comparison;
 mod dense;
-mod exercises;
 mod faults;
 mod trains;
 mod work;
@@ -66,7 +65,6 @@ fn run() -> Result<(), String> {
     // optimization, in which the large train would take a minute.
     if std::env::args().any(|argument| argument == "--bench") {
         worst_times::report()?;
-        exercises::report_worst()?;
         faults::report_worst()?;
         let synthetic = trains::synthetic()?;
         check(&synthetic)?;

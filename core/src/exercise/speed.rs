@@ -7,7 +7,6 @@ use super::decimal::number;
 use super::dice::Dice;
 use super::hint::{Hint, look_at};
 use super::task::{Task, in_range};
-use crate::solve::Combination;
 use crate::train::Train;
 
 /// An answer is right within one part in so many.
@@ -18,10 +17,9 @@ const NEAR: i64 = 10;
 pub(super) fn ask(train: &Train, dice: &mut Dice) -> Option<Task> {
     let mut all = Vec::new();
     for range in 0..train.scenario().ranges.len() {
-        let combination = in_range(train, range);
         for shaft in 0..train.scenario().shafts.len() {
             // What stands still or turns with the input takes no reckoning.
-            let speed = speed_in(&combination, shaft);
+            let speed = speed(train, range, shaft);
             if speed.is_some_and(|speed| !speed.is_zero() && speed != Fraction::ONE) {
                 all.push(Task::Speed { range, shaft });
             }
@@ -79,10 +77,7 @@ fn close(said: &Fraction, right: &Fraction) -> bool {
 }
 
 fn speed(train: &Train, range: usize, shaft: usize) -> Option<Fraction> {
-    speed_in(&in_range(train, range), shaft)
-}
-
-fn speed_in(combination: &Combination<'_>, shaft: usize) -> Option<Fraction> {
+    let combination = in_range(train, range);
     combination.state().ratio()?;
     combination.shaft_speed(shaft)
 }

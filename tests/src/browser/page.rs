@@ -416,6 +416,18 @@ impl Page {
         Ok(())
     }
 
+    /// What keeps the browser from installing the page, and what it says of the manifest.
+    ///
+    /// # Errors
+    /// The browser refuses.
+    pub fn installability(&self) -> Result<[Value; 2]> {
+        let errors = self
+            .session
+            .cdp("Page.getInstallabilityErrors", json!({}))?;
+        let manifest = self.session.cdp("Page.getAppManifest", json!({}))?;
+        Ok([errors, manifest])
+    }
+
     /// The page as a PDF.
     ///
     /// # Errors

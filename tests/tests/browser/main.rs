@@ -4,7 +4,6 @@
 //! at run time ([`by_core`]); never read from the page.
 
 mod accessibility;
-mod asked;
 mod bad_files;
 mod bad_links;
 mod builder;
@@ -26,11 +25,12 @@ mod exercises;
 mod faults;
 mod file_text;
 mod hosts;
+mod in_class;
 mod in_the_drawing;
+mod install;
 mod keyboard;
 mod language;
 mod link;
-mod locked;
 mod mesh_orders;
 mod motion;
 mod names;

@@ -13,6 +13,7 @@ use levertrain_core::{Fraction, State};
 use ts_rs::{Config, TS, TypeVisitor};
 
 use super::wire::{Answer, NearRatios, ProblemInfo, Sheet, TextProblem, TrainInfo};
+use crate::document::far::FarSize;
 use crate::document::settings::Settings;
 use crate::draw::section::{Grips, Handle, StageSize};
 use crate::motion::live::Motion;
@@ -60,6 +61,7 @@ pub fn declarations() -> String {
     written.visit::<ExplanationsReport>();
     written.visit::<Handle>();
     written.visit::<StageSize>();
+    written.visit::<FarSize>();
     written.visit::<Grips>();
     written.visit::<ProblemInfo>();
     written.visit::<Settings>();

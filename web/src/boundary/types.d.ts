@@ -505,6 +505,23 @@ next: NextTest | null,
 ratios: Array<Array<Exact>>, };
 
 /**
+ * How large the half-section is in large letters, in CSS pixels.
+ */
+export type FarSize = { 
+/**
+ * From its left to its right edge.
+ */
+width: number, 
+/**
+ * From its upper to its lower edge.
+ */
+height: number, 
+/**
+ * How much of that is above the half-section as it is else.
+ */
+above: number, };
+
+/**
  * One fault.
  */
 export type Fault = { 

@@ -13,6 +13,8 @@ mod editing;
 #[cfg(target_arch = "wasm32")]
 mod exercises;
 #[cfg(target_arch = "wasm32")]
+mod far;
+#[cfg(target_arch = "wasm32")]
 mod faults;
 #[cfg(target_arch = "wasm32")]
 mod lesson;

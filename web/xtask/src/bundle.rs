@@ -21,8 +21,16 @@ const ESBUILD: Package = Package {
 /// The module that imports all others of the page.
 const ENTRY: &str = "element.js";
 
-/// It, and the program of the worker, which has a file of its own.
-const ENTRIES: [&str; 2] = [ENTRY, "walker.js"];
+/// Modules that a page asks for only when somebody wants them: each a file of its own, with all that it imports.
+/// What they share with the page they are handed.
+const LATER: &[&str] = &["learn/in_class.js"];
+
+/// The entry, the program of the worker, which has a file of its own, and what comes later.
+fn entries() -> impl Iterator<Item = &'static str> {
+    [ENTRY, "walker.js"]
+        .into_iter()
+        .chain(LATER.iter().copied())
+}
 
 /// Takes the bundler, the entry module, the file to write, which may be the same, and a folder of packages.
 const SCRIPT: &str = "\
@@ -90,11 +98,14 @@ pub fn make_one(folder: &Path, bundler: Option<&Bundler>) -> Result<()> {
         );
         return preload_all(folder);
     };
-    for entry in ENTRIES {
+    for entry in entries() {
         let entry = folder.join(entry);
         bundler.bundle(&entry, &entry, None)?;
     }
     for module in modules(folder)? {
+        if LATER.iter().any(|later| Path::new(later) == module) {
+            continue;
+        }
         fs::remove_file(folder.join(&module))?;
         if let Some(room) = folder.join(&module).parent() {
             // Fails while there is more in it.

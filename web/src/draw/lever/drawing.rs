@@ -39,7 +39,9 @@ pub(super) fn draw(diagram: &Diagram<'_>) -> Scene {
     for label in lettering.labels {
         scene.label(label);
     }
-    key::draw(&mut scene, diagram.stage, diagram.live.powers.is_some());
+    if diagram.has_key {
+        key::draw(&mut scene, diagram.stage, diagram.live.powers.is_some());
+    }
     scene
 }
 

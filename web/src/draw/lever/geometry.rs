@@ -44,6 +44,8 @@ pub(super) struct Diagram<'a> {
     pub links: Vec<Link>,
     /// Whether levers of one set have its name over them; joined ones always have.
     pub names_sets: bool,
+    /// Whether the key of the signs is drawn in the room for it.
+    pub has_key: bool,
     /// What it stands on.
     pub stage: &'a Stage<'a>,
     /// Lines of what is drawn behind it, with what covering one CSS pixel of them by a label costs.
@@ -108,7 +110,17 @@ pub(super) struct Link {
 impl<'a> Diagram<'a> {
     /// Lays the diagram out.
     pub(super) fn of(live: &'a Live<'a>, stage: &'a Stage<'a>, merged: bool) -> Self {
-        let size = (stage.size().width, stage.size().lever_height);
+        Self::as_high_as(live, stage, merged, stage.size().lever_height)
+    }
+
+    /// The same in another height.
+    pub(super) fn as_high_as(
+        live: &'a Live<'a>,
+        stage: &'a Stage<'a>,
+        merged: bool,
+        height: f64,
+    ) -> Self {
+        let size = (stage.size().width, height);
         let levers = if merged {
             TrainLever::merged(live.train)
         } else {
@@ -132,6 +144,7 @@ impl<'a> Diagram<'a> {
             levers,
             links,
             names_sets: true,
+            has_key: true,
             stage,
             behind: Vec::new(),
         }

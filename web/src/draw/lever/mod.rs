@@ -8,6 +8,7 @@
 
 mod axis;
 mod drawing;
+mod far;
 mod geometry;
 mod key;
 mod labels;
@@ -21,6 +22,7 @@ mod tests;
 use super::scene::{Point, Scene};
 use super::section::Stage;
 use crate::motion::live::Live;
+pub use far::Far;
 use geometry::Diagram;
 pub use pinned::LEGEND;
 

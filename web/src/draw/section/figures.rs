@@ -4,6 +4,7 @@ use levertrain_core::Body;
 use levertrain_core::coupling::{CouplingKind, PinionSpin, Role, Teeth};
 use levertrain_core::words::said;
 
+use super::lettering::Lettering;
 use super::outlines::{CARRIER_SIDE, part_area, pinion_faces};
 use super::parts::{Level, Part};
 use super::stage::Stage;
@@ -14,6 +15,8 @@ use crate::motion::live::{Live, Motion};
 
 /// Font size of a gear's letter and teeth.
 const NAME_SIZE: f64 = 12.0;
+/// Height of a capital over its font size.
+const CAPITAL: f64 = 0.7;
 /// Distance between the lines that stand for teeth.
 const TOOTH_PITCH: f64 = 7.0;
 
@@ -82,8 +85,8 @@ pub fn outline(stage: &Stage<'_>, coupling: usize) -> Option<Bounds> {
     })
 }
 
-/// Draws every coupling.
-pub fn draw(scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>) {
+/// Draws every coupling, its names in letters `letters` times as large as usual.
+pub fn draw(scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>, letters: impl Lettering) {
     for (index, coupling) in live.train.scenario().couplings.iter().enumerate() {
         let facts = coupling.facts();
         let parts = stage
@@ -92,7 +95,7 @@ pub fn draw(scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>) {
             .iter()
             .filter(|part| part.coupling == index);
         for part in parts {
-            draw_part(scene, stage, live, facts, part);
+            draw_part(scene, stage, live, facts, (part, letters));
         }
     }
 }
@@ -102,12 +105,12 @@ fn draw_part(
     stage: &Stage<'_>,
     live: &Live<'_>,
     facts: &dyn CouplingKind,
-    part: &Part,
+    (part, letters): (&Part, impl Lettering),
 ) {
     let members = facts.members();
     let member = &members[part.member];
     if member.role == Role::Carrier {
-        draw_carrier(scene, stage, live, facts, part);
+        draw_carrier(scene, stage, live, facts, (part, letters));
         return;
     }
     let Some(teeth) = member.teeth else { return };
@@ -119,10 +122,7 @@ fn draw_part(
         body: part.body,
         turned: live.angle(part.body) * turns_to_teeth(teeth),
         names: if member.role.is_of_set() {
-            vec![
-                format!("{} {teeth}", member.role.letter()),
-                teeth.to_string(),
-            ]
+            named(member.role.letter(), teeth, letters)
         } else {
             let number = teeth.to_string();
             vec![said("gear-teeth", &[("teeth", &number)]), number]
@@ -131,7 +131,16 @@ fn draw_part(
         own_axis: part.level == Level::Pin,
         pinion: false,
     };
-    gear.draw(scene, live);
+    gear.draw(scene, live, letters);
+}
+
+/// Letter and teeth of a gear, the fullest first; in large letters the letter matters more than the number.
+fn named(letter: &str, teeth: Teeth, letters: impl Lettering) -> Vec<String> {
+    let full = format!("{letter} {teeth}");
+    if letters.is_large() {
+        return vec![full, letter.to_owned()];
+    }
+    vec![full, teeth.to_string()]
 }
 
 /// Teeth that pass per radian.
@@ -145,7 +154,7 @@ fn draw_carrier(
     stage: &Stage<'_>,
     live: &Live<'_>,
     facts: &dyn CouplingKind,
-    part: &Part,
+    (part, letters): (&Part, impl Lettering),
 ) {
     let (left, right) = stage.face(part.coupling);
     let faces = pinion_faces(stage, part.coupling, facts);
@@ -190,14 +199,11 @@ fn draw_carrier(
             narrowest: face.clear.width - stage.widened(part.coupling, face.clear.width),
             body: part.body,
             turned: pinion_angle(live, part, pinion) * turns_to_teeth(face.teeth),
-            names: vec![
-                format!("{} {}", face.letter, face.teeth),
-                face.teeth.to_string(),
-            ],
+            names: named(face.letter, face.teeth, letters),
             own_axis: false,
             pinion: true,
         };
-        gear.draw(scene, live);
+        gear.draw(scene, live, letters);
     }
 }
 
@@ -231,7 +237,7 @@ struct Gear {
 }
 
 impl Gear {
-    fn draw(&self, scene: &mut Scene, live: &Live<'_>) {
+    fn draw(&self, scene: &mut Scene, live: &Live<'_>, letters: impl Lettering) {
         let motion = live.motion(self.body);
         let Bounds {
             left,
@@ -266,7 +272,7 @@ impl Gear {
             let chain = Stroke::broken(Ink::Quiet, 1.0, Dash::Chain);
             scene.line(at(left - 10.0, y), at(left + width + 10.0, y), chain);
         }
-        self.name(scene, motion);
+        self.name(scene, motion, letters);
     }
 
     /// Lines along the axis for teeth, moving with the near face: up is forward.
@@ -298,37 +304,59 @@ impl Gear {
     }
 
     /// Letter and teeth, and an arrow for the way the near face moves.
-    fn name(&self, scene: &mut Scene, motion: Motion) {
+    fn name(&self, scene: &mut Scene, motion: Motion, letters: impl Lettering) {
         let height = self.clear.height;
         let Point { x, y } = self.clear.middle();
         let turns = matches!(motion, Motion::Forward | Motion::Backward);
         let arrow = turns && !self.pinion;
         // Room for the arrow is kept at rest too, so that a name does not change with the state.
-        let (beside, rim) = (if self.pinion { 4.0 } else { 14.0 }, 0.1);
+        let (beside, rim) = (
+            if self.pinion {
+                4.0
+            } else {
+                14.0 * letters.times()
+            },
+            0.1,
+        );
+        let size = NAME_SIZE * letters.times();
+        // Large letters may fill all of a narrow gear: capitals and figures are lower than a line.
+        let line = if letters.is_large() {
+            CAPITAL
+        } else {
+            text::LINE
+        };
         let fits = |name: &&String| {
-            text::width(name, NAME_SIZE, false) + beside <= self.narrowest - rim
-                && NAME_SIZE * text::LINE <= height - 1.0
+            text::width(name, size, false) + beside <= self.narrowest - rim
+                && size * line <= height - 1.0
         };
         let Some(name) = self.names.iter().find(fits) else {
             return;
         };
         let label = Label {
-            at: at(if arrow { x + 5.0 } else { x }, y),
+            at: at(if arrow { x + 5.0 * letters.times() } else { x }, y),
             text: name.clone(),
-            size: NAME_SIZE,
+            size,
             bold: false,
             ink: Ink::Text,
             align: Align::Centre,
             plate: false,
         };
         let mut ground = label.bounds();
-        ground.left -= if arrow { 12.0 } else { 2.0 };
-        ground.width += if arrow { 14.0 } else { 4.0 };
+        let before = if arrow { 12.0 * letters.times() } else { 2.0 };
+        ground.left -= before;
+        ground.width += before + 2.0;
+        if letters.is_large() {
+            let inside = ground.height.min(height - 2.0);
+            (ground.top, ground.height) = (y - inside / 2.0, inside);
+        }
         scene.fill_box(ground, Ink::Metal);
         if arrow {
             let up = if motion == Motion::Forward { -1.0 } else { 1.0 };
-            let tip = at(ground.left + 6.0, y + up * 5.0);
-            scene.arrow_head(tip, (0.0, up), 9.0, motion.ink());
+            let tip = at(
+                ground.left + 6.0 * letters.times(),
+                y + up * 5.0 * letters.times(),
+            );
+            scene.arrow_head(tip, (0.0, up), 9.0 * letters.times(), motion.ink());
         }
         scene.label(label);
     }

@@ -87,8 +87,8 @@ pub struct Room {
 }
 
 impl Room {
-    /// The room beside everything that a half-section draws; `line` is the widest line.
-    pub fn of(stage: &Stage<'_>, line: f64) -> Self {
+    /// The room beside everything that a half-section draws, and so far above and below it; `line` is the widest line.
+    pub fn of(stage: &Stage<'_>, line: f64, (above, below): (f64, f64)) -> Self {
         let train = stage.train();
         let StageSize {
             width,
@@ -136,9 +136,9 @@ impl Room {
         Self {
             area: Bounds {
                 left: 2.0,
-                top: 2.0,
+                top: 2.0 - above,
                 width: width - 4.0,
-                height: height - 4.0,
+                height: height - 4.0 + above + below,
             },
             ink,
             subjects,

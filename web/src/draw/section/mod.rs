@@ -9,6 +9,7 @@ mod circles;
 mod columns;
 mod dice;
 mod draft;
+mod far;
 mod figures;
 mod grid;
 mod grips;
@@ -22,6 +23,7 @@ mod known;
 #[expect(clippy::unwrap_used, reason = "a test stops at the first surprise")]
 mod label_tests;
 mod labels;
+mod lettering;
 mod mending;
 mod moved;
 mod outlines;
@@ -56,11 +58,14 @@ use super::scene::{Align, Dash, Ink, Point, Scene, Stroke, at};
 use crate::motion::live::Live;
 use axes::Axes;
 use columns::column_steps;
+pub use far::Far;
 pub use grips::Grips;
 pub use handle::{Handle, StageSize};
 pub use known::Known;
+use lettering::Usual;
 pub use mending::Mending;
 pub use moved::Moved;
+pub use places::ASKED;
 use places::Places;
 use plan::Plan;
 use planning::Planning;
@@ -176,10 +181,10 @@ impl Layout {
         const TIMES: usize = 3;
         for _ in 0..TIMES {
             let stage = self.stage(0.0);
-            let places = Places::find(&stage, wires::SHAFT);
+            let places = Places::find(&stage, wires::SHAFT, Usual);
             // Long names are cut anyway.
             let ordinary = Places::are_ordinary(&stage);
-            let with_power = ordinary.then(|| Places::find(&stage, power::WIDEST));
+            let with_power = ordinary.then(|| Places::find(&stage, power::WIDEST, Usual));
             let all = [Some(&places), with_power.as_ref()];
             let cut = all.into_iter().flatten().any(|all| all.cut_some(&stage));
             self.places = places;
@@ -238,11 +243,11 @@ impl Stage<'_> {
             }
             None => wires::draw(&mut scene, self, live),
         }
-        figures::draw(&mut scene, self, live);
+        figures::draw(&mut scene, self, live, Usual);
         packs::draw(&mut scene, self, live);
         self.ends(&mut scene, live);
         self.places(live.powers.is_some())
-            .letter(&mut scene, self, live);
+            .letter(&mut scene, self, live, Usual);
         if let Some(powers) = &live.powers {
             power::note_capped(&mut scene, self, live.train, powers);
         }
@@ -284,6 +289,7 @@ impl Stage<'_> {
     }
 
     /// Arrows where the input comes in and the output goes out.
+    #[inline(always)]
     fn ends(&self, scene: &mut Scene, live: &Live<'_>) {
         for end in [Side::Input, Side::Output] {
             let (inner, outer) = self.end(end);

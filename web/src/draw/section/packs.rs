@@ -5,6 +5,7 @@ use levertrain_core::scenario::Element;
 use levertrain_core::words::said;
 
 use super::labels::{self, Place, Room, Wanted};
+use super::lettering::Lettering;
 use super::plan::PackPlace;
 use super::power;
 use super::stage::{HOUSING, NAME_SIZE, OPEN_GAP, Stage};
@@ -35,6 +36,8 @@ pub fn draw_housing(scene: &mut Scene, stage: &Stage<'_>) {
 }
 
 /// Draws every element.
+// Large letters call it too, which is no reason to part it from the drawing of a first view.
+#[inline(always)]
 pub fn draw(scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>) {
     for (index, element) in live.train.scenario().elements.iter().enumerate() {
         let centre = stage.pack_centre(index);
@@ -85,15 +88,15 @@ pub fn draw(scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>) {
 }
 
 /// Where the name of each element stands: the longest it may have is clear there.
-pub fn places(stage: &Stage<'_>, room: &mut Room) -> Vec<Option<Place>> {
+pub fn places(stage: &Stage<'_>, room: &mut Room, letters: impl Lettering) -> Vec<Option<Place>> {
     const FAR: f64 = 60.0;
     let empty = room.clone();
-    let mut places = places_with(stage, room, None);
+    let mut places = places_with(stage, room, None, letters);
     let (index, away) = farthest(&places);
     // Others took the room beside it. Nearer ones stay, as what is moved for them is farther off then.
     if away > FAR {
         let mut again = empty;
-        let others = places_with(stage, &mut again, Some(index));
+        let others = places_with(stage, &mut again, Some(index), letters);
         if farthest(&others).1 < away {
             *room = again;
             places = others;
@@ -116,7 +119,12 @@ fn farthest(places: &[Option<Place>]) -> (usize, f64) {
 
 /// The same with the name of one clutch before those of the others.
 #[inline(never)]
-fn places_with(stage: &Stage<'_>, room: &mut Room, first: Option<usize>) -> Vec<Option<Place>> {
+fn places_with(
+    stage: &Stage<'_>,
+    room: &mut Room,
+    first: Option<usize>,
+    letters: impl Lettering,
+) -> Vec<Option<Place>> {
     let mut all_places = vec![None; stage.plan().packs.len()];
     // Brakes first: their row above the housing is theirs alone.
     let brake = |index: &usize| matches!(stage.plan().packs[*index], PackPlace::Brake { .. });
@@ -131,17 +139,22 @@ fn places_with(stage: &Stage<'_>, room: &mut Room, first: Option<usize>) -> Vec<
         let upright = brake(&index);
         let subject = area(centre, upright);
         let first = if upright {
-            vec![(at(centre.x, 13.0), Align::Centre)]
+            let y = 13.0 - (NAME_SIZE / 2.0 + 1.0) * (letters.times() - 1.0);
+            vec![(at(centre.x, y), Align::Centre)]
         } else {
             let beside = [0.0, -14.0, 14.0, -28.0, 28.0].into_iter();
-            let away = REACH + 11.0;
+            let away = REACH + 11.0 + NAME_SIZE / 2.0 * (letters.times() - 1.0);
             let places =
                 beside.flat_map(|dx| [-away, away].map(|dy| at(centre.x + dx, centre.y + dy)));
             places.map(|place| (place, Align::Centre)).collect()
         };
         let wanted = Wanted {
-            texts: vec![longest_name(element)],
-            size: NAME_SIZE,
+            texts: vec![if letters.is_short() {
+                short_name(element)
+            } else {
+                longest_name(element)
+            }],
+            size: NAME_SIZE * letters.times(),
             bold: true,
             subject: if upright {
                 // The name stands on the other side of the housing, right over its pack.
@@ -161,7 +174,12 @@ fn places_with(stage: &Stage<'_>, room: &mut Room, first: Option<usize>) -> Vec<
 }
 
 /// Letters every element.
-pub fn letter(scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>, places: &[Option<Place>]) {
+pub fn letter(
+    scene: &mut Scene,
+    stage: &Stage<'_>,
+    live: &Live<'_>,
+    (places, letters): (&[Option<Place>], impl Lettering),
+) {
     let elements = live.train.scenario().elements.iter().zip(places);
     for (index, (element, place)) in elements.enumerate() {
         let Some(place) = place else { continue };
@@ -177,7 +195,14 @@ pub fn letter(scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>, places: &[O
         } else {
             Ink::Text
         };
-        labels::letter(scene, &place.spread(stage), &text, NAME_SIZE, applied, ink);
+        labels::letter(
+            scene,
+            &place.spread(stage),
+            &text,
+            NAME_SIZE * letters.times(),
+            applied,
+            ink,
+        );
     }
 }
 
@@ -232,6 +257,18 @@ pub fn longest_name(element: &Element) -> String {
         }
     }
     longest
+}
+
+/// What an element is called where there is room for little: the letter that its label ends with, if it does.
+fn short_name(element: &Element) -> String {
+    const SHORT: usize = 3;
+    let label = element.label();
+    let last = label.rsplit(' ').next().unwrap_or(label);
+    isolated(if last.chars().count() <= SHORT {
+        last
+    } else {
+        label
+    })
 }
 
 /// A zigzag across the packs: they fight.

@@ -3,6 +3,7 @@
 use levertrain_core::words::number;
 
 use super::labels::{self, Place, Room, Wanted};
+use super::lettering::Lettering;
 use super::stage::Stage;
 use super::{Side, packs};
 use crate::draw::names::isolated;
@@ -16,6 +17,10 @@ const SET_NAME: f64 = 13.0;
 /// Font sizes of the words and speeds at both ends.
 const END_NAME: f64 = 13.0;
 const END_SPEED: f64 = 12.0;
+/// Stands for a speed that is asked for.
+pub const ASKED: &str = "?";
+/// Half a line of names.
+const HALF_LINE: f64 = 7.8;
 /// As wide as speeds get.
 const WIDEST_SPEED: &str = "\u{2212}888.8";
 
@@ -30,9 +35,9 @@ pub struct Places {
 
 impl Places {
     /// Finds them, clear of anything that the drawing may show; `line` is the width of its lines.
-    pub fn find(stage: &Stage<'_>, line: f64) -> Self {
+    pub fn find(stage: &Stage<'_>, line: f64, letters: impl Lettering) -> Self {
         let train = stage.train();
-        let mut room = Room::of(stage, line);
+        let mut room = Room::of(stage, line, letters.beyond());
         let sets = train
             .scenario()
             .couplings
@@ -45,14 +50,20 @@ impl Places {
                 // Up to where the next one's may begin.
                 let width = 2.0 * (column.right - middle).min(middle - column.left) + 24.0;
                 let label = Label {
-                    at: at(middle, stage.axis() + stage.below(index) + 17.0),
+                    at: at(
+                        middle,
+                        stage.axis()
+                            + stage.below(index)
+                            + 17.0
+                            + HALF_LINE * (letters.times() - 1.0),
+                    ),
                     text: labels::fitted(
                         &isolated(coupling.facts().label()),
-                        SET_NAME,
+                        SET_NAME * letters.times(),
                         true,
                         width,
                     ),
-                    size: SET_NAME,
+                    size: SET_NAME * letters.times(),
                     bold: true,
                     ink: Ink::Text,
                     align: Align::Centre,
@@ -77,20 +88,37 @@ impl Places {
                     bold,
                     subject,
                     first: rows
-                        .map(|dy| (at(outer.x, outer.y + dy), end.align()))
+                        .map(|dy| {
+                            let dy = dy * (1.0 + letters.times()) / 2.0;
+                            (at(outer.x, outer.y + dy), end.align())
+                        })
                         .to_vec(),
                 };
                 room.place(&wanted)
             };
             let words = vec![end.word().to_owned()];
-            let word = put(words, END_NAME, true, [-17.0, 18.0, 31.0, -32.0]);
+            let word = put(
+                words,
+                END_NAME * letters.times(),
+                true,
+                [-17.0, 18.0, 31.0, -32.0],
+            );
             // Room for any speed in any unit: it must not move when the speed changes.
             let unit = SpeedUnit::RevPerMin.symbol();
-            let widest = vec![format!("{WIDEST_SPEED} {unit}"), WIDEST_SPEED.to_owned()];
-            let speed = put(widest, END_SPEED, false, [18.0, 31.0, -17.0, -32.0]);
+            let mut widest = vec![format!("{WIDEST_SPEED} {unit}"), WIDEST_SPEED.to_owned()];
+            if letters.is_large() {
+                // The unit stands at the axis of the levers.
+                widest.remove(0);
+            }
+            let speed = put(
+                widest,
+                END_SPEED * letters.times(),
+                false,
+                [18.0, 31.0, -17.0, -32.0],
+            );
             [word, speed]
         });
-        let elements = packs::places(stage, &mut room);
+        let elements = packs::places(stage, &mut room, letters);
         Self {
             sets,
             ends,
@@ -120,7 +148,13 @@ impl Places {
     }
 
     /// Names of sets, clutches and brakes, and the speeds of the two ends.
-    pub fn letter(&self, scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>) {
+    pub fn letter(
+        &self,
+        scene: &mut Scene,
+        stage: &Stage<'_>,
+        live: &Live<'_>,
+        letters: impl Lettering,
+    ) {
         for label in &self.sets {
             scene.label(Label {
                 at: at(stage.spread(label.at.x), label.at.y),
@@ -130,25 +164,41 @@ impl Places {
         for (end, [word, speed]) in [Side::Input, Side::Output].into_iter().zip(&self.ends) {
             if let Some(place) = word {
                 let place = place.spread(stage);
-                labels::letter(scene, &place, end.word(), END_NAME, true, Ink::Text);
+                labels::letter(
+                    scene,
+                    &place,
+                    end.word(),
+                    END_NAME * letters.times(),
+                    true,
+                    Ink::Text,
+                );
             }
             let Some(place) = speed else { continue };
             let body = end.body(live.train);
             let value = number(live.lettered_speed(body), 4);
             let said = match live.motion(body) {
                 Motion::Free => Motion::Free.word().to_owned(),
+                _ if letters.asks() => ASKED.to_owned(),
                 _ if place.text == WIDEST_SPEED => value,
                 _ => format!("{value} {}", live.speed_unit.symbol()),
             };
-            let spare = [&place.text, &said].map(|text| text::width(text, END_SPEED, false));
+            let spare = [&place.text, &said]
+                .map(|text| text::width(text, END_SPEED * letters.times(), false));
             let beside = match end {
                 Side::Input => spare[1] - spare[0],
                 Side::Output => spare[0] - spare[1],
             };
             let mut place = place.spread(stage);
             place.at.x += beside / 2.0;
-            labels::letter(scene, &place, &said, END_SPEED, false, Ink::Text);
+            labels::letter(
+                scene,
+                &place,
+                &said,
+                END_SPEED * letters.times(),
+                false,
+                Ink::Text,
+            );
         }
-        packs::letter(scene, stage, live, &self.elements);
+        packs::letter(scene, stage, live, (&self.elements, letters));
     }
 }

@@ -5,6 +5,7 @@ use levertrain_core::scenario::Element;
 
 use super::circles::Circle;
 use super::handle::{Handle, StageSize};
+use super::lettering::Usual;
 use super::plan::{PackPlace, Plan};
 use super::power::WIDEST;
 use super::{Layout, Places};
@@ -129,7 +130,7 @@ impl<'a> Stage<'a> {
 
     /// Where all words stand, beside shafts or beside the lines of power.
     pub(super) fn places(&self, power: bool) -> &'a Places {
-        let find = || Places::find(&self.layout.stage(0.0), WIDEST);
+        let find = || Places::find(&self.layout.stage(0.0), WIDEST, Usual);
         match power {
             true => self.layout.with_power.get_or_init(find),
             false => &self.layout.places,
@@ -143,6 +144,31 @@ impl<'a> Stage<'a> {
             section_height: self.height,
             lever_height: LEVER_HEIGHT,
             out_of_scale: self.layout.radii.limited,
+        }
+    }
+
+    /// The same as the narrowest drawing of its own: words then have all the room that there is.
+    pub(super) fn by_itself(&self) -> Self {
+        Self {
+            along: Along {
+                narrowest: self.width,
+                stretch: 1.0,
+                width: self.width,
+            },
+            ..self.clone()
+        }
+    }
+
+    /// The ground for levers that are shown `times` as large as they are drawn, in the same columns.
+    pub(in crate::draw) fn for_levers(&self, times: f64) -> Self {
+        let columns = self.columns.iter().map(|column| Column {
+            left: column.left / times,
+            right: column.right / times,
+        });
+        Self {
+            width: self.width / times,
+            columns: columns.collect(),
+            ..self.clone()
         }
     }
 

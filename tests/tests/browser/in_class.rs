@@ -1,0 +1,409 @@
+//! In class: full screen, large letters, one key for the next range or step, and what is hidden hidden from all.
+
+use anyhow::{Result, ensure};
+use levertrain_core::lesson::WalkReport;
+use levertrain_tests::browser::{Device, Key, Page, View, page};
+use levertrain_tests::files;
+use serde_json::{Value, json};
+
+use crate::by_hand::{self, FIRST, Range, SECOND, THIRD};
+use crate::language;
+
+/// A projector of the usual sizes, with the smallest letters that the back row reads on it.
+const ROOMS: [(View, f64); 3] = [
+    (size(1024, 768), 20.0),
+    (size(1280, 720), 20.0),
+    (size(1920, 1080), 28.0),
+];
+
+const fn size(width: u32, height: u32) -> View {
+    View {
+        width,
+        height,
+        ..View::LAPTOP
+    }
+}
+
+const SHOWN: &str = "probe.one('[data-part=class]')?.open \
+    && probe.one('[data-class-drawing=section]').width > 0";
+
+/// Notes how large the letters of every canvas are on the page, before its own scripts draw any.
+const WATCH_LETTERS: &str = "window.letters = []; \
+    const write = CanvasRenderingContext2D.prototype.fillText; \
+    CanvasRenderingContext2D.prototype.fillText = function (text, ...rest) { \
+        const size = parseFloat(this.font.match(/([0-9.]+)px/)[1]); \
+        letters.push([text, size * this.canvas.offsetWidth / this.canvas.width, this.canvas.dataset.classDrawing]); \
+        return write.call(this, text, ...rest); \
+    }";
+
+pub fn begin(page: &Page) -> Result<()> {
+    page.run("probe.one('[data-part=class-begin]').click()", Value::Null)?;
+    begun(page)
+}
+
+fn begun(page: &Page) -> Result<()> {
+    page.until("it is shown", SHOWN)?;
+    page.rest()
+}
+
+fn text(page: &Page, part: &str) -> Result<String> {
+    page.get("probe.text(`[data-part=${args}]`)", json!(part))
+}
+
+fn drawings(page: &Page) -> Result<[String; 2]> {
+    page.rest()?;
+    page.get(
+        "['section', 'lever'].map((name) => probe.hash(probe.one(`[data-class-drawing=${name}]`)))",
+        Value::Null,
+    )
+}
+
+fn shows(page: &Page, range: Range) -> Result<()> {
+    page.rest()?;
+    let answer = text(page, "class-answer")?;
+    ensure!(answer == range.ratio, "{answer}, not {}", range.ratio);
+    Ok(())
+}
+
+/// Catches keys of a presenter's remote that do nothing, a page behind that is not as it was, and a focus that is lost.
+#[test]
+fn one_key_goes_through_the_ranges_and_all_is_as_before() -> Result<()> {
+    page::open(View::LAPTOP.still(), &by_hand::link(FIRST), |page| {
+        let before = page.seen()?;
+        page.run("probe.one('[data-part=class-begin]').focus()", Value::Null)?;
+        page.keys([Key::F8])?;
+        begun(page)?;
+        shows(page, FIRST)?;
+        for (key, range) in [
+            (Key::PageDown, SECOND),
+            (Key::Right, THIRD),
+            (Key::PageUp, SECOND),
+            (Key::Space, THIRD),
+            (Key::Left, SECOND),
+            (Key::PageUp, FIRST),
+        ] {
+            page.keys([key])?;
+            shows(page, range)?;
+        }
+        // A button that is pressed by hand leaves Space to the next range.
+        page.click("[data-part=class-next]")?;
+        shows(page, SECOND)?;
+        page.keys([Key::Space])?;
+        shows(page, THIRD)?;
+        page.keys(['1'])?;
+        shows(page, FIRST)?;
+        page.keys([Key::Escape])?;
+        page.until("it has ended", "!probe.one('[data-part=class]')")?;
+        let after = page.seen()?;
+        ensure!(after == before, "{before:?}\n{after:?}");
+        let focus: String = page.get(
+            "probe.host('lever-train').shadowRoot.activeElement.dataset.part",
+            Value::Null,
+        )?;
+        ensure!(focus == "class-begin", "{focus}");
+        ensure!(
+            page.get::<bool>("document.fullscreenElement === null", Value::Null)?,
+            "the screen stays filled"
+        );
+        Ok(())
+    })
+}
+
+/// Catches what is hidden from the eye and read out all the same, and speeds that stay in a drawing.
+#[test]
+fn what_is_hidden_is_not_there_at_all() -> Result<()> {
+    page::open(View::LAPTOP.still(), &by_hand::link(FIRST), |page| {
+        page.run(WATCH_LETTERS, Value::Null)?;
+        begin(page)?;
+        let before = drawings(page)?;
+        let all = || -> Result<String> {
+            page.until(
+                "what is shown is told",
+                "probe.text('[data-part=class-status]') !== ''",
+            )?;
+            page.get(
+                "['top', 'line'].map((name) => probe.text(`.class-${name}`)).join(' ')",
+                Value::Null,
+            )
+        };
+        let words = "Clutch J joins";
+        ensure!(all()?.contains("2.706") && all()?.contains("forward"));
+        ensure!(all()?.contains(words), "{}", all()?);
+        page.keys(['r', 'w', 'n'])?;
+        page.until(
+            "it is told without",
+            "probe.text('[data-part=class-status]').includes('Ratio hidden')",
+        )?;
+        let after = format!("{} {}", all()?, text(page, "class-status")?);
+        for part in ["2.706", "forward", words] {
+            ensure!(!after.contains(part), "{part} is in {after}");
+        }
+        ensure!(text(page, "class-answer")?.starts_with('?'));
+        let hidden = drawings(page)?;
+        ensure!(
+            hidden[0] != before[0] && hidden[1] != before[1],
+            "as before"
+        );
+        page.run("letters.length = 0", Value::Null)?;
+        page.keys([Key::PageDown])?;
+        page.rest()?;
+        // Second is 437/221: the output turns at 506 of 1000 rev/min.
+        let drawn: Vec<(String, f64, String)> = page.get("letters", Value::Null)?;
+        let is_number = |text: &str| {
+            text.chars()
+                .all(|c| c.is_ascii_digit() || "−.,".contains(c))
+        };
+        let speeds: Vec<_> = drawn.iter().filter(|(text, ..)| is_number(text)).collect();
+        ensure!(speeds.is_empty(), "{speeds:?}");
+        ensure!(drawn.iter().any(|(text, ..)| text == "?"), "{drawn:?}");
+        // A member that is pointed at is named, with no speed.
+        page.keys([Key::Down])?;
+        let line = text(page, "class-words")?;
+        ensure!(
+            line.contains('?') && !line.contains(char::is_numeric) || line.starts_with("Sun 1"),
+            "{line}"
+        );
+        page.keys([Key::Up])?;
+
+        page.keys([Key::PageUp])?;
+        page.keys(['a'])?;
+        page.rest()?;
+        ensure!(all()?.contains("2.706") && all()?.contains(words));
+        ensure!(drawings(page)? == before, "not all is shown again");
+        Ok(())
+    })
+}
+
+/// Catches letters that the back row cannot read, in the drawings too, and a window that must be scrolled.
+#[test]
+fn the_back_row_reads_every_letter_of_every_train() -> Result<()> {
+    const SMALL: &str = "(() => { \
+        const inside = (node) => node.nodeType === 3 ? [node] : [...node.childNodes].flatMap(inside); \
+        const words = inside(probe.one('[data-part=class]')).filter((node) => node.textContent.trim() \
+            && !node.parentElement.closest('.unseen') && node.parentElement.checkVisibility()); \
+        const small = words.filter((node) => parseFloat(getComputedStyle(node.parentElement).fontSize) < args - 0.01); \
+        return [words.length, small.map((node) => node.textContent)]; \
+    })()";
+    const SCROLLS: &str = "(() => { \
+        const view = probe.one('[data-part=class]'); \
+        const out = probe.all('[data-part=class] button').filter((node) => { \
+            const { left, right, bottom } = node.getBoundingClientRect(); \
+            return left < 0 || right > innerWidth || bottom > innerHeight; \
+        }); \
+        return [view.scrollHeight - view.clientHeight, view.scrollWidth - view.clientWidth, out.length]; \
+    })()";
+    page::open(ROOMS[0].0, "", |page| {
+        for german in [false, true] {
+            if german {
+                page.goto("index.html")?;
+                language::speak_german(page)?;
+            }
+            for (view, least) in ROOMS {
+                page.change_view(view)?;
+                for file in files::scenarios()? {
+                    page.goto(&format!("index.html#s={}", file.stem))?;
+                    page.run(WATCH_LETTERS, Value::Null)?;
+                    begin(page)?;
+                    let what = format!("{} on {} px, German: {german}", file.stem, view.width);
+                    let (words, small): (usize, Vec<String>) = page.get(SMALL, json!(least))?;
+                    ensure!(words > 10 && small.is_empty(), "{what}: {small:?}");
+                    let [down, across, out]: [f64; 3] = page.get(SCROLLS, Value::Null)?;
+                    ensure!(
+                        down <= 0.0 && across <= 0.0 && out <= 0.0,
+                        "{what}: {down} px, {across} px and {out} buttons too much"
+                    );
+                    let drawn: Vec<(String, f64, String)> =
+                        page.get("letters.filter(([, , name]) => name)", Value::Null)?;
+                    ensure!(drawn.len() > 10, "{what}: {drawn:?}");
+                    let small: Vec<_> = drawn
+                        .iter()
+                        .filter(|(_, size, _)| *size < least - 0.6)
+                        .collect();
+                    ensure!(small.is_empty(), "{what}: {small:?}");
+                }
+            }
+        }
+        Ok(())
+    })
+}
+
+/// The middle of the first node of the levers that is told by its letter.
+const NODE: &str = "(() => { \
+    const canvas = probe.one('[data-class-drawing=lever]'); \
+    const { left, top } = canvas.getBoundingClientRect(); \
+    const [, , x, y] = nodes.find(([name]) => name === args); \
+    const scale = canvas.offsetWidth / canvas.width; \
+    return [left + x * scale, top + y * scale]; \
+})()";
+const WATCH_NODES: &str = "window.nodes = []; \
+    const write = CanvasRenderingContext2D.prototype.fillText; \
+    CanvasRenderingContext2D.prototype.fillText = function (text, x, y, ...rest) { \
+        if (this.canvas.dataset.classDrawing === 'lever') nodes.push([text, 0, x, y]); \
+        return write.call(this, text, x, y, ...rest); \
+    }";
+
+/// Catches a member that lights in one drawing only or is not named, by mouse, finger or keys.
+#[test]
+fn pointing_at_a_member_lights_it_in_both_and_names_it() -> Result<()> {
+    page::open(View::LAPTOP.still(), &by_hand::link(FIRST), |page| {
+        page.run(WATCH_NODES, Value::Null)?;
+        begin(page)?;
+        let dark = drawings(page)?;
+        let lit = |page: &Page, how: &str| -> Result<()> {
+            let now = drawings(page)?;
+            ensure!(now[0] != dark[0], "nothing in the half-section by {how}");
+            ensure!(now[1] != dark[1], "nothing in the levers by {how}");
+            let line = text(page, "class-words")?;
+            ensure!(line.starts_with("Sun 1"), "{line} by {how}");
+            Ok(())
+        };
+        let place: (f64, f64) = page.get(NODE, json!("S"))?;
+        page.point_at(place)?;
+        lit(page, "mouse")?;
+        page.point_away()?;
+        ensure!(drawings(page)? == dark, "it stays lit");
+        page.gesture(Device::Touch, &[place])?;
+        lit(page, "finger")?;
+        // By keys from one member to the next, and after the last to none.
+        let train = by_hand::train()?;
+        let shafts = &train.scenario().shafts;
+        let first = shafts.iter().position(|shaft| shaft.label == "Sun 1");
+        for shaft in &shafts[first.map_or(0, |at| at + 1)..] {
+            page.keys([Key::Down])?;
+            let line = text(page, "class-words")?;
+            ensure!(line.starts_with(&shaft.label), "{line}");
+        }
+        page.keys([Key::Down])?;
+        ensure!(drawings(page)? == dark, "it stays lit after the last");
+        for shaft in shafts {
+            page.keys([Key::Down])?;
+            let line = text(page, "class-words")?;
+            ensure!(line.starts_with(&shaft.label), "{line}");
+            if shaft.label == "Sun 1" {
+                lit(page, "key")?;
+                page.until(
+                    "it is told",
+                    "probe.text('[data-part=class-status]').startsWith('Sun 1')",
+                )?;
+            }
+        }
+        Ok(())
+    })
+}
+
+/// Catches steps that are not those of the core, and a walk that does not go on to the next range.
+#[test]
+fn steps_go_through_the_walk_and_on_to_the_next_range() -> Result<()> {
+    let train = by_hand::train()?;
+    let applied = train
+        .element_set(FIRST.applied)
+        .map_err(|problems| anyhow::anyhow!("{problems:?}"))?;
+    let walk = WalkReport::of(&train.solve(applied));
+    page::open(View::LAPTOP.still(), &by_hand::link(FIRST), |page| {
+        begin(page)?;
+        page.keys(['s'])?;
+        let dark = drawings(page)?;
+        for (at, step) in walk.steps.iter().enumerate() {
+            page.keys([Key::PageDown])?;
+            let line = text(page, "class-words")?;
+            let words = step.sentences.join(" ");
+            ensure!(line.ends_with(&words), "step {at}: {line}");
+            ensure!(drawings(page)? != dark, "step {at} lights nothing");
+        }
+        page.keys([Key::PageDown])?;
+        shows(page, SECOND)?;
+        page.keys([Key::PageUp])?;
+        shows(page, FIRST)?;
+        ensure!(drawings(page)? == dark, "the light stays");
+        Ok(())
+    })
+}
+
+/// Catches packs that cannot be dragged or pressed in class, or that are not where they are drawn.
+#[test]
+fn clutches_are_dragged_and_pressed_as_ever() -> Result<()> {
+    page::open(View::LAPTOP, &by_hand::link(FIRST), |page| {
+        begin(page)?;
+        let middle = "(() => { const { x, y, width, height } = probe.one( \
+            `[data-part=class] [data-element-id=${args}]`).getBoundingClientRect(); \
+            return [x + width / 2, y + height / 2]; })()";
+        let (x, y): (f64, f64) = page.get(middle, json!("W"))?;
+        page.gesture(Device::Mouse, &[(x, y), (x, y + 20.0), (x, y + 60.0)])?;
+        page.rest()?;
+        ensure!(
+            text(page, "class-answer")?.contains("Neutral"),
+            "{}",
+            text(page, "class-answer")?
+        );
+        let place: (f64, f64) = page.get(middle, json!("V"))?;
+        page.gesture(Device::Touch, &[place])?;
+        shows(page, THIRD)?;
+        // Another one of the range before, by keys.
+        page.run(
+            "probe.one('[data-part=class] [data-element-id=V]').focus()",
+            Value::Null,
+        )?;
+        page.keys([Key::Space])?;
+        page.rest()?;
+        ensure!(text(page, "class-answer")?.contains("Neutral"));
+        Ok(())
+    })
+}
+
+/// Catches a view that is not offered, or stays, while a question asks for what it shows.
+#[test]
+fn nothing_is_shown_while_a_question_is_open() -> Result<()> {
+    page::open(View::LAPTOP, "#s=01-one-set", |page| {
+        page.unfold("exercises")?;
+        page.until(
+            "its own sheet is offered",
+            "!probe.one('[data-part=exercise-sheet]').hidden",
+        )?;
+        page.click("[data-part=exercise-sheet]")?;
+        page.until("it asks", "probe.one('.exercise-asked')")?;
+        ensure!(page.get::<bool>("probe.one('[data-part=class-begin]').disabled", Value::Null)?);
+        page.keys([Key::F8])?;
+        page.rest()?;
+        ensure!(
+            page.get::<bool>("!probe.one('[data-part=class]')", Value::Null)?,
+            "it is shown"
+        );
+        Ok(())
+    })
+}
+
+/// Catches a phone, and a window zoomed to 200 %, from which something of it cannot be reached.
+#[test]
+fn all_can_be_reached_on_a_phone_and_zoomed_in() -> Result<()> {
+    let zoomed = View {
+        width: 512,
+        height: 384,
+        density: 2.0,
+        ..View::LAPTOP
+    };
+    for view in [View::PHONE, zoomed] {
+        page::open(view, &by_hand::link(FIRST), |page| {
+            begin(page)?;
+            let unseen: Vec<String> = page.get(
+                "(() => { \
+                    const root = probe.host('lever-train').shadowRoot; \
+                    return probe.all('[data-part=class] button, [data-part=class-answer], [data-part=class-words]').filter((node) => { \
+                        node.scrollIntoView({ block: 'nearest', behavior: 'instant' }); \
+                        const { left, top, width, height } = node.getBoundingClientRect(); \
+                        const found = root.elementFromPoint(left + width / 2, top + height / 2); \
+                        return !found || !(node.contains(found) || found.contains(node)) || left < 0 || left + width > innerWidth + 1; \
+                    }).map((node) => node.dataset.part ?? node.dataset.elementId); \
+                })()",
+                Value::Null,
+            )?;
+            ensure!(unseen.is_empty(), "{unseen:?} on {} px", view.width);
+            let wide: f64 = page.get(
+                "probe.one('[data-part=class]').scrollWidth - probe.one('[data-part=class]').clientWidth",
+                Value::Null,
+            )?;
+            ensure!(wide <= 0.0, "{wide} px too wide");
+            Ok(())
+        })?;
+    }
+    Ok(())
+}

@@ -1,0 +1,75 @@
+//! How large the letters of a half-section are. A type of its own for each kind, so that the engine which a page
+//! opens with carries nothing of what only large letters take.
+
+/// How a half-section is lettered.
+pub trait Lettering: Copy {
+    /// How many times as large as usual.
+    fn times(self) -> f64;
+    /// Whether they are larger than usual.
+    fn is_large(self) -> bool;
+    /// Whether clutches and brakes are called by a letter of their own.
+    fn is_short(self) -> bool;
+    /// Whether speeds are asked for, so that a mark stands for them.
+    fn asks(self) -> bool;
+
+    /// How much more room there is above and below.
+    fn beyond(self) -> (f64, f64) {
+        let more = self.times() - 1.0;
+        (16.0 * more, 18.0 * more)
+    }
+}
+
+/// As on the page.
+#[derive(Debug, Clone, Copy)]
+pub struct Usual;
+
+impl Lettering for Usual {
+    #[inline(always)]
+    fn times(self) -> f64 {
+        1.0
+    }
+
+    #[inline(always)]
+    fn is_large(self) -> bool {
+        false
+    }
+
+    #[inline(always)]
+    fn is_short(self) -> bool {
+        false
+    }
+
+    #[inline(always)]
+    fn asks(self) -> bool {
+        false
+    }
+}
+
+/// For the back row of a class.
+#[derive(Debug, Clone, Copy)]
+pub struct Large {
+    /// How many times as large as usual, at least 1.
+    pub times: f64,
+    /// Whether clutches and brakes are called by a letter of their own.
+    pub short: bool,
+    /// Whether speeds are asked for.
+    pub asks: bool,
+}
+
+impl Lettering for Large {
+    fn times(self) -> f64 {
+        self.times
+    }
+
+    fn is_large(self) -> bool {
+        true
+    }
+
+    fn is_short(self) -> bool {
+        self.short
+    }
+
+    fn asks(self) -> bool {
+        self.asks
+    }
+}

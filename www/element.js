@@ -1,16 +1,18 @@
 /**
- * `<lever-train>`: the sandbox as an element of any page.
+ * `<lever-train>`: the sandbox as an element of any page. `embedding.html` tells all that a page can ask of it.
  *
- * Attributes: `scenario` (file stem), `applied` (element ids, comma-separated), `speed` (rev/min),
- * `torque` (N·m), `units` (codes of the unusual ones, comma-separated), `road` (pedal and slope in
- * percent and 1 for lock-up applied or 0, comma-separated), `losses` (mesh efficiency in percent,
- * drag in N·m and 1 for coasting or 0, comma-separated), `shows` (`power` on the half-section, levers
- * `joined`, gears to one `scale`, comma-separated), `language` (that of the page around it, or of the
- * browser, where it says none), and `address` for the one element that
- * shares its view with the page's address. It shows answer and drawings; `with` names what else there is
- * to be, comma-separated: `header`, `ranges`, `controls`, `about`, `panels` or the ids of single ones, `all`.
- * `exercise` has it ask the questions of a sheet: `scenario` for that of the scenario, or the address of a file.
- * With `loading="lazy"` it starts once it is about to be scrolled to.
+ * Attributes: `scenario` (file stem), or `train` (address of a file of the page's own), `applied` (element ids), or
+ * `range` (id of one), `speed` (rev/min), `torque` (N·m), `units` (codes of the unusual ones), `road` (pedal and slope in
+ * percent and 1 for lock-up applied or 0), `losses` (mesh efficiency in percent,
+ * drag in N·m and 1 for coasting or 0), `shows` (`power` on the half-section, levers
+ * `joined`, gears to one `scale`), `views` (which there are of `answer`, `section` and `lever`), `with` (what else there is
+ * to be: `header`, `ranges`, `controls`, `about`, `panels` or the ids of single ones, `all`), `locked` (what cannot be
+ * changed: `elements`, `train`, `settings`, `all`), `theme` (`light`, `dark`, or as the `page` around it), `exercise` (the
+ * sheet whose questions it asks: `scenario` for that of the scenario, or the address of a file), `language` (that of the
+ * page around it, or of the browser, where it says none), `loading` (`lazy` has it start once it is about to be
+ * scrolled to), and `address` for the one element that
+ * shares its view with the page's address. What is more than one is separated by commas. Each is a property too.
+ *
  * It dispatches `levertrain-score` with `{ title, points, of, done, sheet, question }` in `detail` after every question
  * (`sheet` where it is that of `exercise`; `question` is `{ number, id, task, credit, tries, seconds, answer }`), and
  * `levertrain-ready` once it can be used, `levertrain-change` with the answer in `detail`
@@ -19,6 +21,7 @@
 
 import { Bench } from "./page/bench.js";
 import { keepForOffline } from "./page/offline.js";
+import { furnishingOf, HEEDED, READ_ONCE, viewOf } from "./page/wishes.js";
 import { listScenarios } from "./state/catalogue.js";
 import { Desk } from "./state/desk.js";
 import { Progress } from "./learn/progress.js";
@@ -49,7 +52,7 @@ class LeverTrain extends HTMLElement {
   /** Ends waiting to be scrolled to. @type {IntersectionObserver | undefined} */
   #waiting;
 
-  static observedAttributes = ["scenario", "applied", "speed", "torque", "units", "road", "losses", "shows", "with"];
+  static observedAttributes = HEEDED;
 
   /** @type {AbortController | undefined} */
   #life;
@@ -105,6 +108,7 @@ class LeverTrain extends HTMLElement {
   }
 
   connectedCallback() {
+    this.#takeEarly();
     // Moved within the page: everything is still there.
     if (this.#life || this.#waiting) return;
     if (this.getAttribute("loading") !== "lazy" || typeof IntersectionObserver !== "function") {
@@ -116,6 +120,16 @@ class LeverTrain extends HTMLElement {
     /** @type {ShadowRoot} */ (this.shadowRoot).adoptedStyleSheets = [this.#room];
     this.#waiting = new IntersectionObserver((seen) => seen.some(({ isIntersecting }) => isIntersecting) && this.#begin(), { rootMargin: NEARLY });
     this.#waiting.observe(this);
+  }
+
+  /** Takes on what was set on it before it was known what it is. */
+  #takeEarly() {
+    const early = /** @type {Record<string, unknown>} */ (/** @type {unknown} */ (this));
+    for (const name of [...HEEDED, ...READ_ONCE, "progress"].filter((name) => Object.hasOwn(this, name))) {
+      const value = early[name];
+      delete early[name];
+      early[name] = value;
+    }
   }
 
   #begin() {
@@ -161,11 +175,14 @@ class LeverTrain extends HTMLElement {
   #heed() {
     const changed = [...this.#changed];
     this.#changed.clear();
-    const all = wishes(this);
+    const bench = /** @type {Bench} */ (this.#bench);
+    const all = viewOf(this);
     const view = Object.entries(all).filter(([name]) => changed.includes(name));
-    if (changed.includes("with")) this.#bench?.equip(listIn(this, "with") ?? []);
-    if (changed.includes("scenario")) this.#bench?.show(all);
-    else if (view.length > 0) this.#bench?.change(Object.fromEntries(view));
+    const furnishing = furnishingOf(this, changed);
+    bench.furnish(furnishing);
+    if (changed.includes("scenario") || changed.includes("train")) bench.show(all);
+    else if (view.length > 0) bench.change(Object.fromEntries(view));
+    bench.checkFurnishing(furnishing);
   }
 
   /**
@@ -206,17 +223,17 @@ class LeverTrain extends HTMLElement {
       const [engine, entries] = await Promise.all([loadEngine(), listScenarios(), dressed]);
       if (signal.aborted) return;
       if (entries.length === 0) throw new Problems([emptyList("scenarios/index.json")]);
-      const equipment = listIn(this, "with") ?? [];
-      const bench = new Bench(this, new Desk(engine), entries, ground.clientWidth, equipment, this.#progress, signal);
+      const furnishing = furnishingOf(this);
+      const bench = new Bench(this, new Desk(engine), entries, ground.clientWidth, furnishing, this.#progress, signal);
       this.#bench = bench;
       clearTimeout(waiting);
       // Laid out, so that drawings fit; seen only when all is in its place.
       body.toggleAttribute("data-opening", true);
       body.replaceChildren(...bench.nodes);
-      await bench.start(wishes(this)).finally(() => body.removeAttribute("data-opening"));
+      await bench.start(viewOf(this)).finally(() => body.removeAttribute("data-opening"));
       this.#room.replaceSync("");
       if (signal.aborted) return;
-      bench.checkEquipment(equipment);
+      bench.checkFurnishing(furnishing);
       for (const ask of this.#asked.splice(0)) ask();
       this.dispatchEvent(new CustomEvent("levertrain-ready", { bubbles: true, composed: true }));
       // Letters measured before the faces came would stay in the drawings.
@@ -252,40 +269,6 @@ class LeverTrain extends HTMLElement {
 }
 
 /**
- * What the attributes ask for.
- * @param {HTMLElement} element
- */
-function wishes(element) {
-  return {
-    stem: element.getAttribute("scenario") ?? undefined,
-    applied: listIn(element, "applied"),
-    speed: numberIn(element, "speed"),
-    torque: numberIn(element, "torque"),
-    units: listIn(element, "units"),
-    road: element.getAttribute("road") ?? undefined,
-    losses: element.getAttribute("losses") ?? undefined,
-    shows: listIn(element, "shows"),
-  };
-}
-
-/**
- * @param {HTMLElement} element
- * @param {string} attribute
- */
-function listIn(element, attribute) {
-  return element.getAttribute(attribute)?.split(",").map((id) => id.trim()).filter(Boolean);
-}
-
-/**
- * @param {HTMLElement} element
- * @param {string} attribute
- */
-function numberIn(element, attribute) {
-  const text = element.getAttribute(attribute);
-  return text === null ? undefined : Number(text);
-}
-
-/**
  * Puts the styles on; what is in the element shows only then, or once they cannot be had.
  * @param {ShadowRoot} root
  * @param {HTMLElement} ground
@@ -305,6 +288,23 @@ function skeleton() {
     h("div", { class: "skeleton-line" }),
     h("div", { class: "skeleton-stage" }, h("p", {}, SETTING_UP)),
   );
+}
+
+// Each attribute is a property of its name: its text, or null where there is none. A list is written with commas.
+for (const name of [...HEEDED, ...READ_ONCE]) {
+  Object.defineProperty(LeverTrain.prototype, name, {
+    configurable: true,
+    enumerable: true,
+    /** @this {LeverTrain} */
+    get() {
+      return this.getAttribute(name);
+    },
+    /** @this {LeverTrain} @param {unknown} value */
+    set(value) {
+      if (value === null || value === undefined) this.removeAttribute(name);
+      else this.setAttribute(name, String(value));
+    },
+  });
 }
 
 // Two copies of the module on one page are no mistake: the first one serves both.

@@ -869,6 +869,14 @@ page-problem-unit = "{ $code }" is not a unit
 page-fix-unit = use some of { $known }
 page-problem-view = there is no view "{ $name }"
 page-problem-part = the element has no part "{ $name }"
+# Of an attribute that takes some names only.
+page-problem-value = it does not take "{ $name }"
+page-problem-range = the train has no range "{ $id }"
+page-fix-no-range = name the elements by "applied" instead: this train names no ranges
+# Of a train's file that a page names by its address.
+page-problem-unread = { $address } could not be read ({ $reason })
+page-fix-unread = check the address, which is taken from that of the page
+page-fix-unread-apart = check the address; another host than the page's must send the file with Access-Control-Allow-Origin for { $host }
 page-fix-known = use { $known }, or leave it out
 page-problem-link-nowhere = it applies elements without naming a scenario
 page-problem-link-key = "{ $key }" is not something a link can say
@@ -898,6 +906,8 @@ page-answer-degrees = { $count } degrees of freedom where one is wanted
 page-spoken = { $applied }. { $state }: { $answer }.
 page-spoken-ratio = { $applied }. Ratio { $ratio } to 1, { $state }: { $answer }.
 page-hint = Drag a plate pack to close or open it, or press it. Point at a member to follow it everywhere. P and Q are pinions, and a number beside a gear is its teeth.
+# The same where clutches and brakes cannot be changed.
+page-hint-locked = On this page the clutches and brakes stay as they are. Point at a member to follow it everywhere. P and Q are pinions, and a number beside a gear is its teeth.
 page-drawings = Drawings
 page-drawings-scroll = Drawings; they scroll sideways
 # What the signs of the drawings mean, said where they stand.
@@ -1739,6 +1749,8 @@ page-exercise-find = check the address of the sheet
 page-exercise-refused = That cannot be asked of this train
 problem-ratio = { $found } is no ratio
 fix-ratio = write it in quotes, as "27/7" or "3.857"
+problem-too-many-one-ways = { $found } one-way clutches are more than questions are asked about
+fix-fewer-one-ways = ask about a train with at most { $most }
 problem-no-answer = this train has no answer to it
 fix-no-answer = ask for something that this train can do
 

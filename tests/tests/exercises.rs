@@ -4,7 +4,9 @@
 use std::fs;
 
 use anyhow::{Context, Result, anyhow, ensure};
-use levertrain_core::exercise::{Kind, MarkReport, Part, QuestionReport, Sheet, SheetReport, Task};
+use levertrain_core::exercise::{
+    Kind, MOST_ONE_WAYS, MarkReport, Part, QuestionReport, Sheet, SheetReport, Task,
+};
 use levertrain_core::faults::{Fault, Faulty, Trial};
 use levertrain_core::report::Exact;
 use levertrain_core::{Duty, Fraction, PowerFlow, State, Torques, Train};
@@ -507,6 +509,36 @@ fn a_sheet_names_ranges_to_walk_through_first() -> Result<()> {
         );
         ensure!(schema.is_valid(&text(&walk)) == beyond_schema, "{walk}");
     }
+    Ok(())
+}
+
+/// Catches questions about a train with more one-way clutches than they are answered for in time, and a refusal of one
+/// with as many as are allowed.
+#[test]
+fn trains_with_too_many_one_way_clutches_are_asked_nothing() -> Result<()> {
+    let sheet = sheet(&json!({"task": "neutral", "applied": 1}));
+    let file = scenarios()?
+        .into_iter()
+        .find(|file| file.stem.starts_with("08"));
+    let file = file.context("a train with a one-way clutch")?;
+    let with = |count: usize| -> Result<Train> {
+        let mut data: Value = serde_json::from_str(&file.text)?;
+        let elements = data["elements"].as_array_mut().context("elements")?;
+        let own = elements.iter().find(|element| element["kind"] == "one-way");
+        let mut copy = own.context("a one-way clutch")?.clone();
+        for number in 1..count {
+            copy["id"] = json!(format!("x{number}"));
+            elements.push(copy.clone());
+        }
+        Train::parse(&data.to_string()).map_err(|problems| anyhow!("{problems:?}"))
+    };
+    let most = with(MOST_ONE_WAYS)?;
+    ensure!(Kind::offered(&most).contains(&Kind::Neutral));
+    ensure!(Sheet::parse(&most, &sheet).is_ok());
+    let more = with(MOST_ONE_WAYS + 1)?;
+    ensure!(Kind::offered(&more).is_empty());
+    let refused = Sheet::parse(&more, &sheet).err().context("taken")?;
+    ensure!(refused[0].place == "elements", "{refused:?}");
     Ok(())
 }
 

@@ -7,7 +7,7 @@ use std::fs;
 
 use anyhow::{Result, anyhow, bail, ensure};
 use levertrain_core::edit::{Edit, starter};
-use levertrain_core::exercise::Sheet;
+use levertrain_core::exercise::{MOST_ONE_WAYS, Sheet};
 use levertrain_core::faults::{BecomesReport, FaultsReport, Search};
 use levertrain_core::lesson::{ShiftReport, WalkReport};
 use levertrain_core::operating::Conditions;
@@ -228,6 +228,16 @@ fn other_problems() -> Result<Vec<Problem>> {
         let sheet = Sheet::parse(session.train(), &text.to_string());
         problems.extend(sheet.err().into_iter().flatten());
     }
+    let mut crowded = starter(2)?;
+    for _ in 0..=MOST_ONE_WAYS {
+        let edit = json!({"edit": "add-element", "kind": "one-way", "ends": ["out", "housing"]});
+        let edit = Edit::parse(&edit.to_string()).map_err(|problems| anyhow!("{problems:?}"))?;
+        crowded = edit
+            .of(&crowded)
+            .map_err(|problem| anyhow!("{problem:?}"))?;
+    }
+    let crowded = Train::new(crowded).map_err(|problems| anyhow!("{problems:?}"))?;
+    problems.extend(Sheet::parse(&crowded, "{}").err().into_iter().flatten());
     problems.extend(refused_edits()?);
     Ok(problems)
 }

@@ -110,6 +110,12 @@ const LISTS: &[&str] = &[
     "observedAttributes = [",
     "BANDS = [",
     "CAUSES = [",
+    "FURNISHING = [",
+    "HEEDED = [",
+    "LOCKS = [",
+    "READ_ONCE = [",
+    "THEMES = [",
+    "VIEWS = [",
 ];
 /// Letters and units, the same in every language.
 const SIGNS: &[&str] = &["Hz", "N/mm²", "T = c·Δn", "i", "η"];
@@ -162,10 +168,11 @@ const NO_WORDS: &[(&str, &[&str])] = &[
     (
         "attributes of the element, and what they may ask for",
         &[
-            "about", "all", "controls", "header", "panels", "ranges", "scenario", "shows", "units",
-            "with",
+            "about", "all", "controls", "header", "losses", "panels", "road", "ranges", "scenario",
+            "shows", "units", "with",
         ],
     ),
+    ("what can be locked", &["elements", "settings", "train"]),
     (
         "settings, and words in them",
         &["contrast", "dark-contrast", "merged", "one_module"],

@@ -13,7 +13,7 @@ import { shownNames } from "../state/shown.js";
 import { unusual } from "../state/units.js";
 
 /** @typedef {import("../state/units.js").Units} Units */
-/** @typedef {{ stem?: string, train?: string, applied?: string[], speed?: number, torque?: number, units?: string[], road?: string, losses?: string, shows?: string[], failures?: unknown[] }} View a scenario of the page by its stem or a whole train by its code; units, road, losses and what is shown by their codes; a view with a list of failures is opened as far as it is good, and what is not is added to the list */
+/** @typedef {{ stem?: string, train?: string, from?: URL, applied?: string[], range?: string, speed?: number, torque?: number, units?: string[], road?: string, losses?: string, shows?: string[], failures?: unknown[] }} View a scenario of the page by its stem, a whole train by its code or by the address of its file; elements, or the range they are of; units, road, losses and what is shown by their codes; a view with a list of failures is opened as far as it is good, and what is not is added to the list */
 /** @typedef {import("../state/road.js").Road} Road */
 
 /** @typedef {{ speed: number, torque: number, units: Units, road: Road, assumptions: import("../state/assumptions.js").Assumptions, look: import("../state/shown.js").Shown }} Settings */

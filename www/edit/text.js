@@ -68,7 +68,7 @@ export class TrainText {
     this.#tell([]);
     // Over the field: under so much text it would be out of sight.
     this.nodes = [this.#told, this.#lined.node];
-    follow(desk, ["train", "whole"], () => this.update());
+    follow(desk, ["train", "whole", "lock"], () => this.update());
   }
 
   /** Brings it up to date with the train, but for what somebody is typing. */
@@ -79,7 +79,7 @@ export class TrainText {
     if (!this.#isOpen() || !this.#desk.info) return;
     const train = this.#desk.askWhole((engine, sandbox) => engine.scenarioText(sandbox));
     if (train === undefined) return;
-    this.#lined.readOnly = false;
+    this.#lined.readOnly = this.#desk.isLocked("train");
     this.#lined.better();
     if (train === this.#train && !this.#isOther) return;
     this.#train = train;

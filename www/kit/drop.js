@@ -4,16 +4,19 @@
  * @param {HTMLElement} target where files may be dropped
  * @param {HTMLElement} host marked while a file hovers over it
  * @param {(file: File) => void} open
+ * @param {() => boolean} takes whether one is taken just now
  * @param {AbortSignal} signal
  */
-export function acceptDrops(target, host, open, signal) {
+export function acceptDrops(target, host, open, takes, signal) {
   const options = { signal };
   target.addEventListener(
     "dragover",
     (event) => {
       if (!event.dataTransfer?.types.includes("Files")) return;
+      // Where none is taken the browser shows that, and does not leave the page for it.
       event.preventDefault();
-      host.setAttribute("data-drop", "");
+      if (takes()) host.setAttribute("data-drop", "");
+      else event.dataTransfer.dropEffect = "none";
     },
     options,
   );

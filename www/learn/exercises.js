@@ -177,7 +177,7 @@ export function fill(panel, { desk, exercise, progress }) {
   function act(action) {
     own = true;
     try {
-      action();
+      desk.byPage(action);
     } finally {
       own = false;
     }

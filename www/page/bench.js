@@ -19,7 +19,7 @@ import { takeButton } from "../kit/take.js";
 import { figureOffers, stageFigure } from "../stage/take_away.js";
 import { turning } from "../stage/turning.js";
 import { cautions } from "./cautions.js";
-import { checkEquipment, equipmentFrom } from "./equipment.js";
+import { checkFurnishing, equipmentFrom, locksFrom, themeFrom, viewsFrom, VIEWS } from "./equipment.js";
 import { Colours } from "./colours.js";
 import { cautionsButton, header } from "./header.js";
 import { inClass } from "./in_class.js";
@@ -37,8 +37,9 @@ import { answerQuestion } from "./question.js";
 /** Container width in CSS pixels under which the panels start folded. */
 const PHONE = 640;
 
-/** The panel that asks. */
+/** The panels that ask, and that change the train. */
 const EXERCISES = "exercises";
+const EDIT = "edit";
 
 export class Bench {
   #host;
@@ -56,8 +57,11 @@ export class Bench {
   #stale = true;
   /** Whether something moved in the last frame. */
   #moving = false;
-  /** Takes on what is to be shown. @type {(equipment: import("./equipment.js").Equipment) => void} */
-  #furnish;
+  #colours;
+  /** Takes on what is to be shown beside answer and drawings. @type {(equipment: import("./equipment.js").Equipment) => void} */
+  #equip;
+  /** Shows only these of them. @type {(views: string[]) => void} */
+  #view;
   /** What is drawn in the place of the stage. @type {(() => { draw(changed: boolean): void } | undefined) | undefined} */
   #instead;
   /** What was pinned before the page was loaded again. */
@@ -70,11 +74,11 @@ export class Bench {
    * @param {Desk} desk
    * @param {import("../state/catalogue.js").Entry[]} entries
    * @param {number} width CSS pixels there are
-   * @param {string[]} equipment what to show beside answer and drawings
+   * @param {import("./equipment.js").Furnishing} furnishing how the page wishes it to be
    * @param {import("../learn/progress.js").Progress} progress how far somebody has come in its exercises
    * @param {AbortSignal} signal
    */
-  constructor(host, desk, entries, width, equipment, progress, signal) {
+  constructor(host, desk, entries, width, furnishing, progress, signal) {
     this.#host = host;
     this.desk = desk;
     this.#frames = new Frames((seconds) => this.#frame(seconds), signal);
@@ -86,15 +90,15 @@ export class Bench {
     const alsoDraw = () => this.#drawings.forEach((draw) => draw());
     const page = { drawn: () => this.#count(), drawnAll: () => this.#fresh(), redraw, alsoDraw };
     this.#stage = stage(desk, page, signal);
-    const coloured = ownPage ? [host, document.documentElement] : [host];
-    const colours = new Colours(desk, coloured, () => this.#stage.draw(), signal);
+    const colours = new Colours(desk, host, ownPage, () => this.#stage.draw(), signal);
+    this.#colours = colours;
     const warning = cautions(landmarks);
     const top = header(
       desk,
       entries,
-      colours.choice,
+      () => colours.choice,
       {
-        pick: (stem) => this.show({ stem }),
+        pick: (stem) => desk.isLocked("train") || this.show({ stem }),
         files: this.#opening.files,
         pickFile: (key) => this.#opening.pick(key),
         begin: () => this.#begin(),
@@ -113,10 +117,10 @@ export class Bench {
     const answer = answerBand(desk);
     const turn = turning(desk);
     const shown = shownQuantity(desk);
-    const figures = /** @type {const} */ (["section", "lever"]);
-    const offers = () => figures.map((drawing) => figureOffers(desk, stageFigure(desk, drawing)));
+    const figures = /** @type {("section" | "lever")[]} */ (["section", "lever"]);
+    const offers = () => figures.filter((drawing) => this.#stage.shows(drawing)).map((drawing) => figureOffers(desk, stageFigure(desk, drawing)));
     const take = takeButton(say("page-drawings"), "stage", offers, (error) => desk.report(error));
-    const edit = this.#board.panel("edit");
+    const edit = this.#board.panel(EDIT);
     const change = h("button", { class: "plain change", type: "button", "data-part": "change", click: () => (edit.node.open = true) }, say("page-panel-edit"));
     const offerChange = () => (change.hidden = edit.node.open || !edit.offered() || desk.veiled !== undefined);
     edit.node.addEventListener("toggle", offerChange);
@@ -133,21 +137,22 @@ export class Bench {
       h("div", { class: "side" }, ...this.#board.column("side")),
       h("div", { class: "below" }, ...this.#board.column("below")),
     );
-    this.nodes = [
-      h("div", {}, top, warning),
-      messages(desk),
-      h(
-        landmarks ? "main" : "div",
-        { class: "body", part: "body" },
-        brief(desk, answer.figure, signal),
-        answer.node,
-        rangeRow.node,
-        columns,
-      ),
-    ];
+    const body = h(
+      landmarks ? "main" : "div",
+      { class: "body", part: "body" },
+      brief(desk, answer.figure, signal),
+      answer.node,
+      rangeRow.node,
+      columns,
+    );
+    this.nodes = [h("div", {}, top, warning), messages(desk), body];
 
     isolateNames(this.nodes, desk, signal);
-    this.#furnish = ({ bands, panels, unfolded }) => {
+    /** What was asked for last. @type {import("./equipment.js").Equipment} */
+    let equipment;
+    this.#equip = (wanted) => {
+      equipment = wanted;
+      const { bands, panels, unfolded } = wanted;
       if (exercise !== undefined) for (const names of [panels, unfolded]) names.add(EXERCISES);
       const named = bands.has("header");
       top.hidden = !named;
@@ -157,12 +162,23 @@ export class Bench {
       rangeRow.offer(bands.has("ranges"));
       for (const node of [shown, turn.play, take, board.button, settings]) node.hidden = !bands.has("controls");
       about.hidden = !bands.has("about");
-      this.#board.choose(panels, unfolded);
+      choose(unfolded);
+    };
+    /** @param {Set<string>} unfolded */
+    const choose = (unfolded) => {
+      const { panels } = equipment;
+      // Nobody needs what changes a train that cannot be changed.
+      this.#board.choose(desk.isLocked("train") ? new Set([...panels].filter((id) => id !== EDIT)) : panels, unfolded);
       offerChange();
       spread();
     };
+    this.#view = (views) => {
+      body.dataset.without = VIEWS.filter((view) => !views.includes(view)).join(" ");
+      this.#stage.show(views);
+    };
     const spread = () => columns.toggleAttribute("data-alone", !this.#board.has("side"));
-    this.#furnish(equipmentFrom(equipment));
+    this.furnish(furnishing);
+    desk.addEventListener("lock", () => choose(new Set()));
     // Which panels there are is the train's business too.
     desk.addEventListener("train", spread);
 
@@ -182,7 +198,8 @@ export class Bench {
     this.#history = ownPage ? new History(desk, this.#opening, signal) : undefined;
     // A page that offers no files takes none either.
     if (!top.hidden) {
-      acceptDrops(ownPage ? document.documentElement : host, host, (file) => this.#opening.openFile(file), signal);
+      const takes = () => !desk.isLocked("train");
+      acceptDrops(ownPage ? document.documentElement : host, host, (file) => this.#opening.openFile(file), takes, signal);
     }
     desk.addEventListener("train", () => (about.textContent = desk.info?.about ?? ""));
     desk.addEventListener("answer", () => {
@@ -211,9 +228,11 @@ export class Bench {
   async start(wishes) {
     if (this.#history) await this.#history.start(wishes);
     else await this.show(wishes);
+    const { from } = wishes;
     if (!this.desk.info) {
       const { problems } = this.desk;
-      await this.show({});
+      if (from) await this.show({ from });
+      if (!this.desk.info) await this.show({});
       if (problems.length > 0) this.desk.report({ problems }, say("page-heading-other"));
     }
     this.ready = true;
@@ -222,22 +241,25 @@ export class Bench {
   }
 
   /**
-   * Shows beside answer and drawings what these names say.
-   * @param {string[]} names
+   * Is as a page wishes it, in what that speaks of.
+   * @param {import("./equipment.js").Furnishing} furnishing
    */
-  equip(names) {
-    this.#furnish(equipmentFrom(names));
-    this.#board.start();
-    this.checkEquipment(names);
+  furnish(furnishing) {
+    const { locked, views, theme } = furnishing;
+    if (locked) this.desk.lock(locksFrom(locked));
+    if (views) this.#view(viewsFrom(views));
+    if (theme) this.#colours.wish(themeFrom(theme));
+    if (furnishing.with) this.#equip(equipmentFrom(furnishing.with));
+    if (this.ready) this.#board.start();
   }
 
   /**
    * Tells of a name that is none; all others are heeded.
-   * @param {string[]} names
+   * @param {import("./equipment.js").Furnishing} furnishing
    */
-  checkEquipment(names) {
+  checkFurnishing(furnishing) {
     try {
-      checkEquipment(names);
+      checkFurnishing(furnishing);
     } catch (error) {
       this.desk.report(error, say("page-heading-parts"));
     }
@@ -256,7 +278,7 @@ export class Bench {
    * @param {View} view
    */
   change(view) {
-    this.#opening.change(view);
+    this.desk.byPage(() => this.#opening.change(view));
   }
 
   /**
@@ -264,7 +286,7 @@ export class Bench {
    * @param {string[]} ids
    */
   apply(ids) {
-    return this.#answered(() => this.desk.apply(ids));
+    return this.#answered(() => this.desk.byPage(() => this.desk.apply(ids)));
   }
 
   /**
@@ -315,6 +337,7 @@ export class Bench {
   /** Begins a train of no set, with all that changes it unfolded. */
   async #begin() {
     const { desk } = this;
+    if (desk.isLocked("train")) return;
     try {
       await desk.becomeWhole();
       const text = desk.askWhole((engine) => engine.starterText(0));

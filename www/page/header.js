@@ -5,6 +5,7 @@ import { h, icon, unseen } from "../kit/dom.js";
 import { say } from "../kit/words.js";
 import { follow } from "../state/follow.js";
 import { language, LANGUAGES } from "../state/language.js";
+import { lockable } from "../state/lockable.js";
 import { CHOICES } from "../state/theme.js";
 import { isolatedText } from "./isolation.js";
 
@@ -18,7 +19,7 @@ const EMPTY = "empty/";
 /**
  * @param {Desk} desk
  * @param {import("../state/catalogue.js").Entry[]} entries
- * @param {import("../state/theme.js").Choice} theme
+ * @param {() => import("../state/theme.js").Choice} theme what is chosen just now
  * @param {{ files: import("../address/history.js").OwnFile[], pick(stem: string): void, pickFile(key: number): void, begin(): void, openFile(file: File): void, chooseTheme(choice: import("../state/theme.js").Choice): void, chooseLanguage?(code: string): void }} actions
  * @param {HTMLElement} cautions the button that shows the cautions
  * @param {boolean} landmarks whether landmarks and headline of the page are the element's to set
@@ -44,16 +45,20 @@ export function header(desk, entries, theme, actions, cautions, landmarks) {
       "div",
       { class: "picker" },
       h("label", { class: "picker-label", for: "scenario" }, say("page-scenario")),
-      h("span", { class: "select" }, picker),
-      h(
-        "button",
-        { class: "plain", type: "button", "data-part": "open-file", click: () => chooser.click() },
-        say("page-open-file"),
+      lockable(
+        desk,
+        "train",
+        h("span", { class: "select" }, picker),
+        h(
+          "button",
+          { class: "plain", type: "button", "data-part": "open-file", click: () => chooser.click() },
+          say("page-open-file"),
+        ),
+        chooser,
       ),
-      chooser,
     ),
     languageChoice(actions),
-    h("div", { class: "top-end" }, cautions, themeChoice(theme, actions)),
+    h("div", { class: "top-end" }, cautions, themeChoice(desk, theme, actions)),
   );
 
   actions.files.forEach(({ name, gone }, key) => {
@@ -148,10 +153,11 @@ export function cautionsButton(cautions, look) {
 }
 
 /**
- * @param {import("../state/theme.js").Choice} theme
+ * @param {Desk} desk
+ * @param {() => import("../state/theme.js").Choice} theme
  * @param {{ chooseTheme(choice: import("../state/theme.js").Choice): void }} actions
  */
-function themeChoice(theme, actions) {
+function themeChoice(desk, theme, actions) {
   const buttons = CHOICES.map((choice) => {
     const title = say("page-theme-choice", { choice });
     return h(
@@ -159,20 +165,17 @@ function themeChoice(theme, actions) {
       {
         type: "button",
         title,
-        "aria-pressed": String(choice === theme),
+        "aria-pressed": "false",
         "data-theme-choice": choice,
-        click: () => {
-          for (const button of buttons) {
-            const pressed = button.getAttribute("data-theme-choice") === choice;
-            button.setAttribute("aria-pressed", String(pressed));
-          }
-          actions.chooseTheme(choice);
-        },
+        click: () => actions.chooseTheme(choice),
       },
       icon(choice),
       unseen(title),
     );
   });
+  const update = () => buttons.forEach((button, at) => button.setAttribute("aria-pressed", String(CHOICES[at] === theme())));
+  desk.addEventListener("look", update);
+  update();
   return h("div", { class: "joined themes", role: "group", "aria-label": say("page-theme") }, ...buttons);
 }
 

@@ -5,7 +5,7 @@ import { saveTrain } from "../kit/save.js";
 import { MOST_SPEED, MOST_TORQUE } from "../kit/format.js";
 import { say } from "../kit/words.js";
 import { assumptionsFrom, USUAL_ASSUMPTIONS } from "../state/assumptions.js";
-import { readFile, readScenario } from "../state/catalogue.js";
+import { readFile, readScenario, readTrainAt } from "../state/catalogue.js";
 import { isTrap } from "../state/engine.js";
 import { unpacked } from "../address/packed.js";
 import { drafts, forgetDraft, keepDraft } from "../state/drafts.js";
@@ -149,7 +149,7 @@ export class Opening {
    */
   async forget() {
     const { source, text } = this.#desk;
-    if (!source || !("file" in source)) return undefined;
+    if (this.#desk.isLocked("train") || !source || !("file" in source)) return undefined;
     clearTimeout(this.#keeping);
     this.#late = undefined;
     const { name } = this.files[source.file];
@@ -167,6 +167,7 @@ export class Opening {
    * @param {string} name
    */
   begin(text, name) {
+    if (this.#desk.isLocked("train")) return;
     // The train is called as its file is.
     const named = (/** @type {string} */ name) => JSON.stringify({ ...JSON.parse(text), name });
     const untouched = this.files.find((file) => file.text === named(file.name) && !file.changed && !file.gone);
@@ -176,6 +177,7 @@ export class Opening {
 
   /** Opens another train like the one on screen. */
   repeat() {
+    if (this.#desk.isLocked("train")) return;
     const { text, info } = this.#desk;
     this.openText(text, this.#free(info?.name ?? ""));
     this.#keepEdited();
@@ -197,7 +199,7 @@ export class Opening {
     try {
       if (await this.open(view)) this.#desk.dismiss();
     } catch (error) {
-      this.#desk.report(error);
+      this.#desk.report(error, view.from && unopened(fileIn(view.from)));
     }
   }
 
@@ -206,6 +208,7 @@ export class Opening {
    * @param {File} file
    */
   async openFile(file) {
+    if (this.#desk.isLocked("train")) return;
     this.overtake();
     const opening = this.#count;
     try {
@@ -276,6 +279,7 @@ export class Opening {
 
   /** Opens once more, as it opens by itself, a file that was opened before. @param {number} key */
   pick(key) {
+    if (this.#desk.isLocked("train")) return;
     const { text, name } = this.files[key];
     this.openText(text, name);
   }
@@ -303,18 +307,20 @@ export class Opening {
    * @param {import("../address/history.js").Put} [put]
    */
   async open(view, put = (open) => open()) {
-    const { stem, applied, failures } = view;
+    const { stem, from, range, failures } = view;
     this.overtake();
     const opening = this.#count;
     const settings = settingsOf(view);
     const wanted = stem ?? this.#usualStem();
-    if (view.train === undefined && !this.#knows(wanted)) {
+    const isOurs = view.train === undefined && from === undefined;
+    if (isOurs && !this.#knows(wanted)) {
       throw new Failure("scenario", say("page-problem-scenario", { stem: wanted }), say("page-fix-scenario"));
     }
-    const text = view.train === undefined ? await readScenario(wanted) : await unpacked(view.train);
+    const text = isOurs ? await readScenario(wanted) : from ? await readTrainAt(from) : await unpacked(view.train ?? "");
     const prepared = await this.#prepare(text, opening);
     if (!prepared) return false;
-    const source = view.train === undefined ? { stem: wanted } : this.#own(text, prepared.info.name);
+    const applied = range === undefined ? view.applied : rangeOr(prepared.info, range, () => prepared.sandbox.free());
+    const source = isOurs ? { stem: wanted } : this.#own(text, prepared.info.name);
     const open = (/** @type {string[] | undefined} */ applied, /** @type {Prepared | undefined} */ ready) =>
       this.#desk.open(text, source, { applied, ...settings }, ready);
     put(() => {
@@ -334,7 +340,8 @@ export class Opening {
     const desk = this.#desk;
     try {
       const { speed, torque, units, road, assumptions, shown } = settingsOf(view);
-      if (view.applied) desk.apply(view.applied);
+      const applied = view.range !== undefined && desk.info ? rangeOr(desk.info, view.range) : view.applied;
+      if (applied) desk.apply(applied);
       if (speed !== undefined) desk.setSpeed(speed);
       if (torque !== undefined) desk.setTorque(torque);
       if (units) desk.setUnits(units);
@@ -357,6 +364,20 @@ export class Opening {
   #knows(stem) {
     return this.#entries.some((entry) => entry.stem === stem);
   }
+}
+
+/**
+ * The elements of a range.
+ * @param {import("../state/desk.js").TrainInfo} train
+ * @param {string} id
+ * @param {() => void} [otherwise] what is to be done before it is said that there is none
+ */
+function rangeOr({ ranges }, id, otherwise) {
+  const found = ranges.find((range) => range.id === id);
+  if (found) return found.applied;
+  otherwise?.();
+  const known = ranges.map(({ id }) => id).join(", ");
+  throw new Failure("range", say("page-problem-range", { id }), known ? say("page-fix-known", { known }) : say("page-fix-no-range"));
 }
 
 /**
@@ -409,6 +430,11 @@ function mended(failures, asked, usual) {
  */
 function read(failures, code, from, usual) {
   return code === undefined ? undefined : mended(failures, () => from(code), () => ({ ...usual }));
+}
+
+/** What a file is called. @param {URL} address */
+function fileIn({ pathname }) {
+  return pathname.slice(pathname.lastIndexOf("/") + 1);
 }
 
 /** @param {string} name of a file */

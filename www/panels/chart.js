@@ -7,6 +7,7 @@ import { tell, tellHeadings } from "../kit/known.js";
 import { outcomeWords } from "../state/effort_words.js";
 import { table } from "../kit/table.js";
 import { listed, say, sayParts } from "../kit/words.js";
+import { lockable } from "../state/lockable.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
 /** @typedef {import("./registry.js").Surroundings} Surroundings */
@@ -27,7 +28,7 @@ export function fill(panel, { desk }) {
   const coasting = h("span", { "data-part": "coasting" });
   const steps = h("p", { class: "note" }, say("page-chart-step-note"));
   const holder = h("div", { class: "scroll" });
-  panel.fill(holder, h("div", { class: "notes" }, spread, legend, steps, braking));
+  panel.fill(lockable(desk, "elements", holder), h("div", { class: "notes" }, spread, legend, steps, braking));
   /** @type {HTMLElement[]} */
   let rows = [];
   /** What the ratios are compared with. @type {Chart["ranges"] | undefined} */

@@ -28,7 +28,7 @@ export function row(desk, outcomes, number, take) {
   const same = [...applied].sort().join();
   const range = desk.info?.ranges.find((range) => [...range.applied].sort().join() === same);
   // What ties up is no range.
-  const offer = take && key !== TIED_UP
+  const offer = take && key !== TIED_UP && !desk.isLocked("train")
     ? h("button", {
         class: "plain", type: "button", "data-take-range": true,
         "aria-label": say("page-combinations-take", { elements: names }),
@@ -44,7 +44,7 @@ export function row(desk, outcomes, number, take) {
       { scope: "row" },
       h(
         "button",
-        { class: "bare", type: "button", title: applied.map((id) => desk.elementLabel(id)).join(", ") },
+        { class: "bare", type: "button", "aria-disabled": String(desk.isLocked("elements")), title: applied.map((id) => desk.elementLabel(id)).join(", ") },
         h("span", {}, names),
       ),
     ),

@@ -313,7 +313,7 @@ export function fill(panel, { desk, signal }) {
   }
 
   panel.toggled(build);
-  follow(desk, ["train"], build);
+  follow(desk, ["train", "lock"], build);
   follow(desk, ["answer"], follows);
   signal.addEventListener("abort", () => {
     halt();

@@ -3,6 +3,7 @@
 import { decimalField, putIn, typedIn } from "../kit/decimal_field.js";
 import { h } from "../kit/dom.js";
 import { follow } from "../state/follow.js";
+import { lockable } from "../state/lockable.js";
 import { DRAG_SLIP, isDrag, isMesh, lossesAreQuick, MOST_DRAG } from "../state/assumptions.js";
 import { tell, tellHeadings } from "../kit/known.js";
 import { number } from "../kit/format.js";
@@ -34,7 +35,7 @@ export function fill(panel, { desk }) {
     () => ({ name: say("page-take-loss", { unit: desk.quantities.unit("loss") }) }),
     () => ({ name: say("page-take-loss", { unit: "%" }) }),
   ]);
-  panel.fill(result, list, ...fields(desk));
+  panel.fill(result, list, lockable(desk, "settings", ...fields(desk)));
 
   function update() {
     const { answer } = desk;

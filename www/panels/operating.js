@@ -3,6 +3,7 @@
 import { h, unseen } from "../kit/dom.js";
 import { lossesAreQuick } from "../state/assumptions.js";
 import { follow } from "../state/follow.js";
+import { lockable } from "../state/lockable.js";
 import { MOST_SPEED, MOST_TORQUE, NO_BREAK, number } from "../kit/format.js";
 import { tell, tellHeadings } from "../kit/known.js";
 import { percent } from "../state/quantities.js";
@@ -51,10 +52,10 @@ export function fill(panel, { desk, redraw, draws, signal }) {
   );
   panel.fill(
     chain,
-    ...fields(desk),
+    lockable(desk, "settings", ...fields(desk)),
     words,
     points,
-    use,
+    lockable(desk, "settings", use),
     holder,
     h("p", { class: "note" }, say("page-operating-note")),
   );

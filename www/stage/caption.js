@@ -20,7 +20,7 @@ export function caption(desk) {
     const housing = lit === "housing";
     node.toggleAttribute("data-lit", Boolean(shaft) || housing);
     if (!answer || !(shaft || housing)) {
-      node.textContent = say("page-hint");
+      node.textContent = desk.isLocked("elements") ? say("page-hint-locked") : say("page-hint");
       return;
     }
     const motion = shaft ? answer.motions[index] : "held";
@@ -33,7 +33,7 @@ export function caption(desk) {
       effort.length > 0 ? h("span", { class: "caption-effort" }, parted(effort)) : "",
     );
   }
-  follow(desk, ["answer", "light", "speed", "torque", "units"], update);
+  follow(desk, ["answer", "light", "speed", "torque", "units", "lock", "veil"], update);
   keepTallest(node);
   return node;
 }

@@ -3,6 +3,7 @@
 import { decimalField, putIn, typedIn } from "../kit/decimal_field.js";
 import { h } from "../kit/dom.js";
 import { follow } from "../state/follow.js";
+import { lockable } from "../state/lockable.js";
 import { MOST_SPEED, MOST_TORQUE, NO_BREAK, number } from "../kit/format.js";
 import { say } from "../kit/words.js";
 import { WHOLE } from "../state/quantities.js";
@@ -25,27 +26,19 @@ export function controls(desk, rate) {
   const node = h(
     "div",
     { class: "controls", part: "controls", role: "group", "aria-label": say("page-controls") },
-    h(
-      "div",
-      { class: "control speed" },
-      h("label", { for: "speed" }, say("page-input-speed")),
-      slider,
-      ...speed.nodes,
-    ),
-    h(
-      "div",
-      { class: "control" },
-      h("label", { for: "torque" }, say("page-input-torque")),
-      ...torque.nodes,
+    lockable(
+      desk,
+      "settings",
+      h("div", { class: "control speed" }, h("label", { for: "speed" }, say("page-input-speed")), slider, ...speed.nodes),
+      h("div", { class: "control" }, h("label", { for: "torque" }, say("page-input-torque")), ...torque.nodes),
     ),
     rate,
-    h(
-      "label",
-      { class: "control check" },
-      merged,
-      h("span", {}, say("page-joined"), apart),
+    lockable(
+      desk,
+      "settings",
+      h("label", { class: "control check" }, merged, h("span", {}, say("page-joined"), apart)),
+      h("label", { class: "control check" }, oneModule, h("span", {}, say("page-one-scale"))),
     ),
-    h("label", { class: "control check" }, oneModule, h("span", {}, say("page-one-scale"))),
   );
 
   function slide() {

@@ -4,6 +4,7 @@ import { arrowTarget, h, rove } from "../kit/dom.js";
 import { makeDraggable } from "../kit/drag.js";
 import { say } from "../kit/words.js";
 import { follow } from "../state/follow.js";
+import { markLocked } from "../state/lockable.js";
 import { takeDigits } from "./digits.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
@@ -100,6 +101,7 @@ export function handles(desk, drawNow) {
       button.setAttribute("aria-checked", String(applied));
       button.setAttribute("aria-label", name(id, applied ? "applied" : "open"));
       button.title = say(applied ? "page-sign-applied" : "page-sign-open", { element: desk.elementLabel(id) });
+      markLocked(desk, "elements", button);
       button.toggleAttribute("data-fights", desk.answer?.fight?.elements.includes(id) ?? false);
     }
   }
@@ -116,7 +118,7 @@ export function handles(desk, drawNow) {
     return say("page-switch", { element: label, kind, first, second, state });
   }
 
-  follow(desk, ["answer"], update);
+  follow(desk, ["answer", "lock", "veil"], update);
   return { node, place };
 }
 

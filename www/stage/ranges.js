@@ -3,6 +3,7 @@
 import { arrowTarget, h, rove } from "../kit/dom.js";
 import { say } from "../kit/words.js";
 import { follow } from "../state/follow.js";
+import { markLocked } from "../state/lockable.js";
 import { takeDigits } from "./digits.js";
 
 /** Labels of more characters than this are set smaller, so that a row still holds several. */
@@ -80,12 +81,13 @@ export function ranges(desk, beside) {
     for (const item of items) {
       const pressed = item.dataset.rangeId === desk.answer?.range;
       item.setAttribute("aria-pressed", String(pressed));
+      markLocked(desk, "elements", item);
       if (pressed) current = item;
     }
     rove(items, current);
     const nothing = desk.answer?.applied.length === 0;
     // It keeps the focus of whoever has just pressed it.
-    release.setAttribute("aria-disabled", String(nothing));
+    release.setAttribute("aria-disabled", String(nothing || desk.isLocked("elements")));
   }
 
   function all() {
@@ -93,6 +95,6 @@ export function ranges(desk, beside) {
   }
 
   follow(desk, ["train"], build);
-  follow(desk, ["answer"], update);
+  follow(desk, ["answer", "lock", "veil"], update);
   return { node, offer, veil };
 }

@@ -3,6 +3,7 @@
 import { h } from "../kit/dom.js";
 import { say } from "../kit/words.js";
 import { follow } from "../state/follow.js";
+import { markLocked } from "../state/lockable.js";
 
 /** @param {import("../state/desk.js").Desk} desk */
 export function shownQuantity(desk) {
@@ -16,8 +17,11 @@ export function shownQuantity(desk) {
   const nodes = buttons.map(({ node }) => node);
   const node = h("div", { class: "joined", role: "group", "aria-label": say("page-shown") }, ...nodes);
 
-  follow(desk, ["train", "look"], () => {
-    for (const { node, power } of buttons) node.setAttribute("aria-pressed", String(power === desk.look.power));
+  follow(desk, ["train", "look", "lock"], () => {
+    for (const { node, power } of buttons) {
+      node.setAttribute("aria-pressed", String(power === desk.look.power));
+      markLocked(desk, "settings", node);
+    }
   });
   return node;
 }

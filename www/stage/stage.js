@@ -57,6 +57,19 @@ export function stage(desk, page, signal) {
   let room = "";
   const roomNow = () => `${scroller.clientWidth} ${growthIn(scroller)} ${devicePixelRatio}`;
 
+  /** Which of them are seen. */
+  const seen = { section: true, lever: true };
+
+  /** @param {string[]} views */
+  function show(views) {
+    seen.section = views.includes("section");
+    seen.lever = views.includes("lever");
+    holder.hidden = !seen.section;
+    lever.hidden = !seen.lever;
+    whole.frame.hidden = !seen.section && !seen.lever;
+    fit();
+  }
+
   /** Fits both drawings again where there is other room than there was. */
   function refit() {
     if (roomNow() !== room) fit();
@@ -87,7 +100,8 @@ export function stage(desk, page, signal) {
     const factor = near.factor();
     zoom = usual * factor;
     const fine = grown * factor * devicePixelRatio;
-    const area = size.width * Math.max(size.sectionHeight, size.leverHeight);
+    const [upper, lower] = [seen.section ? size.sectionHeight : 0, seen.lever ? size.leverHeight : 0];
+    const area = size.width * Math.max(upper, lower);
     const finer = Math.min(2 * fine, Math.sqrt(FINE_PIXELS / area));
     const most = factor > 1 ? Math.sqrt(MOST_PIXELS / area) : MOST_SCALE;
     const scale = Math.min(fine < FINE ? Math.max(fine, finer) : fine, MOST_SCALE, most);
@@ -96,11 +110,11 @@ export function stage(desk, page, signal) {
     scroller.dataset.zoom = String(zoom);
     sheet.style.width = `${size.width * zoom}px`;
     // On paper both keep their shape in whatever room there is.
-    sheet.style.setProperty("--tall", String((size.sectionHeight + size.leverHeight) / size.width));
+    sheet.style.setProperty("--tall", String((upper + lower) / size.width));
     resize(section, size.width, size.sectionHeight, scale, zoom);
     resize(lever, size.width, size.leverHeight, scale, zoom);
     whole.update(wide, factor > 1);
-    near.update(wide, (size.sectionHeight + size.leverHeight) * usual);
+    near.update(wide, (upper + lower) * usual);
     switches.place(zoom);
     draw();
     // After the drawings: what lies on them can wait for them.
@@ -111,8 +125,8 @@ export function stage(desk, page, signal) {
   function draw(changed = true) {
     if (resting || !desk.info) return;
     if (changed) {
-      desk.draw("section", section);
-      desk.draw("lever", lever);
+      if (seen.section) desk.draw("section", section);
+      if (seen.lever) desk.draw("lever", lever);
       page.drawnAll();
     }
     page.alsoDraw();
@@ -200,7 +214,9 @@ export function stage(desk, page, signal) {
   follow(desk, ["train", "look"], describe);
   follow(desk, ["train"], fit);
   desk.addEventListener("pin", fit);
-  return { node: whole.frame, whole: whole.button, size: near.node, section: holder, draw, rest };
+  /** @param {"section" | "lever"} drawing */
+  const shows = (drawing) => seen[drawing];
+  return { node: whole.frame, whole: whole.button, size: near.node, section: holder, draw, rest, show, shows };
 }
 
 /** What the signs of a shaft say of it, by how it moves. */

@@ -22,5 +22,6 @@ export function unitChoice(desk, quantity) {
     )
   );
   follow(desk, ["units"], () => (select.value = desk.units[quantity]));
+  follow(desk, ["lock"], () => (select.disabled = desk.isLocked("settings")));
   return h("span", { class: "select unit-choice" }, select);
 }

@@ -63,11 +63,39 @@ async function list() {
  * @param {File} file
  */
 export function readFile(file) {
+  return fitting(file, file.name).text();
+}
+
+/**
+ * What is no larger than a file may be.
+ * @param {Blob} file
+ * @param {string} name
+ */
+function fitting(file, name) {
   if (file.size > MOST_BYTES) {
     const [size, most] = [Math.ceil(file.size / 1024), MOST_BYTES / 1024];
-    throw new Failure(file.name, say("page-problem-large", { size, most }), say("page-fix-large"));
+    throw new Failure(name, say("page-problem-large", { size, most }), say("page-fix-large"));
   }
-  return file.text();
+  return file;
+}
+
+/**
+ * The text of a train's file that a page names.
+ * @param {URL} address
+ */
+export async function readTrainAt(address) {
+  /** @type {string} */
+  let reason;
+  try {
+    const response = await fetch(address);
+    if (response.ok) return fitting(await response.blob(), address.pathname).text();
+    reason = hostAnswered(response.status);
+  } catch (error) {
+    if (error instanceof Failure) throw error;
+    reason = error instanceof Error ? error.message : String(error);
+  }
+  const apart = address.origin !== location.origin;
+  throw new Failure("train", say("page-problem-unread", { address: address.href, reason }), apart ? say("page-fix-unread-apart", { host: location.origin }) : say("page-fix-unread"));
 }
 
 /**

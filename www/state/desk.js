@@ -4,7 +4,7 @@
  * Views listen to its events and ask it for changes:
  * `edited` (the train was changed, which `train` tells too), `train` (another scenario), `answer` (other elements applied), `preview` (a pack is dragged, or
  * no longer), `speed`, `torque`, `units`, `assumptions` (about losses), `road` (pedal, slope and
- * lock-up), `pin` (something else is compared with, or ready to be), `light` (a member is pointed at), `look` (colours, sizes, turning), `veil` (a question is open, or none any more), `whole` (the whole engine has taken
+ * lock-up), `pin` (something else is compared with, or ready to be), `light` (a member is pointed at), `look` (colours, sizes, turning), `veil` (a question is open, or none any more), `lock` (other things cannot be changed), `whole` (the whole engine has taken
  * over) and `message` (problems for the user).
  */
 
@@ -28,6 +28,8 @@ import { unitCode, USUAL_UNITS } from "./units.js";
 /** @typedef {{ words: string, take: () => void }} Offer a button */
 /** @typedef {import("./preparing.js").Prepared} Prepared */
 /** @typedef {{ coupling: string, index: number }} MemberPlace a member of a coupling */
+/** What can be locked: what is applied, which train it is and what it is made of, and what is assumed and shown.
+ * @typedef {"elements" | "train" | "settings"} Lock */
 
 export const DEFAULT_SPEED = 1000;
 export const DEFAULT_TORQUE = 100;
@@ -80,6 +82,10 @@ export class Desk extends EventTarget {
    * tried out. @type {"stage" | "closed" | undefined}
    */
   veiled;
+  /** What whoever looks at it cannot change. @type {ReadonlySet<Lock>} */
+  #locked = new Set();
+  /** Whether what is done just now is the wish of the page around it, which no lock keeps off. */
+  #isPageWish = false;
   speed = DEFAULT_SPEED;
   torque = DEFAULT_TORQUE;
   /** @type {import("./units.js").Units} */
@@ -171,6 +177,7 @@ export class Desk extends EventTarget {
    * @param {string[]} ids
    */
   apply(ids) {
+    if (this.#keepsOff("elements")) return;
     const answer = this.ask((sandbox) => {
       const answer = sandbox.apply(ids);
       if (this.still) sandbox.settle();
@@ -193,6 +200,45 @@ export class Desk extends EventTarget {
     // What is pinned goes from the drawing, or comes back.
     if (this.pin) this.#emit("veil", "pin");
     else this.#emit("veil");
+  }
+
+  /**
+   * Keeps whoever looks at it from changing these, in whatever way that is tried.
+   * @param {Iterable<Lock>} locks
+   */
+  lock(locks) {
+    this.#locked = new Set(locks);
+    this.#emit("lock");
+  }
+
+  /**
+   * Whether something cannot be changed. A question that is answered by applying elements lets them be applied.
+   * @param {Lock} lock
+   */
+  isLocked(lock) {
+    return this.#locked.has(lock) && !(lock === "elements" && this.veiled === "stage");
+  }
+
+  /**
+   * Whether a change is refused. What a field shows that was changed all the same is told anew, as it is.
+   * @param {Lock} lock
+   */
+  #keepsOff(lock) {
+    return this.isLocked(lock) && !this.#isPageWish;
+  }
+
+  /**
+   * Does what the page around it wishes, or a question that it asks.
+   * @param {() => void} action
+   */
+  byPage(action) {
+    const before = this.#isPageWish;
+    this.#isPageWish = true;
+    try {
+      action();
+    } finally {
+      this.#isPageWish = before;
+    }
   }
 
   /**
@@ -249,6 +295,7 @@ export class Desk extends EventTarget {
 
   /** @param {(engine: import("./engine.js").WholeEngine, sandbox: Sandbox) => TrainInfo | undefined} change */
   #change(change) {
+    if (this.#keepsOff("train")) return;
     const changed = this.askWhole((engine, sandbox) => {
       const info = change(engine, sandbox);
       return info && { info, answer: sandbox.answer(), text: engine.scenarioText(sandbox) };
@@ -372,6 +419,7 @@ export class Desk extends EventTarget {
    * @param {number} closure
    */
   drag(id, closure) {
+    if (this.#keepsOff("elements")) return;
     this.ask((sandbox) => sandbox.drag(id, closure));
     if (this.preview?.id === id) return;
     const answer = this.ask((sandbox) => sandbox.preview(id));
@@ -416,35 +464,35 @@ export class Desk extends EventTarget {
 
   /** @param {number} speed rev/min */
   setSpeed(speed) {
-    this.speed = speed;
+    if (!this.#keepsOff("settings")) this.speed = speed;
     this.ask((sandbox) => this.#send(sandbox));
     this.#emit("speed");
   }
 
   /** @param {number} torque N·m */
   setTorque(torque) {
-    this.torque = torque;
+    if (!this.#keepsOff("settings")) this.torque = torque;
     this.ask((sandbox) => this.#send(sandbox));
     this.#emit("torque");
   }
 
   /** @param {Partial<import("./units.js").Units>} change */
   setUnits(change) {
-    this.units = { ...this.units, ...change };
+    if (!this.#keepsOff("settings")) this.units = { ...this.units, ...change };
     this.ask((sandbox) => this.#send(sandbox));
     this.#emit("units");
   }
 
   /** @param {Partial<import("./assumptions.js").Assumptions>} change */
   assume(change) {
-    this.assumptions = { ...this.assumptions, ...change };
+    if (!this.#keepsOff("settings")) this.assumptions = { ...this.assumptions, ...change };
     this.ask((sandbox) => this.#send(sandbox));
     this.#emit("assumptions");
   }
 
   /** @param {Partial<import("./road.js").Road>} change */
   drive(change) {
-    this.road = { ...this.road, ...change };
+    if (!this.#keepsOff("settings")) this.road = { ...this.road, ...change };
     this.ask((sandbox) => this.#send(sandbox));
     this.#emit("road");
   }
@@ -460,7 +508,10 @@ export class Desk extends EventTarget {
    * @param {Partial<Pick<Settings, "palette" | "scale" | "merged" | "one_module" | "rate" | "power">>} change
    */
   setLook(change) {
-    Object.assign(this.#look, change);
+    const { power, merged, one_module } = this.#look;
+    // Colours, sizes and turning are nobody's business but the reader's.
+    const kept = this.#keepsOff("settings") ? { power, merged, one_module } : {};
+    Object.assign(this.#look, change, kept);
     this.ask((sandbox) => this.#send(sandbox));
     this.#emit("look");
   }

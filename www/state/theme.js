@@ -36,6 +36,17 @@ export function onSystemChange(callback, signal) {
   }
 }
 
+/**
+ * What a page makes of an element in it: one that says nothing of its colours is light.
+ * @param {HTMLElement} host
+ * @returns {Choice}
+ */
+export function choiceAround(host) {
+  const schemes = getComputedStyle(host).colorScheme.split(" ");
+  if (!schemes.includes("dark")) return "light";
+  return schemes.includes("light") ? "auto" : "dark";
+}
+
 /** @returns {Choice} */
 export function rememberedChoice() {
   try {

@@ -8,6 +8,7 @@
 mod agreement;
 mod comparison;
 mod dense;
+mod exercises;
 mod faults;
 mod trains;
 mod work;
@@ -65,6 +66,7 @@ fn run() -> Result<(), String> {
     // optimization, in which the large train would take a minute.
     if std::env::args().any(|argument| argument == "--bench") {
         worst_times::report()?;
+        exercises::report_worst()?;
         faults::report_worst()?;
         let synthetic = trains::synthetic()?;
         check(&synthetic)?;

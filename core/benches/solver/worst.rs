@@ -35,6 +35,10 @@ pub fn files() -> Vec<Worst> {
         0..5 => json!({"kind": "clutch", "between": [sun(index), carrier(10 - index)]}),
         _ => between(index),
     };
+    let half = |index: usize| match index {
+        0..8 => json!({"kind": "clutch", "between": [sun(index), carrier(10 - index)]}),
+        _ => between(index),
+    };
     vec![
         file("most sets and elements", web(), brakes_and_clutches, "x"),
         file("longest labels", web(), brakes_and_clutches, "Ü"),
@@ -59,7 +63,23 @@ pub fn files() -> Vec<Worst> {
             |x| one_way(shaft(x + 1), housing(), "backward"),
             "x",
         ),
+        file("half of them one-way clutches across", chain(), half, "x"),
+        driving_in_all_ranges(),
     ]
+}
+
+/// Eleven sets in a row of which each is held by its sun, or five of them locked instead: all ranges drive.
+fn driving_in_all_ranges() -> Worst {
+    let element = |index: usize| match index {
+        0..5 => json!({"kind": "clutch", "between": [sun(index), carrier(index)]}),
+        _ => json!({"kind": "brake", "shaft": sun(index - 5)}),
+    };
+    let applied = |place: usize, range: usize| match place {
+        0..5 => range >> place & 1 == 1,
+        5..10 => range >> (place - 5) & 1 == 0,
+        _ => true,
+    };
+    file_where("all ranges drive", chain(), element, "x", applied)
 }
 
 /// Shafts and couplings.
@@ -110,8 +130,22 @@ fn chain() -> Gears {
     }
 }
 
-/// The file with 16 elements and, of those that are applied, 32 ranges.
+/// The file with 16 elements and 32 ranges: the first five elements count the ranges, so that all differ.
 fn file(name: &'static str, gears: Gears, element: impl Fn(usize) -> Value, letter: &str) -> Worst {
+    file_where(name, gears, element, letter, |place, range| match place {
+        0..5 => range >> place & 1 == 0,
+        _ => !(place * 7 + range).is_multiple_of(3),
+    })
+}
+
+/// The same, where it is said which of those that can be applied a range applies, by their place among them.
+fn file_where(
+    name: &'static str,
+    gears: Gears,
+    element: impl Fn(usize) -> Value,
+    letter: &str,
+    applies: impl Fn(usize, usize) -> bool,
+) -> Worst {
     let label = |what: &str, index: usize| {
         let start = format!("{what} {index} ");
         let rest = 40 - start.chars().count();
@@ -142,15 +176,13 @@ fn file(name: &'static str, gears: Gears, element: impl Fn(usize) -> Value, lett
             element
         })
         .collect();
-    // The first five of those that can be applied count the ranges, so that all differ.
     let applied = |range: usize| {
         let can_be = elements
             .iter()
             .filter(|element| element["kind"] != "one-way");
-        let ids = can_be.enumerate().filter(|(place, _)| match place {
-            0..5 => range >> place & 1 == 0,
-            _ => !(place * 7 + range).is_multiple_of(3),
-        });
+        let ids = can_be
+            .enumerate()
+            .filter(|(place, _)| applies(*place, range));
         ids.map(|(_, element)| element["id"].clone())
             .collect::<Vec<Value>>()
     };

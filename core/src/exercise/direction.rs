@@ -10,12 +10,10 @@ use crate::train::Train;
 pub(super) fn ask(train: &Train, dice: &mut Dice) -> Option<Task> {
     let mut all = Vec::new();
     for range in 0..train.scenario().ranges.len() {
-        for shaft in 0..train.scenario().shafts.len() {
-            let known = shaft != train.input();
-            all.extend(
-                (known && way(train, range, shaft).is_some())
-                    .then_some(Task::Direction { range, shaft }),
-            );
+        // Where the range drives, every shaft turns in some way, or stands, or is free.
+        if in_range(train, range).state().ratio().is_some() {
+            let shafts = (0..train.scenario().shafts.len()).filter(|&shaft| shaft != train.input());
+            all.extend(shafts.map(|shaft| Task::Direction { range, shaft }));
         }
     }
     dice.take(&mut all)

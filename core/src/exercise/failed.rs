@@ -15,24 +15,23 @@ const SEEDS: usize = 1 << 30;
 
 pub(super) fn ask(train: &Train, dice: &mut Dice) -> Option<Task> {
     let seed = u32::try_from(dice.below(SEEDS)).ok()?;
-    hidden(train, seed)?;
+    Hidden::of(train, seed)?;
     Some(Task::Failed { seed })
 }
 
 /// What is tried, with what becomes of it; nothing where no single element that fails would show.
 pub(super) fn shown(train: &Train, seed: u32) -> Option<Vec<(Trial, Outcome)>> {
-    let trials = Trial::all(train);
-    let found = outcomes(train, &trials, hidden(train, seed)?);
+    let Hidden { trials, found, .. } = Hidden::of(train, seed)?;
     Some(trials.into_iter().zip(found).collect())
 }
 
 pub(super) fn solve(train: &Train, seed: u32) -> Option<Vec<String>> {
-    let element = hidden(train, seed)?.element()?;
+    let element = Hidden::of(train, seed)?.fault.element()?;
     Some(vec![id(train, element)])
 }
 
 pub(super) fn mark(train: &Train, seed: u32, answer: &[String]) -> Marked {
-    let Some(fault) = hidden(train, seed) else {
+    let Some(hidden) = Hidden::of(train, seed) else {
         return Marked::wrong(Hint::NoAnswer);
     };
     let [picked] = answer else {
@@ -41,20 +40,17 @@ pub(super) fn mark(train: &Train, seed: u32, answer: &[String]) -> Marked {
     let Some(element) = train.element(picked) else {
         return Marked::wrong(Hint::NoChoice);
     };
-    let trials = Trial::all(train);
-    let wanted = outcomes(train, &trials, fault);
     let own = faults(train).filter(|fault| fault.element() == Some(element));
     // Of the faults that it could have, the one that comes nearest says most.
     let first_wrong = own.map(|fault| {
-        let found = outcomes(train, &trials, fault);
-        let mut pairs = found.iter().zip(&wanted);
-        pairs.position(|(found, wanted)| found != wanted)
+        let mut pairs = outcomes(train, &hidden.trials, fault).zip(&hidden.found);
+        pairs.position(|(found, wanted)| found != *wanted)
     });
     match first_wrong.max_by_key(|place| place.unwrap_or(usize::MAX)) {
         Some(None) => Marked::right(),
         Some(Some(place)) => Marked::wrong(Hint::Becomes {
             element,
-            range: trials[place].range,
+            range: hidden.trials[place].range,
         }),
         None => Marked::wrong(Hint::NotThat),
     }
@@ -66,20 +62,40 @@ fn faults(train: &Train) -> impl Iterator<Item = Fault> {
     all.filter(|fault| fault.element().is_some() && !matches!(fault, Fault::Slips(_)))
 }
 
-fn hidden(train: &Train, seed: u32) -> Option<Fault> {
-    let trials = Trial::all(train);
-    let shows = |fault: &Fault| {
-        let found = outcomes(train, &trials, *fault);
-        found.iter().any(|outcome| *outcome != Outcome::Right)
-            && !found.contains(&Outcome::Undecided)
-    };
-    let mut all: Vec<Fault> = faults(train).filter(shows).collect();
-    Dice::new(seed.into()).take(&mut all)
+/// The fault of a seed.
+struct Hidden {
+    fault: Fault,
+    trials: Vec<Trial>,
+    /// What becomes of each.
+    found: Vec<Outcome>,
 }
 
-fn outcomes(train: &Train, trials: &[Trial], fault: Fault) -> Vec<Outcome> {
+impl Hidden {
+    /// Draws faults until one shows.
+    fn of(train: &Train, seed: u32) -> Option<Self> {
+        let trials = Trial::all(train);
+        let mut dice = Dice::new(seed.into());
+        let mut all: Vec<Fault> = faults(train).collect();
+        while let Some(fault) = dice.take(&mut all) {
+            let decided = outcomes(train, &trials, fault)
+                .take_while(|outcome| *outcome != Outcome::Undecided);
+            let found: Vec<Outcome> = decided.collect();
+            let shows = found.iter().any(|outcome| *outcome != Outcome::Right);
+            if shows && found.len() == trials.len() {
+                return Some(Self {
+                    fault,
+                    trials,
+                    found,
+                });
+            }
+        }
+        None
+    }
+}
+
+fn outcomes(train: &Train, trials: &[Trial], fault: Fault) -> impl Iterator<Item = Outcome> {
     let faulty = Faulty::new(train, &[fault]);
-    trials.iter().map(|trial| faulty.outcome(trial)).collect()
+    trials.iter().map(move |trial| faulty.outcome(trial))
 }
 
 fn id(train: &Train, element: usize) -> String {

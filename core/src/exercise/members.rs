@@ -5,8 +5,12 @@ use super::dice::Dice;
 use super::hint::Hint;
 use super::task::{Part, Task, in_range};
 use crate::model::coupling::Role;
+use crate::solve::Combination;
 use crate::solve::torque::Torques;
 use crate::train::Train;
+
+/// Fewest members that there is a choice of.
+const LEAST: usize = 3;
 
 /// What a member does: the sign of its speed, and that of the power through it into the set.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -33,14 +37,18 @@ impl Does {
 pub(super) fn ask(train: &Train, dice: &mut Dice) -> Option<Task> {
     let mut all = Vec::new();
     for range in 0..train.scenario().ranges.len() {
+        let combination = in_range(train, range);
+        let Some(torques) = Torques::of(&combination) else {
+            continue;
+        };
         for set in 0..train.scenario().couplings.len() {
-            for part in [Part::Held, Part::Driving, Part::Driven] {
-                let members = members(train, range, set);
-                let some = right(train, range, set, part).is_some_and(|right| !right.is_empty());
-                if some && members.is_some_and(|members| members.len() > 2) {
-                    all.push(Task::Members { range, set, part });
-                }
+            let members = members_of(&combination, &torques, set).unwrap_or_default();
+            if members.len() < LEAST {
+                continue;
             }
+            let parts = [Part::Held, Part::Driving, Part::Driven].into_iter();
+            let some = parts.filter(|&part| members.iter().any(|does| does.plays(part)));
+            all.extend(some.map(|part| Task::Members { range, set, part }));
         }
     }
     dice.take(&mut all)
@@ -95,6 +103,11 @@ pub(super) fn mark(
 pub(super) fn members(train: &Train, range: usize, set: usize) -> Option<Vec<Does>> {
     let combination = in_range(train, range);
     let torques = Torques::of(&combination)?;
+    members_of(&combination, &torques, set)
+}
+
+fn members_of(combination: &Combination<'_>, torques: &Torques, set: usize) -> Option<Vec<Does>> {
+    let train = combination.train();
     let roles = train.scenario().couplings[set].facts().members();
     let bodies = train.members(set).iter().enumerate();
     bodies

@@ -33,5 +33,5 @@ pub use hint::Hint;
 pub use read::Way;
 pub use report::{ChoiceReport, MarkReport, QuestionReport, RowReport, SheetReport};
 pub use sheet::{FORMAT, MOST_TASKS, Sheet};
-pub use task::{Kind, Part, Task};
+pub use task::{Kind, MOST_ONE_WAYS, Part, Task};
 pub use write::TaskReport;

@@ -84,6 +84,18 @@ pub(super) fn mark(train: &Train, wanted: &Fraction, answer: &[String]) -> Marke
     }
 }
 
+/// Leaves of these ratios those that cannot be had.
+pub(super) fn strike_out(train: &Train, wanted: &mut Vec<&Fraction>) {
+    if wanted.is_empty() {
+        return;
+    }
+    for_each(train, |_, state| {
+        if let Some(ratio) = state.ratio() {
+            wanted.retain(|other| *other != ratio);
+        }
+    });
+}
+
 fn solutions(train: &Train, wanted: &Fraction) -> Vec<ElementSet> {
     let mut sets = Vec::new();
     for_each(train, |applied, state| {

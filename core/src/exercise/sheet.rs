@@ -1,7 +1,10 @@
 //! A sheet of exercises: tasks about one train, as a file.
 
+use levertrain_exact::Fraction;
+
+use super::reach;
 use super::read::{ranges_at, read};
-use super::task::Task;
+use super::task::{Kind, MOST_ONE_WAYS, Task};
 use crate::base::problem::{MOST_PROBLEMS, Problem};
 use crate::json::{Fields, Value, strict};
 use crate::model::scenario::limits;
@@ -42,6 +45,7 @@ impl Sheet {
                 ("fix-fewer-bytes", &[("most", &most)]),
             )]);
         }
+        manageable(train)?;
         let value = strict(text).map_err(|problem| vec![problem])?;
         let mut problems = Vec::new();
         let sheet = outermost(train, value, &mut problems);
@@ -67,22 +71,58 @@ impl Task {
     /// # Errors
     /// As [`Sheet::parse`].
     pub fn set(train: &Train, text: &str) -> Result<Self, Vec<Problem>> {
+        manageable(train)?;
         let task = Self::parse(train, text)?;
-        let mut problems = Vec::new();
-        note_unanswerable(train, &task, "", &mut problems);
-        problems.is_empty().then_some(task).ok_or(problems)
+        match answered(train, std::slice::from_ref(&task))[..] {
+            [false] => Err(vec![no_answer("")]),
+            _ => Ok(task),
+        }
     }
 }
 
-/// Notes where a task has no answer in this train.
-fn note_unanswerable(train: &Train, task: &Task, place: &str, problems: &mut Vec<Problem>) {
-    if task.solve(train).is_none() {
-        problems.push(Problem::of(
-            place,
-            ("problem-no-answer", &[]),
-            ("fix-no-answer", &[]),
-        ));
+/// Refuses trains that questions would take too long about.
+fn manageable(train: &Train) -> Result<(), Vec<Problem>> {
+    let found = train.one_ways().len();
+    if found <= MOST_ONE_WAYS {
+        return Ok(());
     }
+    Err(vec![Problem::of(
+        "elements",
+        (
+            "problem-too-many-one-ways",
+            &[("found", &found.to_string())],
+        ),
+        (
+            "fix-fewer-one-ways",
+            &[("most", &MOST_ONE_WAYS.to_string())],
+        ),
+    )])
+}
+
+/// Which tasks have an answer in this train. All ratios are looked for in one go through its combinations.
+fn answered(train: &Train, tasks: &[Task]) -> Vec<bool> {
+    let ratios = tasks.iter().filter_map(|task| match task {
+        Task::Reach { ratio } => Some(ratio),
+        _ => None,
+    });
+    let mut missing: Vec<&Fraction> = ratios.collect();
+    reach::strike_out(train, &mut missing);
+    // Some fault shows or none does, whatever the seed.
+    let is_of_fault = |task: &&Task| task.kind() == Kind::Failed;
+    let shows = tasks
+        .iter()
+        .find(is_of_fault)
+        .map(|task| task.solve(train).is_some());
+    let answered = tasks.iter().map(|task| match task {
+        Task::Reach { ratio } => !missing.contains(&ratio),
+        Task::Failed { .. } => shows == Some(true),
+        other => other.solve(train).is_some(),
+    });
+    answered.collect()
+}
+
+fn no_answer(place: &str) -> Problem {
+    Problem::of(place, ("problem-no-answer", &[]), ("fix-no-answer", &[]))
 }
 
 fn outermost(train: &Train, value: Value, problems: &mut Vec<Problem>) -> Option<Sheet> {
@@ -112,15 +152,18 @@ fn outermost(train: &Train, value: Value, problems: &mut Vec<Problem>) -> Option
         return None;
     }
     let walk = ranges_at(train, "walk", &walk?.unwrap_or_default(), problems);
+    let place = |index: usize| format!("tasks[{index}]");
+    let mut places = Vec::new();
     let mut read_tasks = Vec::new();
     for (index, value) in tasks.into_iter().enumerate() {
-        let place = format!("tasks[{index}]");
-        let Some(task) = read(train, value, &place, problems) else {
-            continue;
-        };
-        note_unanswerable(train, &task, &place, problems);
-        read_tasks.push(task);
+        if let Some(task) = read(train, value, &place(index), problems) {
+            places.push(index);
+            read_tasks.push(task);
+        }
     }
+    let pairs = places.into_iter().zip(answered(train, &read_tasks));
+    let unanswered = pairs.filter(|(_, answered)| !answered);
+    problems.extend(unanswered.map(|(index, _)| no_answer(&place(index))));
     Some(Sheet {
         title: title?,
         scenario: scenario?,

@@ -7,6 +7,7 @@ use super::decimal::number;
 use super::dice::Dice;
 use super::hint::{Hint, look_at};
 use super::task::{Task, in_range};
+use crate::solve::Combination;
 use crate::train::Train;
 
 /// An answer is right within one part in so many.
@@ -17,9 +18,10 @@ const NEAR: i64 = 10;
 pub(super) fn ask(train: &Train, dice: &mut Dice) -> Option<Task> {
     let mut all = Vec::new();
     for range in 0..train.scenario().ranges.len() {
+        let combination = in_range(train, range);
         for shaft in 0..train.scenario().shafts.len() {
             // What stands still or turns with the input takes no reckoning.
-            let speed = speed(train, range, shaft);
+            let speed = speed_in(&combination, shaft);
             if speed.is_some_and(|speed| !speed.is_zero() && speed != Fraction::ONE) {
                 all.push(Task::Speed { range, shaft });
             }
@@ -77,7 +79,10 @@ fn close(said: &Fraction, right: &Fraction) -> bool {
 }
 
 fn speed(train: &Train, range: usize, shaft: usize) -> Option<Fraction> {
-    let combination = in_range(train, range);
+    speed_in(&in_range(train, range), shaft)
+}
+
+fn speed_in(combination: &Combination<'_>, shaft: usize) -> Option<Fraction> {
     combination.state().ratio()?;
     combination.shaft_speed(shaft)
 }

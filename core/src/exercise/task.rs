@@ -10,6 +10,10 @@ use crate::solve::Combination;
 use crate::solve::settle::Duty;
 use crate::train::Train;
 
+/// Most one-way clutches of a train that questions are asked about. With more, one range can take milliseconds to
+/// settle, and a sheet asks for a thousand.
+pub const MOST_ONE_WAYS: usize = 8;
+
 /// What is asked for of the members of a set.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Part {
@@ -112,6 +116,13 @@ impl Kind {
         ("failed", Self::Failed),
     ];
 
+    /// Those that a train offers.
+    pub fn offered(train: &Train) -> Vec<Self> {
+        let all = Self::ALL.iter().map(|(_, kind)| *kind);
+        all.filter(|&kind| Task::ask(train, kind, 0).is_some())
+            .collect()
+    }
+
     /// Its name in a file.
     pub fn name(self) -> &'static str {
         let own = Self::ALL.iter().find(|(_, kind)| *kind == self);
@@ -122,6 +133,9 @@ impl Kind {
 impl Task {
     /// A task of a kind about this train, by a seed; `None` where the train offers none.
     pub fn ask(train: &Train, kind: Kind, seed: u64) -> Option<Self> {
+        if train.one_ways().len() > MOST_ONE_WAYS {
+            return None;
+        }
         let mut dice = Dice::new(seed);
         match kind {
             Kind::Reach => reach::ask(train, &mut dice),

@@ -11,19 +11,21 @@ use crate::model::coupling::Teeth;
 use crate::train::Train;
 
 pub(super) fn ask(train: &Train, dice: &mut Dice) -> Option<Task> {
+    let ranges = 0..train.scenario().ranges.len();
+    let own: Vec<_> = ranges.map(|range| ratio(train, range)).collect();
+    let near: Vec<_> = train.scenario().couplings.iter().map(near_ratios).collect();
     let mut places = Vec::new();
-    for range in 0..train.scenario().ranges.len() {
-        for set in 0..train.scenario().couplings.len() {
-            places.push((range, set));
-        }
+    for (range, own) in own.iter().enumerate() {
+        let sets = 0..train.scenario().couplings.len();
+        places.extend(sets.filter(|_| own.is_some()).map(|set| (range, set)));
     }
     // A set that has nothing to do with a range gives it no other ratio.
     while let Some((range, set)) = dice.take(&mut places) {
-        let own = in_range(train, range).state().ratio().cloned();
-        let mut near = near_ratios(&train.scenario().couplings[set]);
+        let own = &own[range];
+        let mut near: Vec<_> = near[set].iter().collect();
         while let Some(near) = dice.take(&mut near) {
             let ratio = cut(train, set, &near.teeth).and_then(|changed| ratio(&changed, range));
-            match ratio.filter(|ratio| own.as_ref().is_some_and(|own| own != ratio)) {
+            match ratio.filter(|ratio| own.as_ref() != Some(ratio)) {
                 Some(ratio) => return Some(Task::Teeth { range, set, ratio }),
                 // Its own is among them.
                 None if near.ratio == own_ratio(train, set) => {}

@@ -4,6 +4,7 @@
 //! at run time ([`by_core`]); never read from the page.
 
 mod accessibility;
+mod asked;
 mod bad_files;
 mod bad_links;
 mod builder;
@@ -31,6 +32,7 @@ mod install;
 mod keyboard;
 mod language;
 mod link;
+mod locked;
 mod mesh_orders;
 mod motion;
 mod names;

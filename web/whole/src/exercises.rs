@@ -9,9 +9,8 @@ use wasm_bindgen::prelude::*;
 #[wasm_bindgen(js_name = questionKinds, unchecked_return_type = "TaskKind[]")]
 pub fn question_kinds(sandbox: &Sandbox) -> Result<Vec<String>, JsValue> {
     let train = sandbox.session()?.train();
-    let kinds = Kind::ALL.iter();
-    let offered = kinds.filter(|(_, kind)| Task::ask(train, *kind, 0).is_some());
-    Ok(offered.map(|(name, _)| (*name).to_owned()).collect())
+    let offered = Kind::offered(train).into_iter();
+    Ok(offered.map(|kind| kind.name().to_owned()).collect())
 }
 
 /// A question of a kind by a seed; nothing where the train offers none.

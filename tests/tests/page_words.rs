@@ -15,6 +15,10 @@ const LEFT_OUT: &[(&str, &str)] = &[
         "what is said before there is a catalogue, or why there is none",
     ),
     (
+        "www/frame.js",
+        "what it says is for whoever writes the page around it, as what a console says",
+    ),
+    (
         "www/service_worker.js",
         "it runs without a page; what it throws, the browser's console shows",
     ),

@@ -25,6 +25,7 @@ mod engines;
 mod exercises;
 mod faults;
 mod file_text;
+mod frame;
 mod hosts;
 mod in_class;
 mod in_the_drawing;

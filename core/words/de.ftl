@@ -359,14 +359,19 @@ walk-decided = { $set }: { $count ->
     [0] Die Drehzahlen aller Glieder sind schon bekannt.
     [one] { $before ->
         [none] Die anderen Sätze legen fest, wie schnell sich dieses Glied dreht: { $decided }.
-       *[some] Die Drehzahl ist bekannt von: { $known }. Damit liegt auch diese fest: { $decided }.
+        [one] Bekannt ist, wie schnell { $known } dreht; damit kann { $decided } nur noch mit einer Drehzahl drehen.
+       *[some] Bekannt ist, wie schnell { $known } drehen; damit kann { $decided } nur noch mit einer Drehzahl drehen.
     }
    *[other] { $before ->
         [none] Alle Glieder können nur gemeinsam drehen: { $decided }.
-       *[some] Die Drehzahl ist bekannt von: { $known }. Damit liegen auch diese fest: { $decided }.
+        [one] Bekannt ist, wie schnell { $known } dreht; damit können { $decided } nur noch mit je einer Drehzahl drehen.
+       *[some] Bekannt ist, wie schnell { $known } drehen; damit können { $decided } nur noch mit je einer Drehzahl drehen.
     }
 }
-walk-together = { $sets } legen sich gegenseitig fest: Keiner davon lässt sich vor den anderen bestimmen.
+walk-together = { $sets } legen sich gegenseitig fest: { $count ->
+    [2] Keiner lässt sich vor dem anderen bestimmen.
+   *[other] Keiner davon lässt sich vor den anderen bestimmen.
+}
 walk-undetermined = Hier ist mehr geschlossen als nötig; das Gleichgewicht legt nicht fest, welches Drehmoment jedes Glied trägt in: { $set }.
 walk-reaction = { $member } nimmt das Reaktionsmoment auf und dreht dabei mit dem { $speed }-Fachen der Antriebsdrehzahl: wie ein festgehaltenes Glied, nur mit anderer Drehzahl.
 walk-share = { $member } { $percent } %
@@ -398,14 +403,14 @@ walk-output = { $output } dreht { $way ->
    *[other] mit dem { $speed }-Fachen der Antriebsdrehzahl, mit dem { $times }-Fachen des Antriebsmoments
 }: Übersetzung { $ratio }.
 walk-product = Die ganze Leistung fließt durch eine Stufe nach der anderen, also multiplizieren sich die Übersetzungen: { $product } = { $ratio }.
-walk-turns-round = Die Drehrichtung kehrt sich um in: { $sets }.
+walk-turns-round = Die Drehrichtung kehrt sich in { $sets } um.
 walk-kept = { $elements } { $count ->
     [one] ist
    *[other] sind
-} auch in { $range } geschlossen und { $count ->
+} auch für „{ $range }“ geschlossen und { $count ->
     [one] bleibt
    *[other] bleiben
-} es hier: Für { $range } fehlt dann nur noch { $rest }, und es ist weniger zu schalten.
+} es hier: Dafür fehlt dann nur noch { $rest }, und es ist weniger zu schalten.
 walk-part-drives = treibt
 walk-part-delivers = gibt ab
 walk-part-held = fest

@@ -263,14 +263,19 @@ walk-decided = { $set }: { $count ->
     [0] the speeds of all its members are known already.
     [one] { $before ->
         [none] what the other sets do decides { $decided }.
-       *[some] with the speed of { $known } known, { $decided } has only one speed left.
+        [one] with the speed of { $known } known, { $decided } has only one speed left.
+       *[some] with the speeds of { $known } known, { $decided } has only one speed left.
     }
    *[other] { $before ->
         [none] all its members can only turn together: { $decided }.
-       *[some] with the speed of { $known } known, { $decided } have only one speed each left.
+        [one] with the speed of { $known } known, { $decided } have only one speed each left.
+       *[some] with the speeds of { $known } known, { $decided } have only one speed each left.
     }
 }
-walk-together = { $sets } decide each other: none of them can be told before the others.
+walk-together = { $sets } decide each other: { $count ->
+    [2] neither can be told before the other.
+   *[other] none of them can be told before the others.
+}
 walk-undetermined = In { $set } equilibrium does not say how much torque each member carries, since more is applied than needed.
 walk-reaction = { $member } takes the reaction while it turns, at { $speed } times the input’s speed: it acts like a held member, but at another speed.
 walk-share = { $member } { $percent } %

@@ -9,7 +9,7 @@ use levertrain_tests::files::{self, ScenarioFile};
 use levertrain_tests::schema::Schema;
 
 /// Runs a check on every scenario and gathers what is wrong with any of them.
-fn check_each(check: impl Fn(&ScenarioFile, &Train) -> Result<()>) -> Result<()> {
+fn check_each(mut check: impl FnMut(&ScenarioFile, &Train) -> Result<()>) -> Result<()> {
     let mut wrong = Vec::new();
     let files = files::scenarios()?;
     for file in &files {
@@ -29,10 +29,14 @@ fn parse(file: &ScenarioFile) -> Result<Train> {
     })
 }
 
+/// Id of a range that is to drive nothing.
+const NEUTRAL: &str = "N";
+
 /// Id and ratio of each range; every one must drive with nothing applied in vain.
 fn ratios(train: &Train) -> Result<Vec<(&str, Fraction)>> {
     let ranges = train.scenario().ranges.iter().enumerate();
     ranges
+        .filter(|(_, range)| range.id != NEUTRAL)
         .map(|(index, range)| {
             let settled = train.settle(train.range(index), Duty::Drive);
             ensure!(settled.verdict == Verdict::Settled, "range {}", range.id);
@@ -132,6 +136,33 @@ fn ratios_fall() -> Result<()> {
         }
         Ok(())
     })
+}
+
+/// Common practice, no source: neutral keeps applied what both reverse and first need, so that either takes one more.
+#[test]
+fn neutral_is_one_element_from_first_and_reverse() -> Result<()> {
+    let mut seen = 0;
+    check_each(|_, train| {
+        let ranges = &train.scenario().ranges;
+        let at = |id: &str| ranges.iter().position(|range| range.id == id);
+        let Some(neutral) = at(NEUTRAL) else {
+            return Ok(());
+        };
+        seen += 1;
+        let applied = train.range(neutral);
+        let settled = train.settle(applied, Duty::Drive);
+        ensure!(*settled.combination.state() == State::Neutral);
+        for id in ["1", "R"] {
+            let other = train.range(at(id).with_context(|| format!("no range {id}"))?);
+            ensure!(
+                applied.minus(other).is_empty() && other.minus(applied).len() == 1,
+                "{id}"
+            );
+        }
+        Ok(())
+    })?;
+    ensure!(seen > 0, "no scenario has a neutral range");
+    Ok(())
 }
 
 /// Common practice, no source: what is called reverse turns the output backwards, and nothing
@@ -269,7 +300,7 @@ fn check_applied(train: &Train, count: usize) -> Result<()> {
     for (index, range) in train.scenario().ranges.iter().enumerate() {
         let applied = train.range(index).len();
         ensure!(
-            applied == count,
+            applied == count || range.id == NEUTRAL,
             "{}: {applied} applied in {}",
             train.scenario().name,
             range.id

@@ -16,7 +16,7 @@ pub struct Kept {
 }
 
 impl Kept {
-    /// Of the nearest range that drives before a neutral one, and the nearest after it. What is no range
+    /// Of the nearest range that drives before a neutral one, and the nearest after it, going round. What is no range
     /// is seen beside the first that keeps all of it and takes the fewest more.
     pub(super) fn all(combination: &Combination<'_>) -> Vec<Self> {
         let train = combination.train();
@@ -38,6 +38,10 @@ impl Kept {
         };
         let before = (0..own).rev().find(drives);
         let after = (own + 1..count).find(drives);
+        // A list goes round: neutral stands between reverse and first, wherever a file has it.
+        let before = before.or_else(|| (own..count).rev().find(drives));
+        let after = after.or_else(|| (0..own).find(drives));
+        let after = after.filter(|_| after != before);
         let beside = before.into_iter().chain(after).map(kept);
         beside.filter(|kept| !kept.elements.is_empty()).collect()
     }

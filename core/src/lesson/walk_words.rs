@@ -87,7 +87,8 @@ impl<'a> Teller<'a> {
         if stage.sets.len() > 1 {
             let sets: Vec<usize> = stage.sets.iter().map(|set| set.coupling).collect();
             let sets = self.speaker.sets(&sets, Case::Subject);
-            sentences.push(said("walk-together", &[("sets", &sets)]));
+            let count = stage.sets.len();
+            sentences.push(self.speaker.say("walk-together", count, &[("sets", &sets)]));
         }
         if let Some(as_one) = &stage.as_one {
             sentences.push(self.speaker.as_one(as_one));
@@ -168,13 +169,18 @@ impl<'a> Teller<'a> {
                 .collect();
             (names.len(), listed(&names))
         };
-        let (before, known) = named(true, Case::Dative);
+        let (before, known) = named(true, Case::Subject);
         let (count, decided) = named(false, Case::Subject);
+        let before = match before {
+            0 => "none",
+            1 => "one",
+            _ => "some",
+        };
         let values = [
             ("set", &*self.speaker.set(set.coupling, Case::Subject)),
             ("known", &known),
             ("decided", &decided),
-            ("before", if before == 0 { "none" } else { "some" }),
+            ("before", before),
         ];
         self.speaker.say("walk-decided", count, &values)
     }

@@ -10,10 +10,12 @@ use serde_json::Value;
 use super::builder::{Builder, By, MODEL};
 
 /// The text of the train that is kept, once its last range is in it.
-fn built(page: &Page) -> Result<Scenario> {
+fn built(page: &Page, ranges: usize) -> Result<Scenario> {
     page.until(
         "it is kept",
-        "Object.values(localStorage).some((text) => text.includes('\\\\\"g7\\\\\"'))",
+        &format!(
+            "Object.values(localStorage).some((text) => text.includes('\\\\\"g{ranges}\\\\\"'))"
+        ),
     )?;
     let texts: Vec<String> = page.get(
         "Object.entries(localStorage).filter(([key]) => key.startsWith('levertrain draft')) \
@@ -75,7 +77,7 @@ fn build(page: &Page, by: By) -> Result<()> {
         builder.button("[data-part=edit] button[data-key=\"add range\"]")?;
     }
 
-    let scenario = built(page)?;
+    let scenario = built(page, model.scenario().ranges.len())?;
     let train = Train::new(scenario).map_err(|problems| anyhow::anyhow!("{problems:?}"))?;
     let ids = |train: &Train| -> Vec<String> {
         let elements = train.scenario().elements.iter();

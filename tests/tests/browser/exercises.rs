@@ -97,14 +97,10 @@ fn a_sheet_is_answered_from_end_to_end() -> Result<()> {
             )?;
             let text: String = page.get(TEXT, Value::Null)?;
             for range in train.range_chart().ranges {
-                let ratio = range
-                    .combination
-                    .state()
-                    .ratio()
-                    .context("a ratio")?
-                    .to_f64()
-                    .abs();
-                let shown = format!("{ratio:.3}");
+                let Some(ratio) = range.combination.state().ratio() else {
+                    continue;
+                };
+                let shown = format!("{:.3}", ratio.to_f64().abs());
                 ensure!(
                     asked.contains(&shown) || !text.contains(&shown),
                     "{shown} can be read at question {at}: {:?}",

@@ -476,30 +476,44 @@ proptest! {
     }
 }
 
-/// One set whose neutral keeps the clutch of both its neighbours applied.
-fn with_neutral() -> Sketch {
+/// One set whose neutral keeps the clutch of both its neighbours applied, with its ranges in this order.
+fn with_neutral(order: [usize; 3]) -> Sketch {
     let gear = |shaft, teeth| (shaft, teeth);
-    sketch::Sketch::new("in", "out")
+    let sketch = sketch::Sketch::new("in", "out")
         .planetary("set", gear("s", 20), gear("r", 80), "out", 30)
         .clutch("H", "in", "s")
         .brake("V", "r")
-        .clutch("J", "in", "r")
-        .range("low", &["H", "V"])
-        .range("neutral", &["H"])
-        .range("high", &["H", "J"])
+        .clutch("J", "in", "r");
+    let ranges: [(&str, &[&str]); 3] = [
+        ("low", &["H", "V"]),
+        ("neutral", &["H"]),
+        ("high", &["H", "J"]),
+    ];
+    let ranges = order.map(|at| ranges[at]).into_iter();
+    ranges.fold(sketch, |sketch, (id, applied)| sketch.range(id, applied))
+}
+
+/// What a range keeps applied of which others, and what these take more.
+fn kept_in(train: &Train, range: usize) -> Vec<(usize, u32, u32)> {
+    let walk = Walk::of(&train.solve(train.range(range)));
+    let kept = walk.steps.iter().filter_map(|step| match &step.claim {
+        Claim::Kept(kept) => Some((kept.range, kept.elements.bits(), kept.rest.bits())),
+        _ => None,
+    });
+    kept.collect()
 }
 
 #[test]
 fn a_neutral_range_keeps_what_its_neighbours_need() {
-    let train = with_neutral().train();
-    let walk = Walk::of(&train.solve(train.range(1)));
-    let kept: Vec<(usize, u32, u32)> = walk
-        .steps
-        .iter()
-        .filter_map(|step| match &step.claim {
-            Claim::Kept(kept) => Some((kept.range, kept.elements.bits(), kept.rest.bits())),
-            _ => None,
-        })
-        .collect();
-    assert_eq!(kept, [(0, 0b001, 0b010), (2, 0b001, 0b100)]);
+    let train = with_neutral([0, 1, 2]).train();
+    assert_eq!(kept_in(&train, 1), [(0, 0b001, 0b010), (2, 0b001, 0b100)]);
+}
+
+/// Catches a neutral range at an end of the list that is seen beside one range only.
+#[test]
+fn neutral_is_between_the_last_range_and_the_first() {
+    let last = with_neutral([0, 2, 1]).train();
+    assert_eq!(kept_in(&last, 2), [(1, 0b001, 0b100), (0, 0b001, 0b010)]);
+    let first = with_neutral([1, 0, 2]).train();
+    assert_eq!(kept_in(&first, 0), [(2, 0b001, 0b100), (1, 0b001, 0b010)]);
 }

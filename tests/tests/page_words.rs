@@ -15,6 +15,10 @@ const LEFT_OUT: &[(&str, &str)] = &[
         "what is said before there is a catalogue, or why there is none",
     ),
     (
+        "www/embedding.js",
+        "the page that it belongs to is in English",
+    ),
+    (
         "www/frame.js",
         "what it says is for whoever writes the page around it, as what a console says",
     ),

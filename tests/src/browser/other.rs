@@ -1,14 +1,15 @@
 //! Browsers with other engines than Chromium's.
 
-use std::env;
 use std::path::{Path, PathBuf};
+use std::{env, fs};
 
 use anyhow::{Context, Result};
 use serde_json::{Value, json};
-use xtask::test_environment::{FIREFOX, WEBKIT};
+use xtask::test_environment::{FIREFOX, SITE, WEBKIT};
 use xtask::{paths, site};
 
 use super::driver::Driver;
+use super::environment::{required, skipped};
 use super::own_site;
 use super::page::{self, Page};
 use super::session::Session;
@@ -32,10 +33,6 @@ impl Other {
     /// # Errors
     /// Those of the test, and any error the page reports unasked.
     pub fn open(self, attributes: &str, test: impl FnOnce(&mut Page) -> Result<()>) -> Result<()> {
-        let Some([browser, driver]) = self.programs() else {
-            eprintln!("{self:?} is left out: there is none");
-            return Ok(());
-        };
         // Other servers put no script before those of a page.
         let host = format!(
             "<!doctype html><html lang=\"en\"><meta charset=\"utf-8\"><title>Page</title>\
@@ -43,10 +40,35 @@ impl Other {
              <script src=\"probe.js\"></script><script type=\"module\" src=\"element.js\"></script>\
              <lever-train address with=\"all\" {attributes}></lever-train>"
         );
-        let folder = paths::target().join("tmp").join(format!("{self:?}"));
-        let site = own_site::make(folder, &[("page.html", &host), ("probe.js", page::PROBE)])?;
+        self.open_with(("page.html", &host), test)
+    }
+
+    /// Opens a page of the built site, and does as [`Other::open`] does.
+    ///
+    /// # Errors
+    /// As there.
+    pub fn open_page(self, name: &str, test: impl FnOnce(&mut Page) -> Result<()>) -> Result<()> {
+        if skipped() {
+            return Ok(());
+        }
+        let text = fs::read_to_string(required(SITE)?.join(name))?;
+        let text = text.replace("<head>", "<head><script src=\"probe.js\"></script>");
+        self.open_with((name, &text), test)
+    }
+
+    fn open_with(
+        self,
+        (name, text): (&str, &str),
+        test: impl FnOnce(&mut Page) -> Result<()>,
+    ) -> Result<()> {
+        let Some([browser, driver]) = self.programs() else {
+            eprintln!("{self:?} is left out: there is none");
+            return Ok(());
+        };
+        let folder = paths::target().join("tmp").join(format!("{self:?}-{name}"));
+        let site = own_site::make(folder, &[(name, text), ("probe.js", page::PROBE)])?;
         let session = self.session(&browser, &driver)?;
-        let mut page = Page::on(session, site::start(&site)?, "page.html")?;
+        let mut page = Page::on(session, site::start(&site)?, name)?;
         page.test(test)
     }
 

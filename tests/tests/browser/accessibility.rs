@@ -10,7 +10,7 @@ use serde_json::{Value, json};
 use xtask::test_environment::AXE;
 
 use crate::by_hand::{self, REVERSE};
-use crate::language;
+use crate::{embedding_page, language};
 
 #[derive(Debug, Deserialize)]
 struct Violation {
@@ -166,6 +166,20 @@ fn no_fault_in_somebody_elses_page() -> Result<()> {
     for view in [View::LAPTOP.dark(), View::PHONE] {
         page::open_in(&site, view, "lesson.html", |page| {
             check(page, "two in a lesson", &COMPACT)
+        })?;
+    }
+    Ok(())
+}
+
+/// Catches code that cannot be scrolled by keys, tables and frames without names, and faint words on the page about
+/// embedding.
+#[test]
+fn no_fault_on_the_page_about_embedding() -> Result<()> {
+    for view in [View::LAPTOP, View::PHONE.dark()] {
+        embedding_page::open(view, |page| {
+            page.lift_security_policy()?;
+            page.goto("embedding.html")?;
+            check(page, "embedding", &COMPACT)
         })?;
     }
     Ok(())

@@ -282,19 +282,3 @@ fn a_page_names_what_else_it_wants() -> Result<()> {
         Ok(())
     })
 }
-
-/// Catches a panel that pages can ask for and README does not tell them of.
-#[test]
-fn readme_names_every_panel() -> Result<()> {
-    alone("every-panel", "with=\"all\"", |page| {
-        let readme = std::fs::read_to_string(xtask::paths::root().join("README.md"))?;
-        let panels: Vec<String> = page.get(
-            "probe.all('.panel').map((node) => node.dataset.part)",
-            Value::Null,
-        )?;
-        for panel in panels {
-            ensure!(readme.contains(&format!("`{panel}`")), "{panel}");
-        }
-        Ok(())
-    })
-}

@@ -21,6 +21,7 @@ mod editing;
 mod effort;
 mod element;
 mod embedding;
+mod embedding_page;
 mod engines;
 mod exercises;
 mod faults;

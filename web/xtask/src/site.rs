@@ -19,7 +19,7 @@ use tower_http::set_header::SetResponseHeaderLayer;
 /// `frame-ancestors` is left open: the page may be embedded anywhere.
 pub const CONTENT_SECURITY_POLICY: &str = "default-src 'none'; \
      script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; img-src 'self' data: blob:; \
-     font-src 'self'; connect-src 'self'; manifest-src 'self'; base-uri 'none'; form-action 'none'";
+     font-src 'self'; connect-src 'self'; frame-src 'self'; manifest-src 'self'; base-uri 'none'; form-action 'none'";
 
 /// A running server; it stops when this is dropped.
 pub struct Site {

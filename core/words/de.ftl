@@ -1462,6 +1462,21 @@ page-file-step-back = Der letzte Schritt am Getriebe ist zurückgenommen, wo auc
 page-file-step-again = Der zurückgenommene Schritt am Getriebe ist wieder gemacht.
 page-file-back = Diesen Text verwerfen und den des Getriebes zeigen
 
+## The page: a sheet of exercises on paper
+
+page-handout = Blatt drucken
+page-handout-note = Für eine Klasse: mit Platz für die Antworten oder mit ihnen.
+page-handout-which = Blatt
+page-handout-of = { $which ->
+    [made] Was zusammengestellt ist
+    [scenario] Das zu diesem Getriebe
+   *[file] Eine Datei …
+}
+page-handout-apply = Geschlossen:
+page-handout-order = Der Reihe nach:
+page-handout-becomes = { $range }: { $words }
+page-handout-number = { $plain } ({ $exact })
+
 ## The page: in class
 
 page-class = Im Unterricht

@@ -1424,6 +1424,21 @@ page-file-step-back = The last step of the train is taken back, wherever it was 
 page-file-step-again = The step of the train that was taken back is made again.
 page-file-back = Drop this text and show the train's
 
+## The page: a sheet of exercises on paper
+
+page-handout = Print a sheet
+page-handout-note = For a class: with room for the answers, or with them.
+page-handout-which = Sheet
+page-handout-of = { $which ->
+    [made] What is put together
+    [scenario] That of this train
+   *[file] A file…
+}
+page-handout-apply = Applied:
+page-handout-order = In order:
+page-handout-becomes = { $range }: { $words }
+page-handout-number = { $plain } ({ $exact })
+
 ## The page: in class
 
 page-class = In class

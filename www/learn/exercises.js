@@ -7,6 +7,7 @@ import { siteFile } from "../kit/site.js";
 import { say } from "../kit/words.js";
 import { listScenarios, sheetInWords } from "../state/catalogue.js";
 import { follow } from "../state/follow.js";
+import { handout } from "./handout.js";
 import { earned, resumed, untouched, written } from "./progress.js";
 import { QuestionCard } from "./question_card.js";
 import { Setting } from "./setting.js";
@@ -26,9 +27,9 @@ const SCENARIO = "scenario";
 
 /**
  * @param {import("../kit/panel.js").Panel} panel
- * @param {{ desk: import("../state/desk.js").Desk, exercise?: string, progress: import("./progress.js").Progress }} surroundings
+ * @param {{ desk: import("../state/desk.js").Desk, exercise?: string, progress: import("./progress.js").Progress, signal: AbortSignal }} surroundings
  */
-export function fill(panel, { desk, exercise, progress }) {
+export function fill(panel, { desk, exercise, progress, signal }) {
   /** @type {Question[]} */
   let questions = [];
   let at = 0;
@@ -58,7 +59,8 @@ export function fill(panel, { desk, exercise, progress }) {
   const pick = button(say("page-exercise-open"), "exercise-open", () => file.click());
   const setting = new Setting(desk, start);
   const offer = h("div", { class: "exercise-offer" }, kind.node, h("p", { class: "row" }, begin, sheet, pick, file), setting.node);
-  // Who is to answer a sheet makes none.
+  // Who is to answer a sheet makes none, and prints no answers.
+  if (exercise === undefined) offer.append(handout(desk, { ours, made: () => setting.sheet, signal }));
   for (const node of [pick, setting.node]) node.hidden = exercise !== undefined;
 
   const title = h("h3");

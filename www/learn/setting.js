@@ -178,11 +178,17 @@ export class Setting {
     return this.#title.value.trim() || say("page-exercise-untitled", { train: this.#desk.info?.name ?? "" });
   }
 
-  #keep() {
+  /** What is put together, as a file has it; nothing where that is nothing. */
+  get sheet() {
+    if (this.#walk.length + this.#questions.length === 0) return undefined;
     const { source } = this.#desk;
     const scenario = source && "stem" in source ? { scenario: source.stem } : {};
     const walk = this.#walk.length > 0 ? { walk: this.#walk } : {};
-    const sheet = { format: FORMAT, title: this.#name(), ...scenario, ...walk, tasks: this.#questions.map(({ task }) => task) };
-    save(new Blob([`${JSON.stringify(sheet, null, 2)}\n`], { type: "application/json" }), `${slug(sheet.title)}.json`);
+    return { format: FORMAT, title: this.#name(), ...scenario, ...walk, tasks: this.#questions.map(({ task }) => task) };
+  }
+
+  #keep() {
+    const { sheet } = this;
+    if (sheet) save(new Blob([`${JSON.stringify(sheet, null, 2)}\n`], { type: "application/json" }), `${slug(sheet.title)}.json`);
   }
 }

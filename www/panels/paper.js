@@ -3,17 +3,13 @@
 import { h } from "../kit/dom.js";
 import { ratio } from "../kit/format.js";
 import { listed, say } from "../kit/words.js";
+import { figure, nameLine, WIDTH } from "../stage/on_paper.js";
 import { leave } from "../state/engine.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
 /** @typedef {import("../state/desk.js").Answer} Answer */
 /** @typedef {"states" | "held" | "ratios" | "speeds"} Part */
 /** @typedef {{ label: string, answer: Answer }} Shift a range, or what is shown, and what it does */
-
-/** Pixels of the drawing to one of the page: enough for print. */
-const FINE = 3;
-/** What the drawing is laid out for, in CSS pixels: the width of a sheet. */
-const WIDTH = 720;
 
 /**
  * @param {Desk} desk
@@ -32,13 +28,13 @@ export async function paper(desk, blank, answers) {
     sandbox.settle();
     const settings = { ...desk.settings, width: WIDTH, power: false, palette: "contrast" };
     const { width, sectionHeight: height } = sandbox.set(JSON.stringify(settings));
-    const figure = drawn(/** @type {import("../state/engine.js").WholeEngine} */ (engine), sandbox, width, height);
+    const drawing = figure(/** @type {import("../state/engine.js").WholeEngine} */ (engine), sandbox, "section", width, height);
     const shifts = shiftsOf(desk, sandbox);
     return h(
       "section",
       { class: "worksheet", "data-part": "paper" },
       h("header", {}, h("h2", {}, info.name), answers ? h("p", { class: "answers" }, say("page-worksheet-answers")) : nameLine()),
-      figure,
+      drawing,
       h("p", {}, say("page-worksheet-input", { speed: quantities.text("speed", { decimal: 1 }) })),
       rangeTable(desk, shifts, blank),
       speedTable(desk, shifts, blank),
@@ -46,27 +42,6 @@ export async function paper(desk, blank, answers) {
   } finally {
     leave(engine, sandbox);
   }
-}
-
-function nameLine() {
-  const line = (/** @type {string} */ name) => h("span", { class: "line" }, name, h("span", { class: "blank" }));
-  return h("p", { class: "lines" }, line(say("page-worksheet-name")), line(say("page-worksheet-date")));
-}
-
-/**
- * @param {import("../state/engine.js").WholeEngine} engine
- * @param {import("../engine/levertrain.js").Sandbox} sandbox
- * @param {number} width
- * @param {number} height
- */
-function drawn(engine, sandbox, width, height) {
-  const canvas = document.createElement("canvas");
-  canvas.width = Math.round(width * FINE);
-  canvas.height = Math.round(height * FINE);
-  engine.drawPicture(sandbox, "section", canvas, FINE, false);
-  const figure = h("div", { class: "worksheet-figure" }, canvas);
-  figure.style.setProperty("--tall", String(height / width));
-  return figure;
 }
 
 /**

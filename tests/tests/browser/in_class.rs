@@ -6,6 +6,7 @@ use levertrain_tests::browser::{Device, Key, Page, View, page};
 use levertrain_tests::files;
 use serde_json::{Value, json};
 
+use crate::accessibility::check_as_it_is;
 use crate::by_hand::{self, FIRST, Range, SECOND, THIRD};
 use crate::language;
 
@@ -406,4 +407,67 @@ fn all_can_be_reached_on_a_phone_and_zoomed_in() -> Result<()> {
         })?;
     }
     Ok(())
+}
+
+/// Catches missing names, faint letters and wrong roles, in both languages, light and dark, with parts hidden and a member
+/// pointed at.
+#[test]
+fn no_fault_in_class() -> Result<()> {
+    for view in [View::LAPTOP, View::LAPTOP.dark(), View::PHONE] {
+        page::open(view, &by_hand::link(FIRST), |page| {
+            page.lift_security_policy()?;
+            for german in [false, true] {
+                page.goto(&format!("index.html{}", by_hand::link(FIRST)))?;
+                if german {
+                    language::speak_german(page)?;
+                }
+                begin(page)?;
+                let rules = ["color-contrast", "button-name", "role-img-alt"];
+                check_as_it_is(page, "as it begins", &rules)?;
+                page.keys(['w', Key::Down.into()])?;
+                check_as_it_is(page, "with a part hidden, and a member lit", &rules)?;
+                page.keys(['s', Key::PageDown.into()])?;
+                check_as_it_is(page, "in a step", &rules)?;
+                page.keys([Key::Escape])?;
+                page.until("it has ended", "!probe.one('[data-part=class]')")?;
+            }
+            Ok(())
+        })?;
+    }
+    Ok(())
+}
+
+/// Catches a button that does not look pressed in forced colours, drawings in colours that are not those forced, and
+/// drawings that glide or turn where the system asks for little motion.
+#[test]
+fn forced_colours_and_little_motion_are_heeded() -> Result<()> {
+    page::open(View::LAPTOP.forced(), &by_hand::link(FIRST), |page| {
+        begin(page)?;
+        let ground = "(() => { const canvas = probe.one('[data-class-drawing=section]'); \
+            return [...canvas.getContext('2d').getImageData(1, 1, 1, 1).data]; })()";
+        let white: [u8; 4] = page.get(ground, Value::Null)?;
+        ensure!(white == [255; 4], "{white:?}");
+        let looks = "['class-ranges', 'class-steps'].map((part) => { \
+            const style = getComputedStyle(probe.one(`[data-part=${part}]`)); \
+            return `${style.backgroundColor} ${style.borderTopColor}`; })";
+        let [pressed, other]: [String; 2] = page.get(looks, Value::Null)?;
+        ensure!(pressed != other, "both {pressed}");
+        Ok(())
+    })?;
+    page::open(View::LAPTOP.still(), &by_hand::link(FIRST), |page| {
+        begin(page)?;
+        page.run("window.drawn = probe.drawn()", Value::Null)?;
+        page.keys([Key::PageDown])?;
+        page.rest()?;
+        let frames: u32 = page.get("probe.drawn() - window.drawn", Value::Null)?;
+        ensure!(frames <= 2, "{frames} frames to the next range");
+        Ok(())
+    })?;
+    // It does glide where nobody minds.
+    page::open(View::LAPTOP, &by_hand::link(FIRST), |page| {
+        begin(page)?;
+        page.run("window.drawn = probe.drawn()", Value::Null)?;
+        page.keys([Key::PageDown])?;
+        page.until("it glides", "probe.drawn() - window.drawn > 3")
+    })
 }

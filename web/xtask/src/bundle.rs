@@ -23,7 +23,7 @@ const ENTRY: &str = "element.js";
 
 /// Modules that a page asks for only when somebody wants them: each a file of its own, with all that it imports.
 /// What they share with the page they are handed.
-const LATER: &[&str] = &["learn/in_class.js"];
+const LATER: &[&str] = &["learn/handout_paper.js", "learn/in_class.js"];
 
 /// The entry, the program of the worker, which has a file of its own, and what comes later.
 fn entries() -> impl Iterator<Item = &'static str> {

@@ -1,0 +1,77 @@
+/** Printing a sheet of exercises for a class: which one, and with or without answers. */
+
+import { hostAnswered } from "../kit/before.js";
+import { h } from "../kit/dom.js";
+import { Failure } from "../kit/problems.js";
+import { siteFile } from "../kit/site.js";
+import { say, voice } from "../kit/words.js";
+import { sheetInWords } from "../state/catalogue.js";
+import { choice } from "./task_words.js";
+
+const MODULE = "learn/handout_paper.js";
+
+/**
+ * @param {import("../state/desk.js").Desk} desk
+ * @param {{ ours(): URL | undefined, made(): object | undefined, signal: AbortSignal }} sheets where that of the scenario is, and what
+ *   is put together
+ */
+export function handout(desk, { ours, made, signal }) {
+  const which = choice("handout-which", say("page-handout-which"));
+  const file = /** @type {HTMLInputElement} */ (h("input", { type: "file", accept: ".json,application/json", hidden: true, "data-part": "handout-file", change: take }));
+  let answers = false;
+  const button = (/** @type {string} */ part, /** @type {string} */ words, /** @type {boolean} */ wanted) =>
+    h("button", { class: "plain", type: "button", "data-part": part, click: () => begin(wanted) }, words);
+  const node = h(
+    "details",
+    { class: "exercise-setting", "data-part": "handout", toggle: offer },
+    h("summary", {}, say("page-handout")),
+    h("p", { class: "note" }, say("page-handout-note")),
+    which.node,
+    h("p", { class: "row" }, button("handout-blank", say("page-worksheet-print"), false), button("handout-answers", say("page-worksheet-print-answers"), true), file),
+  );
+
+  /** Offers the sheets there are. */
+  function offer() {
+    const there = [["made", made()], ["scenario", ours()], ["file", true]].filter(([, sheet]) => sheet);
+    which.offer(there.map(([name]) => [String(name), say("page-handout-of", { which: String(name) })]));
+  }
+
+  /** @param {boolean} wanted */
+  function begin(wanted) {
+    // While a question is open nothing answers it.
+    if (desk.veiled) return;
+    answers = wanted;
+    if (which.value === "file") file.click();
+    else hand(which.value === "made" ? Promise.resolve(JSON.stringify(made())) : fetched(ours()));
+  }
+
+  function take() {
+    const chosen = file.files?.[0];
+    file.value = "";
+    if (chosen) hand(chosen.text());
+  }
+
+  /** @param {Promise<string>} text */
+  async function hand(text) {
+    try {
+      const [module] = await Promise.all([import(siteFile(MODULE).href), desk.becomeWhole()]);
+      /** @type {typeof import("./handout_paper.js")} */
+      const { hand } = module;
+      const root = /** @type {ShadowRoot} */ (node.getRootNode());
+      await hand(desk, { text: await text, answers, root, voice, signal });
+      desk.dismiss();
+    } catch (error) {
+      desk.report(error, say("page-exercise-refused"));
+    }
+  }
+
+  return node;
+}
+
+/** @param {URL | undefined} address */
+async function fetched(address) {
+  if (!address) return "";
+  const response = await fetch(address);
+  if (!response.ok) throw new Failure(address.pathname, hostAnswered(response.status), say("page-exercise-find"));
+  return sheetInWords(await response.text());
+}

@@ -1472,6 +1472,7 @@ page-handout-of = { $which ->
     [scenario] Das zu diesem Getriebe
    *[file] Eine Datei …
 }
+page-handout-on-screen = Diesen Gang zuerst am Bildschirm mit dem Rundgang durchgehen: Fragen unten fragen danach.
 page-handout-apply = Geschlossen:
 page-handout-order = Der Reihe nach:
 page-handout-becomes = { $range }: { $words }

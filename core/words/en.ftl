@@ -1434,6 +1434,7 @@ page-handout-of = { $which ->
     [scenario] That of this train
    *[file] A file…
 }
+page-handout-on-screen = Go through this range on screen first, with the walkthrough: questions below ask what it tells.
 page-handout-apply = Applied:
 page-handout-order = In order:
 page-handout-becomes = { $range }: { $words }

@@ -59,7 +59,7 @@ function sheetOf({ engine, sandbox, desk }, text, answers) {
     h("header", {}, h("h2", {}, title), answers ? h("p", { class: "answers" }, say("page-worksheet-answers")) : nameLine()),
     h("p", {}, desk.info?.name ?? ""),
     figure(engine, sandbox, "section", size.width, size.sectionHeight),
-    ...walk.map((range) => walked({ engine, sandbox, desk }, range, !asked.has(range))),
+    ...walk.map((range) => walked({ engine, sandbox, desk }, range, answers || !asked.has(range))),
     h("ol", { class: "handout-questions" }, ...questions.map((question) => h("li", {}, ...asking({ engine, sandbox, desk }, question, answers)))),
   );
 }
@@ -72,22 +72,19 @@ function drawnWith({ sandbox, desk }, applied) {
 }
 
 /**
- * A range as the walkthrough tells it, with its levers where no question asks for what they show.
+ * A range as the walkthrough tells it, with its levers. Where a question asks what they say, it is gone through on
+ * screen only.
  * @param {Train} train
  * @param {string} id
- * @param {boolean} drawn
+ * @param {boolean} told
  */
-function walked({ engine, sandbox, desk }, id, drawn) {
+function walked({ engine, sandbox, desk }, id, told) {
   const range = desk.info?.ranges.find((known) => known.id === id);
+  const title = h("h3", {}, say("page-exercise-walk-of", { range: range?.label ?? id }));
+  if (!told) return h("section", { class: "handout-walk" }, title, h("p", {}, say("page-handout-on-screen")));
   const { width, leverHeight } = drawnWith({ engine, sandbox, desk }, range?.applied ?? []);
   const steps = engine.walk(sandbox).steps.map(({ sentences }) => h("li", {}, sentences.join(" ")));
-  return h(
-    "section",
-    { class: "handout-walk" },
-    h("h3", {}, say("page-exercise-walk-of", { range: range?.label ?? id })),
-    h("ol", {}, ...steps),
-    ...(drawn ? [figure(engine, sandbox, "lever", width, leverHeight)] : []),
-  );
+  return h("section", { class: "handout-walk" }, title, h("ol", {}, ...steps), figure(engine, sandbox, "lever", width, leverHeight));
 }
 
 /** A question with room for its answer, or with that. @param {Train} train @param {Question} question @param {boolean} answers */

@@ -9,6 +9,9 @@ import { say } from "../kit/words.js";
 /** What a field is known by while the form is built anew, and what those hear who do not see it.
  * @typedef {{ key: string, name: string }} Named */
 
+/** Milliseconds after which a number counts as typed. */
+const HALF_TYPED = 800;
+
 /**
  * A text, which changes the train with every letter.
  * @param {{ edit(edit: Edit, continues?: boolean): unknown, shows(show: () => void): void }} form
@@ -53,6 +56,7 @@ export function countField(form, field) {
  */
 function numberField(form, { key, name, value, edit, least, most }, made) {
   const input = made({ class: "count", "aria-label": name, "data-key": key, input: type, blur: show });
+  let waits = 0;
   form.shows(show);
   typedOver(input);
 
@@ -67,16 +71,24 @@ function numberField(form, { key, name, value, edit, least, most }, made) {
     const allowed = input.value !== "" && whole && count >= least && count <= most;
     // What is refused is left to whoever types it, as half a number is.
     input.setAttribute("aria-invalid", String(true));
-    input.title = allowed ? "" : say("page-edit-from-to", { least, most });
+    refuse(allowed ? "" : say("page-edit-from-to", { least, most }));
     if (!allowed || !form.edit(edit(count), true)) return;
     input.removeAttribute("aria-invalid");
     show();
   }
 
+  /** Says what would be taken, once nobody types on. @param {string} words */
+  function refuse(words) {
+    clearTimeout(waits);
+    input.title = words;
+    input.setCustomValidity(words);
+    if (words) waits = setTimeout(() => isTyped(input) && input.reportValidity(), HALF_TYPED);
+  }
+
   function show() {
     if (isTyped(input) && input.hasAttribute("aria-invalid")) return;
     input.removeAttribute("aria-invalid");
-    input.title = "";
+    refuse("");
     const { least, most } = limits();
     input.min = String(least);
     input.max = String(most);

@@ -54,6 +54,8 @@ export class OnDrawing {
   #sheet;
   /** The key of what the strip is for. @type {string | undefined} */
   #chosen;
+  /** The key of what was taken hold of last, to which the focus goes back. @type {string | undefined} */
+  #held;
   /** The ratios of the set that the strip is for. @type {import("./ratio_handle.js").Ratios | undefined} */
   #ratios;
   /** What the strip has to be told when the train has changed. @type {(() => void)[]} */
@@ -348,6 +350,7 @@ export class OnDrawing {
   #join(from, to, byKey, place) {
     const hands = this.#hands();
     this.#chosen = undefined;
+    this.#held = from.key;
     const label = capital(say("page-draw-pair", { one: from.label, other: to.label }));
     this.#fill(label, waysToJoin(from, to, hands), place ? { left: place.x, top: place.y, width: 0, height: 0 } : to.area);
     this.#focusStrip(byKey || place === undefined);
@@ -362,7 +365,7 @@ export class OnDrawing {
     const at = focused(this.#strip)?.dataset.key;
     this.#shows = [];
     const tools = toolsOf(grip, this.#hands());
-    this.#chosen = key;
+    this.#chosen = this.#held = key;
     this.#fill(titleOf(grip), tools, grip.area, fresh);
     for (const [known, button] of this.#buttons) button.toggleAttribute("data-chosen", known === key);
     this.#focusStrip(focus);
@@ -415,7 +418,6 @@ export class OnDrawing {
 
   /** @param {boolean} [back] whether the focus goes back to what it was for */
   #close(back = false) {
-    const key = this.#chosen;
     const inside = focused(this.#strip) !== null;
     this.#chosen = undefined;
     this.#from = undefined;
@@ -424,7 +426,7 @@ export class OnDrawing {
     for (const button of this.#buttons.values()) button.removeAttribute("data-chosen");
     this.#tell();
     if (!back && !inside) return;
-    const known = (key === undefined ? undefined : this.#buttons.get(key)) ?? this.#buttons.values().next().value;
+    const known = (this.#held === undefined ? undefined : this.#buttons.get(this.#held)) ?? this.#buttons.values().next().value;
     known?.focus({ preventScroll: true });
   }
 

@@ -1,6 +1,6 @@
 //! Hands that change a train in the drawing: with a pointer, or with the keys alone.
 
-use anyhow::{Result, bail};
+use anyhow::{Result, bail, ensure};
 use levertrain_tests::browser::{Device, Key, Page};
 use serde_json::{Value, json};
 
@@ -116,10 +116,15 @@ impl Builder<'_> {
         self.page.gesture(device, &way.collect::<Vec<_>>())
     }
 
-    /// Joins two things and says how.
+    /// Joins two things and says how. With the keys one is then where one was before.
     pub fn put(&self, from: &str, to: &str, how: &str) -> Result<()> {
         self.join(from, to)?;
-        self.tool(how)
+        self.tool(how)?;
+        if let By::Keys = self.by {
+            let focus: String = self.page.get(FOCUS, Value::Null)?;
+            ensure!(focus == from, "{focus} has the focus, not {from}");
+        }
+        Ok(())
     }
 
     /// Types a number of the strip of a member.

@@ -199,6 +199,12 @@ fn what_is_refused_says_why_and_waits_to_be_mended() -> Result<()> {
         set(page, "table 1 0", "0.9")?;
         let title: String = page.get(&format!("{FIELD}.title"), json!(["table 1 0"]))?;
         ensure!(title == "0 to 0.87", "{title}");
+        // In the browser's own words beside the field, too, after a moment.
+        page.run(&format!("(() => {{ const node = {FIELD}; node.addEventListener('invalid', () => node.dataset.told = node.validationMessage); }})()"), json!(["table 1 0"]))?;
+        page.until(
+            "it is said",
+            "probe.all('[data-told]').map((node) => node.dataset.told).join() === '0 to 0.87'",
+        )?;
         page.run(
             &format!("(() => {{ {FIELD}.blur(); }})()"),
             json!(["table 1 0"]),

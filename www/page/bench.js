@@ -121,7 +121,7 @@ export class Bench {
     const offers = () => figures.filter((drawing) => this.#stage.shows(drawing)).map((drawing) => figureOffers(desk, stageFigure(desk, drawing)));
     const take = takeButton(say("page-drawings"), "stage", offers, (error) => desk.report(error));
     const edit = this.#board.panel(EDIT);
-    const change = h("button", { class: "plain change", type: "button", "data-part": "change", click: () => (edit.node.open = true) }, say("page-panel-edit"));
+    const change = h("button", { class: "plain change", type: "button", "data-part": "change", click: () => this.#change(edit.unfold) }, say("page-panel-edit"));
     const offerChange = () => (change.hidden = edit.node.open || !edit.offered() || desk.veiled !== undefined);
     edit.node.addEventListener("toggle", offerChange);
     const board = inClass(desk, { host, keys: ownPage ? document : host, rest: (resting) => this.#stage.rest(resting), signal });
@@ -346,6 +346,17 @@ export class Bench {
     } catch (error) {
       desk.report(error);
     }
+  }
+
+  /**
+   * Unfolds what changes the train. On a small page the drawing, in which that is done, comes into sight.
+   * @param {() => Promise<void>} unfold
+   */
+  async #change(unfold) {
+    await unfold();
+    const { node } = this.#stage;
+    const bar = node.previousElementSibling ?? node;
+    if (this.#host.clientWidth < PHONE) bar.scrollIntoView({ block: "start", behavior: "instant" });
   }
 
   /** Asks for a frame. */

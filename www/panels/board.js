@@ -71,12 +71,17 @@ export class Board {
   }
 
   /**
-   * The heading and place of a panel, and whether there is to be one.
+   * The heading and place of a panel, whether there is to be one, and what unfolds it and waits until it is there.
    * @param {string} id
    */
   panel(id) {
     const slot = /** @type {Slot} */ (this.#slots.find(({ entry }) => entry.id === id));
-    return { node: slot.panel.node, offered: () => slot.wanted };
+    const { node } = slot.panel;
+    const unfold = () => {
+      node.open = true;
+      return slot.unfold();
+    };
+    return { node, offered: () => slot.wanted, unfold };
   }
 
   /** @param {Entry["column"]} column */

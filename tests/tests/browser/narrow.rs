@@ -63,3 +63,20 @@ fn check(page: &Page, view: View) -> Result<()> {
     }
     Ok(())
 }
+
+/// Catches a drawing that is far under the fold of a phone when somebody comes to change it.
+#[test]
+fn the_drawing_comes_into_sight_where_it_is_to_be_changed() -> Result<()> {
+    page::open(View::PHONE, "", |page| {
+        page.run("probe.one('[data-part=change]').click()", Value::Null)?;
+        page.until("it can be changed", "probe.all('.grip').length > 5")?;
+        let [bar, top, window]: [f64; 3] = page.get(
+            "[probe.one('.strip-bar').getBoundingClientRect().top, \
+                probe.one('.stage').getBoundingClientRect().top, innerHeight]",
+            Value::Null,
+        )?;
+        ensure!(bar > 0.0, "its buttons are {} over the window", -bar);
+        ensure!(top < window / 3.0, "it begins at {top} of {window}");
+        Ok(())
+    })
+}

@@ -34,20 +34,20 @@ document.querySelector("#heard")?.addEventListener("levertrain-change", (event) 
 
 const frame = /** @type {HTMLIFrameElement} */ (document.querySelector("#talks"));
 /** Here both are of one origin. */
-const { origin } = location;
+const own = location.origin;
 
 addEventListener("message", (message) => {
-  if (message.origin !== origin || message.source !== frame.contentWindow) return;
+  if (message.origin !== own || message.source !== frame.contentWindow) return;
   const { event, detail, reply } = message.data;
   if (event === "size") frame.height = detail.height;
   if (event === "change") tell("frame", `change: ${detail.range ?? "no range"}`);
   if (reply !== undefined) tell("frame", `reply ${reply}: ${message.data.value?.stateWords ?? message.data.error}`);
 });
-on("message", () => frame.contentWindow?.postMessage({ levertrain: 1, id: 1, command: "apply", elements: [] }, origin));
+on("message", () => frame.contentWindow?.postMessage({ levertrain: 1, id: 1, command: "apply", elements: [] }, own));
 
 // A frame that would be lazy by itself could not be told its host in the markup: that is wherever this page is.
 new IntersectionObserver((seen, observer) => {
   if (!seen.some(({ isIntersecting }) => isIntersecting)) return;
   observer.disconnect();
-  frame.src = `${frame.dataset.frame}&host=${encodeURIComponent(origin)}`;
+  frame.src = `${frame.dataset.frame}&host=${encodeURIComponent(own)}`;
 }, { rootMargin: "400px" }).observe(frame);

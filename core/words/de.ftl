@@ -1219,7 +1219,38 @@ page-share-section = Halbschnitt, SVG
 page-share-lever = Hebel, SVG
 page-share-link = Link auf diese Ansicht
 page-share-embed = Diese Ansicht in eine Seite einbetten
-page-share-full = Mit Gängen, Bedienung und Feldern, nicht nur Ergebnis und Zeichnungen
+page-share-form = Als
+page-share-form-of = { $form ->
+    [frame] Rahmen (iframe)
+   *[element] Element
+}
+page-share-shown = Zu sehen
+page-share-shown-of = { $shown ->
+    [unfolded] auch, was hier aufgeklappt ist
+    [all] alles
+    [exercise] die Aufgaben zum Getriebe
+   *[plain] Ergebnis und Zeichnungen
+}
+page-share-locked = Nicht zu ändern
+page-share-locked-of = { $locked ->
+    [train] welches Getriebe es ist
+    [elements] Kupplungen und Bremsen
+    [all] alles
+   *[other] nichts
+}
+page-share-theme-of = { $theme ->
+    [light] hell
+    [dark] dunkel
+    [page] wie die Seite
+   *[other] wie sein Leser es will
+}
+page-share-language = wie die Seite
+page-share-save = { $file } speichern
+page-share-beside = { $form ->
+    [frame] { $file } in den Ordner der Website legen, neben frame.html.
+   *[element] { $file } neben die eigene Seite legen.
+}
+page-share-more = Alles, was eine Seite verlangen kann (auf Englisch)
 page-share-own = Dieses Getriebe ist zu lang für einen Link, der höchstens { $most } Zeichen fasst: als Datei speichern und weitergeben.
 page-share-copy = Kopieren
 page-share-copied = Kopiert

@@ -1173,7 +1173,39 @@ page-share-section = Half-section, SVG
 page-share-lever = Levers, SVG
 page-share-link = Link to this view
 page-share-embed = Embed this view in a page
-page-share-full = With ranges, controls and panels, not only answer and drawings
+# How it is put into the page.
+page-share-form = As
+page-share-form-of = { $form ->
+    [frame] a frame
+   *[element] an element
+}
+page-share-shown = It shows
+page-share-shown-of = { $shown ->
+    [unfolded] also what is unfolded here
+    [all] everything
+    [exercise] the exercises of the scenario
+   *[plain] answer and drawings
+}
+page-share-locked = What cannot be changed
+page-share-locked-of = { $locked ->
+    [train] which train it is
+    [elements] clutches and brakes
+    [all] anything
+   *[other] nothing
+}
+page-share-theme-of = { $theme ->
+    [light] light
+    [dark] dark
+    [page] as the page
+   *[other] as its reader likes
+}
+page-share-language = as the page
+page-share-save = Save { $file }
+page-share-beside = { $form ->
+    [frame] Put { $file } into the folder of the site, beside frame.html.
+   *[element] Put { $file } beside your page.
+}
+page-share-more = All that a page can ask for
 page-share-own = This train is too long for a link, which holds { $most } characters at most: save it as a file and pass that on.
 page-share-copy = Copy
 page-share-copied = Copied

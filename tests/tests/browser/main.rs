@@ -52,6 +52,7 @@ mod print;
 mod progress;
 mod room;
 mod scenarios;
+mod share;
 mod surroundings;
 mod take_away;
 mod touch;

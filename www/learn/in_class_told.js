@@ -28,7 +28,7 @@ export class Told {
   /** Whether a member is pointed at by keys, which is said. */
   #points = false;
   top = h("div", { class: "class-top" }, h("div", { class: "class-what" }, this.#range, this.#applied), this.#ratio, this.#way);
-  line = h("div", { class: "class-line", "data-part": "class-words" }, this.#words);
+  line = h("div", { class: "class-line", "data-part": "class-line" }, this.#words);
   status = h("p", { class: "unseen", role: "status", "data-part": "class-status" });
 
   /**

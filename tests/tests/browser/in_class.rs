@@ -159,7 +159,7 @@ fn what_is_hidden_is_not_there_at_all() -> Result<()> {
         ensure!(drawn.iter().any(|(text, ..)| text == "?"), "{drawn:?}");
         // A member that is pointed at is named, with no speed.
         page.keys([Key::Down])?;
-        let line = text(page, "class-words")?;
+        let line = text(page, "class-line")?;
         ensure!(
             line.contains('?') && !line.contains(char::is_numeric) || line.starts_with("Sun 1"),
             "{line}"
@@ -254,7 +254,7 @@ fn pointing_at_a_member_lights_it_in_both_and_names_it() -> Result<()> {
             let now = drawings(page)?;
             ensure!(now[0] != dark[0], "nothing in the half-section by {how}");
             ensure!(now[1] != dark[1], "nothing in the levers by {how}");
-            let line = text(page, "class-words")?;
+            let line = text(page, "class-line")?;
             ensure!(line.starts_with("Sun 1"), "{line} by {how}");
             Ok(())
         };
@@ -271,14 +271,14 @@ fn pointing_at_a_member_lights_it_in_both_and_names_it() -> Result<()> {
         let first = shafts.iter().position(|shaft| shaft.label == "Sun 1");
         for shaft in &shafts[first.map_or(0, |at| at + 1)..] {
             page.keys([Key::Down])?;
-            let line = text(page, "class-words")?;
+            let line = text(page, "class-line")?;
             ensure!(line.starts_with(&shaft.label), "{line}");
         }
         page.keys([Key::Down])?;
         ensure!(drawings(page)? == dark, "it stays lit after the last");
         for shaft in shafts {
             page.keys([Key::Down])?;
-            let line = text(page, "class-words")?;
+            let line = text(page, "class-line")?;
             ensure!(line.starts_with(&shaft.label), "{line}");
             if shaft.label == "Sun 1" {
                 lit(page, "key")?;
@@ -287,6 +287,33 @@ fn pointing_at_a_member_lights_it_in_both_and_names_it() -> Result<()> {
                     "probe.text('[data-part=class-status]').startsWith('Sun 1')",
                 )?;
             }
+        }
+        Ok(())
+    })
+}
+
+/// Catches a step of which a part is out of sight: the words have as many lines as they need.
+#[test]
+fn the_words_of_every_step_are_in_sight() -> Result<()> {
+    const OUT: &str = "(() => { const line = probe.one('[data-part=class-line]'); \
+        return [line.textContent, line.scrollHeight - line.clientHeight]; })()";
+    page::open(ROOMS[0].0.still(), "", |page| {
+        language::speak_german(page)?;
+        for stem in ["05-eight-speed-four-sets", "07-three-speed-one-way"] {
+            page.goto(&format!("index.html#s={stem}"))?;
+            begin(page)?;
+            page.keys(['s'])?;
+            let first: String = page.get("probe.text('[data-part=class-range]')", Value::Null)?;
+            let mut seen = 0;
+            while page.get::<String>("probe.text('[data-part=class-range]')", Value::Null)? == first
+            {
+                page.rest()?;
+                let (words, out): (String, f64) = page.get(OUT, Value::Null)?;
+                ensure!(out <= 1.0, "{stem}: {out} px of {words}");
+                page.keys([Key::PageDown])?;
+                seen += 1;
+            }
+            ensure!(seen > 3, "{seen} steps");
         }
         Ok(())
     })
@@ -306,7 +333,7 @@ fn steps_go_through_the_walk_and_on_to_the_next_range() -> Result<()> {
         let dark = drawings(page)?;
         for (at, step) in walk.steps.iter().enumerate() {
             page.keys([Key::PageDown])?;
-            let line = text(page, "class-words")?;
+            let line = text(page, "class-line")?;
             let words = step.sentences.join(" ");
             ensure!(line.ends_with(&words), "step {at}: {line}");
             ensure!(drawings(page)? != dark, "step {at} lights nothing");
@@ -351,6 +378,29 @@ fn clutches_are_dragged_and_pressed_as_ever() -> Result<()> {
     })
 }
 
+/// Catches a view that shows what an element leaves out.
+#[test]
+fn an_element_that_leaves_something_out_offers_no_more_in_class() -> Result<()> {
+    page::open(View::LAPTOP, "", |page| {
+        ensure!(page.shows("[data-part=class-begin]")?);
+        page.run(
+            "probe.host('lever-train').setAttribute('views', 'section')",
+            Value::Null,
+        )?;
+        page.until(
+            "it is not offered",
+            "!probe.one('[data-part=class-begin]').checkVisibility()",
+        )?;
+        page.keys([Key::F8])?;
+        page.rest()?;
+        ensure!(
+            page.get::<bool>("!probe.one('[data-part=class]')", Value::Null)?,
+            "it is shown"
+        );
+        Ok(())
+    })
+}
+
 /// Catches a view that is not offered, or stays, while a question asks for what it shows.
 #[test]
 fn nothing_is_shown_while_a_question_is_open() -> Result<()> {
@@ -388,7 +438,7 @@ fn all_can_be_reached_on_a_phone_and_zoomed_in() -> Result<()> {
             let unseen: Vec<String> = page.get(
                 "(() => { \
                     const root = probe.host('lever-train').shadowRoot; \
-                    return probe.all('[data-part=class] button, [data-part=class-answer], [data-part=class-words]').filter((node) => { \
+                    return probe.all('[data-part=class] button, [data-part=class-answer], [data-part=class-line]').filter((node) => { \
                         node.scrollIntoView({ block: 'nearest', behavior: 'instant' }); \
                         const { left, top, width, height } = node.getBoundingClientRect(); \
                         const found = root.elementFromPoint(left + width / 2, top + height / 2); \

@@ -167,19 +167,23 @@ impl Places {
                 labels::letter(
                     scene,
                     &place,
-                    end.word(),
+                    &place.text,
                     END_NAME * letters.times(),
                     true,
                     Ink::Text,
                 );
             }
             let Some(place) = speed else { continue };
+            // A number is whole or not there.
+            if letters.is_large() && place.text != WIDEST_SPEED {
+                continue;
+            }
             let body = end.body(live.train);
             let value = number(live.lettered_speed(body), 4);
             let said = match live.motion(body) {
                 Motion::Free => Motion::Free.word().to_owned(),
                 _ if letters.asks() => ASKED.to_owned(),
-                _ if place.text == WIDEST_SPEED => value,
+                _ if letters.is_large() || place.text == WIDEST_SPEED => value,
                 _ => format!("{value} {}", live.speed_unit.symbol()),
             };
             let spare = [&place.text, &said]

@@ -2,6 +2,9 @@
 
 pub mod editing;
 pub mod far;
+#[cfg(test)]
+#[expect(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+mod far_tests;
 pub mod opening;
 pub mod pictures;
 pub mod session;

@@ -1827,6 +1827,30 @@ page-problem-progress = was aufbewahrt war, gehört zu einem anderen Blatt oder 
 page-fix-progress = mit der ersten Frage beginnen
 page-exercise-find = die Adresse des Blatts prüfen
 page-exercise-refused = Danach lässt sich bei diesem Getriebe nicht fragen
+page-lesson-begun = { $kept ->
+    [yes] Das Kurssystem merkt sich den Stand.
+   *[no] Es wurde kein Kurssystem gefunden, daher wird kein Ergebnis aufbewahrt. Die Lektion läuft trotzdem.
+}
+page-lesson-kept = { $done ->
+    [yes] Fertig und dem Kurssystem gemeldet: { $points } von { $of } Punkten.
+   *[no] Dem Kurssystem bisher gemeldet: { $points } von { $of } Punkten.
+}
+page-lesson-trouble = Das Kurssystem hat nicht alles angenommen ({ $reason }). Bitte der Kursleitung sagen.
+page-package = Paket für ein Kurssystem
+page-package-note = Eine Lektion als eine Datei mit allem, was sie braucht: der Rundgang und die Fragen eines Blatts, zum Getriebe auf der Bühne und in der Sprache dieser Seite. Kurssysteme, die SCORM lesen, öffnen sie unverändert; für xAPI kommt die Datei entpackt auf einen Server, und ihre lesson.html wird mit den üblichen Parametern geöffnet.
+page-package-sheet = Blatt
+page-package-form = Für
+page-package-pass = Bestanden ab, %
+page-package-pass-note = Bleibt das Feld leer, ist die Lektion mit jedem Ergebnis abgeschlossen.
+page-package-save = Paket speichern
+page-package-busy = Wird zusammengestellt …
+page-package-none = Zuerst Fragen zusammenstellen oder ein Blatt öffnen.
+page-package-refused = Das Paket ließ sich nicht herstellen
+page-problem-package = { $file } war nicht zu bekommen ({ $reason })
+page-problem-list = sie nennt keine Dateien
+page-fix-package = die Verbindung prüfen und es noch einmal versuchen
+page-problem-pass = das ist keine Zahl von 1 bis 100
+page-fix-pass = einen Prozentwert schreiben, oder nichts
 problem-ratio = { $found } ist keine Übersetzung
 fix-ratio = in Anführungszeichen schreiben, als "27/7" oder "3.857"
 problem-too-many-one-ways = { $found } Freiläufe sind mehr, als Fragen zulassen

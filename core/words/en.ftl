@@ -1800,6 +1800,31 @@ page-problem-progress = what was kept is of another sheet, or damaged
 page-fix-progress = begin with the first question
 page-exercise-find = check the address of the sheet
 page-exercise-refused = That cannot be asked of this train
+# A lesson in a course system.
+page-lesson-begun = { $kept ->
+    [yes] The course system keeps where you are.
+   *[no] No course system was found, so no score is kept. The lesson works all the same.
+}
+page-lesson-kept = { $done ->
+    [yes] Done, and handed to the course system: { $points } of { $of } points.
+   *[no] Handed to the course system so far: { $points } of { $of } points.
+}
+page-lesson-trouble = The course system did not keep all of it ({ $reason }). Tell whoever runs the course.
+page-package = Package for a course system
+page-package-note = A lesson as one file, with all that it takes: the walkthrough and the questions of a sheet, about the train on stage and in the language of this page. Course systems that read SCORM open it as it is; for xAPI the file goes on a host, and its lesson.html is opened with the usual parameters.
+page-package-sheet = Sheet
+page-package-form = For
+page-package-pass = Passed from, %
+page-package-pass-note = Left empty, the lesson is completed with any score.
+page-package-save = Save the package
+page-package-busy = Putting it together…
+page-package-none = Put questions together, or open a sheet, first.
+page-package-refused = The package could not be made
+page-problem-package = { $file } could not be had ({ $reason })
+page-problem-list = it names no files
+page-fix-package = check the connection and try again
+page-problem-pass = it is no number from 1 to 100
+page-fix-pass = write a percentage, or nothing
 problem-ratio = { $found } is no ratio
 fix-ratio = write it in quotes, as "27/7" or "3.857"
 problem-too-many-one-ways = { $found } one-way clutches are more than questions are asked about

@@ -8,10 +8,11 @@ import { say } from "../kit/words.js";
 import { listScenarios, sheetInWords } from "../state/catalogue.js";
 import { follow } from "../state/follow.js";
 import { handout } from "./handout.js";
+import { Package } from "./package.js";
 import { earned, resumed, untouched, written } from "./progress.js";
 import { QuestionCard } from "./question_card.js";
 import { Setting } from "./setting.js";
-import { choice, tenths } from "./task_words.js";
+import { choice, taskWords, tenths } from "./task_words.js";
 
 /** @typedef {import("../engine/levertrain_whole.js").Question} Question */
 /** @typedef {import("../engine/levertrain_whole.js").TaskKind} TaskKind */
@@ -41,6 +42,8 @@ export function fill(panel, { desk, exercise, progress, signal }) {
   let named = false;
   /** The sheet that was asked last, and what became of it. @type {() => string | undefined} */
   let kept = () => undefined;
+  /** The sheet that was opened last. @type {import("../engine/levertrain_whole.js").ExerciseSheet | undefined} */
+  let opened;
   /** Asks that sheet from where somebody was in it. @type {() => void} */
   let resume = () => undefined;
   /** Whether the page does what a question asks for. */
@@ -57,10 +60,11 @@ export function fill(panel, { desk, exercise, progress, signal }) {
   const sheet = button(say("page-exercise-sheet"), "exercise-sheet", () => openAt(ours()));
   const file = /** @type {HTMLInputElement} */ (h("input", { type: "file", accept: ".json,application/json", hidden: true, change: () => openFile() }));
   const pick = button(say("page-exercise-open"), "exercise-open", () => file.click());
-  const setting = new Setting(desk, start);
+  const setting = new Setting(desk, start, () => parcel.update());
+  const parcel = new Package(desk, sheets);
   const offer = h("div", { class: "exercise-offer" }, kind.node, h("p", { class: "row" }, begin, sheet, pick, file), setting.node);
   // Who is to answer a sheet makes none, and prints no answers.
-  if (exercise === undefined) offer.append(handout(desk, { ours, made: () => setting.sheet, signal }));
+  if (exercise === undefined) offer.append(handout(desk, { ours, made: () => setting.sheet, signal }), parcel.node);
   for (const node of [pick, setting.node]) node.hidden = exercise !== undefined;
 
   const title = h("h3");
@@ -166,7 +170,7 @@ export function fill(panel, { desk, exercise, progress, signal }) {
   function tellScore() {
     const { credit, tries, seconds, answer } = given[at];
     const { task } = questions[at].task;
-    const question = { number: at + 1, id: `q${at + 1}-${task}`, task, credit, tries, seconds, answer };
+    const question = { number: at + 1, id: `q${at + 1}-${task}`, task, text: taskWords(questions[at]), credit, tries, seconds, answer };
     const detail = { title: title.textContent ?? "", points: earned(given), of: questions.length, done: at + 1 === questions.length, sheet: named, question };
     desk.dispatchEvent(new CustomEvent("score", { detail }));
   }
@@ -195,29 +199,55 @@ export function fill(panel, { desk, exercise, progress, signal }) {
   async function openAt(address, isNamed = false) {
     if (!address) return;
     try {
-      const response = await fetch(address);
-      if (!response.ok) throw new Failure(address.pathname, hostAnswered(response.status), say("page-exercise-find"));
-      read(await sheetInWords(await response.text()), isNamed);
+      ask(await textAt(address), isNamed);
     } catch (error) {
       desk.report(error, say("page-exercise-refused"));
     }
   }
 
+  /** The text of a sheet. @param {URL} address */
+  async function textAt(address) {
+    const response = await fetch(address);
+    if (!response.ok) throw new Failure(address.pathname, hostAnswered(response.status), say("page-exercise-find"));
+    return sheetInWords(await response.text());
+  }
+
   async function openFile() {
     const chosen = file.files?.[0];
     file.value = "";
-    if (chosen) read(await chosen.text());
+    if (chosen) opened = ask(await chosen.text());
+    parcel.update();
   }
 
-  /** @param {string} text @param {boolean} [isNamed] */
-  function read(text, isNamed = false) {
+  /** Throws what keeps a text from being a sheet. @param {string} text */
+  function read(text) {
+    return desk.askWhole((engine, sandbox) => engine.readExercises(sandbox, text));
+  }
+
+  /** @param {string} text @param {boolean} [isNamed] @returns what was read */
+  function ask(text, isNamed = false) {
     try {
-      const found = desk.askWhole((engine, sandbox) => engine.readExercises(sandbox, text));
+      const found = read(text);
       desk.dismiss();
       if (found) startSheet(found.title, found.questions, isNamed);
+      return found;
     } catch (error) {
       desk.report({ problems: problemsOf(error) }, say("page-exercise-refused"));
+      return undefined;
     }
+  }
+
+  /**
+   * The sheets that a package can be made of: what was put together, the one of the scenario, and the one opened last.
+   * @returns {[string, () => Promise<import("../engine/levertrain_whole.js").ExerciseSheet | undefined> | import("../engine/levertrain_whole.js").ExerciseSheet][]}
+   */
+  function sheets() {
+    /** @type {ReturnType<typeof sheets>} */
+    const found = [];
+    for (const made of [setting.lesson, opened]) if (made && made.questions.length > 0) found.push([made.title, () => made]);
+    const address = sheet.hidden ? undefined : ours();
+    if (address) found.push([say("page-exercise-sheet"), async () => read(await textAt(address))]);
+    return found;
   }
 
   /** @param {string} name @param {Question[]} asked @param {boolean} isNamed */
@@ -242,6 +272,7 @@ export function fill(panel, { desk, exercise, progress, signal }) {
   function renew() {
     kept = () => undefined;
     resume = () => undefined;
+    opened = undefined;
     if (questions.length > 0) end();
     setting.clear();
     update();
@@ -268,6 +299,7 @@ export function fill(panel, { desk, exercise, progress, signal }) {
     const entries = await listScenarios();
     if (source !== desk.source) return;
     sheet.hidden = !(source && "stem" in source && entries.some(({ stem, exercises }) => stem === source.stem && exercises));
+    parcel.update();
   }
 
   progress.follow(() => kept(), () => resume());

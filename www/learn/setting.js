@@ -33,6 +33,7 @@ const CHOSEN = {
 export class Setting {
   #desk;
   #start;
+  #changed;
   /** @type {Question[]} */
   #questions = [];
   /** Ids of the ranges to walk through first. @type {string[]} */
@@ -54,10 +55,12 @@ export class Setting {
   /**
    * @param {Desk} desk
    * @param {(title: string, questions: Question[]) => void} start
+   * @param {() => void} changed calls back with every change of the sheet
    */
-  constructor(desk, start) {
+  constructor(desk, start, changed) {
     this.#desk = desk;
     this.#start = start;
+    this.#changed = changed;
     const button = (/** @type {string} */ words, /** @type {string} */ part, /** @type {() => void} */ click) =>
       /** @type {HTMLButtonElement} */ (/** @type {unknown} */ (h("button", { class: "plain", type: "button", "data-part": part, click }, words)));
     const add = button(say("page-exercise-add"), "exercise-add", () => this.#add());
@@ -74,7 +77,7 @@ export class Setting {
       this.#note,
       h("p", { class: "row" }, add, this.#walkThis),
       this.#list,
-      h("label", { class: "exercise-line" }, h("span", {}, say("page-exercise-title")), this.#title),
+      h("label", { class: "exercise-line", change: () => this.#changed() }, h("span", {}, say("page-exercise-title")), this.#title),
       h("p", { class: "row" }, this.#use, this.#save),
     );
     this.#show();
@@ -98,7 +101,7 @@ export class Setting {
   clear() {
     this.#questions = [];
     this.#walk = [];
-    this.#show();
+    this.#renew();
   }
 
   #offer() {
@@ -122,13 +125,13 @@ export class Setting {
     } catch (error) {
       desk.report(error, say("page-exercise-refused"));
     }
-    this.#show();
+    this.#renew();
   }
 
   #addWalk() {
     const { range } = this.#desk.answer ?? {};
     if (range && this.#walk.length < MOST_WALKED) this.#walk = [...this.#walk, range];
-    this.#show();
+    this.#renew();
   }
 
   /** The task that is chosen; nothing where dice choose it. @returns {Partial<TaskText> | undefined} */
@@ -151,6 +154,11 @@ export class Setting {
     }
   }
 
+  #renew() {
+    this.#show();
+    this.#changed();
+  }
+
   #show() {
     const names = new Map(rangeOptions(this.#desk));
     const walked = this.#walk.map((id, at) => ({
@@ -165,7 +173,7 @@ export class Setting {
       const remove = say("page-exercise-remove", { what: words });
       const click = () => {
         gone();
-        this.#show();
+        this.#renew();
       };
       return h("li", {}, h("span", {}, words), h("button", { class: "plain", type: "button", "aria-label": remove, title: remove, "data-remove": at, click }, "×"));
     });
@@ -185,6 +193,11 @@ export class Setting {
     const scenario = source && "stem" in source ? { scenario: source.stem } : {};
     const walk = this.#walk.length > 0 ? { walk: this.#walk } : {};
     return { format: FORMAT, title: this.#name(), ...scenario, ...walk, tasks: this.#questions.map(({ task }) => task) };
+  }
+
+  /** The same as it is asked; nothing where there is no question yet. @returns {import("../engine/levertrain_whole.js").ExerciseSheet | undefined} */
+  get lesson() {
+    return this.#questions.length > 0 ? { title: this.#name(), walk: this.#walk, questions: this.#questions } : undefined;
   }
 
   #keep() {

@@ -47,6 +47,7 @@ mod opening;
 mod operating;
 mod other_origin;
 mod own_files;
+mod packages;
 mod pictures;
 mod print;
 mod progress;

@@ -21,13 +21,16 @@ const ESBUILD: Package = Package {
 /// The module that imports all others of the page.
 const ENTRY: &str = "element.js";
 
+/// The page of a lesson in a course system.
+const LESSON: &str = "lesson.js";
+
 /// Modules that a page asks for only when somebody wants them: each a file of its own, with all that it imports.
 /// What they share with the page they are handed.
 const LATER: &[&str] = &["learn/handout_paper.js", "learn/in_class.js"];
 
-/// The entry, the program of the worker, which has a file of its own, and what comes later.
+/// The entry, the program of the worker and the page of a lesson, which have files of their own, and what comes later.
 fn entries() -> impl Iterator<Item = &'static str> {
-    [ENTRY, "walker.js"]
+    [ENTRY, "walker.js", LESSON]
         .into_iter()
         .chain(LATER.iter().copied())
 }

@@ -8,7 +8,6 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use anyhow::{Context, Result, bail};
-use sha2::{Digest, Sha256};
 
 use crate::bundle::Bundler;
 use crate::node::Node;
@@ -64,32 +63,7 @@ pub fn source() -> PathBuf {
 /// # Errors
 /// They cannot be had.
 pub fn packages(node: &Node) -> Result<PathBuf> {
-    let lists = ["package.json", "package-lock.json"];
-    let mut digest = Sha256::new();
-    for list in lists {
-        let file = source().join(list);
-        digest.update(fs::read(&file).with_context(|| format!("cannot read {}", file.display()))?);
-    }
-    let mut version = String::new();
-    for byte in &digest.finalize()[..6] {
-        write!(version, "{byte:02x}")?;
-    }
-    let folder = paths::target()
-        .join("node")
-        .join(format!("editor-{version}"));
-    // Written last, so it is there only when everything before went well.
-    let done = folder.join("installed");
-    if !done.is_file() {
-        println!("    installing the editor's packages from the npm registry");
-        fs::create_dir_all(&folder)
-            .with_context(|| format!("cannot create {}", folder.display()))?;
-        for list in lists {
-            fs::copy(source().join(list), folder.join(list))?;
-        }
-        node.install_locked(&folder)?;
-        fs::write(&done, version)?;
-    }
-    Ok(folder.join("node_modules"))
+    node.locked(&source(), "editor")
 }
 
 /// The licence of every package, one after the other.

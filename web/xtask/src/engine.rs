@@ -1,4 +1,4 @@
-//! The engines: crates compiled for the browser, each with its JavaScript side.
+//! The engines, and what makes packages: crates compiled for the browser, each with its JavaScript side.
 
 use std::path::Path;
 
@@ -33,8 +33,15 @@ pub const WHOLE: Engine = Engine {
     limit: 600_000,
 };
 
-/// Both, in the order in which a page loads them.
-pub const ALL: [Engine; 2] = [FIRST, WHOLE];
+/// What makes packages for course systems, and is loaded for nothing else.
+pub const PACKER: Engine = Engine {
+    package: "levertrain-packer",
+    name: "levertrain_packer",
+    limit: 40_000,
+};
+
+/// All, in the order in which a page loads them.
+pub const ALL: [Engine; 3] = [FIRST, WHOLE, PACKER];
 
 impl Engine {
     /// The name of its compiled file in a site.

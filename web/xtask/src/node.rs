@@ -1,9 +1,11 @@
 //! Tools from the npm registry, each at one version and in a folder of its own under `target/`.
 
+use std::fmt::Write as _;
 use std::fs;
 use std::path::{Path, PathBuf};
 
 use anyhow::{Context, Result, bail};
+use sha2::{Digest, Sha256};
 
 use crate::system_packages::SystemPackages;
 use crate::{paths, process};
@@ -84,11 +86,43 @@ impl Node {
         Ok(module)
     }
 
-    /// Installs the packages that the lock file in a folder names, exactly those, and runs none of their scripts.
+    /// The folder that the packages of a lock file are in, installed unless they are there already: exactly
+    /// those, and none of their scripts is run. `source` holds the lists, `name` is what the folder is called.
     ///
     /// # Errors
     /// They cannot be had, or are not those.
-    pub fn install_locked(&self, folder: &Path) -> Result<()> {
+    pub fn locked(&self, source: &Path, name: &str) -> Result<PathBuf> {
+        let lists = ["package.json", "package-lock.json"];
+        let mut digest = Sha256::new();
+        for list in lists {
+            let file = source.join(list);
+            digest.update(
+                fs::read(&file).with_context(|| format!("cannot read {}", file.display()))?,
+            );
+        }
+        let mut version = String::new();
+        for byte in &digest.finalize()[..6] {
+            write!(version, "{byte:02x}")?;
+        }
+        let folder = paths::target()
+            .join("node")
+            .join(format!("{name}-{version}"));
+        // Written last, so it is there only when everything before went well.
+        let done = folder.join("installed");
+        if !done.is_file() {
+            println!("    installing packages of {name} from the npm registry");
+            fs::create_dir_all(&folder)
+                .with_context(|| format!("cannot create {}", folder.display()))?;
+            for list in lists {
+                fs::copy(source.join(list), folder.join(list))?;
+            }
+            self.install_locked(&folder)?;
+            fs::write(&done, version)?;
+        }
+        Ok(folder.join("node_modules"))
+    }
+
+    fn install_locked(&self, folder: &Path) -> Result<()> {
         process::run(
             process::foreign(&self.npm)
                 .current_dir(folder)

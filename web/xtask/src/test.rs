@@ -74,6 +74,7 @@ pub fn run(quick: bool) -> Result<()> {
             "levertrain-core",
             engine::FIRST.package,
             engine::WHOLE.package,
+            engine::PACKER.package,
         ])
     })?;
     match &oracle {

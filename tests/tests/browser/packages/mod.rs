@@ -1,0 +1,6 @@
+//! Lessons as packages for course systems: made on the page, unpacked, and run.
+
+mod contents;
+mod making;
+mod runtime;
+mod scorm;

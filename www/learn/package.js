@@ -1,0 +1,99 @@
+/** Making a package for a course system of a sheet: the panel's part of it. */
+
+import { decimalField, typedIn } from "../kit/decimal_field.js";
+import { h } from "../kit/dom.js";
+import { Failure } from "../kit/problems.js";
+import { save, slug } from "../kit/save.js";
+import { say } from "../kit/words.js";
+import { language } from "../state/language.js";
+import { choice } from "./task_words.js";
+
+/** @typedef {import("../engine/levertrain_whole.js").ExerciseSheet} Sheet */
+/** @typedef {import("./package_files.js").Form} Form */
+
+/** What a package can be for; all are names of standards. @type {[Form, string][]} */
+const FORMS = [
+  ["scorm2004", "SCORM 2004 4th Edition"],
+  ["scorm12", "SCORM 1.2"],
+  ["xapi", "xAPI"],
+];
+
+export class Package {
+  #desk;
+  #sheets;
+  #sheet = choice("package-sheet", say("page-package-sheet"));
+  #form = choice("package-form", say("page-package-form"));
+  #pass = decimalField({ min: 1, max: 100, id: "package-pass", "aria-describedby": "package-pass-note" });
+  #none = h("p", { class: "note" }, say("page-package-none"));
+  #busy = h("p", { class: "note", role: "status" });
+  #fields;
+  #save;
+
+  /**
+   * @param {import("../state/desk.js").Desk} desk
+   * @param {() => [string, () => Promise<Sheet | undefined> | Sheet][]} sheets those there are, by what people call them
+   */
+  constructor(desk, sheets) {
+    this.#desk = desk;
+    this.#sheets = sheets;
+    this.#form.offer(FORMS);
+    const click = () => this.#make();
+    this.#save = /** @type {HTMLButtonElement} */ (/** @type {unknown} */ (h("button", { class: "plain", type: "button", "data-part": "package-save", click }, say("page-package-save"))));
+    const pass = h("div", { class: "exercise-line" }, h("label", { for: "package-pass" }, say("page-package-pass")), this.#pass);
+    const note = h("p", { class: "note", id: "package-pass-note" }, say("page-package-pass-note"));
+    this.#fields = h("div", { class: "exercise-lines" }, this.#sheet.node, this.#form.node, pass, note, h("p", { class: "row" }, this.#save), this.#busy);
+    this.node = h(
+      "details",
+      { class: "exercise-setting", "data-part": "package", toggle: () => this.update() },
+      h("summary", {}, say("page-package")),
+      h("p", { class: "note" }, say("page-package-note")),
+      this.#none,
+      this.#fields,
+    );
+  }
+
+  /** Offers the sheets there are now. */
+  update() {
+    const names = this.#sheets().map(([name], at) => /** @type {[string, string]} */ ([String(at), name]));
+    this.#sheet.offer(names);
+    this.#none.hidden = names.length > 0;
+    this.#fields.hidden = names.length === 0;
+  }
+
+  async #make() {
+    const desk = this.#desk;
+    this.#save.disabled = true;
+    this.#busy.textContent = say("page-package-busy");
+    try {
+      const pass = this.#passMark();
+      const [, load] = this.#sheets()[Number(this.#sheet.value)];
+      const sheet = await load();
+      const { info, text: train } = desk;
+      if (!sheet || !info) return;
+      const { title } = sheet;
+      const ranges = new Map(info.ranges.map(({ id, label, applied }) => [id, { id, label, applied }]));
+      const walk = sheet.walk.flatMap((id) => ranges.get(id) ?? []);
+      const tasks = sheet.questions.map(({ task }) => task);
+      const form = /** @type {Form} */ (this.#form.value);
+      const { packed } = await import("./package_files.js");
+      const bytes = await packed({ title, language: language(), form, pass, train, name: info.name, walk, tasks });
+      save(new Blob([bytes], { type: "application/zip" }), `${slug(title) || "lesson"}-${form}.zip`);
+      desk.dismiss();
+    } catch (error) {
+      desk.report(error, say("page-package-refused"));
+    } finally {
+      this.#save.disabled = false;
+      this.#busy.textContent = "";
+    }
+  }
+
+  /** From how many percent the lesson is passed; nothing where that is left empty. */
+  #passMark() {
+    const typed = typedIn(this.#pass);
+    // A browser's own field hands over nothing of what is no number.
+    if (typed === "" && !this.#pass.validity.badInput) return undefined;
+    const pass = typed === "" ? Number.NaN : Number(typed);
+    if (!(pass >= 1 && pass <= 100)) throw new Failure(say("page-package-pass"), say("page-problem-pass"), say("page-fix-pass"));
+    return pass;
+  }
+}

@@ -1,0 +1,119 @@
+/**
+ * The page that a package for a course system opens: a walkthrough of some ranges and a sheet of exercises, which the
+ * course system is told of. It stands by itself as well, and says then that no score is kept.
+ */
+
+import { keeperOf } from "./course/keeper.js";
+import { h } from "./kit/dom.js";
+
+/** @typedef {import("./course/keeper.js").Keeper} Keeper */
+/** What becomes of a lesson is told by these events. @typedef {CustomEvent<Omit<import("./course/keeper.js").Score, "share"> & { sheet: boolean }>} ScoreEvent */
+
+/**
+ * What stands in `lesson.json`.
+ * @typedef {object} Lesson
+ * @property {string} title
+ * @property {string} language
+ * @property {string} form what the package is: `scorm12`, `scorm2004` or `xapi`
+ * @property {number} [pass] from how many percent it is passed
+ * @property {{ label: string, applied: string[] }[]} walk the ranges to walk through first
+ */
+
+/** The scenario of a package: it has only one. */
+const SCENARIO = "lesson";
+
+const began = performance.now();
+const told = h("p", { role: "status", "data-part": "lesson-kept" });
+/** What was not kept; of many the first is told. */
+const trouble = h("p", { role: "alert", "data-part": "lesson-trouble" });
+/** @type {(key: string, values?: Record<string, string | number>) => string} */
+let say = () => "";
+/** @type {string | undefined} */
+let reason;
+
+start();
+
+async function start() {
+  const response = await fetch(new URL("lesson.json", import.meta.url));
+  if (!response.ok) return;
+  /** @type {Lesson} */
+  const lesson = await response.json();
+  document.documentElement.lang = lesson.language;
+  document.title = lesson.title;
+  const { title, language, pass, form } = lesson;
+  const keeper = keeperOf(form, { title, language, pass, failed });
+  const progress = await keeper?.begin();
+  // Whose language is settled by then.
+  await import(new URL("element.js", import.meta.url).href);
+  const train = /** @type {HTMLElement & { progress: string | null }} */ (h("lever-train", { scenario: SCENARIO, exercise: "sheet.json" }));
+  if (progress !== undefined) train.progress = progress;
+  const walked = lesson.walk.length > 0 ? walkOf(lesson.walk) : [];
+  const exercises = h("h2");
+  const caution = h("p", { class: "caution" });
+  document.querySelector("main")?.replaceChildren(h("h1", {}, title), told, trouble, ...walked, exercises, train, caution);
+  if (keeper) keep(keeper, train);
+  train.addEventListener(
+    "levertrain-ready",
+    async () => {
+      await speak();
+      exercises.textContent = say("page-panel-exercises");
+      caution.textContent = say("page-cautions-text");
+      const heading = document.querySelector("[data-part=lesson-walk]");
+      if (heading) heading.textContent = say("page-panel-walk");
+      told.textContent = say("page-lesson-begun", { kept: keeper ? "yes" : "no" });
+      if (reason !== undefined) failed(reason);
+    },
+    { once: true },
+  );
+}
+
+/** Has the page say what the engine of its elements says, in their language. */
+async function speak() {
+  /** @type {typeof import("./engine/levertrain.js")} */
+  const engine = await import(new URL("engine/levertrain.js", import.meta.url).href);
+  say = (key, values = {}) => engine.say(key, 0, Object.entries(values).flat().map(String));
+}
+
+/** A heading, a button for each range, and the train that it is applied in. @param {Lesson["walk"]} ranges */
+function walkOf(ranges) {
+  const train = h("lever-train", { scenario: SCENARIO, applied: ranges[0].applied.join(), with: "walk" });
+  const buttons = ranges.map(({ label, applied }, at) => h("button", { type: "button", "aria-pressed": String(at === 0), click: () => pick(at, applied) }, label));
+
+  /** @param {number} at @param {string[]} applied */
+  function pick(at, applied) {
+    train.setAttribute("applied", applied.join());
+    buttons.forEach((button, other) => button.setAttribute("aria-pressed", String(other === at)));
+  }
+
+  const heading = h("h2", { "data-part": "lesson-walk" });
+  return ranges.length > 1 ? [heading, h("p", { class: "lesson-ranges" }, ...buttons), train] : [heading, train];
+}
+
+/**
+ * Tells whoever keeps it what becomes of the lesson.
+ * @param {Keeper} keeper
+ * @param {HTMLElement & { progress: string | null }} train
+ */
+function keep(keeper, train) {
+  let done = false;
+  train.addEventListener("levertrain-score", (event) => {
+    const { detail } = /** @type {ScoreEvent} */ (event);
+    // Questions made by dice, once the sheet is through, are for practice.
+    if (!detail.sheet) return;
+    done = detail.done;
+    keeper.answered({ ...detail, share: detail.points / detail.of }, train.progress ?? "");
+    const points = new Intl.NumberFormat(document.documentElement.lang, { maximumFractionDigits: 1 }).format(detail.points);
+    told.textContent = say("page-lesson-kept", { points, of: detail.of, done: done ? "yes" : "no" });
+  });
+  addEventListener("pagehide", () => {
+    keeper.end({ seconds: (performance.now() - began) / 1000, progress: train.progress ?? undefined, done });
+  });
+  // The course system takes no more once it was told of the end.
+  addEventListener("pageshow", ({ persisted }) => persisted && location.reload());
+}
+
+/** @param {string} why */
+function failed(why) {
+  reason ??= why;
+  trouble.textContent = say("page-lesson-trouble", { reason });
+}

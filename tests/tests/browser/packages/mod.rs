@@ -4,3 +4,4 @@ mod contents;
 mod making;
 mod runtime;
 mod scorm;
+mod statements;

@@ -11,7 +11,7 @@ use super::making::{self, STEM};
 use super::runtime::{self, Course, VIEW};
 
 /// Right answers to the questions of the sheet.
-fn right() -> Result<Vec<String>> {
+pub fn right() -> Result<Vec<String>> {
     let text = std::fs::read_to_string(root().join(format!("scenarios/{STEM}.json")))?;
     let train = Train::parse(&text).map_err(|problems| anyhow::anyhow!("{problems:?}"))?;
     let sheet = Sheet::parse(&train, &making::sheet().to_string());
@@ -20,7 +20,8 @@ fn right() -> Result<Vec<String>> {
     Ok(answers.flatten().collect())
 }
 
-fn package(form: &str, pass: &str) -> Result<making::Files> {
+/// A package of the sheet, unpacked.
+pub fn package(form: &str, pass: &str) -> Result<making::Files> {
     let mut files = making::Files::new();
     page::open(VIEW, &format!("#s={STEM}"), |page| {
         making::open_sheet(page, &making::sheet())?;

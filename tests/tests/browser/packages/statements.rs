@@ -12,11 +12,11 @@ use serde_json::{Value, json};
 
 use super::contents::judged;
 use super::making;
-use super::runtime::VIEW;
 use super::scorm::{package, right};
 
 /// The store is on another host than the lesson.
-const POLICY: &str = "default-src 'self' 'unsafe-inline' 'wasm-unsafe-eval' data: blob:; connect-src 'self' http:";
+const POLICY: &str =
+    "default-src 'self' 'unsafe-inline' 'wasm-unsafe-eval' data: blob:; connect-src 'self' http:";
 const REGISTRATION: &str = "ec531277-b57b-4c15-8d91-d292c5b2b8f7";
 const ACTIVITY: &str = "https://lessons.example/one-set";
 const AUTH: &str = "Basic bGVhcm5lcjpzZWNyZXQ=";
@@ -61,11 +61,15 @@ impl Store {
     fn until(&self, last: &str) -> Result<Vec<String>> {
         let start = Instant::now();
         loop {
-            let verbs: Vec<String> = self.with(|told| told.statements.iter().map(verb).collect())?;
+            let verbs: Vec<String> =
+                self.with(|told| told.statements.iter().map(verb).collect())?;
             if verbs.last().is_some_and(|verb| verb == last) {
                 return Ok(verbs);
             }
-            ensure!(start.elapsed() < Duration::from_secs(30), "{verbs:?}, and never {last}");
+            ensure!(
+                start.elapsed() < Duration::from_secs(30),
+                "{verbs:?}, and never {last}"
+            );
             thread::sleep(Duration::from_millis(15));
         }
     }
@@ -101,10 +105,16 @@ fn answer(stream: TcpStream, known: &Mutex<Told>) -> Result<()> {
     let mut told = known.lock().map_err(|_| anyhow!("the store broke"))?;
     let asks_first = first.starts_with("OPTIONS ");
     let version = header("x-experience-api-version");
-    if !asks_first && (header("authorization").as_deref() != Some(AUTH) || version.as_deref() != Some("1.0.3")) {
+    if !asks_first
+        && (header("authorization").as_deref() != Some(AUTH) || version.as_deref() != Some("1.0.3"))
+    {
         told.strangers.push(first.clone());
     }
-    let (status, said) = match first.split('?').next().and_then(|start| start.split(" HTTP").next()) {
+    let (status, said) = match first
+        .split('?')
+        .next()
+        .and_then(|start| start.split(" HTTP").next())
+    {
         _ if asks_first => ("204 No Content", String::new()),
         Some("POST /store/statements") => {
             let statements: Vec<Value> = serde_json::from_str(&body)?;
@@ -147,11 +157,17 @@ fn address(store: &Store) -> Result<String> {
         .append_pair("actor", &actor.to_string())
         .append_pair("activity_id", ACTIVITY)
         .append_pair("registration", REGISTRATION);
-    Ok(format!("lesson/lesson.html?{}", address.query().context("a query")?))
+    Ok(format!(
+        "lesson/lesson.html?{}",
+        address.query().context("a query")?
+    ))
 }
 
 fn asked(page: &Page) -> Result<()> {
-    page.until("it asks", "probe.one('.exercise-asked', 'lever-train[exercise]')")
+    page.until(
+        "it asks",
+        "probe.one('.exercise-asked', 'lever-train[exercise]')",
+    )
 }
 
 fn press(page: &Page, part: &str) -> Result<()> {
@@ -191,7 +207,10 @@ fn a_lesson_tells_a_store_of_statements() -> Result<()> {
         pick(page, "none of them")?;
         page.goto_silent("about:blank")?;
         let verbs = store.until("terminated")?;
-        ensure!(verbs == ["initialized", "answered", "terminated"], "{verbs:?}");
+        ensure!(
+            verbs == ["initialized", "answered", "terminated"],
+            "{verbs:?}"
+        );
 
         page.goto(&address)?;
         asked(page)?;
@@ -215,7 +234,8 @@ fn a_lesson_tells_a_store_of_statements() -> Result<()> {
         ensure!(trouble.is_empty(), "{trouble}");
         page.goto_silent("about:blank")?;
         store.until("terminated")?;
-        let (statements, strangers) = store.with(|told| (told.statements.clone(), told.strangers.clone()))?;
+        let (statements, strangers) =
+            store.with(|told| (told.statements.clone(), told.strangers.clone()))?;
         ensure!(strangers.is_empty(), "{strangers:?}");
         check(&statements, &folder)
     })
@@ -224,7 +244,10 @@ fn a_lesson_tells_a_store_of_statements() -> Result<()> {
 /// What the statements say, and whether an independent validator takes them.
 fn check(statements: &[Value], folder: &std::path::Path) -> Result<()> {
     for statement in statements {
-        ensure!(statement["context"]["registration"] == REGISTRATION, "{statement}");
+        ensure!(
+            statement["context"]["registration"] == REGISTRATION,
+            "{statement}"
+        );
         ensure!(statement["actor"]["account"]["name"] == "7", "{statement}");
     }
     let [_, first, .., completed, passed, _] = statements else {
@@ -238,11 +261,15 @@ fn check(statements: &[Value], folder: &std::path::Path) -> Result<()> {
         "{first}"
     );
     let shown = &statements[5]["result"];
-    ensure!(shown["success"] == false && shown["score"]["scaled"] == 0, "{shown}");
+    ensure!(
+        shown["success"] == false && shown["score"]["scaled"] == 0,
+        "{shown}"
+    );
     ensure!(
         completed["object"]["id"] == ACTIVITY
             && completed["result"]["completion"] == true
-            && completed["result"]["score"] == json!({"scaled": 0.5, "raw": 1.5, "min": 0, "max": 3}),
+            && completed["result"]["score"]
+                == json!({"scaled": 0.5, "raw": 1.5, "min": 0, "max": 3}),
         "{completed}"
     );
     ensure!(passed["result"]["success"] == true, "{passed}");
@@ -256,7 +283,10 @@ fn check(statements: &[Value], folder: &std::path::Path) -> Result<()> {
     let found = judged("statements.cjs", &[&file.to_string_lossy()])?;
     let found = found.as_array().context("a list")?;
     let (spoilt, good) = found.split_last().context("one")?;
-    ensure!(good.len() == statements.len() && good.iter().all(|one| *one == json!([])), "{found:?}");
+    ensure!(
+        good.len() == statements.len() && good.iter().all(|one| *one == json!([])),
+        "{found:?}"
+    );
     ensure!(*spoilt != json!([]), "a share of 2 is taken");
     Ok(())
 }

@@ -60,8 +60,8 @@ async function start() {
       caution.textContent = say("page-cautions-text");
       const heading = document.querySelector("[data-part=lesson-walk]");
       if (heading) heading.textContent = say("page-panel-walk");
-      told.textContent = say("page-lesson-begun", { kept: keeper ? "yes" : "no" });
       if (reason !== undefined) failed(reason);
+      else told.textContent = say("page-lesson-begun", { kept: keeper ? "yes" : "no" });
     },
     { once: true },
   );

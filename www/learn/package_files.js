@@ -25,8 +25,9 @@ const LIST = "service_worker.js";
 /** Files of the site that a lesson takes, and folders of which it takes all. */
 const FILES = [PAGE, "LICENSE", "element.js", "lesson.js", "mark.svg", "walker.js"];
 const FOLDERS = ["address", "course", "css", "edit", "engine", "fonts", "kit", "learn", "page", "panels", "stage", "state", "work"];
-/** What makes packages is in none. */
 const PACKER = "engine/levertrain_packer";
+/** What is for instructors is in no package. */
+const NOT_TAKEN = [PACKER, "learn/in_class", "learn/handout_paper", "css/in_class"];
 /** The scenario of a package. */
 const SCENARIO = "lesson";
 /** The format of sheets. */
@@ -49,7 +50,7 @@ export async function packed(lesson) {
 async function filesOf(lesson) {
   const words = `words/${lesson.language}.ftl`;
   const listed = Object.entries(await listedFiles());
-  const taken = listed.filter(([name]) => name === words || FILES.includes(name) || (FOLDERS.includes(name.split("/")[0]) && !name.startsWith(PACKER)));
+  const taken = listed.filter(([name]) => name === words || FILES.includes(name) || (FOLDERS.includes(name.split("/")[0]) && !NOT_TAKEN.some((start) => name.startsWith(start))));
   const files = new Map(await Promise.all(taken.map(async ([name, integrity]) => /** @type {const} */ ([name, await bytesOf(name, integrity)]))));
   for (const [name, text] of Object.entries(ownFiles(lesson))) files.set(name, bytes(text));
   if (lesson.form === "xapi") {

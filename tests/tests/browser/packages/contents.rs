@@ -131,6 +131,8 @@ fn a_package_holds_one_lesson_and_no_more() -> Result<()> {
             "service_worker",
             "editor",
             "packer",
+            "in_class",
+            "handout",
             "de.ftl",
             "schema",
             "imsmanifest",

@@ -1,5 +1,6 @@
 //! Lessons as packages for course systems: made on the page, unpacked, and run.
 
+mod careless;
 mod contents;
 mod making;
 mod runtime;

@@ -311,6 +311,7 @@ struct Pack {
 impl Pack {
     /// A brake: one pack hangs from the housing, the other stands on the shaft's lead and
     /// rises to it.
+    #[inline(always)]
     fn upright(&self, scene: &mut Scene, live: &Live<'_>, shaft: Body, lead: Point) {
         let x = self.centre.x;
         // What is held carries no power.
@@ -355,6 +356,7 @@ impl Pack {
     }
 
     /// A clutch: a pack on each lead, both of which move.
+    #[inline(always)]
     fn flat(
         &self,
         scene: &mut Scene,

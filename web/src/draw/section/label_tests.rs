@@ -296,3 +296,34 @@ fn labels_are_clear_in_german_too() {
         every_name_of_our_scenarios_is_there_whole_and_clear,
     ]);
 }
+
+/// A small train whose clutch has its name beyond the last part.
+const SMALL: &str = r#"{"format": 2, "name": "x", "input": "in", "output": "out",
+    "shafts": [{"id": "in", "label": "Input"}, {"id": "s", "label": "Sun"}, {"id": "out", "label": "Output"}],
+    "couplings": [{"kind": "planetary", "id": "p1", "label": "Set", "sun": {"shaft": "s", "teeth": 30},
+        "ring": {"shaft": "in", "teeth": 90}, "carrier": "out", "pinion": {"teeth": 30, "count": 4}}],
+    "elements": [{"kind": "brake", "id": "V", "label": "Brake V", "shaft": "s"},
+        {"kind": "clutch", "id": "H", "label": "Clutch H", "between": ["s", "out"]}],
+    "ranges": [{"id": "low", "label": "Low", "applied": ["V"]}]}"#;
+
+/// Catches the name of a clutch that a wide page carries off to the end of the drawing.
+#[test]
+fn names_stay_beside_their_packs_on_a_wide_page() {
+    let session = Session::open(SMALL).unwrap();
+    let layout = session.layout();
+    let away = |width: f64| {
+        let stage = layout.stage(width);
+        let scene = stage.scene(&session.live());
+        let name = scene.labels().find(|label| label.text == "Clutch H");
+        (name.unwrap().at.x - stage.pack_centre(1).x).abs()
+    };
+    let narrow = away(0.0);
+    for width in [860.0, 1600.0, 2400.0] {
+        assert!(
+            away(width) < 2.0 * narrow + 30.0,
+            "{} at {width}, {narrow} at the least",
+            away(width)
+        );
+    }
+    check_all("a small train", SMALL);
+}

@@ -58,14 +58,14 @@ impl Place {
     }
 
     /// The place in a drawing that is spread out along the axis: text and subject keep their size.
-    pub fn spread(&self, stage: &Stage<'_>) -> Self {
+    pub fn spread(&self, along: &dyn Fn(f64) -> f64) -> Self {
         let moved = |area: &Bounds| Bounds {
-            left: stage.spread(area.middle().x) - area.width / 2.0,
+            left: along(area.middle().x) - area.width / 2.0,
             ..*area
         };
         let (subject, area) = (moved(&self.subject), moved(&self.area));
         Self {
-            at: at(stage.spread(self.at.x), self.at.y),
+            at: at(along(self.at.x), self.at.y),
             leader: leader(&subject, &area),
             subject,
             area,

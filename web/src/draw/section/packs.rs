@@ -197,7 +197,7 @@ pub fn letter(
         };
         labels::letter(
             scene,
-            &place.spread(stage),
+            &place.spread(&|x| stage.spread_name(x)),
             &text,
             NAME_SIZE * letters.times(),
             applied,

@@ -157,13 +157,13 @@ impl Places {
     ) {
         for label in &self.sets {
             scene.label(Label {
-                at: at(stage.spread(label.at.x), label.at.y),
+                at: at(stage.spread_name(label.at.x), label.at.y),
                 ..label.clone()
             });
         }
         for (end, [word, speed]) in [Side::Input, Side::Output].into_iter().zip(&self.ends) {
             if let Some(place) = word {
-                let place = place.spread(stage);
+                let place = place.spread(&|x| stage.spread(x));
                 labels::letter(
                     scene,
                     &place,
@@ -192,7 +192,7 @@ impl Places {
                 Side::Input => spare[1] - spare[0],
                 Side::Output => spare[0] - spare[1],
             };
-            let mut place = place.spread(stage);
+            let mut place = place.spread(&|x| stage.spread(x));
             place.at.x += beside / 2.0;
             labels::letter(
                 scene,

@@ -64,14 +64,28 @@ struct Along {
 
 impl Along {
     fn of(self, x: f64) -> f64 {
-        let filled = (self.narrowest - 2.0 * END) * self.stretch + 2.0 * END;
-        let beside = (self.width - filled) / 2.0;
-        let last = self.narrowest - END;
         match x {
             _ if x < END => x,
-            _ if x > last => self.width - (self.narrowest - x),
-            _ => END + beside + (x - END) * self.stretch,
+            _ if x > self.last() => self.width - (self.narrowest - x),
+            _ => self.between(x),
         }
+    }
+
+    /// The same of what belongs to the train rather than to its ends, from which a wide page has it apart.
+    fn of_train(self, x: f64) -> f64 {
+        let inside = x.clamp(END, self.last());
+        self.between(inside) + (x - inside)
+    }
+
+    fn between(self, x: f64) -> f64 {
+        let filled = (self.narrowest - 2.0 * END) * self.stretch + 2.0 * END;
+        let beside = (self.width - filled) / 2.0;
+        END + beside + (x - END) * self.stretch
+    }
+
+    /// Where the train ends.
+    fn last(self) -> f64 {
+        self.narrowest - END
     }
 }
 
@@ -180,6 +194,11 @@ impl<'a> Stage<'a> {
     /// Where a place of the narrowest drawing is in this one.
     pub(super) fn spread(&self, x: f64) -> f64 {
         self.along.of(x)
+    }
+
+    /// Where the name of a part of the train is, which stays beside it.
+    pub(super) fn spread_name(&self, x: f64) -> f64 {
+        self.along.of_train(x)
     }
 
     /// Position of a grid column.

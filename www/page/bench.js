@@ -167,8 +167,10 @@ export class Bench {
     /** @param {Set<string>} unfolded */
     const choose = (unfolded) => {
       const { panels } = equipment;
-      // Nobody needs what changes a train that cannot be changed.
-      this.#board.choose(desk.isLocked("train") ? new Set([...panels].filter((id) => id !== EDIT)) : panels, unfolded);
+      const isLocked = desk.isLocked("train");
+      // Nobody needs what changes a train that cannot be changed, nor what it puts on the drawing.
+      this.#board.choose(isLocked ? new Set([...panels].filter((id) => id !== EDIT)) : panels, unfolded);
+      if (isLocked) edit.node.open = false;
       offerChange();
       spread();
     };

@@ -212,6 +212,63 @@ fn a_locked_train_stays_whatever_is_tried() -> Result<()> {
     })
 }
 
+/// Catches a way back to what a train was before it was locked, and what changes it staying on the drawing.
+#[test]
+fn a_train_that_was_changed_and_locked_then_is_not_changed_back() -> Result<()> {
+    open(
+        "locked-late",
+        &six_speed("").replace("all", "ranges,edit"),
+        |page| {
+            page.until(
+            "there is a field",
+            "probe.all('[data-part=edit] [data-key]').some(({ dataset }) => dataset.key === 'teeth p2 0')",
+        )?;
+            page.until(
+                "the drawing can be changed",
+                "probe.all('.grip').length > 0",
+            )?;
+            page.run(
+            "const node = probe.all('[data-part=edit] [data-key]').find(({ dataset }) => dataset.key === 'teeth p2 0'); \
+             node.focus(); node.value = '58'; node.dispatchEvent(new Event('input', { bubbles: true }))",
+            Value::Null,
+        )?;
+            let exact = |page: &Page| -> Result<Option<String>> { Ok(page.seen()?.exact) };
+            ensure!(exact(page)?.as_deref() == Some("5/2"), "{:?}", exact(page)?);
+            page.run("probe.host('lever-train').locked = 'train'", Value::Null)?;
+            page.rest()?;
+            let grips: usize = page.get(
+                "probe.all('.grip').filter((node) => node.checkVisibility()).length",
+                Value::Null,
+            )?;
+            ensure!(
+                grips == 0,
+                "{grips} places of the drawing can be taken hold of"
+            );
+            page.run("probe.one('.range-buttons button').focus()", Value::Null)?;
+            page.chord(Key::Control, 'z')?;
+            ensure!(
+                exact(page)?.as_deref() == Some("5/2"),
+                "taken back: {:?}",
+                exact(page)?
+            );
+            page.run(
+            "const node = probe.all('[data-part=edit] [data-key]').find(({ dataset }) => dataset.key === 'undo'); \
+             if (node) { node.disabled = false; node.click(); }",
+            Value::Null,
+        )?;
+            ensure!(
+                exact(page)?.as_deref() == Some("5/2"),
+                "taken back by its button"
+            );
+            page.run("probe.host('lever-train').locked = null", Value::Null)?;
+            page.until(
+                "it can be changed again",
+                "probe.one('[data-part=edit]').checkVisibility()",
+            )
+        },
+    )
+}
+
 /// Catches each setting that the lock forgets, and a lock on what is only looking.
 #[test]
 fn locked_settings_stay_whatever_is_tried() -> Result<()> {

@@ -106,16 +106,18 @@ pub const SAID: &str = "(() => { \
     } \
     return said.filter((text) => /[a-z]/i.test(text)); \
 })()";
-/// Symbols of units and of the ratio, the page's own name and another language in its own, beside those of the drawings.
-const SYMBOLS: [&str; 11] = [
+/// Symbols of units and of the ratio, what files end with, the page's own name and languages in their own, beside those of the drawings.
+const SYMBOLS: [&str; 13] = [
     "DE",
     "Deutsch",
+    "English",
     "Hz",
     "Levertrain",
     "W",
     "ft",
     "hp",
     "i",
+    "json",
     "kW",
     "lbf",
     "mm",

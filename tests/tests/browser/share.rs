@@ -53,14 +53,14 @@ fn markup(page: &Page) -> Result<String> {
     page.get(EMBED, Value::Null)
 }
 
-/// Puts markup into a page of the same site and goes there.
+/// Puts markup into a page of the same site, under a name that the site itself keeps no page by, and goes there.
 fn put(page: &Page, folder: &Path, markup: &str) -> Result<()> {
     let text = format!(
         "<!doctype html><html lang=\"en\"><meta charset=\"utf-8\"><title>Lesson</title>\
          <link rel=\"icon\" href=\"data:,\">{markup}"
     );
-    fs::write(folder.join("lesson.html"), text)?;
-    page.goto("lesson.html")
+    fs::write(folder.join("embeds.html"), text)?;
+    page.goto("embeds.html")
 }
 
 /// Catches markup that shows something else than what is on screen, or leaves out what was chosen for it.

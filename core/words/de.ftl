@@ -1837,7 +1837,7 @@ page-lesson-kept = { $done ->
 }
 page-lesson-trouble = Das Kurssystem hat nicht alles angenommen ({ $reason }). Bitte der Kursleitung sagen.
 page-package = Paket für ein Kurssystem
-page-package-note = Eine Lektion als eine Datei mit allem, was sie braucht: der Rundgang und die Fragen eines Blatts, zum Getriebe auf der Bühne und in der Sprache dieser Seite. Kurssysteme, die SCORM lesen, öffnen sie unverändert; für xAPI kommt die Datei entpackt auf einen Server, und ihre lesson.html wird mit den üblichen Parametern geöffnet.
+page-package-note = Eine Lektion als eine Datei mit allem, was sie braucht: der Rundgang und die Fragen eines Blatts, zum Getriebe auf der Bühne und in der Sprache dieser Seite. Kurssysteme, die SCORM lesen, öffnen sie unverändert; für xAPI kommen ihre Dateien auf einen Server, und die lesson.html darunter wird mit den üblichen Parametern geöffnet.
 page-package-sheet = Blatt
 page-package-form = Für
 page-package-pass = Bestanden ab, %

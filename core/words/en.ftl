@@ -1811,7 +1811,7 @@ page-lesson-kept = { $done ->
 }
 page-lesson-trouble = The course system did not keep all of it ({ $reason }). Tell whoever runs the course.
 page-package = Package for a course system
-page-package-note = A lesson as one file, with all that it takes: the walkthrough and the questions of a sheet, about the train on stage and in the language of this page. Course systems that read SCORM open it as it is; for xAPI the file goes on a host, and its lesson.html is opened with the usual parameters.
+page-package-note = A lesson as one file, with all that it takes: the walkthrough and the questions of a sheet, about the train on stage and in the language of this page. Course systems that read SCORM open it as it is; for xAPI its files go on a host, and lesson.html among them is opened with the usual parameters.
 page-package-sheet = Sheet
 page-package-form = For
 page-package-pass = Passed from, %

@@ -231,6 +231,7 @@ const NO_WORDS: &[(&str, &[&str])] = &[
             "learn/handout_paper",
             "learn/in_class",
             "css/in_class",
+            "css/handout",
             "fonts",
             "imsmanifest.xml",
             "initialized",

@@ -27,7 +27,7 @@ const FILES = [PAGE, "LICENSE", "element.js", "lesson.js", "mark.svg", "walker.j
 const FOLDERS = ["address", "course", "css", "edit", "engine", "fonts", "kit", "learn", "page", "panels", "stage", "state", "work"];
 const PACKER = "engine/levertrain_packer";
 /** What is for instructors is in no package. */
-const NOT_TAKEN = [PACKER, "learn/in_class", "learn/handout_paper", "css/in_class"];
+const NOT_TAKEN = [PACKER, "learn/in_class", "learn/handout_paper", "css/in_class", "css/handout"];
 /** The scenario of a package. */
 const SCENARIO = "lesson";
 /** The format of sheets. */

@@ -106,13 +106,18 @@ pub const SAID: &str = "(() => { \
     } \
     return said.filter((text) => /[a-z]/i.test(text)); \
 })()";
-/// Symbols of units and of the ratio, what files end with, the page's own name and languages in their own, beside those of the drawings.
-const SYMBOLS: [&str; 13] = [
+/// Symbols of units and of the ratio, the page's own name and languages in their own, names of standards, of a key and
+/// of a kind of file, beside those of the drawings.
+const SYMBOLS: [&str; 18] = [
+    "4th",
     "DE",
     "Deutsch",
+    "Edition",
     "English",
+    "F8",
     "Hz",
     "Levertrain",
+    "SCORM",
     "W",
     "ft",
     "hp",
@@ -121,6 +126,7 @@ const SYMBOLS: [&str; 13] = [
     "kW",
     "lbf",
     "mm",
+    "xAPI",
 ];
 /// What the links below say, and attributes and codes that may be used instead.
 const CODES: &str = "losses road shows units scenario zz on n t u o l v q furlong nothing joined \

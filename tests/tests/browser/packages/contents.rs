@@ -10,6 +10,7 @@ use serde_json::Value;
 use xtask::node::Node;
 
 use super::making::{self, STEM};
+use crate::language::speak_german;
 
 /// The packages that these tests need: the independent run-time, schemas and validators.
 pub fn packages() -> Result<PathBuf> {
@@ -182,6 +183,43 @@ fn a_package_holds_one_lesson_and_no_more() -> Result<()> {
             "probe.one('[role=alert]')?.textContent.includes('no number from 1 to 100')",
         )?;
         ensure!(page.get::<usize>("made.length", Value::Null)? == 0);
+        Ok(())
+    })
+}
+
+/// Catches a lesson in another language than that of the page that made it, and a title that is translated twice.
+#[test]
+fn a_package_speaks_as_the_page_that_made_it() -> Result<()> {
+    if skipped() {
+        return Ok(());
+    }
+    let mut files = making::Files::new();
+    page::open(View::LAPTOP, &format!("#s={STEM}"), |page| {
+        speak_german(page)?;
+        making::open_sheet(page, &making::sheet())?;
+        files = making::unpack(&making::make(page, "scorm2004", "62,5")?)?;
+        Ok(())
+    })?;
+    ensure!(files.contains_key("words/de.ftl") && !files.contains_key("words/en.ftl"));
+    let manifest = String::from_utf8(files.get("imsmanifest.xml").context("a manifest")?.clone())?;
+    ensure!(
+        manifest.contains("<imsss:minNormalizedMeasure>0.625<"),
+        "{manifest}"
+    );
+    let folder = making::lay_out("package-german", &files, &[])?;
+    page::open_in(&folder, View::LAPTOP, "lesson/lesson.html", |page| {
+        let told = "document.querySelector('[data-part=lesson-kept]').textContent";
+        page.until("it says so", &format!("{told}.includes('kein Kurssystem')"))?;
+        let lang: String = page.get("document.documentElement.lang", Value::Null)?;
+        ensure!(lang == "de", "{lang}");
+        let ranges: Vec<String> = page.get(
+            "[...document.querySelectorAll('.lesson-ranges button')].map(({ textContent }) => textContent)",
+            Value::Null,
+        )?;
+        ensure!(
+            ranges.len() == 2 && ranges[0].contains("Sonnenrad"),
+            "{ranges:?}"
+        );
         Ok(())
     })
 }

@@ -39,6 +39,8 @@ fn leftwards() -> Result<(PathBuf, BTreeSet<String>)> {
             names.insert(label);
         }
     }
+    // What a file of it is called, up to its number.
+    names.insert("علبة-التروس".to_owned());
     let path = Path::new(env!("CARGO_TARGET_TMPDIR")).join("leftwards.json");
     fs::write(&path, train.to_string())?;
     Ok((path, names))

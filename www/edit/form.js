@@ -148,11 +148,15 @@ export class Form {
 
   /** @param {() => void} change */
   attempt(change) {
-    const at = stopsIn(this.#node).findIndex((stop) => stop === activeIn(this.#node));
+    const active = activeIn(this.#node);
+    // Looking for all of them takes a while, and what is typed into does not go.
+    const at = active && !active.matches("input") ? stopsIn(this.#node).findIndex((stop) => stop === active) : -1;
+    const shape = this.#shape;
     const { scrollTop } = this.#node;
     try {
       change();
-      this.#node.scrollTop = scrollTop;
+      // Setting it has the whole page laid out at once.
+      if (shape !== this.#shape) this.#node.scrollTop = scrollTop;
       if (at >= 0) this.#keepFocus(at);
       this.desk.dismiss();
       return true;

@@ -96,20 +96,41 @@ function walkOf(ranges) {
  */
 function keep(keeper, train) {
   let done = false;
+  let tries = triesIn(train.progress);
   train.addEventListener("levertrain-score", (event) => {
     const { detail } = /** @type {ScoreEvent} */ (event);
     // Questions made by dice, once the sheet is through, are for practice.
     if (!detail.sheet) return;
     done = detail.done;
     keeper.answered({ ...detail, share: detail.points / detail.of }, train.progress ?? "");
+    tries = triesIn(train.progress);
     const points = new Intl.NumberFormat(document.documentElement.lang, { maximumFractionDigits: 1 }).format(detail.points);
     told.textContent = say("page-lesson-kept", { points, of: detail.of, done: done ? "yes" : "no" });
   });
+  // A wrong answer counts, also where the page is closed, or the browser ends, before a right one.
+  train.addEventListener("click", () => setTimeout(() => {
+    const { progress } = train;
+    const now = triesIn(progress);
+    if (progress !== null && now > tries) keeper.hold(progress);
+    tries = now;
+  }));
   addEventListener("pagehide", () => {
     keeper.end({ seconds: (performance.now() - began) / 1000, progress: train.progress ?? undefined, done });
   });
   // The course system takes no more once it was told of the end.
   addEventListener("pageshow", ({ persisted }) => persisted && location.reload());
+}
+
+/** How often something was answered. @param {string | null} progress */
+function triesIn(progress) {
+  try {
+    /** @type {[number, number][]} */
+    const given = JSON.parse(progress ?? "").given;
+    return given.reduce((sum, [, tries]) => sum + tries, 0);
+  } catch {
+    // What somebody else has written is not resumed.
+    return 0;
+  }
 }
 
 /** @param {string} why */

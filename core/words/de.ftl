@@ -1776,7 +1776,10 @@ page-exercise-begin = { $count } Fragen
 page-exercise-fresh = Eben gestellte Fragen
 page-exercise-sheet = Das Blatt zu diesem Getriebe
 page-exercise-open = Blatt öffnen …
-page-exercise-place = Frage { $at } von { $of }, bisher { $points } Punkte
+page-exercise-place = Frage { $at } von { $of }, bisher { $points } { $much ->
+    [one] Punkt
+   *[other] Punkte
+}
 page-exercise-next = Nächste Frage
 page-exercise-finish = Zum Ergebnis
 page-exercise-stop = Beenden
@@ -1787,7 +1790,11 @@ page-exercise-score = { $whole ->
 page-exercise-becomes = Wurde zu
 page-exercise-check = Prüfen
 page-exercise-reveal = Antwort zeigen
-page-exercise-shown = Das ist die Antwort. Das Getriebe zeigt sie.
+page-exercise-shown = Das ist die Antwort.{ $stage ->
+    [yes] { " " }Das Getriebe zeigt sie.
+   *[no] { "" }
+}
+page-exercise-still = Die Zeichnung wartet, nichts ist geschlossen; sie beantwortet nichts.
 page-exercise-right = Richtig.
 page-exercise-part = Teilweise richtig: { $share } %.
 page-exercise-wrong = Nicht richtig.

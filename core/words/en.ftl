@@ -1748,7 +1748,10 @@ page-exercise-begin = { $count } questions
 page-exercise-fresh = Questions made just now
 page-exercise-sheet = The sheet of this train
 page-exercise-open = Open a sheet…
-page-exercise-place = Question { $at } of { $of }, { $points } points so far
+page-exercise-place = Question { $at } of { $of }, { $points } { $much ->
+    [one] point
+   *[other] points
+} so far
 page-exercise-next = Next question
 page-exercise-finish = See the result
 page-exercise-stop = Stop
@@ -1759,7 +1762,11 @@ page-exercise-score = { $whole ->
 page-exercise-becomes = Has become
 page-exercise-check = Check
 page-exercise-reveal = Show the answer
-page-exercise-shown = That is the answer. The train shows it.
+page-exercise-shown = That is the answer.{ $stage ->
+    [yes] { " " }The train shows it.
+   *[no] { "" }
+}
+page-exercise-still = The drawing waits with nothing applied; it answers nothing.
 page-exercise-right = Right.
 page-exercise-part = Partly right: { $share } %.
 page-exercise-wrong = Not right.

@@ -20,6 +20,7 @@ import { Statements, launchOf } from "./xapi.js";
  * @typedef {object} Keeper
  * @property {() => Promise<string | undefined>} begin gives where somebody was before
  * @property {(score: Score, progress: string) => void} answered
+ * @property {(progress: string) => void} hold keeps where somebody is, also between two answers
  * @property {(left: { seconds: number, progress?: string, done: boolean }) => void} end
  */
 

@@ -72,6 +72,13 @@ export class Scorm2004 {
     calls.keep();
   }
 
+  /** @param {string} progress */
+  hold(progress) {
+    if (this.#isLooking) return;
+    this.#calls.set({ "cmi.suspend_data": progress });
+    this.#calls.keep();
+  }
+
   /** @param {{ seconds: number, progress?: string, done: boolean }} left */
   end({ seconds, progress, done }) {
     const calls = this.#calls;

@@ -80,6 +80,11 @@ export class Statements {
     this.#keep(progress);
   }
 
+  /** @param {string} progress */
+  hold(progress) {
+    this.#keep(progress);
+  }
+
   /** @param {{ seconds: number, progress?: string, done: boolean }} left */
   end({ seconds, progress, done }) {
     if (progress !== undefined && !done) this.#keep(progress);

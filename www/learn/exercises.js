@@ -60,11 +60,12 @@ export function fill(panel, { desk, exercise, progress, signal }) {
   const sheet = button(say("page-exercise-sheet"), "exercise-sheet", () => openAt(ours()));
   const file = /** @type {HTMLInputElement} */ (h("input", { type: "file", accept: ".json,application/json", hidden: true, change: () => openFile() }));
   const pick = button(say("page-exercise-open"), "exercise-open", () => file.click());
-  const setting = new Setting(desk, start, () => parcel.update());
+  const setting = new Setting(desk, start, offerSheets);
   const parcel = new Package(desk, sheets);
   const offer = h("div", { class: "exercise-offer" }, kind.node, h("p", { class: "row" }, begin, sheet, pick, file), setting.node);
   // Who is to answer a sheet makes none, and prints no answers.
-  if (exercise === undefined) offer.append(handout(desk, { ours, made: () => setting.sheet, signal }), parcel.node);
+  const paper = handout(desk, { ours: () => (sheet.hidden ? undefined : ours()), made: () => setting.sheet, signal });
+  if (exercise === undefined) offer.append(paper.node, parcel.node);
   for (const node of [pick, setting.node]) node.hidden = exercise !== undefined;
 
   const title = h("h3");
@@ -122,7 +123,7 @@ export function fill(panel, { desk, exercise, progress, signal }) {
     given[at] ??= untouched();
     card = new QuestionCard(desk, question, given[at], answered);
     holder.replaceChildren(card.node);
-    place.textContent = say("page-exercise-place", { at: at + 1, of: questions.length, points: points() });
+    place.textContent = say("page-exercise-place", { at: at + 1, of: questions.length, points: points(), much: points() === "1" ? "one" : "other" });
     next.textContent = at + 1 < questions.length ? say("page-exercise-next") : say("page-exercise-finish");
     next.hidden = true;
     // What stands applied could be the answer.
@@ -299,7 +300,13 @@ export function fill(panel, { desk, exercise, progress, signal }) {
     const entries = await listScenarios();
     if (source !== desk.source) return;
     sheet.hidden = !(source && "stem" in source && entries.some(({ stem, exercises }) => stem === source.stem && exercises));
+    offerSheets();
+  }
+
+  /** What can be printed and packaged has changed. */
+  function offerSheets() {
     parcel.update();
+    paper.update();
   }
 
   progress.follow(() => kept(), () => resume());

@@ -65,7 +65,7 @@ export function handout(desk, { ours, made, signal }) {
     }
   }
 
-  return node;
+  return { node, update: offer };
 }
 
 /** @param {URL | undefined} address */

@@ -48,6 +48,7 @@ export class QuestionCard {
       h("p", { class: "exercise-asked" }, question.text),
       ...(question.rows.length > 0 ? [becomes(question)] : []),
       ...this.#fields.nodes,
+      ...(question.by === "stage" ? [] : [h("p", { class: "note" }, say("page-exercise-still"))]),
       h("p", { class: "row" }, this.#check, this.#reveal),
       this.#told,
     );
@@ -61,6 +62,12 @@ export class QuestionCard {
     const answer = this.#fields.answer();
     const mark = this.#ask((engine, sandbox, task) => engine.mark(sandbox, task, answer));
     if (!mark) return;
+    // Nobody is wrong who has said nothing yet.
+    if (this.#question.by !== "stage" && answer.every((part) => part.trim() === "")) {
+      delete this.#told.dataset.mark;
+      this.#told.replaceChildren(...mark.hints.map((hint) => h("p", {}, capital(hint))));
+      return;
+    }
     const credit = mark.credit.decimal;
     given.credit = Math.max(given.credit, given.tries === 0 ? credit : credit * LATER);
     given.tries += 1;
@@ -76,7 +83,7 @@ export class QuestionCard {
     if (!right) return;
     this.#end();
     this.#fields.show(right);
-    this.#told.replaceChildren(h("p", {}, say("page-exercise-shown")));
+    this.#told.replaceChildren(h("p", {}, say("page-exercise-shown", { stage: this.#question.range ? "yes" : "no" })));
   }
 
   /** @param {Mark} mark */

@@ -46,6 +46,7 @@ export class Setting {
   #note = h("p", { class: "note" });
   #title = /** @type {HTMLInputElement} */ (h("input", { type: "text", maxlength: 80, "aria-label": say("page-exercise-title") }));
   #list = h("ol", { class: "exercise-set" });
+  #add;
   #walkThis;
   #use;
   #save;
@@ -63,7 +64,7 @@ export class Setting {
     this.#changed = changed;
     const button = (/** @type {string} */ words, /** @type {string} */ part, /** @type {() => void} */ click) =>
       /** @type {HTMLButtonElement} */ (/** @type {unknown} */ (h("button", { class: "plain", type: "button", "data-part": part, click }, words)));
-    const add = button(say("page-exercise-add"), "exercise-add", () => this.#add());
+    this.#add = button(say("page-exercise-add"), "exercise-add", () => this.#ask());
     this.#walkThis = button(say("page-exercise-walk-add"), "exercise-walk-add", () => this.#addWalk());
     this.#use = button(say("page-exercise-try"), "exercise-try", () => this.#start(this.#name(), this.#questions));
     this.#save = button(say("page-exercise-save"), "exercise-save", () => this.#keep());
@@ -75,7 +76,7 @@ export class Setting {
       h("p", { class: "note" }, say("page-exercise-setting-note")),
       h("div", { class: "exercise-lines" }, ...fields.map(({ node }) => node)),
       this.#note,
-      h("p", { class: "row" }, add, this.#walkThis),
+      h("p", { class: "row" }, this.#add, this.#walkThis),
       this.#list,
       h("label", { class: "exercise-line", change: () => this.#changed() }, h("span", {}, say("page-exercise-title")), this.#title),
       h("p", { class: "row" }, this.#use, this.#save),
@@ -110,9 +111,11 @@ export class Setting {
     const fields = /** @type {const} */ ([["range", this.#range], ["set", this.#set], ["shaft", this.#shaft], ["part", this.#part]]);
     for (const [name, field] of fields) field.node.hidden = !chosen.includes(name);
     this.#note.textContent = say("page-exercise-from", { kind });
+    // In neutral there is no ratio to ask for.
+    this.#add.disabled = kind === "reach" && !this.#desk.answer?.ratio;
   }
 
-  #add() {
+  #ask() {
     const desk = this.#desk;
     try {
       const question = desk.askWhole((engine, sandbox) => {

@@ -17,8 +17,8 @@ export function taskWords({ given, text }) {
 /** A number of points or a share, to a tenth where that says more. @param {number} value */
 export function tenths(value) {
   const rounded = Math.round(10 * value) / 10;
-  const digits = String(rounded).replace(/\D/g, "").replace(/^0+/, "");
-  return number(rounded, Math.max(1, digits.length));
+  // The zero before the decimals counts.
+  return number(rounded, String(rounded).replace(/\D/g, "").length);
 }
 
 /** @param {Desk} desk @returns {[string, string][]} */

@@ -300,3 +300,36 @@ fn what_is_pinned_goes_while_a_question_is_open() -> Result<()> {
         Ok(())
     })
 }
+
+/// Catches a press of "Check" with nothing picked that costs points, and half a point that is shown as none.
+#[test]
+fn nothing_picked_costs_nothing_and_half_a_point_is_told() -> Result<()> {
+    page::open(View::LAPTOP, "#s=02-three-speed-common-sun", |page| {
+        page.unfold("exercises")?;
+        page.until(
+            "there is a sheet",
+            "!probe.one('[data-part=exercise-sheet]').hidden",
+        )?;
+        press(page, "[data-part=exercise-sheet]")?;
+        page.until("it asks", "probe.all('.exercise-asked').length === 1")?;
+        let told = "probe.one('.exercise-told').textContent + (probe.one('.exercise-told').dataset.mark ?? '')";
+        press(page, "[data-part=exercise-check]")?;
+        let empty: String = page.get(told, Value::Null)?;
+        ensure!(empty == "Nothing is chosen of what is offered.", "{empty}");
+        let pick = "for (const box of probe.all('.exercise-choices input')) box.checked = box.value === args";
+        // The ring, which turns, and the carrier.
+        for member in ["2", "1"] {
+            page.run(pick, json!(member))?;
+            press(page, "[data-part=exercise-check]")?;
+        }
+        let right: String = page.get(told, Value::Null)?;
+        ensure!(right.contains("Right."), "{right}");
+        press(page, "[data-part=exercise-next]")?;
+        let place: String = page.get(
+            "probe.one('[data-part=exercise-place]').textContent",
+            Value::Null,
+        )?;
+        ensure!(place.contains("0.5 points"), "{place}");
+        Ok(())
+    })
+}

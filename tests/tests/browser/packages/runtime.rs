@@ -115,6 +115,13 @@ impl Course<'_> {
         )
     }
 
+    /// Picks a choice that is not this one, which is right.
+    pub fn miss(&self, right: &str) -> Result<()> {
+        let other = "[...train().querySelectorAll('.exercise-choices input')].map(({ value }) => value).find((value) => value !== args)";
+        let other: String = self.page.get(other, json!(right))?;
+        self.answer(&other)
+    }
+
     /// Presses a button of the exercises.
     pub fn press(&self, part: &str) -> Result<()> {
         self.page.run(

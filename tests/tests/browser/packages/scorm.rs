@@ -94,7 +94,12 @@ fn lesson(expected: &Expected, pass: &str) -> Result<()> {
         ensure!(course.value("cmi.interactions._count")? == "1");
         course.press("next")?;
         // A wrong try, and the page is closed.
-        course.answer("no such thing")?;
+        let commits = course.commits()?;
+        course.miss(&right[1])?;
+        ensure!(
+            course.commits()? == commits + 1,
+            "a wrong try is not kept at once"
+        );
         course.end()?;
         let mut kept = course.kept()?;
         let data = kept["suspend_data"].as_str().unwrap_or_default().to_owned();

@@ -14,7 +14,8 @@
  * shares its view with the page's address. What is more than one is separated by commas. Each is a property too.
  *
  * It dispatches `levertrain-score` with `{ title, points, of, done, sheet, question }` in `detail` after every question
- * (`sheet` where it is that of `exercise`; `question` is `{ number, id, task, text, credit, tries, seconds, answer }`), and
+ * (`sheet` where it is that of `exercise`; `question` is `{ number, id, task, text, credit, tries, seconds, answer }`),
+ * `levertrain-walk` with `{ title, range, at, of, done, sheet, questions }` after every range that a sheet walks through first,
  * `levertrain-ready` once it can be used, `levertrain-change` with the answer in `detail`
  * after every change, and `levertrain-error` with an `Error` in `detail` when something went wrong.
  */

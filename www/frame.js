@@ -72,6 +72,7 @@ if (host !== undefined && parent !== window) {
   train.addEventListener("levertrain-ready", () => tell("ready", train.answer));
   train.addEventListener("levertrain-change", (event) => tell("change", detailOf(event)));
   train.addEventListener("levertrain-score", (event) => tell("score", detailOf(event)));
+  train.addEventListener("levertrain-walk", (event) => tell("walk", detailOf(event)));
   train.addEventListener("levertrain-error", (event) => tell("error", { message: reasonOf(detailOf(event)) }));
   let height = 0;
   new ResizeObserver(() => {

@@ -1,13 +1,13 @@
 /**
- * The page that a package for a course system opens: a walkthrough of some ranges and a sheet of exercises, which the
- * course system is told of. It stands by itself as well, and says then that no score is kept.
+ * The page that a package for a course system opens: a sheet of exercises, with the ranges that it walks through before it
+ * asks, which the course system is told of. It stands by itself as well, and says then that no score is kept.
  */
 
 import { keeperOf } from "./course/keeper.js";
 import { h } from "./kit/dom.js";
 
 /** @typedef {import("./course/keeper.js").Keeper} Keeper */
-/** What becomes of a lesson is told by these events. @typedef {CustomEvent<Omit<import("./course/keeper.js").Score, "share"> & { sheet: boolean }>} ScoreEvent */
+/** What becomes of its questions is told by these events. @typedef {CustomEvent<Omit<import("./course/keeper.js").Score, "share"> & { sheet: boolean }>} ScoreEvent */
 
 /**
  * What stands in `lesson.json`.
@@ -16,8 +16,9 @@ import { h } from "./kit/dom.js";
  * @property {string} language
  * @property {string} form what the package is: `scorm12`, `scorm2004` or `xapi`
  * @property {number} [pass] from how many percent it is passed
- * @property {{ label: string, applied: string[] }[]} walk the ranges to walk through first
+ * @property {number} questions how many its sheet asks, after the ranges that it walks through; it may be none
  */
+/** What becomes of its walkthrough, by these. @typedef {CustomEvent<import("./course/keeper.js").Passed & { sheet: boolean, questions: number }>} WalkEvent */
 
 /** The scenario of a package: it has only one. */
 const SCENARIO = "lesson";
@@ -47,19 +48,16 @@ async function start() {
   await import(new URL("element.js", import.meta.url).href);
   const train = /** @type {HTMLElement & { progress: string | null }} */ (h("lever-train", { scenario: SCENARIO, exercise: "sheet.json" }));
   if (progress !== undefined) train.progress = progress;
-  const walked = lesson.walk.length > 0 ? walkOf(lesson.walk) : [];
-  const exercises = h("h2");
   const caution = h("p", { class: "caution" });
-  document.querySelector("main")?.replaceChildren(h("h1", {}, title), told, trouble, ...walked, exercises, train, caution);
+  document.querySelector("main")?.replaceChildren(h("h1", {}, title), told, trouble, train, caution);
   if (keeper) keep(keeper, train);
   train.addEventListener(
     "levertrain-ready",
     async () => {
       await speak();
-      exercises.textContent = say("page-panel-exercises");
       caution.textContent = say("page-cautions-text");
-      const heading = document.querySelector("[data-part=lesson-walk]");
-      if (heading) heading.textContent = say("page-panel-walk");
+      // Who comes back goes on with the question, not with what stands over it.
+      if (progress !== undefined) train.scrollIntoView({ block: "start", behavior: "instant" });
       if (reason !== undefined) failed(reason);
       else told.textContent = say("page-lesson-begun", { kept: keeper ? "yes" : "no" });
     },
@@ -72,21 +70,6 @@ async function speak() {
   /** @type {typeof import("./engine/levertrain.js")} */
   const engine = await import(new URL("engine/levertrain.js", import.meta.url).href);
   say = (key, values = {}) => engine.say(key, 0, Object.entries(values).flat().map(String));
-}
-
-/** A heading, a button for each range, and the train that it is applied in. @param {Lesson["walk"]} ranges */
-function walkOf(ranges) {
-  const train = h("lever-train", { scenario: SCENARIO, applied: ranges[0].applied.join(), with: "walk" });
-  const buttons = ranges.map(({ label, applied }, at) => h("button", { type: "button", "aria-pressed": String(at === 0), click: () => pick(at, applied) }, label));
-
-  /** @param {number} at @param {string[]} applied */
-  function pick(at, applied) {
-    train.setAttribute("applied", applied.join());
-    buttons.forEach((button, other) => button.setAttribute("aria-pressed", String(other === at)));
-  }
-
-  const heading = h("h2", { "data-part": "lesson-walk" });
-  return ranges.length > 1 ? [heading, h("p", { class: "lesson-ranges" }, ...buttons), train] : [heading, train];
 }
 
 /**
@@ -106,6 +89,14 @@ function keep(keeper, train) {
     tries = triesIn(train.progress);
     const points = new Intl.NumberFormat(document.documentElement.lang, { maximumFractionDigits: 1 }).format(detail.points);
     told.textContent = say("page-lesson-kept", { points, of: detail.of, done: done ? "yes" : "no" });
+  });
+  train.addEventListener("levertrain-walk", (event) => {
+    const { at, of, done: isLast, sheet, questions } = /** @type {WalkEvent} */ (event).detail;
+    // Where something is asked, it is that which counts.
+    if (!sheet || questions > 0) return;
+    done = isLast;
+    keeper.walked({ at, of, done });
+    told.textContent = say("page-lesson-walked", { at, of, done: done ? "yes" : "no" });
   });
   // A wrong answer counts, also where the page is closed, or the browser ends, before a right one.
   train.addEventListener("click", () => setTimeout(() => {

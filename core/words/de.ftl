@@ -1101,6 +1101,7 @@ page-keys-class-begin = ganzer Bildschirm, Schrift für die letzte Reihe
 page-keys-class = Im Unterricht
 page-keys-class-next = der nächste Gang oder Schritt, oder der vorige
 page-keys-class-point = auf das nächste oder vorige Glied zeigen
+page-keys-class-keep = dieses Glied hervorgehoben lassen, oder es freigeben
 page-keys-class-hide = verbirgt oder zeigt Übersetzung, Worte, Zahlen; zeigt alles
 page-keys-class-steps = Schritte des Rundgangs statt der Gänge, oder wieder Gänge
 page-key-escape = Esc
@@ -1827,6 +1828,36 @@ page-exercise-walk-of = Rundgang: { $range }
 page-exercise-remove = Entfernen: { $what }
 page-exercise-title = Titel
 page-exercise-untitled = Fragen zu { $train }
+page-exercise-unasked = { $what } (so, wie das Getriebe jetzt ist, nicht möglich, daher ausgelassen)
+page-exercise-not-added = { $why ->
+    [twice] Nicht hinzugefügt: „{ $what }“ ist schon auf dem Blatt.
+    [full-walk] Nicht hinzugefügt: Ein Blatt geht höchstens { $what } Gänge durch.
+   *[full] Nicht hinzugefügt: Ein Blatt hat höchstens { $what } Fragen.
+}
+page-exercise-drop = Leeren
+page-exercise-back = Zurückholen, was da war
+page-exercise-take = Geöffnetes Blatt ändern
+page-exercise-lasts = { $lasts ->
+    [yes] Dieser Browser behält das Blatt, zu diesem Getriebe.
+   *[no] Dieser Browser behält das Blatt nicht: vor dem Verlassen der Seite als Datei speichern.
+}
+page-exercise-aside = Beiseitegelegt: „{ $title }“{ $named ->
+    [yes] { " " }zu { $train }
+   *[no] { "" }
+}, mit { $count ->
+    [one] einer Zeile
+   *[other] { $count } Zeilen
+}.
+page-exercise-again = Daran weiterarbeiten
+page-exercise-again-of = Daran weiterarbeiten: { $title }
+page-walk-first = Zuerst ein Rundgang: { $range } ({ $at } von { $of })
+page-walk-on = { $to ->
+    [range] Weiter zum nächsten Gang
+    [questions] Weiter zu den Fragen
+   *[end] Fertig damit
+}
+page-walk-again = { $range } wieder zeigen
+page-walk-through = Durchgegangen.
 page-exercise-try = Ausprobieren
 page-exercise-save = Als Datei speichern
 page-exercise-unresumed = Der Stand in diesem Blatt ist nicht mehr bekannt
@@ -1841,6 +1872,10 @@ page-lesson-begun = { $kept ->
 page-lesson-kept = { $done ->
     [yes] Fertig und dem Kurssystem gemeldet: { $points } von { $of } Punkten.
    *[no] Dem Kurssystem bisher gemeldet: { $points } von { $of } Punkten.
+}
+page-lesson-walked = { $done ->
+    [yes] Durchgegangen und dem Kurssystem gemeldet.
+   *[no] Bisher { $at } von { $of } durchgegangen.
 }
 page-lesson-trouble = Das Kurssystem hat nicht alles angenommen ({ $reason }). Bitte der Kursleitung sagen.
 page-package = Paket für ein Kurssystem
@@ -1858,6 +1893,8 @@ page-problem-list = sie nennt keine Dateien
 page-fix-package = die Verbindung prüfen und es noch einmal versuchen
 page-problem-pass = das ist keine Zahl von 1 bis 100
 page-fix-pass = einen Prozentwert schreiben, oder nichts
+page-problem-no-pass = eine Lektion ohne Fragen hat kein Ergebnis
+page-fix-no-pass = leer lassen oder eine Frage hinzufügen
 problem-ratio = { $found } ist keine Übersetzung
 fix-ratio = in Anführungszeichen schreiben, als "27/7" oder "3.857"
 problem-too-many-one-ways = { $found } Freiläufe sind mehr, als Fragen zulassen

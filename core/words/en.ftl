@@ -1048,6 +1048,7 @@ page-keys-class-begin = full screen, in letters for the back row
 page-keys-class = In class
 page-keys-class-next = the next range or step, or the one before
 page-keys-class-point = point at the next member or the one before
+page-keys-class-keep = keep that member lit, or let it go
 page-keys-class-hide = hides or shows ratio, words, numbers; shows all
 page-keys-class-steps = steps of the walkthrough instead of ranges, or ranges again
 page-key-escape = Esc
@@ -1800,6 +1801,37 @@ page-exercise-walk-of = Walkthrough: { $range }
 page-exercise-remove = Remove: { $what }
 page-exercise-title = Title
 page-exercise-untitled = Questions about { $train }
+# A line of a sheet that the train has not what it is about, any more or at all.
+page-exercise-unasked = { $what } (not of this train as it is now, so left out)
+page-exercise-not-added = { $why ->
+    [twice] Not added: “{ $what }” is in the sheet already.
+    [full-walk] Not added: a sheet walks through { $what } ranges at most.
+   *[full] Not added: a sheet holds { $what } questions at most.
+}
+page-exercise-drop = Empty it
+page-exercise-back = Bring back what was there
+page-exercise-take = Change the opened sheet
+page-exercise-lasts = { $lasts ->
+    [yes] This browser keeps the sheet, for this train.
+   *[no] This browser does not keep the sheet: save it as a file before you leave the page.
+}
+page-exercise-aside = Put aside: “{ $title }”{ $named ->
+    [yes] , about { $train }
+   *[no] { "" }
+}, with { $count ->
+    [one] one line
+   *[other] { $count } lines
+}.
+page-exercise-again = Go on with it
+page-exercise-again-of = Go on with it: { $title }
+page-walk-first = First a walkthrough: { $range } ({ $at } of { $of })
+page-walk-on = { $to ->
+    [range] On to the next range
+    [questions] On to the questions
+   *[end] Done with it
+}
+page-walk-again = Show { $range } again
+page-walk-through = Walked through.
 page-exercise-try = Try it
 page-exercise-save = Save as a file
 page-exercise-unresumed = Where you were in this sheet is not known any more
@@ -1815,6 +1847,10 @@ page-lesson-begun = { $kept ->
 page-lesson-kept = { $done ->
     [yes] Done, and handed to the course system: { $points } of { $of } points.
    *[no] Handed to the course system so far: { $points } of { $of } points.
+}
+page-lesson-walked = { $done ->
+    [yes] Walked through, and told to the course system.
+   *[no] Walked through { $at } of { $of } so far.
 }
 page-lesson-trouble = The course system did not keep all of it ({ $reason }). Tell whoever runs the course.
 page-package = Package for a course system
@@ -1832,6 +1868,8 @@ page-problem-list = it names no files
 page-fix-package = check the connection and try again
 page-problem-pass = it is no number from 1 to 100
 page-fix-pass = write a percentage, or nothing
+page-problem-no-pass = a lesson that asks nothing has no score
+page-fix-no-pass = leave it empty, or add a question
 problem-ratio = { $found } is no ratio
 fix-ratio = write it in quotes, as "27/7" or "3.857"
 problem-too-many-one-ways = { $found } one-way clutches are more than questions are asked about

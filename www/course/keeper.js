@@ -14,12 +14,14 @@ import { Statements, launchOf } from "./xapi.js";
  */
 
 /** What was answered, and what all of it has earned so far. @typedef {{ points: number, of: number, share: number, done: boolean, question: Answered }} Score */
+/** A range that was walked through: which one, of how many, and whether it was the last. @typedef {{ at: number, of: number, done: boolean }} Passed */
 /** @typedef {{ number: number, id: string, task: string, text: string, credit: number, tries: number, seconds: number, answer: string[] }} Answered */
 
 /**
  * @typedef {object} Keeper
  * @property {() => Promise<string | undefined>} begin gives where somebody was before
  * @property {(score: Score, progress: string) => void} answered
+ * @property {(passed: Passed) => void} walked told of each range that was walked through, where nothing is asked after them
  * @property {(progress: string) => void} hold keeps where somebody is, also between two answers
  * @property {(left: { seconds: number, progress?: string, done: boolean }) => void} end
  */

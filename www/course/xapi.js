@@ -1,6 +1,7 @@
 /** A store of statements (LRS) as the keeper of a lesson, by the Experience API's own requests. */
 
 import { answerStatement, lessonResult, statement } from "./statement.js";
+import { duration } from "./times.js";
 
 /** @typedef {import("./statement.js").Launch} Launch */
 /** @typedef {import("./keeper.js").Keeper} Keeper */
@@ -78,6 +79,12 @@ export class Statements {
     }
     this.#tell(told);
     this.#keep(progress);
+  }
+
+  /** @param {import("./keeper.js").Passed} passed */
+  walked({ done }) {
+    const result = { completion: true, duration: duration(this.#seconds()) };
+    if (done) this.#tell([statement(this.#launch, this.#about, stamp(), "completed", result)]);
   }
 
   /** @param {string} progress */

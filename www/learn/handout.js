@@ -1,11 +1,9 @@
 /** Printing a sheet of exercises for a class: which one, and with or without answers. */
 
-import { hostAnswered } from "../kit/before.js";
 import { h } from "../kit/dom.js";
-import { Failure } from "../kit/problems.js";
 import { siteFile } from "../kit/site.js";
 import { say, voice } from "../kit/words.js";
-import { sheetInWords } from "../state/catalogue.js";
+import { sheetAt } from "./sheet_text.js";
 import { choice } from "./task_words.js";
 
 const MODULE = "learn/handout_paper.js";
@@ -41,8 +39,10 @@ export function handout(desk, { ours, made, signal }) {
     // While a question is open nothing answers it.
     if (desk.veiled) return;
     answers = wanted;
+    const address = ours();
     if (which.value === "file") file.click();
-    else hand(which.value === "made" ? Promise.resolve(JSON.stringify(made())) : fetched(ours()));
+    else if (which.value === "made") hand(Promise.resolve(JSON.stringify(made())));
+    else if (address) hand(sheetAt(address));
   }
 
   function take() {
@@ -66,12 +66,4 @@ export function handout(desk, { ours, made, signal }) {
   }
 
   return { node, update: offer };
-}
-
-/** @param {URL | undefined} address */
-async function fetched(address) {
-  if (!address) return "";
-  const response = await fetch(address);
-  if (!response.ok) throw new Failure(address.pathname, hostAnswered(response.status), say("page-exercise-find"));
-  return sheetInWords(await response.text());
 }

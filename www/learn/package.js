@@ -70,10 +70,9 @@ export class Package {
       const sheet = await load();
       const { info, text: train } = desk;
       if (!sheet || !info) return;
-      const { title } = sheet;
-      const ranges = new Map(info.ranges.map(({ id, label, applied }) => [id, { id, label, applied }]));
-      const walk = sheet.walk.flatMap((id) => ranges.get(id) ?? []);
+      const { title, walk } = sheet;
       const tasks = sheet.questions.map(({ task }) => task);
+      if (tasks.length === 0 && pass !== undefined) throw new Failure(say("page-package-pass"), say("page-problem-no-pass"), say("page-fix-no-pass"));
       const form = /** @type {Form} */ (this.#form.value);
       const { packed } = await import("./package_files.js");
       const bytes = await packed({ title, language: language(), form, pass, train, name: info.name, walk, tasks });

@@ -16,7 +16,7 @@ import { PAGE, manifest12, manifest2004 } from "./manifest.js";
  * @property {number} [pass] from how many percent it is passed
  * @property {string} train the text of the scenario
  * @property {string} name what the train is called
- * @property {{ id: string, label: string, applied: string[] }[]} walk the ranges to walk through first
+ * @property {string[]} walk ids of the ranges to walk through first
  * @property {unknown[]} tasks
  */
 
@@ -66,11 +66,10 @@ async function filesOf(lesson) {
 
 /** What the lesson itself is, as the page and its elements read it. @param {Lesson} lesson @returns {Record<string, string>} */
 function ownFiles({ title, language, form, pass, train, name, walk, tasks }) {
-  const ranges = walk.map(({ label, applied }) => ({ label, applied }));
-  const ids = walk.length > 0 ? { walk: walk.map(({ id }) => id) } : {};
+  const first = walk.length > 0 ? { walk } : {};
   return {
-    "lesson.json": written({ title, language, form, pass, walk: ranges }),
-    "sheet.json": written({ format: FORMAT, title, ...ids, tasks }),
+    "lesson.json": written({ title, language, form, pass, questions: tasks.length }),
+    "sheet.json": written({ format: FORMAT, title, ...first, tasks }),
     "scenarios/index.json": written([{ file: `${SCENARIO}.json`, name, text: train }]),
     // All of it is in the language of the lesson as it is.
     [`scenarios/words/${language}.json`]: written({}),

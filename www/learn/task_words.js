@@ -9,6 +9,19 @@ import { number } from "../kit/format.js";
 /** What members of a set may be asked for. */
 export const PARTS = /** @type {const} */ (["held", "driving", "driven"]);
 
+/** What each kind lets one choose. @type {Record<import("../engine/levertrain_whole.js").TaskKind, ("range" | "set" | "shaft" | "part")[]>} */
+export const CHOSEN = {
+  reach: [],
+  members: ["range", "set", "part"],
+  direction: ["range", "shaft"],
+  speed: ["range", "shaft"],
+  neutral: [],
+  "tie-up": [],
+  order: [],
+  teeth: [],
+  failed: [],
+};
+
 /** A question in a line. @param {Question} question */
 export function taskWords({ given, text }) {
   return given ? `${given} ${text}` : text;
@@ -40,14 +53,17 @@ export function choice(id, name, change) {
     get value() {
       return select.value;
     },
-    /** @param {[string, string][]} options @param {string} [first] what is chosen of another list */
-    offer(options, first) {
+    /** Chooses one of the list, where it is there. @param {string} value */
+    pick(value) {
+      if ([...select.options].some((option) => option.value === value)) select.value = value;
+    },
+    /** @param {[string, string][]} options */
+    offer(options) {
       const before = select.value;
       const same = [...select.options].map(({ value, text }) => `${value} ${text}`).join() === options.map(([value, words]) => `${value} ${words}`).join();
       if (same) return;
       select.replaceChildren(...options.map(([value, words]) => h("option", { value }, words)));
-      const wanted = [before, first].find((value) => options.some(([known]) => known === value));
-      if (wanted !== undefined) select.value = wanted;
+      if (options.some(([known]) => known === before)) select.value = before;
     },
   };
 }

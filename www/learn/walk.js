@@ -10,7 +10,7 @@ import { Steps } from "./walk_steps.js";
  * @param {{ desk: import("../state/desk.js").Desk, section: HTMLElement, signal: AbortSignal }} surroundings
  */
 export function fill(panel, { desk, section, signal }) {
-  const steps = new Steps((shafts) => desk.tellShafts(shafts), section, signal);
+  const steps = new Steps((step) => desk.tell(step), section, signal, "walk");
   const shifting = new Shifting(
     (to) => desk.askWhole((engine, sandbox) => engine.shift(sandbox, to)),
     (shaft) => desk.light(shaft),

@@ -31,7 +31,7 @@ export class Steps {
   #pace = /** @type {HTMLSelectElement} */ (
     h(
       "select",
-      { id: "walk-pace", change: () => this.#restart() },
+      { change: () => this.#restart() },
       ...PACES.map((seconds) => h("option", { value: seconds, selected: seconds === USUAL_PACE }, say("page-walk-seconds", { seconds }))),
     )
   );
@@ -43,12 +43,14 @@ export class Steps {
   #bar;
 
   /**
-   * @param {(shafts: string[]) => void} light
+   * @param {(step: WalkStep | undefined) => void} light
    * @param {HTMLElement} section the half-section
    * @param {AbortSignal} signal
+   * @param {string} name what ids begin with, each by itself on a page
    */
-  constructor(light, section, signal) {
+  constructor(light, section, signal, name) {
     this.#light = light;
+    this.#pace.id = `${name}-pace`;
     this.#bar = new WalkBar(section, { go: (by) => this.#go(this.#at + by), end: () => this.#end() }, signal);
     this.bar = this.#bar.node;
     const heads = ["page-walk-member", "page-walk-does", "page-per-input-turn", "page-walk-torque"].map((key) => say(key));
@@ -56,15 +58,15 @@ export class Steps {
     this.#list.addEventListener("keydown", (event) => this.#key(event));
     this.node = h(
       "section",
-      { "aria-labelledby": "walk-flow" },
-      h("h3", { id: "walk-flow" }, say("page-walk-flow")),
+      { "aria-labelledby": `${name}-flow` },
+      h("h3", { id: `${name}-flow` }, say("page-walk-flow")),
       h(
         "div",
         { class: "walk-controls" },
         this.#previous,
         this.#next,
         this.#play,
-        h("label", { for: "walk-pace" }, say("page-walk-pace")),
+        h("label", { for: this.#pace.id }, say("page-walk-pace")),
         h("span", { class: "select" }, this.#pace),
       ),
       this.#told,
@@ -100,13 +102,13 @@ export class Steps {
       ),
     );
     this.stop();
-    this.#light([]);
+    this.#light(undefined);
   }
 
   /** Leaves the steps, and lights nothing more. */
   #end() {
     this.#at = -1;
-    this.#light([]);
+    this.#light(undefined);
     this.#told.textContent = "";
     this.stop();
     this.#next.focus();
@@ -151,7 +153,7 @@ export class Steps {
     const step = this.#steps[at];
     if (!step) return;
     this.#at = at;
-    this.#light(step.shafts);
+    this.#light(step);
     if (tells) this.#told.textContent = stepWords(at, this.#steps);
     this.#mark();
   }

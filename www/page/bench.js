@@ -113,7 +113,7 @@ export class Bench {
     const draws = (/** @type {() => void} */ draw) => this.#drawings.push(draw);
     // Drawings in panels know by themselves whether they have changed.
     const frame = () => this.#frames.request();
-    this.#board = new Board({ desk, redraw: frame, draws, files: this.#opening, section: this.#stage.section, keys: ownPage ? document : host, exercise, progress, signal }, width < PHONE);
+    this.#board = new Board({ desk, redraw: frame, draws, files: this.#opening, section: this.#stage.section, keys: ownPage ? document : host, keeps: ownPage, exercise, progress, signal }, width < PHONE);
     const answer = answerBand(desk);
     const turn = turning(desk);
     const shown = shownQuantity(desk);
@@ -188,7 +188,8 @@ export class Bench {
       const { veiled } = desk;
       this.#board.veil(veiled && EXERCISES);
       rangeRow.veil(veiled !== undefined);
-      columns.toggleAttribute("data-veiled", veiled !== undefined);
+      if (veiled) columns.dataset.veiled = veiled;
+      else delete columns.dataset.veiled;
       this.#stage.node.inert = veiled === "closed";
       offerChange();
     });
@@ -217,6 +218,10 @@ export class Bench {
     desk.addEventListener("score", (event) => {
       const { detail } = /** @type {CustomEvent} */ (event);
       host.dispatchEvent(new CustomEvent("levertrain-score", { detail, bubbles: true, composed: true }));
+    });
+    desk.addEventListener("walked", (event) => {
+      const { detail } = /** @type {CustomEvent} */ (event);
+      host.dispatchEvent(new CustomEvent("levertrain-walk", { detail, bubbles: true, composed: true }));
     });
     for (const event of ["answer", "preview", "speed", "units", "light", "look"]) {
       desk.addEventListener(event, () => this.#follow());

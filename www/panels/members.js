@@ -74,7 +74,7 @@ export function fill(panel, { desk }) {
   }
 
   /** @param {string | undefined} id */
-  const isLit = (id) => id !== undefined && (id === desk.lit || desk.told.includes(id));
+  const isLit = (id) => id !== undefined && (id === desk.lit || desk.told.shafts.includes(id));
 
   function light() {
     for (const row of rows) row.toggleAttribute("data-lit", isLit(row.dataset.shaftId));

@@ -7,9 +7,15 @@
 /** @typedef {import("../kit/panel.js").Panel} Panel */
 
 /**
- * What can be done with the user's own trains: begin another, open one more like the one on screen, and delete
- * that, which gives what brings it back.
- * @typedef {{ begin(text: string, name: string): void, repeat(): void, forget(): Promise<(() => void) | undefined> }} Files
+ * What can be done with trains: begin another, open one more like the one on screen, delete that, which gives what
+ * brings it back, and open one that was there before.
+ * @typedef {object} Files
+ * @property {{ name: string, gone?: boolean }[]} files those there are, by their numbers
+ * @property {(text: string, name: string) => void} begin
+ * @property {() => void} repeat
+ * @property {() => Promise<(() => void) | undefined>} forget
+ * @property {(key: number) => void} pick opens the one of this number
+ * @property {(view: { stem: string }) => Promise<void>} show opens a scenario
  */
 
 /**
@@ -20,6 +26,7 @@
  * @property {(draw: () => void) => void} draws takes a drawing into every frame
  * @property {Files} files the user's own trains
  * @property {HTMLElement} section what the half-section lies in; it says `fitted` whenever that has another place or size
+ * @property {boolean} keeps whether the browser keeps what is put together, as it does on the element's own page
  * @property {string} [exercise] the sheet whose questions are asked at once: `scenario` for that of the scenario, or its address
  * @property {import("../learn/progress.js").Progress} progress how far somebody has come in such a sheet
  * @property {EventTarget} keys hears the keys that are for the element: of the whole page where that is its own

@@ -104,6 +104,13 @@ export function handles(desk, drawNow) {
       markLocked(desk, "elements", button);
       button.toggleAttribute("data-fights", desk.answer?.fight?.elements.includes(id) ?? false);
     }
+    mark();
+  }
+
+  /** Rings the elements that something is told of. */
+  function mark() {
+    const { elements } = desk.told;
+    for (const button of buttons) button.toggleAttribute("data-told", elements.includes(button.dataset.elementId ?? ""));
   }
 
   /**
@@ -119,6 +126,7 @@ export function handles(desk, drawNow) {
   }
 
   follow(desk, ["answer", "lock", "veil"], update);
+  desk.addEventListener("light", mark);
   return { node, place };
 }
 

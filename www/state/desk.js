@@ -28,11 +28,15 @@ import { unitCode, USUAL_UNITS } from "./units.js";
 /** @typedef {{ words: string, take: () => void }} Offer a button */
 /** @typedef {import("./preparing.js").Prepared} Prepared */
 /** @typedef {{ coupling: string, index: number }} MemberPlace a member of a coupling */
+/** Shafts and elements, by their ids. @typedef {{ shafts: string[], elements: string[] }} Told */
 /** What can be locked: what is applied, which train it is and what it is made of, and what is assumed and shown.
  * @typedef {"elements" | "train" | "settings"} Lock */
 
 export const DEFAULT_SPEED = 1000;
 export const DEFAULT_TORQUE = 100;
+
+/** @type {Told} */
+const NOTHING = { shafts: [], elements: [] };
 
 export class Desk extends EventTarget {
   /** @type {Sandbox | undefined} */
@@ -68,8 +72,8 @@ export class Desk extends EventTarget {
   /** The member that is pointed at, where it is one rather than a whole shaft. */
   /** @type {MemberPlace | undefined} */
   litMember;
-  /** The shafts that something is told of, lit beside the one pointed at. @type {string[]} */
-  told = [];
+  /** What something is told of: its shafts are lit beside the one pointed at, its elements are marked. @type {Told} */
+  told = NOTHING;
   /** @type {Problem[]} */
   problems = [];
   heading = "";
@@ -79,7 +83,7 @@ export class Desk extends EventTarget {
   failure;
   /**
    * While a question is open: `stage` where it is answered by applying elements, `closed` where nothing may be
-   * tried out. @type {"stage" | "closed" | undefined}
+   * tried out; `walk` while a range is walked through before it. @type {"stage" | "closed" | "walk" | undefined}
    */
   veiled;
   /** What whoever looks at it cannot change. @type {ReadonlySet<Lock>} */
@@ -452,13 +456,13 @@ export class Desk extends EventTarget {
   }
 
   /**
-   * Lights the shafts that something is told of everywhere, or none.
-   * @param {string[]} ids
+   * Lights everywhere what something is told of, or nothing more.
+   * @param {Told} [told]
    */
-  tellShafts(ids) {
-    if (ids.length === 0 && this.told.length === 0) return;
-    this.told = ids;
-    this.askWhole((engine, sandbox) => engine.tellShafts(sandbox, ids));
+  tell(told = NOTHING) {
+    if (told === this.told) return;
+    this.told = told;
+    this.askWhole((engine, sandbox) => engine.tellShafts(sandbox, told.shafts));
     this.#emit("light");
   }
 

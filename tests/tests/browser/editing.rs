@@ -25,7 +25,7 @@ const CHOOSE: &str = "(() => { \
     node.dispatchEvent(new Event('change', { bubbles: true })); \
 })()";
 
-fn set(page: &Page, key: &str, value: &str) -> Result<()> {
+pub fn set(page: &Page, key: &str, value: &str) -> Result<()> {
     page.run(SET, json!([key, value]))
 }
 
@@ -37,7 +37,7 @@ fn press(page: &Page, key: &str) -> Result<()> {
     page.click(&format!("[data-part=edit] button[data-key=\"{key}\"]"))
 }
 
-fn open_form(page: &Page) -> Result<()> {
+pub fn open_form(page: &Page) -> Result<()> {
     page.unfold("edit")?;
     page.until(
         "the form is there",

@@ -9,6 +9,8 @@ use levertrain_tests::browser::{Page, View, own_site, page, skipped};
 use levertrain_tests::files::{root, scenarios};
 use serde_json::{Value, json};
 
+use crate::learner::Learner;
+
 const HOST: &str = "<!doctype html><html lang=\"en\"><meta charset=\"utf-8\"><title>Page</title>\
     <link rel=\"icon\" href=\"data:,\"><link rel=\"stylesheet\" href=\"css/page.css\">\
     <script type=\"module\" src=\"element.js\"></script>\
@@ -19,30 +21,8 @@ fn site(name: &str) -> Result<PathBuf> {
     own_site::make(folder, &[("host.html", HOST)])
 }
 
-fn asked(page: &Page) -> Result<()> {
-    page.until("a question is asked", "probe.one('.exercise-asked')")
-}
-
-fn press(page: &Page, part: &str) -> Result<()> {
-    page.run(
-        "probe.one(`[data-part=exercise-${args}]`).click()",
-        json!(part),
-    )
-}
-
-fn pick(page: &Page, value: &str) -> Result<()> {
-    page.run(
-        "for (const box of probe.all('.exercise-choices input')) box.checked = box.value === args",
-        json!(value),
-    )?;
-    press(page, "check")
-}
-
-fn place(page: &Page) -> Result<String> {
-    page.get(
-        "probe.one('[data-part=exercise-place]').textContent",
-        Value::Null,
-    )
+fn learner(page: &Page) -> Learner<'_> {
+    Learner::at(page, "lever-train")
 }
 
 /// Catches a sheet that begins anew, a question that counts in full again once it was answered wrongly, a text with the answer
@@ -53,7 +33,7 @@ fn a_sheet_goes_on_where_it_was_left() -> Result<()> {
         return Ok(());
     }
     page::open_in(&site("progress")?, View::LAPTOP, "host.html", |page| {
-        asked(page)?;
+        learner(page).asked()?;
         ensure!(
             !page.shows("[data-part=exercise-stop]")?,
             "a sheet that an element is to ask can be stopped"
@@ -63,7 +43,7 @@ fn a_sheet_goes_on_where_it_was_left() -> Result<()> {
             Value::Null,
         )?;
         // The ring drives, the sun is held: the carrier turns forward.
-        pick(page, "forward")?;
+        learner(page).pick("forward")?;
         let score: Value = page.get("scores.at(-1)", Value::Null)?;
         ensure!(score["sheet"] == true && score["points"] == 1.0, "{score}");
         let told = &score["question"];
@@ -73,30 +53,30 @@ fn a_sheet_goes_on_where_it_was_left() -> Result<()> {
                 && told["answer"] == json!(["forward"]),
             "{told}"
         );
-        press(page, "next")?;
+        learner(page).press("next")?;
         // With the sun driving and the ring held the carrier is what delivers.
-        pick(page, "2")?;
+        learner(page).pick("2")?;
         let kept: String = page.get("probe.host('lever-train').progress", Value::Null)?;
         page.goto("host.html")?;
-        asked(page)?;
+        learner(page).asked()?;
         page.run("probe.host('lever-train').progress = args", json!(kept))?;
-        let at = place(page)?;
+        let at = learner(page).place()?;
         ensure!(at.starts_with("Question 2 of 7, 1 point"), "{at}");
         let right: Vec<String> = {
             let (train, tasks) = sheet()?;
             tasks[1].solve(&train).context("an answer")?
         };
-        pick(page, &right[0])?;
-        let after = place(page)?;
-        press(page, "next")?;
-        let at = place(page)?;
+        learner(page).pick(&right[0])?;
+        let after = learner(page).place()?;
+        learner(page).press("next")?;
+        let at = learner(page).place()?;
         ensure!(
             at.starts_with("Question 3 of 7, 1.5 points"),
             "{at} after {after}"
         );
         for _ in 2..7 {
-            press(page, "reveal")?;
-            press(page, "next")?;
+            learner(page).press("reveal")?;
+            learner(page).press("next")?;
         }
         let kept: Value = serde_json::from_str(
             &page.get::<String>("probe.host('lever-train').progress", Value::Null)?,
@@ -135,9 +115,9 @@ fn a_foreign_text_resumes_nothing_and_says_so() -> Result<()> {
         View::LAPTOP,
         "host.html",
         |page| {
-            asked(page)?;
-            press(page, "reveal")?;
-            press(page, "next")?;
+            learner(page).asked()?;
+            learner(page).press("reveal")?;
+            learner(page).press("next")?;
             page.run(
             "globalThis.failures = []; addEventListener('levertrain-error', ({ detail }) => failures.push(detail.message))",
             Value::Null,
@@ -146,7 +126,7 @@ fn a_foreign_text_resumes_nothing_and_says_so() -> Result<()> {
             "probe.host('lever-train').progress = '{\"format\":1,\"sheet\":\"00000000\",\"sum\":\"00000000\",\"given\":[]}'",
             Value::Null,
         )?;
-            let at = place(page)?;
+            let at = learner(page).place()?;
             ensure!(at.starts_with("Question 1 of 7, 0 points"), "{at}");
             let failures: Vec<String> = page.get("failures", Value::Null)?;
             ensure!(

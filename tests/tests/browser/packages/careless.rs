@@ -13,6 +13,7 @@ use serde_json::{Value, json};
 
 use super::making;
 use super::scorm::package;
+use crate::learner::Learner;
 
 const POLICY: &str = "default-src 'self' 'unsafe-inline' 'wasm-unsafe-eval' data: blob:";
 
@@ -44,6 +45,13 @@ fn a_lesson_goes_on_where_a_course_system_breaks() -> Result<()> {
     let folder = making::lay_out("course-broken", &files, &[("broken.html", BROKEN)])?;
     page::open_foreign(&folder, POLICY, "lesson/lesson.html", |page| {
         page.goto_silent(&format!("{}broken.html", page.address()))?;
+        page.until("it walks", "train()?.querySelector('.walk-first li')")?;
+        for _ in 0..2 {
+            page.run(
+                "train().querySelector('[data-part=walk-first-next]').click()",
+                Value::Null,
+            )?;
+        }
         page.until("it asks", "train()?.querySelector('.exercise-asked')")?;
         page.until(
             "it tells of it",
@@ -124,11 +132,8 @@ fn a_lesson_starts_on_a_host_that_knows_little() -> Result<()> {
     let address = careless(folder.clone())?;
     page::open_foreign(&folder, POLICY, "lesson/lesson.html", |page| {
         page.goto_silent(&format!("{address}lesson/lesson.html"))?;
-        page.until(
-            "it asks",
-            "probe.one('.exercise-asked', 'lever-train[exercise]')",
-        )?;
-        page.until("it walks", "probe.all('[data-part=walk] li').length > 2")
+        page.until("it walks", "probe.all('.walk-first li').length > 2")?;
+        Learner::at(page, "lever-train").walk_through()
     })
 }
 

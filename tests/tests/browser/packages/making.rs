@@ -37,7 +37,7 @@ pub fn open_sheet(page: &Page, sheet: &Value) -> Result<()> {
          const field = probe.one('.exercises input[type=file]'); field.files = files.files; field.dispatchEvent(new Event('change'))",
         json!(sheet.to_string()),
     )?;
-    page.until("a question is asked", "probe.one('.exercise-asked')")?;
+    page.until("it is begun", "!probe.one('.exercise-round').hidden")?;
     page.run(
         "probe.one('[data-part=exercise-stop]').click()",
         Value::Null,

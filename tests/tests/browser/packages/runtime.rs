@@ -35,6 +35,9 @@ function train() { return inside().document.querySelector("lever-train[exercise]
 function part(name) { return inside().document.querySelector(`[data-part=${name}]`)?.textContent ?? null; }
 </script>"#;
 
+/// A range that is walked through.
+const WALKS: &str = ".walk-first:not([hidden]) li";
+
 /// A lesson in a course system.
 pub struct Course<'a> {
     page: &'a Page,
@@ -59,17 +62,40 @@ pub fn open(
 }
 
 impl Course<'_> {
-    /// Opens the lesson with what was kept of it before, and waits until it asks.
+    /// Opens the lesson with what was kept of it before, walks through its ranges, and waits until it asks.
     pub fn begin(&self, before: &Value) -> Result<()> {
         self.page
             .run("begin(args[0], args[1])", json!([self.form, before]))?;
-        self.page.until(
-            "it asks, or is through",
-            "train()?.querySelector('.exercise-asked, .exercise-score:not(:empty)')",
-        )?;
+        let there = format!(
+            "train()?.querySelector('.exercise-asked, .exercise-score:not(:empty), {WALKS}')"
+        );
+        self.page.until("it walks, asks, or is through", &there)?;
+        while self.page.get(
+            &format!("train().querySelector('{WALKS}') !== null"),
+            Value::Null,
+        )? {
+            self.walk_on()?;
+        }
         // What the page says of it comes with the language.
         self.page.until("it speaks", "part('lesson-kept')")?;
         self.no_trouble()
+    }
+
+    /// Opens a lesson that only walks through ranges.
+    pub fn begin_walk(&self) -> Result<()> {
+        self.page.run("begin(args, null)", json!(self.form))?;
+        self.page
+            .until("it walks", &format!("train()?.querySelector('{WALKS}')"))?;
+        self.page.until("it speaks", "part('lesson-kept')")?;
+        self.no_trouble()
+    }
+
+    /// Goes on from a range that is walked through.
+    pub fn walk_on(&self) -> Result<()> {
+        self.page.run(
+            "train().querySelector('[data-part=walk-first-next]').click()",
+            Value::Null,
+        )
     }
 
     /// Closes it.

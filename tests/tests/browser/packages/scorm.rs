@@ -5,10 +5,11 @@ use levertrain_core::Train;
 use levertrain_core::exercise::Sheet;
 use levertrain_tests::browser::{Page, page, skipped};
 use levertrain_tests::files::root;
-use serde_json::Value;
+use serde_json::{Value, json};
 
 use super::making::{self, STEM};
 use super::runtime::{self, Course, VIEW};
+use crate::learner::Learner;
 
 /// Right answers to the questions of the sheet.
 pub fn right() -> Result<Vec<String>> {
@@ -40,20 +41,31 @@ fn alone(page: &Page) -> Result<()> {
     )?;
     let title: String = page.get("document.title", Value::Null)?;
     ensure!(title == "Rings & suns <1>", "{title}");
-    page.until(
-        "the walkthrough is there",
-        "probe.one('[data-part=walk]')?.checkVisibility()",
-    )?;
-    let applied = page.seen()?.applied;
+    // Two ranges first; what tells of them is gone as soon as something is asked.
+    let learner = Learner::at(page, "lever-train");
+    learner.walks()?;
+    let first = page.seen()?.applied;
     page.run(
-        "document.querySelectorAll('.lesson-ranges button')[1].click()",
+        "probe.one('[data-part=walk-first-next]').click()",
         Value::Null,
     )?;
-    let other = page.seen()?.applied;
+    let second = page.seen()?.applied;
     ensure!(
-        applied != other && !other.is_empty(),
-        "{applied:?} and {other:?}"
+        first != second && !second.is_empty(),
+        "{first:?} and {second:?}"
     );
+    learner.walk_through()?;
+    let left: usize = page.get("probe.all('[data-part=walk-steps] li').length", Value::Null)?;
+    ensure!(left == 0, "{left} steps of the walkthrough are left");
+    ensure!(
+        page.seen()?.applied.is_empty(),
+        "the range is applied still"
+    );
+    let trains: usize = page.get(
+        "document.querySelectorAll('lever-train').length",
+        Value::Null,
+    )?;
+    ensure!(trains == 1, "{trains} trains, one of which could be asked");
     let workers: usize = page.get(
         "navigator.serviceWorker.getRegistrations().then(({ length }) => length)",
         Value::Null,
@@ -192,8 +204,8 @@ fn a_lesson_runs_in_scorm_2004() -> Result<()> {
         end: &[
             ("cmi.completion_status", "completed"),
             ("cmi.success_status", "passed"),
-            ("cmi.score.raw", "1.5000"),
-            ("cmi.score.max", "3"),
+            ("cmi.score.raw", "50"),
+            ("cmi.score.max", "100"),
             ("cmi.progress_measure", "1.0000"),
             ("cmi.interactions._count", "2"),
         ],
@@ -201,4 +213,49 @@ fn a_lesson_runs_in_scorm_2004() -> Result<()> {
         time: |time| time.starts_with("PT0H0M"),
     };
     lesson(&expected, "50")
+}
+
+/// Catches a lesson that only walks through ranges and cannot be packaged, takes a mark to pass, or is never completed.
+#[test]
+fn a_lesson_may_only_walk_through_ranges() -> Result<()> {
+    if skipped() {
+        return Ok(());
+    }
+    let sheet =
+        json!({"format": 1, "title": "Two ranges", "walk": ["sun-carrier", "direct"], "tasks": []});
+    for (form, status) in [
+        ("scorm12", "cmi.core.lesson_status"),
+        ("scorm2004", "cmi.completion_status"),
+    ] {
+        let mut files = making::Files::new();
+        page::open(VIEW, &format!("#s={STEM}"), |page| {
+            making::open_sheet(page, &sheet)?;
+            page.run(
+                "probe.one('[data-part=package]').open = true; probe.one('#package-pass').value = '50'; \
+                 probe.one('[data-part=package-save]').click()",
+                Value::Null,
+            )?;
+            page.until(
+                "it is refused",
+                "probe.one('[role=alert]')?.textContent.includes('asks nothing')",
+            )?;
+            files = making::unpack(&making::make(page, form, "")?)?;
+            Ok(())
+        })?;
+        let open = |page: &Page| Learner::at(page, "lever-train").walks();
+        runtime::open(form, &files, open, |course| {
+            course.begin_walk()?;
+            for expected in ["incomplete", "completed"] {
+                let found = course.value(status)?;
+                ensure!(found == "incomplete", "{form}: {found}");
+                course.walk_on()?;
+                let found = course.value(status)?;
+                ensure!(found == expected, "{form}: {found}");
+            }
+            let told = course.told("lesson-kept")?;
+            ensure!(told.starts_with("Walked through, and"), "{told}");
+            course.end()
+        })?;
+    }
+    Ok(())
 }

@@ -13,6 +13,7 @@ use serde_json::{Value, json};
 use super::contents::judged;
 use super::making;
 use super::scorm::{package, right};
+use crate::learner::Learner;
 
 /// The store is on another host than the lesson.
 const POLICY: &str =
@@ -163,26 +164,8 @@ fn address(store: &Store) -> Result<String> {
     ))
 }
 
-fn asked(page: &Page) -> Result<()> {
-    page.until(
-        "it asks",
-        "probe.one('.exercise-asked', 'lever-train[exercise]')",
-    )
-}
-
-fn press(page: &Page, part: &str) -> Result<()> {
-    page.run(
-        "probe.one(`[data-part=exercise-${args}]`, 'lever-train[exercise]').click()",
-        json!(part),
-    )
-}
-
-fn pick(page: &Page, value: &str) -> Result<()> {
-    page.run(
-        "for (const box of probe.all('.exercise-choices input', 'lever-train[exercise]')) box.checked = box.value === args",
-        json!(value),
-    )?;
-    press(page, "check")
+fn learner(page: &Page) -> Learner<'_> {
+    Learner::at(page, "lever-train[exercise]")
 }
 
 /// Catches statements that are none, come in another order or say something else than what happened, a lesson that a
@@ -201,11 +184,11 @@ fn a_lesson_tells_a_store_of_statements() -> Result<()> {
         // Nobody has begun it.
         page.expect_fault("404");
         page.goto(&address)?;
-        asked(page)?;
-        pick(page, &right[0])?;
-        press(page, "next")?;
+        learner(page).walk_through()?;
+        learner(page).pick(&right[0])?;
+        learner(page).press("next")?;
         // Another member than the one that is held.
-        pick(page, if right[1] == "0" { "1" } else { "0" })?;
+        learner(page).pick(if right[1] == "0" { "1" } else { "0" })?;
         page.goto_silent("about:blank")?;
         let verbs = store.until("terminated")?;
         ensure!(
@@ -214,15 +197,12 @@ fn a_lesson_tells_a_store_of_statements() -> Result<()> {
         );
 
         page.goto(&address)?;
-        asked(page)?;
-        let place: String = page.get(
-            "probe.one('[data-part=exercise-place]', 'lever-train[exercise]').textContent",
-            Value::Null,
-        )?;
+        learner(page).asked()?;
+        let place = learner(page).place()?;
         ensure!(place.starts_with("Question 2 of 3, 1 point"), "{place}");
-        pick(page, &right[1])?;
-        press(page, "next")?;
-        press(page, "reveal")?;
+        learner(page).pick(&right[1])?;
+        learner(page).press("next")?;
+        learner(page).press("reveal")?;
         let verbs = store.until("passed")?;
         ensure!(
             verbs[3..] == ["initialized", "answered", "answered", "completed", "passed"],

@@ -21,6 +21,8 @@ const PARTS = /** @type {const} */ (["ratio", "words", "numbers"]);
 const WAYS = { ArrowRight: 1, " ": 1, PageDown: 1, ArrowLeft: -1, PageUp: -1 };
 /** Keys that point at the next member or the one before. @type {Record<string, number>} */
 const POINTS = { ArrowDown: 1, ArrowUp: -1 };
+/** The key that keeps the member lit that is pointed at, and lets it go. */
+const KEEP = "Enter";
 
 /** @typedef {typeof PARTS[number]} Part */
 /** @typedef {{ root: ShadowRoot, voice: typeof ownVoice, signal: AbortSignal, ended(): void }} Page */
@@ -70,7 +72,8 @@ class View {
     this.#before = desk.told;
     const { signal } = this.#ends;
     this.#told = new Told(desk, this.#hidden, signal);
-    this.#stage = new ClassStage(desk, () => this.#hidden.has("numbers"), signal);
+    // Any speed gives the ratio away.
+    this.#stage = new ClassStage(desk, () => this.#hidden.has("numbers") || this.#hidden.has("ratio"), (kept) => this.#told.keep(kept), signal);
     this.#course = new Course(desk, (step) => this.#told.tell(step), signal);
     const button = (/** @type {string} */ part, /** @type {string} */ words, /** @type {() => void} */ click, /** @type {string} */ key, /** @type {Node[]} */ content = [document.createTextNode(words)]) =>
       h("button", { class: "plain", type: "button", "data-part": part, title: say("page-class-by-key", { words, key }), "aria-keyshortcuts": key, click }, ...content);
@@ -102,8 +105,9 @@ class View {
     this.#node.addEventListener("keydown", (event) => this.#key(event));
     this.#node.addEventListener("cancel", (event) => {
       event.preventDefault();
-      // That key gives up what is being dragged first.
-      if (!desk.preview) this.#end();
+      // That key gives up what is being dragged first, and lets go what was kept lit.
+      if (this.#stage.kept) this.#stage.keep(undefined);
+      else if (!desk.preview) this.#end();
     });
     // A button that was pressed by hand leaves the keys to the drawings: Space is the next range again.
     bar.addEventListener("click", ({ detail }) => detail > 0 && this.#stage.node.focus({ preventScroll: true }));
@@ -121,6 +125,8 @@ class View {
     try {
       await place?.requestFullscreen({ navigationUI: "hide" });
       this.#filled = place !== undefined && document.fullscreenElement !== null;
+      // Where the browser lets it, Escape is heard here before it leaves the full screen.
+      if (this.#filled) await /** @type {any} */ (navigator).keyboard?.lock?.(["Escape"]);
     } catch {
       this.#filled = false;
     }
@@ -145,9 +151,10 @@ class View {
     this.#node.close();
     this.#node.remove();
     document.documentElement.style.overflow = this.#scrolls;
+    /** @type {any} */ (navigator).keyboard?.unlock?.();
     if (this.#filled && document.fullscreenElement) document.exitFullscreen().catch(() => undefined);
     this.#desk.light(undefined);
-    this.#desk.tellShafts(this.#before);
+    this.#desk.tell(this.#before);
     this.#page.ended();
   }
 
@@ -164,6 +171,7 @@ class View {
    */
   #toggle(part) {
     if (!part) this.#hidden.clear();
+    else if (part === "numbers" && this.#hidden.has("ratio")) return;
     else if (!this.#hidden.delete(part)) this.#hidden.add(part);
     this.#mark();
     this.#told.update();
@@ -172,6 +180,11 @@ class View {
 
   #mark() {
     for (const [part, node] of this.#hides) node.setAttribute("aria-pressed", String(this.#hidden.has(part)));
+    // With the ratio the numbers that give it go, too.
+    const numbers = this.#hides.get("numbers");
+    const together = this.#hidden.has("ratio");
+    numbers?.setAttribute("aria-disabled", String(together));
+    if (together) numbers?.setAttribute("aria-pressed", "true");
     this.#showAll.setAttribute("aria-disabled", String(this.#hidden.size === 0));
   }
 
@@ -182,9 +195,16 @@ class View {
     const { key } = event;
     // What a button does with Space is its own.
     if (key in WAYS && !(onButton && key === " ")) this.#course.go(WAYS[key]);
-    else if (key in POINTS) this.#told.point(POINTS[key]);
+    else if (key in POINTS) this.#point(POINTS[key]);
+    else if (key === KEEP && !onButton) this.#stage.keep(this.#stage.kept ? undefined : this.#desk.lit);
     else if (!this.#letter(key.toLowerCase())) return;
     event.preventDefault();
+  }
+
+  /** @param {number} by */
+  #point(by) {
+    this.#told.point(by);
+    if (this.#stage.kept) this.#stage.keep(this.#desk.lit);
   }
 
   /** @param {string} key */

@@ -66,7 +66,7 @@ export class Course {
   #show(at) {
     this.#at = at;
     const step = this.#steps[at];
-    this.#desk.tellShafts(step?.shafts ?? []);
+    this.#desk.tell(step);
     this.#tell(step && { at: at + 1, of: this.#steps.length, text: step.sentences.join(" ") });
   }
 }

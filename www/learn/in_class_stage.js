@@ -25,7 +25,10 @@ const MOST_PIXELS = 12e6;
 export class ClassStage {
   #desk;
   #asked;
+  #told;
   #signal;
+  /** The member that stays lit whatever is pointed at, until it is let go. @type {string | undefined} */
+  kept;
   #section = canvas("section");
   #lever = canvas("lever");
   #switches;
@@ -39,11 +42,13 @@ export class ClassStage {
   /**
    * @param {Desk} desk
    * @param {() => boolean} asked whether speeds are asked for
+   * @param {(kept: boolean) => void} told whether a member stays lit
    * @param {AbortSignal} signal
    */
-  constructor(desk, asked, signal) {
+  constructor(desk, asked, told, signal) {
     this.#desk = desk;
     this.#asked = asked;
+    this.#told = told;
     this.#signal = signal;
     this.#switches = handles(desk, () => this.draw());
     const holder = h("div", { class: "section" }, this.#section, this.#switches.node);
@@ -121,18 +126,32 @@ export class ClassStage {
   /** Has pointing at a drawing light what is there. @param {Drawing} drawing */
   #points(drawing) {
     const node = drawing === "section" ? this.#section : this.#lever;
-    const point = (/** @type {PointerEvent} */ { offsetX, offsetY }) => {
+    const shaftAt = (/** @type {MouseEvent} */ { offsetX, offsetY }) => {
       const zoom = this.#zoom[drawing];
       const size = new Float64Array([node.offsetWidth / zoom, node.offsetHeight / zoom]);
       const at = new Float64Array([offsetX / zoom, offsetY / zoom]);
-      this.#desk.light(this.#desk.askWhole((_, sandbox) => this.#far?.shaftAt(sandbox, drawing, at, size)));
+      return this.#desk.askWhole((_, sandbox) => this.#far?.shaftAt(sandbox, drawing, at, size));
+    };
+    const point = (/** @type {PointerEvent} */ event) => {
+      if (!this.kept) this.#desk.light(shaftAt(event));
     };
     node.addEventListener("pointermove", point);
     node.addEventListener("pointerdown", point);
+    node.addEventListener("click", (event) => {
+      const shaft = shaftAt(event);
+      this.keep(shaft === this.kept ? undefined : shaft);
+    });
     // A finger that is lifted leaves what it pointed at lit.
     node.addEventListener("pointerleave", ({ pointerType }) => {
-      if (pointerType !== "touch") this.#desk.light(undefined);
+      if (pointerType !== "touch" && !this.kept) this.#desk.light(undefined);
     });
+  }
+
+  /** Has a member stay lit, or none. @param {string | undefined} shaft */
+  keep(shaft) {
+    this.kept = shaft;
+    this.#told(shaft !== undefined);
+    this.#desk.light(shaft);
   }
 }
 

@@ -11,6 +11,8 @@ import { follow } from "../state/follow.js";
 
 /** Stands for what is hidden. */
 const ASKED = "?";
+/** A number, its sign, and what it is divided by. */
+const NUMBER = /[−-]?\d+(?:[.,]\d+)?(?:\/\d+)?/g;
 /** How long all must stand still before a screen reader is told, in milliseconds. */
 const QUIET = 500;
 
@@ -50,6 +52,11 @@ export class Told {
     this.update();
   }
 
+  /** Shows whether the member that is named stays lit. @param {boolean} kept */
+  keep(kept) {
+    this.line.toggleAttribute("data-kept", kept);
+  }
+
   /** Points at the next member, or at the one before; after the last at none. @param {number} by */
   point(by) {
     const shafts = this.#desk.info?.shafts ?? [];
@@ -85,7 +92,9 @@ export class Told {
     const [way, pace] = answer.split(", ");
     if (!ratio) return [answer];
     const direction = ratio.decimal < 0 ? "backward" : "forward";
-    return [h("span", { class: `answer-way ${direction}` }, icon(direction), way), h("span", { class: "class-pace" }, pace ?? "")];
+    // Slower or faster is a hint; as fast as the input is the ratio itself.
+    const told = this.#hidden.has("ratio") ? "" : (pace ?? "");
+    return [h("span", { class: `answer-way ${direction}` }, icon(direction), way), h("span", { class: "class-pace" }, told)];
   }
 
   /** The line: the member that is pointed at, or the step, or what the applied elements do. */
@@ -96,9 +105,12 @@ export class Told {
     const at = answer.shafts.findIndex(({ id }) => id === desk.lit);
     const shaft = answer.shafts[at];
     this.line.toggleAttribute("data-lit", Boolean(shaft));
+    // Why it does not drive takes as many lines as it takes.
+    this.line.toggleAttribute("data-long", !shaft && answer.state !== "driving");
+    const asksRatio = this.#hidden.has("ratio");
     if (shaft) {
       // Which member it is is what a class is shown, whatever it is to guess.
-      const speed = !shaft.speed ? "" : this.#hidden.has("numbers") ? ASKED : desk.quantities.text("speed", shaft.speed);
+      const speed = !shaft.speed ? "" : this.#hidden.has("numbers") || asksRatio ? ASKED : desk.quantities.text("speed", shaft.speed);
       const motion = this.#hidden.has("words") ? ASKED : motionMark(answer.motions[at]);
       this.#words.replaceChildren(h("b", {}, shaft.label), " ", h("span", { class: "figures" }, speed), " ", motion);
       return;
@@ -107,9 +119,16 @@ export class Told {
       this.#words.replaceChildren(...asked("words"));
       return;
     }
+    // That all turns as one needs no number to be the ratio.
+    if (asksRatio && Math.abs(answer.ratio?.decimal ?? 0) === 1) {
+      this.#words.replaceChildren(...asked("ratio"));
+      return;
+    }
     const step = this.#step;
     const drives = answer.state === "driving";
-    this.#words.replaceChildren(step ? say("page-walk-told", { ...step }) : (answer.sentences[drives ? 0 : 1] ?? answer.sentences[0] ?? ""));
+    const text = step ? step.text : (answer.sentences[drives ? 0 : 1] ?? answer.sentences[0] ?? "");
+    const shown = asksRatio ? withoutNumbers(desk, text) : text;
+    this.#words.replaceChildren(step ? say("page-walk-told", { ...step, text: shown }) : shown);
   }
 
   /** Tells a screen reader what is new, and nothing twice. */
@@ -124,6 +143,16 @@ export class Told {
     const parts = [this.#range, this.#applied, this.#ratio, this.#way, this.#words];
     return parts.map(({ textContent }) => textContent).filter(Boolean).join(". ");
   }
+}
+
+/** A text with a mark for every number that is none in a name. @param {Desk} desk @param {string} text */
+function withoutNumbers({ info }, text) {
+  const { elements = [], shafts = [], couplings = [], ranges = [] } = info ?? {};
+  const names = [...[...elements, ...shafts, ...couplings, ...ranges].map(({ label }) => label), ...elements.flatMap(({ nouns }) => nouns)];
+  const known = names.filter(Boolean).sort((one, other) => other.length - one.length);
+  const literal = known.map((name) => name.replace(/[\\^$.*+?()[\]{}|/-]/g, "\\$&"));
+  const pieces = literal.length > 0 ? text.split(new RegExp(`(${literal.join("|")})`, "u")) : [text];
+  return pieces.map((piece, at) => (at % 2 === 0 ? piece.replace(NUMBER, ASKED) : piece)).join("");
 }
 
 /** What stands for a hidden part. @param {Part} part */

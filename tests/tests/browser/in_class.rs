@@ -175,6 +175,119 @@ fn what_is_hidden_is_not_there_at_all() -> Result<()> {
     })
 }
 
+/// Catches a ratio that is hidden and can be read from a speed, the words or a step, in first and in direct drive.
+#[test]
+fn nothing_gives_a_hidden_ratio_away() -> Result<()> {
+    const NUMBERS: &str = "(() => { const text = ['top', 'line'].map((name) => probe.text(`.class-${name}`)).join(' ') \
+        + probe.text('[data-part=class-status]'); return [...text.matchAll(/\\d+[.,/]\\d+/g)].map(String); })()";
+    let is_number = |text: &str| {
+        text.chars()
+            .all(|c| c.is_ascii_digit() || "−.,".contains(c))
+    };
+    page::open(View::LAPTOP.still(), &by_hand::link(FIRST), |page| {
+        begin(page)?;
+        page.keys(['r', 's'])?;
+        page.run(WATCH_LETTERS, Value::Null)?;
+        let mut steps = 0;
+        while text(page, "class-range")? == "1st" {
+            page.rest()?;
+            let found: Vec<String> = page.get(NUMBERS, Value::Null)?;
+            ensure!(
+                found.is_empty(),
+                "{found:?} in {}",
+                text(page, "class-line")?
+            );
+            page.keys([Key::PageDown])?;
+            steps += 1;
+        }
+        ensure!(steps > 4, "{steps} steps");
+        let drawn: Vec<(String, f64, String)> = page.get("letters", Value::Null)?;
+        ensure!(drawn.len() > 20, "{drawn:?}");
+        let speeds: Vec<_> = drawn.iter().filter(|(text, ..)| is_number(text)).collect();
+        ensure!(speeds.is_empty(), "{speeds:?}");
+        // Names keep their numbers.
+        ensure!(text(page, "class-line")?.contains('1'));
+        page.goto("index.html#s=01-one-set")?;
+        page.run("probe.host('lever-train').range = 'direct'", Value::Null)?;
+        begin(page)?;
+        page.keys(['r'])?;
+        page.rest()?;
+        let top = page.get::<String>("probe.text('.class-top')", Value::Null)?;
+        ensure!(!top.contains("as fast"), "{top}");
+        let line = text(page, "class-line")?;
+        ensure!(line.starts_with('?'), "{line}");
+        Ok(())
+    })
+}
+
+/// Catches a member that goes dark once the pointer is moved away, and one that cannot be let go by hand or key.
+#[test]
+fn a_click_keeps_a_member_lit() -> Result<()> {
+    page::open(View::LAPTOP.still(), &by_hand::link(FIRST), |page| {
+        page.run(WATCH_NODES, Value::Null)?;
+        begin(page)?;
+        let dark = drawings(page)?;
+        let place: (f64, f64) = page.get(NODE, json!("S"))?;
+        let lit = |how: &str, expected: bool| -> Result<()> {
+            let now = drawings(page)?;
+            ensure!((now != dark) == expected, "lit: {} {how}", !expected);
+            Ok(())
+        };
+        page.gesture(Device::Mouse, &[place])?;
+        page.point_away()?;
+        lit("after a click", true)?;
+        page.gesture(Device::Mouse, &[place])?;
+        page.point_away()?;
+        lit("after another", false)?;
+        page.gesture(Device::Mouse, &[place])?;
+        page.point_away()?;
+        page.keys([Key::Escape])?;
+        lit("after Escape", false)?;
+        ensure!(page.get::<bool>(SHOWN, Value::Null)?, "Escape ends it");
+        page.keys([Key::Down, Key::Enter])?;
+        page.point_at(place)?;
+        page.point_away()?;
+        lit("by Enter", true)?;
+        page.keys([Key::Enter])?;
+        lit("by Enter again", false)?;
+        page.keys([Key::Escape])?;
+        page.until("it has ended", "!probe.one('[data-part=class]')")
+    })
+}
+
+/// Catches a reason why nothing turns of which a part is out of sight.
+#[test]
+fn a_tie_up_is_read_whole() -> Result<()> {
+    page::open(ROOMS[0].0.still(), "#s=05-eight-speed-four-sets", |page| {
+        language::speak_german(page)?;
+        begin(page)?;
+        page.run(
+            "const switches = probe.all('[data-part=class] [role=switch]'); \
+             probe.host('lever-train').apply(switches.map(({ dataset }) => dataset.elementId))",
+            Value::Null,
+        )?;
+        page.rest()?;
+        let line = "probe.one('[data-part=class-line]')";
+        let out: f64 = page.get(
+            &format!("{line}.scrollHeight - {line}.clientHeight"),
+            Value::Null,
+        )?;
+        ensure!(out <= 0.0, "{out} px are out of sight");
+        let edge: f64 = page.get(
+            &format!("probe.one('[data-part=class-stage]').getBoundingClientRect().bottom - {line}.getBoundingClientRect().top"),
+            Value::Null,
+        )?;
+        ensure!(edge <= 0.5, "the stage lies over {edge} px of it");
+        let words = format!(
+            "(() => {{ const range = document.createRange(); range.selectNodeContents({line}); \
+            return {line}.getBoundingClientRect().top - range.getBoundingClientRect().top; }})()"
+        );
+        let above: f64 = page.get(&words, Value::Null)?;
+        ensure!(above <= 0.5, "{above} px of the words are above their line");
+        Ok(())
+    })
+}
+
 /// Catches letters that the back row cannot read, in the drawings too, and a window that must be scrolled.
 #[test]
 fn the_back_row_reads_every_letter_of_every_train() -> Result<()> {

@@ -1230,6 +1230,7 @@ page-share-shown-of = { $shown ->
     [unfolded] auch, was hier aufgeklappt ist
     [all] alles
     [exercise] die Aufgaben zum Getriebe
+    [sheet] das offene Blatt
    *[plain] Ergebnis und Zeichnungen
 }
 page-share-locked = Nicht zu ändern
@@ -1250,6 +1251,11 @@ page-share-save = { $file } speichern
 page-share-beside = { $form ->
     [frame] { $file } in den Ordner der Website legen, neben frame.html.
    *[element] { $file } neben die eigene Seite legen.
+}
+page-share-sheet = das Blatt „{ $title }“
+page-share-host = { $form ->
+    [frame] Liegt die Seite auf einem anderen Server, muss eine Content-Security-Policy, mit der dieser Ordner gesendet wird, sie in frame-ancestors nennen.
+   *[element] Liegt die Seite auf einem anderen Server, muss dieser Ordner mit dem Header Access-Control-Allow-Origin: * gesendet werden (oder mit deren Herkunft statt des Sterns).
 }
 page-share-more = Alles, was eine Seite verlangen kann (auf Englisch)
 page-share-own = Dieses Getriebe ist zu lang für einen Link, der höchstens { $most } Zeichen fasst: als Datei speichern und weitergeben.

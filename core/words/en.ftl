@@ -1185,6 +1185,7 @@ page-share-shown-of = { $shown ->
     [unfolded] also what is unfolded here
     [all] everything
     [exercise] the exercises of the scenario
+    [sheet] the sheet that is open
    *[plain] answer and drawings
 }
 page-share-locked = What cannot be changed
@@ -1205,6 +1206,11 @@ page-share-save = Save { $file }
 page-share-beside = { $form ->
     [frame] Put { $file } into the folder of the site, beside frame.html.
    *[element] Put { $file } beside your page.
+}
+page-share-sheet = the sheet “{ $title }”
+page-share-host = { $form ->
+    [frame] Where the page is on another host, a Content-Security-Policy that this folder is sent with must name it in frame-ancestors.
+   *[element] Where the page is on another host, this folder must be sent with the header Access-Control-Allow-Origin: * (or that page’s origin in the place of the star).
 }
 page-share-more = All that a page can ask for
 page-share-own = This train is too long for a link, which holds { $most } characters at most: save it as a file and pass that on.

@@ -11,7 +11,7 @@ import { Package } from "./package.js";
 import { resumed, written } from "./progress.js";
 import { Round } from "./round.js";
 import { Setting } from "./setting.js";
-import { sheetAt } from "./sheet_text.js";
+import { fileOf, sheetAt } from "./sheet_text.js";
 import { choice } from "./task_words.js";
 
 /** @typedef {import("../engine/levertrain_whole.js").Question} Question */
@@ -31,7 +31,7 @@ const SCENARIO = "scenario";
  * @param {import("../kit/panel.js").Panel} panel
  * @param {import("../panels/registry.js").Surroundings} surroundings
  */
-export function fill(panel, { desk, files, section, keeps, exercise, progress, signal }) {
+export function fill(panel, { desk, files, section, keeps, openSheet, exercise, progress, signal }) {
   /** The sheet that was asked last, and what became of it. @type {() => string | undefined} */
   let kept = () => undefined;
   /** The sheet that was opened last. @type {Sheet | undefined} */
@@ -213,6 +213,7 @@ export function fill(panel, { desk, files, section, keeps, exercise, progress, s
   /** What can be printed and packaged has changed. */
   function offerSheets() {
     change.hidden = !opened || exercise !== undefined;
+    openSheet.file = setting.sheet ?? (opened && fileOf(opened));
     parcel.update();
     paper.update();
   }

@@ -5,6 +5,7 @@ import { Failure, problemsOf } from "../kit/problems.js";
 import { siteFile } from "../kit/site.js";
 import { say } from "../kit/words.js";
 import { PAGE, manifest12, manifest2004 } from "./manifest.js";
+import { FORMAT } from "./sheet_text.js";
 
 /** @typedef {"scorm12" | "scorm2004" | "xapi"} Form */
 
@@ -30,8 +31,6 @@ const PACKER = "engine/levertrain_packer";
 const NOT_TAKEN = [PACKER, "learn/in_class", "learn/handout_paper", "css/in_class", "css/handout"];
 /** The scenario of a package. */
 const SCENARIO = "lesson";
-/** The format of sheets. */
-const FORMAT = 1;
 /** What a page may ask for, and what it may where the course system is on another host, as a store of statements is. */
 const OWN_HOST = "connect-src 'self'";
 const ANY_HOST = "connect-src 'self' https: http:";

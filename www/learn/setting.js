@@ -6,7 +6,7 @@ import { say } from "../kit/words.js";
 import { listScenarios } from "../state/catalogue.js";
 import { KeptSheets } from "./kept_sheets.js";
 import { SheetList } from "./sheet_list.js";
-import { FORMAT } from "./sheet_text.js";
+import { FORMAT, fileOf } from "./sheet_text.js";
 import { asideRows, keyOf } from "./sheets_aside.js";
 import { CHOSEN, PARTS, choice, rangeOptions, taskWords } from "./task_words.js";
 
@@ -369,9 +369,7 @@ export class Setting {
     const { lesson } = this;
     if (!lesson) return undefined;
     const { source } = this.#desk;
-    const scenario = source && "stem" in source ? { scenario: source.stem } : {};
-    const walk = lesson.walk.length > 0 ? { walk: lesson.walk } : {};
-    return { format: FORMAT, title: lesson.title, ...scenario, ...walk, tasks: lesson.questions.map(({ task }) => task) };
+    return fileOf(lesson, source && "stem" in source ? source.stem : undefined);
   }
 
   /** The same as it is walked through and asked; nothing where that is nothing. @returns {Sheet | undefined} */

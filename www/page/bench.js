@@ -24,6 +24,7 @@ import { Colours } from "./colours.js";
 import { cautionsButton, header } from "./header.js";
 import { inClass } from "./in_class.js";
 import { isolateNames } from "./isolation.js";
+import { OpenSheet } from "../state/open_sheet.js";
 import { keepPin, keptPin } from "../state/pin.js";
 import { keepUnfolded, keptUnfolded, rememberLanguage } from "../state/language.js";
 import { messages } from "./messages.js";
@@ -113,7 +114,7 @@ export class Bench {
     const draws = (/** @type {() => void} */ draw) => this.#drawings.push(draw);
     // Drawings in panels know by themselves whether they have changed.
     const frame = () => this.#frames.request();
-    this.#board = new Board({ desk, redraw: frame, draws, files: this.#opening, section: this.#stage.section, keys: ownPage ? document : host, keeps: ownPage, exercise, progress, signal }, width < PHONE);
+    this.#board = new Board({ desk, redraw: frame, draws, files: this.#opening, section: this.#stage.section, keys: ownPage ? document : host, keeps: ownPage, openSheet: new OpenSheet(), exercise, progress, signal }, width < PHONE);
     const answer = answerBand(desk);
     const turn = turning(desk);
     const shown = shownQuantity(desk);

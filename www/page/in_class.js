@@ -1,9 +1,9 @@
 /** The button and the key that show what is on stage to a class. What they show is a module of its own, fetched then. */
 
 import { h, icon, unseen } from "../kit/dom.js";
-import { Failure } from "../kit/problems.js";
+import { Failure, problemsOf } from "../kit/problems.js";
 import { siteFile } from "../kit/site.js";
-import { say, voice } from "../kit/words.js";
+import { parted, say, voice } from "../kit/words.js";
 
 /** The key, which no letter is typed with. */
 const KEY = "F8";
@@ -34,8 +34,8 @@ export function inClass(desk, { host, keys, rest, signal }) {
       shown = await show(desk, { root, voice, signal, ended });
     } catch (error) {
       ended();
-      const [reason] = [error].map((cause) => (cause instanceof Error ? cause.message : String(cause)));
-      desk.report(new Failure(say("page-class"), say("page-problem-panel", { reasons: reason }), say("page-fix-class")));
+      const reasons = parted(problemsOf(error).map(({ problem }) => problem));
+      desk.report(new Failure(say("page-class"), say("page-problem-panel", { reasons }), say("page-fix-class")));
     } finally {
       coming = false;
     }

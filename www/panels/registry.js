@@ -27,6 +27,7 @@
  * @property {Files} files the user's own trains
  * @property {HTMLElement} section what the half-section lies in; it says `fitted` whenever that has another place or size
  * @property {boolean} keeps whether the browser keeps what is put together, as it does on the element's own page
+ * @property {import("../state/open_sheet.js").OpenSheet} openSheet the sheet of exercises that is put together or open
  * @property {string} [exercise] the sheet whose questions are asked at once: `scenario` for that of the scenario, or its address
  * @property {import("../learn/progress.js").Progress} progress how far somebody has come in such a sheet
  * @property {EventTarget} keys hears the keys that are for the element: of the whole page where that is its own

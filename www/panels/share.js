@@ -4,7 +4,7 @@ import { h } from "../kit/dom.js";
 import { follow } from "../state/follow.js";
 import { fragmentOf, unusualCodes } from "../address/link.js";
 import { MOST_CODE, packed } from "../address/packed.js";
-import { saveTrain, slug } from "../kit/save.js";
+import { save, saveTrain, slug } from "../kit/save.js";
 import { siteFile } from "../kit/site.js";
 import { say } from "../kit/words.js";
 import { listScenarios } from "../state/catalogue.js";
@@ -20,7 +20,7 @@ import { elementMarkup, frameMarkup } from "./snippet.js";
  * @param {Panel} panel
  * @param {Surroundings} surroundings
  */
-export function fill(panel, { desk, signal }) {
+export function fill(panel, { desk, openSheet, signal }) {
   const link = /** @type {HTMLInputElement} */ (
     h("input", { id: "link", readonly: true, "data-part": "link", focus: () => link.select() })
   );
@@ -28,7 +28,7 @@ export function fill(panel, { desk, signal }) {
     h("textarea", { id: "embed", readonly: true, rows: 5, spellcheck: "false", "data-part": "embed", focus: () => embed.select() })
   );
   const form = choice("embed-form", say("page-share-form"), ["element", "frame"], (form) => say("page-share-form-of", { form }), update);
-  const shown = choice("embed-shown", say("page-share-shown"), ["plain", "unfolded", "all", "exercise"], (shown) => say("page-share-shown-of", { shown }), update);
+  const shown = choice("embed-shown", say("page-share-shown"), ["plain", "unfolded", "all", "exercise", "sheet"], (shown) => say("page-share-shown-of", { shown }), update);
   const locked = choice("embed-locked", say("page-share-locked"), ["", "train", "elements", "all"], (locked) => say("page-share-locked-of", { locked }), update);
   const theme = choice("embed-theme", say("page-theme"), ["", "page", "light", "dark"], (theme) => say("page-share-theme-of", { theme }), update);
   const tongues = ["", ...Object.keys(LANGUAGES)];
@@ -37,6 +37,11 @@ export function fill(panel, { desk, signal }) {
   const kept = h("button", { class: "plain", type: "button", "data-part": "embed-file", click: () => saveTrain(desk.text, desk.info?.name ?? "") });
   const beside = h("p", { class: "note" });
   const file = h("div", {}, beside, h("p", { class: "row" }, kept));
+  const saveSheet = () => openSheet.file && save(new Blob([`${JSON.stringify(openSheet.file, null, 2)}\n`], { type: "application/json" }), sheetName());
+  const sheetKept = h("button", { class: "plain", type: "button", "data-part": "embed-sheet", click: saveSheet });
+  const sheetBeside = h("p", { class: "note" });
+  const sheet = h("div", {}, sheetBeside, h("p", { class: "row" }, sheetKept));
+  const host = h("p", { class: "note", "data-part": "embed-host" });
   const linked = h(
     "div",
     { class: "linked" },
@@ -60,6 +65,8 @@ export function fill(panel, { desk, signal }) {
       h("div", { class: "choices" }, ...[form, shown, locked, theme, tongue].map(({ node }) => node)),
       embed,
       file,
+      sheet,
+      host,
       h("p", { class: "row" }, copyButton(embed), more),
     ),
   );
@@ -76,13 +83,18 @@ export function fill(panel, { desk, signal }) {
     file.hidden = stem !== undefined;
     kept.textContent = say("page-share-save", { file: name });
     beside.textContent = say("page-share-beside", { form: form.value, file: name });
+    const asksSheet = shown.value === "sheet";
+    sheet.hidden = !asksSheet;
+    sheetKept.textContent = say("page-share-save", { file: sheetName() });
+    sheetBeside.textContent = say("page-share-beside", { form: form.value, file: sheetName() });
+    host.textContent = say("page-share-host", { form: form.value });
     const range = answer.range ?? undefined;
     const attributes = {
       scenario: stem,
       train: stem === undefined ? name : undefined,
       range,
       applied: range === undefined ? answer.applied.join() : undefined,
-      exercise: shown.value === "exercise" ? "scenario" : undefined,
+      exercise: asksSheet ? sheetName() : shown.value === "exercise" ? "scenario" : undefined,
       with: withNames(),
       locked: locked.value,
       theme: theme.value,
@@ -91,6 +103,11 @@ export function fill(panel, { desk, signal }) {
       ...unusualCodes(desk),
     };
     embed.value = isFrame ? frameMarkup(attributes, info.name) : elementMarkup(attributes);
+  }
+
+  /** The file of the sheet that is open. */
+  function sheetName() {
+    return `${slug(openSheet.file?.title ?? "") || "sheet"}.json`;
   }
 
   /** What there is to be beside answer and drawings. */
@@ -127,6 +144,14 @@ export function fill(panel, { desk, signal }) {
     shown.offer("exercise", Boolean(asks));
     update();
   }
+  /** The sheet that is open is offered by its title. */
+  function offerSheet() {
+    const { file } = openSheet;
+    shown.offer("sheet", file !== undefined, file && say("page-share-sheet", { title: file.title }));
+    update();
+  }
+  openSheet.addEventListener("sheet", offerSheet);
+  offerSheet();
   // That a panel is unfolded is told to it alone, on its way down.
   root.addEventListener("toggle", update, { capture: true, signal });
   follow(desk, ["train"], offerExercises);
@@ -149,9 +174,11 @@ function choice(id, name, values, words, change) {
     get value() {
       return select.value;
     },
-    /** @param {string} value @param {boolean} offered */
-    offer(value, offered) {
-      options[values.indexOf(value)].hidden = !offered;
+    /** @param {string} value @param {boolean} offered @param {string} [words] what it is called now */
+    offer(value, offered, words) {
+      const option = options[values.indexOf(value)];
+      option.hidden = !offered;
+      if (words !== undefined) option.textContent = words;
       if (!offered && select.value === value) select.value = values[0];
     },
   };

@@ -2,8 +2,10 @@
 
 import { siteFile } from "../kit/site.js";
 
-/** Height of a frame that nobody fits, in CSS pixels: answer and drawings on a laptop. */
-const HEIGHT = 780;
+/** Height of a frame that nobody fits, in CSS pixels: answer, drawings and what is said of them, in a column of a page. */
+const HEIGHT = 1010;
+/** What ranges and what stands with them add. */
+const MORE = 90;
 
 /** @typedef {Record<string, string | number | undefined>} Attributes */
 
@@ -21,7 +23,7 @@ export function frameMarkup(attributes, title) {
   for (const [name, value] of said(attributes)) address.searchParams.set(name, String(value));
   // Commas need no number in an address, and are read more easily.
   const src = address.href.replaceAll("%2C", ",");
-  return tag("iframe", { src, title, width: "100%", height: HEIGHT, loading: "lazy" });
+  return tag("iframe", { src, title, width: "100%", height: HEIGHT + (attributes.with === undefined ? 0 : MORE), loading: "lazy" });
 }
 
 /** @param {string} name @param {Attributes} attributes */

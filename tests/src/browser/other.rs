@@ -40,7 +40,7 @@ impl Other {
              <script src=\"probe.js\"></script><script type=\"module\" src=\"element.js\"></script>\
              <lever-train address with=\"all\" {attributes}></lever-train>"
         );
-        self.open_with(("page.html", &host), test)
+        self.open_with(("page.html", &host), &[], test)
     }
 
     /// Opens a page of the built site, and does as [`Other::open`] does.
@@ -48,17 +48,31 @@ impl Other {
     /// # Errors
     /// As there.
     pub fn open_page(self, name: &str, test: impl FnOnce(&mut Page) -> Result<()>) -> Result<()> {
+        self.open_page_beside(name, &[], test)
+    }
+
+    /// The same with files of the test's own in the site, by their names.
+    ///
+    /// # Errors
+    /// As there.
+    pub fn open_page_beside(
+        self,
+        name: &str,
+        files: &[(&str, &str)],
+        test: impl FnOnce(&mut Page) -> Result<()>,
+    ) -> Result<()> {
         if skipped() {
             return Ok(());
         }
         let text = fs::read_to_string(required(SITE)?.join(name))?;
         let text = text.replace("<head>", "<head><script src=\"probe.js\"></script>");
-        self.open_with((name, &text), test)
+        self.open_with((name, &text), files, test)
     }
 
     fn open_with(
         self,
         (name, text): (&str, &str),
+        files: &[(&str, &str)],
         test: impl FnOnce(&mut Page) -> Result<()>,
     ) -> Result<()> {
         let Some([browser, driver]) = self.programs() else {
@@ -66,7 +80,8 @@ impl Other {
             return Ok(());
         };
         let folder = paths::target().join("tmp").join(format!("{self:?}-{name}"));
-        let site = own_site::make(folder, &[(name, text), ("probe.js", page::PROBE)])?;
+        let own = [(name, text), ("probe.js", page::PROBE)];
+        let site = own_site::make(folder, &[&own, files].concat())?;
         let session = self.session(&browser, &driver)?;
         let mut page = Page::on(session, site::start(&site)?, name)?;
         page.test(test)

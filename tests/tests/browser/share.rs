@@ -205,3 +205,79 @@ fn a_train_of_ones_own_is_a_file_beside_the_page() -> Result<()> {
         Ok(())
     })
 }
+
+/// Catches a sheet that is put together and cannot be embedded, markup that names another one, and what a host must send
+/// that is not said.
+#[test]
+fn the_sheet_that_is_put_together_is_embedded() -> Result<()> {
+    open("share-sheet", "#s=01-one-set", |page, folder| {
+        let host = "probe.text('[data-part=embed-host]')";
+        let told: String = page.get(host, Value::Null)?;
+        ensure!(told.contains("Access-Control-Allow-Origin: *"), "{told}");
+        let offered = "!probe.one('#embed-shown [value=sheet]').hidden";
+        ensure!(
+            !page.get::<bool>(offered, Value::Null)?,
+            "there is none yet"
+        );
+        page.unfold("exercises")?;
+        page.until(
+            "there are kinds",
+            "probe.all('#exercise-set-kind option').length > 2",
+        )?;
+        page.run(
+            "globalThis.made = []; URL.createObjectURL = (blob) => { made.push(blob); return '#'; }; \
+             probe.host('lever-train').range = 'sun-carrier'; \
+             const title = probe.one('[data-part=exercise-title]'); title.value = 'Rings & suns'; \
+             probe.one('[data-part=exercise-add]').click()",
+            Value::Null,
+        )?;
+        page.until("it is offered", offered)?;
+        choose(page, "shown", "sheet")?;
+        let found = markup(page)?;
+        ensure!(found.contains(" exercise=\"rings-suns.json\""), "{found}");
+        page.run(
+            "probe.one('[data-part=embed-sheet]').click(); made[0].text().then((text) => (globalThis.text = text))",
+            Value::Null,
+        )?;
+        page.until("it is saved", "typeof text === 'string'")?;
+        fs::write(
+            folder.join("rings-suns.json"),
+            page.get::<String>("text", Value::Null)?,
+        )?;
+        let asked: String = page.get("probe.text('.exercise-set li > span')", Value::Null)?;
+        put(page, folder, &found)?;
+        page.until("it asks", "probe.one('.exercise-asked')")?;
+        let now: String = page.get("probe.text('.exercise-asked')", Value::Null)?;
+        ensure!(asked.ends_with(&now), "{asked} and {now}");
+        Ok(())
+    })
+}
+
+/// Catches a frame that is too low for what it shows in the column of a page.
+#[test]
+fn a_frame_is_high_enough_for_what_it_shows() -> Result<()> {
+    for stem in ["01-one-set", by_hand::STEM, "05-eight-speed-four-sets"] {
+        open("share-high", &format!("#s={stem}"), |page, folder| {
+            choose(page, "form", "frame")?;
+            let frame = markup(page)?;
+            let text = format!(
+                "<!doctype html><html lang=\"en\"><meta charset=\"utf-8\"><title>Lesson</title>\
+                 <link rel=\"icon\" href=\"data:,\"><table width=\"1000\"><td>{frame}</td></table>"
+            );
+            fs::write(folder.join("embeds.html"), text)?;
+            page.goto_silent(&format!("{}embeds.html", page.address()))?;
+            let inside = "document.querySelector('iframe').contentWindow";
+            page.until(
+                "it is there",
+                &format!("{inside}.document.querySelector('lever-train')?.answer !== undefined"),
+            )?;
+            let over: f64 = page.get(
+                &format!("{inside}.document.documentElement.scrollHeight - {inside}.innerHeight"),
+                Value::Null,
+            )?;
+            ensure!(over <= 0.0, "{stem}: {over} px are out of sight");
+            Ok(())
+        })?;
+    }
+    Ok(())
+}

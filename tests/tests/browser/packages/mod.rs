@@ -2,6 +2,7 @@
 
 mod careless;
 mod contents;
+mod engines;
 mod making;
 mod runtime;
 mod scorm;

@@ -36,6 +36,7 @@ mod load;
 mod model;
 pub mod report;
 mod solve;
+pub mod swaps;
 mod teach;
 mod train;
 pub mod words;

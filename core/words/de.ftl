@@ -862,6 +862,15 @@ diagram-engine = Motor
 diagram-load = Last
 diagram-pump = Pumpe
 diagram-pump-stall = Pumpe, Festbremspunkt
+# What stands in the drawing of shifts.
+diagram-swaps-ratio = Übersetzung, gleiche Stufensprünge gleich breit
+diagram-swaps-backward = rückwärts
+diagram-swaps-now = jetzt geschlossen
+diagram-swaps-from-here = einfacher Wechsel von hier
+diagram-swaps-single = einfacher Wechsel
+diagram-swaps-double = doppelter Wechsel
+diagram-swaps-other = ohne Namen
+diagram-swaps-chain = Kette
 
 ## What the half-section shows that cannot be built
 
@@ -2003,3 +2012,60 @@ page-faults-try = { $range } einlegen
 page-faults-no-next = Kein übriger Gang unterscheidet diese.
 page-faults-model = Höchstens zwei Teile sind zugleich gebrochen, alles andere ist ideal. Was rutscht, überträgt etwas Moment, während seine Seiten verschieden schnell drehen; es zeigt sich, wo es welches übertragen muss. Ein Glied, dessen Keilverzahnung gebrochen ist, dreht frei auf seiner Welle.
 page-faults-caution = Zum Lernen. Ein wirkliches Getriebe kann sich schützen, Gänge auslassen oder einen Fehler hinter einem anderen verbergen, und seine Steuerung gehört nicht dazu. Für Arbeiten am Fahrzeug gelten die Unterlagen des Herstellers.
+
+## The page: shifts
+
+page-panel-shifts = Schaltungen
+page-drawing-shifts = Schaltungen von { $train }: Kombinationen mit Kraftschluss über ihrer Übersetzung, und die einfachen Wechsel dazwischen; die Tabellen sagen dasselbe
+page-shifts-nodes = Kombinationen mit Kraftschluss, nach ihrer Übersetzung
+page-shifts-note = Bei einem einfachen Wechsel wird eine Kupplung oder Bremse geöffnet, während eine geschlossen wird; oder es wechselt nur eine, wo ein Freilauf das Übrige tut. Ein Druck auf einen Gang oder Kreis legt ihn ein.
+page-shifts-count = { $count ->
+    [one] Eine Kombination hat Kraftschluss und nichts mehr geschlossen als nötig.
+   *[other] { $count } Kombinationen haben Kraftschluss und nichts mehr geschlossen als nötig.
+}
+page-shifts-some = Gezeigt sind die Gänge, was ein einfacher Wechsel aus ihnen macht, und die Kette.
+page-shifts-all = Alle mit Kraftschluss zeigen
+page-shifts-progress = Wie viele Kombinationen durchgesehen sind
+page-shifts-node = { $elements }, Übersetzung { $ratio }
+page-shifts-node-named = { $ranges }: { $elements }, Übersetzung { $ratio }
+page-shifts-between = Schaltungen zwischen den Gängen
+page-shifts-from = Von
+page-shifts-from-all = jedem Gang
+page-shifts-singles = { $singles } von { $all } Schaltungen zwischen Vorwärtsgängen sind einfache Wechsel; von denen in den nächsten Gang { $next } von { $neighbours }.
+page-shifts-shift-head = Schaltung
+page-shifts-pair = { $from } → { $to }
+page-shifts-skips = { $pair }, überspringt
+page-shifts-kind-head = Wechsel
+page-shifts-kind = { $kind ->
+    [same] keiner
+    [alone] nur eines
+    [single] einfach
+    [double] doppelt
+   *[more] mehr
+}
+page-shifts-released = Geöffnet
+page-shifts-applied = Geschlossen
+page-shifts-step = Stufensprung
+page-shifts-none = –
+page-shifts-no-ranges = Weniger als zwei benannte Gänge haben Kraftschluss.
+page-shifts-chains = Gänge, die es haben könnte
+page-shifts-chains-note = Die längsten Ketten von Vorwärtskombinationen, jede einen einfachen Wechsel von der nächsten: zuerst die meisten Gänge, dann die gleichmäßigsten Stufensprünge. Dass sie sich leicht schalten, ist nicht alles, was Gänge brauchen.
+page-shifts-least = Kleinster Stufensprung
+page-shifts-most = Größter Stufensprung
+page-shifts-ranges = Höchstens so viele Gänge
+page-shifts-chain-head = Kette
+page-shifts-chain = { $count ->
+    [one] Ein Gang
+   *[other] { $count } Gänge
+}
+page-shifts-chain-named = { $chain }, alle benannt
+page-shifts-ratios-head = Übersetzungen
+page-shifts-steps-head = Stufensprünge
+page-shifts-steps = { $least } bis { $most }
+page-shifts-spread = Spreizung
+page-shifts-no-chain = Keine zwei Vorwärtskombinationen liegen einen einfachen Wechsel und einen solchen Stufensprung auseinander.
+page-shifts-too-many = Es sind zu viele Ketten, um alle zu vergleichen. Engere Grenzen für die Stufensprünge setzen oder weniger Gänge verlangen.
+page-shifts-chosen = Die Kette, die im Bild markiert ist
+page-shifts-number-head = Gang
+page-shifts-take = Diese zu den Gängen machen
+page-shifts-take-note = Sie ersetzen alle benannten Vorwärtsgänge; „Rückgängig“ beim Ändern bringt diese zurück.

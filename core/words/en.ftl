@@ -790,6 +790,15 @@ diagram-engine = engine
 diagram-load = load
 diagram-pump = pump
 diagram-pump-stall = pump, stall
+# What stands in the drawing of shifts.
+diagram-swaps-ratio = ratio, equal steps equally wide
+diagram-swaps-backward = backwards
+diagram-swaps-now = applied now
+diagram-swaps-from-here = single swap from here
+diagram-swaps-single = single swap
+diagram-swaps-double = double swap
+diagram-swaps-other = not named
+diagram-swaps-chain = chain
 
 ## What the half-section shows that cannot be built
 
@@ -1980,3 +1989,60 @@ page-faults-try = Apply { $range }
 page-faults-no-next = No range that is left tells these apart.
 page-faults-model = At most two parts are broken at once, and all else is ideal. What slips carries some torque while its sides turn at different speeds; it shows where it has to carry any. A member whose spline is broken turns freely on its shaft.
 page-faults-caution = For learning. A real gearbox may protect itself, leave out ranges or hide one fault behind another, and its control is not part of this. Work on a vehicle follows the maker’s service information.
+
+## The page: shifts
+
+page-panel-shifts = Shifts
+page-drawing-shifts = Shifts of { $train }: what drives, over its ratio, and the single swaps between; the tables say the same
+page-shifts-nodes = Combinations that drive, in the order of their ratios
+page-shifts-note = In a single swap one clutch or brake is released while one is applied; or one alone is, where a one-way clutch does the rest. Press a range or a circle to apply it.
+page-shifts-count = { $count ->
+    [one] One combination drives with nothing to spare.
+   *[other] { $count } combinations drive with nothing to spare.
+}
+page-shifts-some = Shown are the ranges, what a single swap makes of them, and the chain.
+page-shifts-all = Show all that drive
+page-shifts-progress = How many combinations have been looked at
+page-shifts-node = { $elements }, ratio { $ratio }
+page-shifts-node-named = { $ranges }: { $elements }, ratio { $ratio }
+page-shifts-between = Shifts between the ranges
+page-shifts-from = From
+page-shifts-from-all = any range
+page-shifts-singles = { $singles } of { $all } shifts between forward ranges are single swaps; of those to the next range { $next } of { $neighbours }.
+page-shifts-shift-head = Shift
+page-shifts-pair = { $from } → { $to }
+page-shifts-skips = { $pair }, skips
+page-shifts-kind-head = Swap
+page-shifts-kind = { $kind ->
+    [same] none
+    [alone] one alone
+    [single] single
+    [double] double
+   *[more] more
+}
+page-shifts-released = Released
+page-shifts-applied = Applied
+page-shifts-step = Step
+page-shifts-none = –
+page-shifts-no-ranges = Fewer than two named ranges drive.
+page-shifts-chains = Ranges it could have
+page-shifts-chains-note = The longest chains of forward combinations, each a single swap from the next: most ranges first, then those whose steps vary least. That they shift without effort is not all that ranges need.
+page-shifts-least = Least step
+page-shifts-most = Largest step
+page-shifts-ranges = At most so many ranges
+page-shifts-chain-head = Chain
+page-shifts-chain = { $count ->
+    [one] One range
+   *[other] { $count } ranges
+}
+page-shifts-chain-named = { $chain }, all named
+page-shifts-ratios-head = Ratios
+page-shifts-steps-head = Steps
+page-shifts-steps = { $least } to { $most }
+page-shifts-spread = Spread
+page-shifts-no-chain = No two forward combinations are a single swap and such a step apart.
+page-shifts-too-many = There are too many chains to compare them all. Narrow the steps, or ask for fewer ranges.
+page-shifts-chosen = The chain marked in the drawing
+page-shifts-number-head = Range
+page-shifts-take = Make these the ranges
+page-shifts-take-note = They take the place of all named ranges that drive forwards; the editor’s Undo brings those back.

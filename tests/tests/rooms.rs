@@ -9,7 +9,7 @@ use levertrain_tests::files::root;
 
 const CORE: &[&str] = &[
     "base", "json", "model", "train", "solve", "load", "teach", "words", "report", "lesson",
-    "faults", "edit", "exercise",
+    "faults", "swaps", "edit", "exercise",
 ];
 const WEB: &[&str] = &["units", "motion", "draw", "document", "boundary"];
 const WWW: &[&str] = &[
@@ -22,6 +22,7 @@ const DRAWINGS: &[(&str, &[&str])] = &[
     ("flow", &[]),
     ("operating", &[]),
     ("section", &[]),
+    ("swaps", &[]),
     ("lever", &["section"]),
 ];
 

@@ -164,6 +164,17 @@ export const PANELS = [
     load: () => import("../learn/faults.js"),
   },
   {
+    id: "shifts",
+    title: "page-panel-shifts",
+    column: "below",
+    wide: true,
+    whole: true,
+    takes: true,
+    needs: ({ elements }) => elements.length > 0,
+    styles: "css/shifts.css",
+    load: () => import("./shifts.js"),
+  },
+  {
     id: "working",
     title: "page-panel-working",
     column: "below",

@@ -39,8 +39,9 @@ export function drawing(desk, name, events, redraw, signal) {
    * Paints the canvas, unless it has no width yet or is up to date.
    * @param {string} subject what the engine knows the drawing by
    * @param {(width: number) => number | undefined} heightAt the height it is drawn for at a width
+   * @param {(canvas: HTMLCanvasElement) => void} [draw] how it is drawn, where the sandbox alone does not know
    */
-  function paint(subject, heightAt) {
+  function paint(subject, heightAt, draw) {
     if (width === 0 || !desk.isWhole || (events && !stale)) return;
     const growth = growthIn(holder);
     const across = width / growth;
@@ -49,7 +50,8 @@ export function drawing(desk, name, events, redraw, signal) {
     stale = false;
     canvas.dataset.subject = subject;
     resize(canvas, across, height, desk.look.scale, growth);
-    desk.askWhole((engine, sandbox) => engine.drawPanel(sandbox, subject, canvas));
+    if (draw) draw(canvas);
+    else desk.askWhole((engine, sandbox) => engine.drawPanel(sandbox, subject, canvas));
   }
 
   return { canvas, holder, paint, changed };

@@ -17,9 +17,26 @@ const LEVER = "lever";
 const MOST_PIXELS = 8192;
 
 /**
- * What a figure is: the drawing as the engine knows it, its name, its title, and its size in CSS pixels.
- * @typedef {{ subject: string, what: string, title: string, width: number, height: number }} Figure
+ * How a figure is made into a file where the sandbox alone does not know: as the text of an SVG file, and painted.
+ * @typedef {{ svg(light: boolean): string | undefined, paint(canvas: HTMLCanvasElement, scale: number, light: boolean): void }} Own
  */
+
+/**
+ * What a figure is: the drawing as the engine knows it, its name, its title, and its size in CSS pixels.
+ * @typedef {{ subject: string, what: string, title: string, width: number, height: number, own?: Own }} Figure
+ */
+
+/** @type {WeakMap<HTMLCanvasElement, Own>} */
+const OWN = new WeakMap();
+
+/**
+ * Tells how the figure on a canvas is made into a file.
+ * @param {HTMLCanvasElement} canvas
+ * @param {Own} own
+ */
+export function tellFigure(canvas, own) {
+  OWN.set(canvas, own);
+}
 
 /**
  * A figure of the stage.
@@ -47,10 +64,10 @@ export function stageFigure(desk, drawing) {
 function panelFigure(desk, canvas) {
   const { subject = "", drawing = "" } = canvas.dataset;
   const { scale } = desk.look;
-  const names = { flow: say("page-panel-flow"), operating: say("page-take-operating") };
+  const names = { flow: say("page-panel-flow"), operating: say("page-take-operating"), shifts: say("page-panel-shifts") };
   const what = names[/** @type {keyof typeof names} */ (drawing)] ?? canvas.getAttribute("aria-label") ?? drawing;
   const title = say("page-take-titled", { what, train: desk.info?.name ?? "" });
-  return { subject, what, title, width: canvas.width / scale, height: canvas.height / scale };
+  return { subject, what, title, width: canvas.width / scale, height: canvas.height / scale, own: OWN.get(canvas) };
 }
 
 /**
@@ -132,17 +149,17 @@ async function copy(table) {
  */
 export async function takeSvg(desk, figure, light) {
   await desk.becomeWhole();
-  const { subject, width, height } = figure;
+  const { subject, width, height, own } = figure;
   const compared =
     subject === LEVER && desk.askPinned((engine, sandbox, pinned, legend) => engine.svgCompared(sandbox, pinned, legend, light));
-  const drawn = compared || desk.askWhole((engine, sandbox) => engine.svg(sandbox, subject, width, height, light));
+  const drawn = own ? own.svg(light) : compared || desk.askWhole((engine, sandbox) => engine.svg(sandbox, subject, width, height, light));
   if (drawn) save(await picture(drawn, figure.title, shownWords(desk)), fileName(desk, figure.what, "svg"));
 }
 
 /** @type {typeof takeSvg} */
 async function takePng(desk, figure, light) {
   await desk.becomeWhole();
-  const { subject, width, height } = figure;
+  const { subject, width, height, own } = figure;
   const scale = Math.min(FINE, MOST_PIXELS / Math.max(width, height));
   const canvas = document.createElement("canvas");
   canvas.width = Math.round(width * scale);
@@ -153,7 +170,8 @@ async function takePng(desk, figure, light) {
     return true;
   };
   const compared = subject === LEVER && desk.askPinned(compare);
-  if (!compared) desk.askWhole((engine, sandbox) => engine.drawPicture(sandbox, subject, canvas, scale, light));
+  if (own) own.paint(canvas, scale, light);
+  else if (!compared) desk.askWhole((engine, sandbox) => engine.drawPicture(sandbox, subject, canvas, scale, light));
   const file = await new Promise((/** @type {(file: Blob | null) => void} */ made) => canvas.toBlob(made, "image/png"));
   if (file) save(file, fileName(desk, figure.what, "png"));
 }

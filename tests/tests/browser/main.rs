@@ -57,6 +57,7 @@ mod scenarios;
 mod share;
 mod sheets;
 mod surroundings;
+mod swaps;
 mod take_away;
 mod touch;
 mod traps;

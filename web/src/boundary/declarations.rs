@@ -9,6 +9,7 @@ use levertrain_core::lesson::{ShiftReport, WalkReport};
 use levertrain_core::report::{
     CapacityReport, ChartReport, CombinationReport, LossReport, OperatingReport, WorkingReport,
 };
+use levertrain_core::swaps::{ChainsReport, ShiftsReport};
 use levertrain_core::{Fraction, State};
 use ts_rs::{Config, TS, TypeVisitor};
 
@@ -16,6 +17,7 @@ use super::wire::{Answer, NearRatios, ProblemInfo, Sheet, TextProblem, TrainInfo
 use crate::document::far::FarSize;
 use crate::document::settings::Settings;
 use crate::draw::section::{Grips, Handle, StageSize};
+use crate::draw::swaps::Places;
 use crate::motion::live::Motion;
 
 /// The declarations, as `types.d.ts` must hold them.
@@ -59,6 +61,9 @@ pub fn declarations() -> String {
     written.visit::<FaultsReport>();
     written.visit::<BecomesReport>();
     written.visit::<ExplanationsReport>();
+    written.visit::<ShiftsReport>();
+    written.visit::<ChainsReport>();
+    written.visit::<Places>();
     written.visit::<Handle>();
     written.visit::<StageSize>();
     written.visit::<FarSize>();

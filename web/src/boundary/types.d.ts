@@ -152,6 +152,61 @@ firstToSlip: string | null,
 mostInput: number | null, };
 
 /**
+ * A row of ranges that a train could have.
+ */
+export type Chain = { 
+/**
+ * Its combinations, the largest ratio first.
+ */
+nodes: Array<ChainNode>, 
+/**
+ * The largest ratio over the smallest.
+ */
+spread: Exact, 
+/**
+ * The steps from one to the next.
+ */
+steps: Array<Exact>, 
+/**
+ * How much they vary: 1 where all are the same.
+ */
+variation: Exact, };
+
+/**
+ * A combination that drives.
+ */
+export type ChainNode = { 
+/**
+ * Its place in the order of all.
+ */
+node: number, 
+/**
+ * Ids of what is applied.
+ */
+applied: Array<string>, 
+/**
+ * Input speed over output speed.
+ */
+ratio: Exact, 
+/**
+ * What people call the ranges that it is.
+ */
+labels: Array<string>, };
+
+/**
+ * The ranges that a train could have.
+ */
+export type Chains = { 
+/**
+ * Best first; none where no step is within the bounds.
+ */
+chains: Array<Chain>, 
+/**
+ * Whether they were all looked for: otherwise there are too many, and none is told.
+ */
+complete: boolean, };
+
+/**
  * The range chart.
  */
 export type Chart = { 
@@ -1155,6 +1210,39 @@ shafts: Array<ShaftReport>,
 elements: Array<ElementReport>, };
 
 /**
+ * A shift from one named range to another.
+ */
+export type RangeShift = { 
+/**
+ * Id of the range that it begins in.
+ */
+from: string, 
+/**
+ * Id of the range that it leads to.
+ */
+to: string, 
+/**
+ * `same`, `alone`, `single`, `double` or `more`: how much is released and applied.
+ */
+kind: "same" | "alone" | "single" | "double" | "more", 
+/**
+ * Ids of what is released.
+ */
+released: Array<string>, 
+/**
+ * Ids of what is applied.
+ */
+applied: Array<string>, 
+/**
+ * The ratio before over that after; `null` where the output turns round.
+ */
+step: Exact | null, 
+/**
+ * Whether it skips no range.
+ */
+next: boolean, };
+
+/**
  * Rows of numbers, as the file names them.
  */
 export type Rows = "full" | "motoring" | "table" | "load";
@@ -1397,6 +1485,19 @@ elements: Array<string>,
 shafts: Array<string>, };
 
 /**
+ * What shifts a train has.
+ */
+export type Shifts = { 
+/**
+ * How many combinations drive with nothing to spare, or are named.
+ */
+combinations: number, 
+/**
+ * The shifts between named ranges that drive, in the order of the ranges.
+ */
+shifts: Array<RangeShift>, };
+
+/**
  * Size of the stage for an available width, in CSS pixels.
  */
 export type StageSize = { 
@@ -1417,6 +1518,52 @@ leverHeight: number,
  * be too high.
  */
 outOfScale: boolean, };
+
+/**
+ * Where a combination stands, to be pointed at.
+ */
+export type SwapPlace = { 
+/**
+ * Which it is.
+ */
+node: ChainNode, 
+/**
+ * Left edge in CSS pixels.
+ */
+left: number, 
+/**
+ * Upper edge.
+ */
+top: number, 
+/**
+ * Width.
+ */
+width: number, 
+/**
+ * Height.
+ */
+height: number, };
+
+/**
+ * The drawing as the page has to know it.
+ */
+export type SwapPlaces = { 
+/**
+ * Its height in CSS pixels.
+ */
+height: number, 
+/**
+ * The combinations that are shown, in the order of their ratios.
+ */
+places: Array<SwapPlace>, 
+/**
+ * Whether not all are.
+ */
+some: boolean, 
+/**
+ * Whether all could be.
+ */
+can_be_all: boolean, };
 
 /**
  * What a file has of a task: its kind and what that needs.

@@ -14,6 +14,7 @@ pub mod palette;
 pub mod scene;
 pub mod section;
 mod strokes;
+pub mod swaps;
 #[cfg(test)]
 #[expect(clippy::unwrap_used, reason = "a test stops at the first surprise")]
 pub(crate) mod tests;

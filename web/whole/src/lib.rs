@@ -19,4 +19,6 @@ mod faults;
 #[cfg(target_arch = "wasm32")]
 mod lesson;
 #[cfg(target_arch = "wasm32")]
+mod swaps;
+#[cfg(target_arch = "wasm32")]
 mod tables;

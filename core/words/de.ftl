@@ -870,6 +870,7 @@ diagram-swaps-from-here = einfacher Wechsel von hier
 diagram-swaps-single = einfacher Wechsel
 diagram-swaps-double = doppelter Wechsel
 diagram-swaps-other = ohne Namen
+diagram-swaps-beyond = weit außerhalb der Achse
 diagram-swaps-chain = Kette
 
 ## What the half-section shows that cannot be built
@@ -2066,6 +2067,7 @@ page-shifts-spread = Spreizung
 page-shifts-no-chain = Keine zwei Vorwärtskombinationen liegen einen einfachen Wechsel und einen solchen Stufensprung auseinander.
 page-shifts-too-many = Es sind zu viele Ketten, um alle zu vergleichen. Engere Grenzen für die Stufensprünge setzen oder weniger Gänge verlangen.
 page-shifts-chosen = Die Kette, die im Bild markiert ist
+page-shifts-elements-head = Schaltelemente
 page-shifts-number-head = Gang
 page-shifts-take = Diese zu den Gängen machen
 page-shifts-take-note = Sie ersetzen alle benannten Vorwärtsgänge; „Rückgängig“ beim Ändern bringt diese zurück.

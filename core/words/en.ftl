@@ -798,6 +798,7 @@ diagram-swaps-from-here = single swap from here
 diagram-swaps-single = single swap
 diagram-swaps-double = double swap
 diagram-swaps-other = not named
+diagram-swaps-beyond = far beyond the axis
 diagram-swaps-chain = chain
 
 ## What the half-section shows that cannot be built
@@ -2043,6 +2044,7 @@ page-shifts-spread = Spread
 page-shifts-no-chain = No two forward combinations are a single swap and such a step apart.
 page-shifts-too-many = There are too many chains to compare them all. Narrow the steps, or ask for fewer ranges.
 page-shifts-chosen = The chain marked in the drawing
+page-shifts-elements-head = Elements
 page-shifts-number-head = Range
 page-shifts-take = Make these the ranges
 page-shifts-take-note = They take the place of all named ranges that drive forwards; the editor’s Undo brings those back.

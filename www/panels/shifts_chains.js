@@ -53,7 +53,7 @@ export class ShiftChains {
       [3],
     );
     this.#list.node.dataset.part = "shifts-chains";
-    const heads = [say("page-shifts-number-head"), say("page-combinations-applied"), say("page-ratio"), say("page-shifts-step"), say("page-shifts-released"), say("page-shifts-applied")];
+    const heads = [say("page-shifts-number-head"), say("page-shifts-elements-head"), say("page-ratio"), say("page-shifts-step"), say("page-shifts-released"), say("page-shifts-applied")];
     this.#detail = table(say("page-shifts-chosen"), heads, [2, 3]);
     this.#detail.node.dataset.part = "shifts-chosen";
     const exact = (/** @type {string} */ name) => () => ({ name, exact: say("page-take-exact", { what: name }) });

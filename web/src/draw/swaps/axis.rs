@@ -12,6 +12,8 @@ pub(super) const SIZE: f64 = 12.0;
 pub(super) const HEIGHT: f64 = 38.0;
 /// How far the axis goes on beyond the first and the last ratio where there is only one, as a part of it.
 const ALONE: f64 = 0.1;
+/// How far beyond the named ranges something may stand for the axis to go on to it, as a logarithm: half their size more.
+const NEAR: f64 = 0.405;
 /// Least distance of two numbers in CSS pixels.
 const APART: f64 = 8.0;
 /// Powers of ten that have numbers of their own: beyond them ratios are no ratios of trains.
@@ -26,6 +28,14 @@ const FIGURES: [(f64, f64); 6] = [
     (7.0, 1.0),
 ];
 
+/// Which side of an axis something is beyond, if any.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Side {
+    Before,
+    On,
+    After,
+}
+
 /// A logarithmic axis.
 #[derive(Debug, Clone)]
 pub(super) struct Axis {
@@ -38,32 +48,50 @@ pub(super) struct Axis {
 }
 
 impl Axis {
-    /// An axis for ratios of these sizes, between two margins of a width.
-    pub fn of(sizes: impl Iterator<Item = f64>, margins: [f64; 2], width: f64) -> Self {
-        let logs = sizes.map(f64::ln).filter(|log| log.is_finite());
-        let (mut low, mut high) = logs
-            .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), log| {
-                (low.min(log), high.max(log))
-            });
-        if low > high {
-            (low, high) = (0.0, 0.0);
+    /// An axis for the ratios of these sizes in which those of `inner` are sure to stand: others do where they are
+    /// not far beyond these. It lies between two margins of a width, each with `outside` more room where something is beyond that end.
+    pub fn of(inner: &[f64], all: &[f64], [margin, outside]: [f64; 2], width: f64) -> Self {
+        let mut ends = ends_of(inner.iter().copied());
+        if ends[0] - ends[1] < ALONE {
+            ends = ends_of(all.iter().copied());
+        } else {
+            let [high, low] = ends;
+            let near = |size: &f64| (low - NEAR..=high + NEAR).contains(&size.ln());
+            let [more, less] = ends_of(all.iter().copied().filter(near));
+            ends = [high.max(more), low.min(less)];
         }
-        if high - low < ALONE {
-            (low, high) = (low - ALONE, high + ALONE);
+        if ends[0] - ends[1] < ALONE {
+            ends = [ends[0] + ALONE, ends[1] - ALONE];
         }
-        Self {
-            ends: [high, low],
-            left: margins[0],
-            length: (width - margins[0] - margins[1]).max(1.0),
+        let mut axis = Self {
+            ends,
+            left: margin,
+            length: 1.0,
             y: 0.0,
-        }
+        };
+        let has = |side: Side| all.iter().any(|size| axis.side(*size) == side);
+        let [before, after] =
+            [Side::Before, Side::After].map(|side| if has(side) { outside } else { 0.0 });
+        axis.left += before;
+        axis.length = (width - 2.0 * margin - before - after).max(1.0);
+        axis
     }
 
-    /// Where a ratio of this size stands.
+    /// Where a ratio of this size stands, or the end that it is beyond.
     pub fn x(&self, size: f64) -> f64 {
         let [high, low] = self.ends;
         let along = (high - size.ln().clamp(low, high)) / (high - low);
         self.left + along * self.length
+    }
+
+    /// Whether it stands there, or beyond an end.
+    pub fn side(&self, size: f64) -> Side {
+        let [high, low] = self.ends;
+        match size.ln() {
+            log if log > high => Side::Before,
+            log if log < low => Side::After,
+            _ => Side::On,
+        }
     }
 
     /// Draws the axis, its numbers, and a faint line up from each through `grid`.
@@ -117,4 +145,13 @@ impl Axis {
             plate: false,
         }
     }
+}
+
+/// The logarithms of the largest and the smallest of these sizes.
+fn ends_of(sizes: impl Iterator<Item = f64>) -> [f64; 2] {
+    let logs = sizes.map(f64::ln).filter(|log| log.is_finite());
+    let [high, low] = logs.fold([f64::NEG_INFINITY, f64::INFINITY], |[high, low], log| {
+        [high.max(log), low.min(log)]
+    });
+    if high < low { [0.0, 0.0] } else { [high, low] }
 }

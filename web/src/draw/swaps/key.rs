@@ -3,8 +3,8 @@
 use levertrain_core::words::word;
 
 use super::View;
-use super::axis::SIZE;
-use super::marks::{ALONG, DOUBLE, FROM_HERE, SINGLE, frame};
+use super::axis::{SIZE, Side};
+use super::marks::{ALONG, DOUBLE, FROM_HERE, SINGLE, frame, mark};
 use super::plan::{Plan, RADIUS};
 use crate::draw::scene::{Align, Bounds, Ink, Label, Point, Scene, Stroke, at};
 use crate::draw::text;
@@ -20,10 +20,11 @@ enum Sample {
     Line(Stroke),
     Now,
     Other,
+    Beyond,
 }
 
 /// The entries: sample and message.
-fn entries(view: &View<'_>) -> Vec<(Sample, &'static str)> {
+fn entries(view: &View<'_>, beyond: bool) -> Vec<(Sample, &'static str)> {
     let mut entries = vec![
         (Sample::Now, "diagram-swaps-now"),
         (Sample::Line(FROM_HERE), "diagram-swaps-from-here"),
@@ -31,6 +32,9 @@ fn entries(view: &View<'_>) -> Vec<(Sample, &'static str)> {
         (Sample::Line(DOUBLE), "diagram-swaps-double"),
         (Sample::Other, "diagram-swaps-other"),
     ];
+    if beyond {
+        entries.push((Sample::Beyond, "diagram-swaps-beyond"));
+    }
     if !view.chain.is_empty() {
         entries.push((Sample::Line(ALONG), "diagram-swaps-chain"));
     }
@@ -38,10 +42,10 @@ fn entries(view: &View<'_>) -> Vec<(Sample, &'static str)> {
 }
 
 /// Where each entry begins, from the upper left corner of the key.
-fn places(view: &View<'_>, width: f64) -> Vec<(Sample, &'static str, Point)> {
+fn places(view: &View<'_>, width: f64, beyond: bool) -> Vec<(Sample, &'static str, Point)> {
     let mut cursor = at(2.0, ROW / 2.0);
     let mut placed = Vec::new();
-    for (sample, message) in entries(view) {
+    for (sample, message) in entries(view, beyond) {
         let across = SAMPLE + 6.0 + text::width(word(message), SIZE, false);
         if cursor.x > 2.0 && cursor.x + across > width {
             cursor = at(2.0, cursor.y + ROW);
@@ -53,8 +57,8 @@ fn places(view: &View<'_>, width: f64) -> Vec<(Sample, &'static str, Point)> {
 }
 
 /// The height of the key.
-pub(super) fn height(view: &View<'_>, width: f64) -> f64 {
-    let last = places(view, width)
+pub(super) fn height(view: &View<'_>, width: f64, beyond: bool) -> f64 {
+    let last = places(view, width, beyond)
         .last()
         .map_or(0.0, |(_, _, place)| place.y);
     last + ROW / 2.0 + 4.0
@@ -62,7 +66,7 @@ pub(super) fn height(view: &View<'_>, width: f64) -> f64 {
 
 /// Draws it.
 pub(super) fn draw(scene: &mut Scene, view: &View<'_>, plan: &Plan) {
-    for (sample, message, place) in places(view, scene.width) {
+    for (sample, message, place) in places(view, scene.width, plan.has_beyond()) {
         let y = plan.key + place.y;
         let middle = at(place.x + SAMPLE / 2.0, y);
         match sample {
@@ -79,10 +83,8 @@ pub(super) fn draw(scene: &mut Scene, view: &View<'_>, plan: &Plan) {
                 frame(scene, area);
                 scene.fill_box(area, Ink::Text);
             }
-            Sample::Other => {
-                scene.disc(middle, RADIUS, Ink::Text);
-                scene.disc(middle, RADIUS - 1.5, Ink::Paper);
-            }
+            Sample::Other => mark(scene, middle, Side::On, true),
+            Sample::Beyond => mark(scene, middle, Side::Before, true),
         }
         scene.label(Label {
             at: at(place.x + SAMPLE + 6.0, y),

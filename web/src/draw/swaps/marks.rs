@@ -3,9 +3,9 @@
 use levertrain_core::words::word;
 
 use super::View;
-use super::axis::SIZE;
+use super::axis::{SIZE, Side};
 use super::plan::{HEADING, Line, Plan, RADIUS, Spot};
-use crate::draw::scene::{Align, Bounds, Dash, Ink, Label, Scene, Stroke, at};
+use crate::draw::scene::{Align, Bounds, Dash, Ink, Label, Point, Scene, Stroke, at};
 
 /// How far the frame of what is applied now is outside its box or circle, in CSS pixels.
 const FRAME: f64 = 3.5;
@@ -26,15 +26,9 @@ pub(super) fn draw(scene: &mut Scene, view: &View<'_>, plan: &Plan) {
     if let Some(top) = plan.backward {
         let line = Stroke::solid(Ink::Guide, 1.0);
         scene.line(at(0.0, top), at(scene.width, top), line);
-        scene.label(Label {
-            at: at(2.0, top + HEADING / 2.0),
-            text: word("diagram-swaps-backward").to_owned(),
-            size: SIZE,
-            bold: false,
-            ink: Ink::Quiet,
-            align: Align::Left,
-            plate: false,
-        });
+    }
+    for block in &plan.blocks {
+        scene.outline_box(*block, Stroke::solid(Ink::Guide, 1.0));
     }
     let spot_of = |node: usize| {
         plan.spots
@@ -49,10 +43,18 @@ pub(super) fn draw(scene: &mut Scene, view: &View<'_>, plan: &Plan) {
             .any(|&end| Some(plan.spots[end].node) == now);
         is_end && line.kind.is_single()
     };
+    // In a block all are at hand of each other.
+    let leads_on = |line: &&Line| {
+        let [one, other] = line
+            .ends
+            .map(|end| &view.graph.nodes()[plan.spots[end].node].ratio);
+        one != other
+    };
     for line in plan
         .lines
         .iter()
         .filter(is_faint)
+        .filter(leads_on)
         .filter(|line| !is_from_here(line))
     {
         scene.path(plan.course(line), FAINT);
@@ -85,8 +87,19 @@ pub(super) fn draw(scene: &mut Scene, view: &View<'_>, plan: &Plan) {
         let is_now = Some(spot.node) == now;
         match &spot.name {
             Some(name) => named(scene, spot, name, is_now),
-            None => circle(scene, spot, is_now, view.chain.contains(&spot.node)),
+            None => unnamed(scene, spot, is_now, view.chain.contains(&spot.node)),
         }
+    }
+    if let Some(top) = plan.backward {
+        scene.label(Label {
+            at: at(2.0, top + HEADING / 2.0),
+            text: word("diagram-swaps-backward").to_owned(),
+            size: SIZE,
+            bold: false,
+            ink: Ink::Quiet,
+            align: Align::Left,
+            plate: true,
+        });
     }
 }
 
@@ -113,15 +126,37 @@ fn named(scene: &mut Scene, spot: &Spot, name: &str, is_now: bool) {
     });
 }
 
-/// A circle: open, or filled on a chain; what is applied now is filled and in a frame.
-fn circle(scene: &mut Scene, spot: &Spot, is_now: bool, on_chain: bool) {
+/// A circle, or a triangle for what is beyond the axis: open, or filled on a chain; what is applied now is filled and in a frame.
+fn unnamed(scene: &mut Scene, spot: &Spot, is_now: bool, on_chain: bool) {
     if is_now {
         frame(scene, spot.area());
     }
-    scene.disc(spot.centre, RADIUS, Ink::Text);
-    if !is_now && !on_chain {
-        scene.disc(spot.centre, RADIUS - 1.5, Ink::Paper);
-    }
+    let is_open = !is_now && !on_chain;
+    mark(scene, spot.centre, spot.side, is_open);
+}
+
+/// The mark of what has no name.
+pub(super) fn mark(scene: &mut Scene, centre: Point, side: Side, is_open: bool) {
+    let outwards = match side {
+        Side::On => {
+            scene.disc(centre, RADIUS, Ink::Text);
+            if is_open {
+                scene.disc(centre, RADIUS - 1.5, Ink::Paper);
+            }
+            return;
+        }
+        Side::Before => -1.0,
+        Side::After => 1.0,
+    };
+    let corner = |x: f64, y: f64| at(centre.x + outwards * x, centre.y + y);
+    let points = vec![
+        corner(RADIUS + 1.0, 0.0),
+        corner(-RADIUS, -RADIUS),
+        corner(-RADIUS, RADIUS),
+        corner(RADIUS + 1.0, 0.0),
+    ];
+    scene.fill(points.clone(), if is_open { Ink::Paper } else { Ink::Text });
+    scene.path(points, Stroke::solid(Ink::Text, 1.5));
 }
 
 /// The frame of what is applied now.

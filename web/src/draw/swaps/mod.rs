@@ -2,13 +2,14 @@
 //! swaps lead from one to another.
 //!
 //! Named ranges stand in rows of their own, as boxes with their names. Single swaps between them are arcs above,
-//! double ones broken arcs below. All else that drives are small circles under them; of these only single swaps are
-//! drawn. What drives backwards has the same, underneath. Where each stands depends on the train and the width
+//! double ones broken arcs below. All else that drives are small circles under them, those of one ratio in a block;
+//! of these only single swaps are drawn. What is far beyond the named ranges stands at the edge, as a triangle that points there. What drives backwards has the same, underneath. Where each stands depends on the train and the width
 //! alone: applying something moves nothing.
 
 mod axis;
 mod key;
 mod marks;
+mod packing;
 mod plan;
 #[cfg(test)]
 #[expect(clippy::unwrap_used, reason = "a test stops at the first surprise")]

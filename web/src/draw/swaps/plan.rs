@@ -3,8 +3,9 @@
 use levertrain_core::swaps::Kind;
 
 use super::View;
-use super::axis::{Axis, HEIGHT, SIZE};
+use super::axis::{Axis, HEIGHT, SIZE, Side};
 use super::key;
+use super::packing::{Room, stack};
 use crate::draw::names::{self, isolated};
 use crate::draw::scene::{Bounds, Point, at};
 use crate::draw::text;
@@ -17,13 +18,15 @@ const PADDING: f64 = 6.0;
 /// Radius of a circle without a name.
 pub(super) const RADIUS: f64 = 5.0;
 /// Room between boxes of a row, between rows, and at the edges, in CSS pixels.
-const APART: f64 = 8.0;
+pub(super) const APART: f64 = 8.0;
 const EDGE: f64 = 10.0;
-/// An arc is as high as this part of its width, and at most this, in CSS pixels.
-const ABOVE: (f64, f64) = (0.3, 84.0);
-const BELOW: (f64, f64) = (0.2, 56.0);
+/// Room at the edges for the frame of what is applied now.
+const FRAME: f64 = 5.0;
+/// How high the widest arcs are, in CSS pixels.
+const ABOVE: f64 = 96.0;
+const BELOW: f64 = 64.0;
 /// The least height of an arc.
-const LOWEST: f64 = 10.0;
+const LOWEST: f64 = 12.0;
 /// Room for the word that says what is below it drives backwards.
 pub(super) const HEADING: f64 = 26.0;
 
@@ -35,6 +38,8 @@ pub(super) struct Spot {
     /// Its name, as it is written in its box; none for a circle.
     pub name: Option<String>,
     pub width: f64,
+    /// Whether its ratio is beyond an end of the axis, where it stands then.
+    pub side: Side,
 }
 
 impl Spot {
@@ -79,6 +84,9 @@ pub(super) struct Plan {
     pub spots: Vec<Spot>,
     /// All single swaps between nodes that are shown, and the double ones between named ranges.
     pub lines: Vec<Line>,
+    /// Round circles of one ratio that stand beside each other.
+    pub blocks: Vec<Bounds>,
+    arcs: Arcs,
     /// Top of the part that drives backwards, where there is one.
     pub backward: Option<f64>,
     /// Top of the key.
@@ -91,13 +99,25 @@ impl Plan {
         let shown = view.shown();
         let mut spots: Vec<Spot> = shown.iter().map(|&node| spot(view, node)).collect();
         let widest = spots.iter().map(|spot| spot.width.max(view.reach));
-        let margin = EDGE.max(widest.fold(0.0, f64::max) / 2.0 + 5.0);
-        let sizes = shown.iter().map(|&node| nodes[node].ratio.to_f64().abs());
-        let mut axis = Axis::of(sizes, [margin, margin], width);
+        let margin = EDGE.max(widest.fold(0.0, f64::max) / 2.0 + FRAME);
+        let size = |node: usize| nodes[node].ratio.to_f64().abs();
+        let inner = shown.iter().copied();
+        let inner =
+            inner.filter(|node| !nodes[*node].ranges.is_empty() || view.chain.contains(node));
+        let inner: Vec<f64> = inner.map(size).collect();
+        let all: Vec<f64> = shown.iter().map(|&node| size(node)).collect();
+        let mut axis = Axis::of(&inner, &all, [margin, view.reach + APART], width);
         for spot in &mut spots {
-            spot.centre.x = axis.x(nodes[spot.node].ratio.to_f64().abs());
+            spot.side = axis.side(size(spot.node));
+            spot.centre.x = match spot.side {
+                Side::On => axis.x(size(spot.node)),
+                Side::Before => view.reach / 2.0 + 2.0,
+                Side::After => width - view.reach / 2.0 - 2.0,
+            };
         }
         let lines = lines(view, &spots);
+        let mut blocks = Vec::new();
+        let arcs = Arcs::of(&spots);
         let (mut forward, mut reverse) = (Vec::new(), Vec::new());
         for (place, spot) in spots.iter().enumerate() {
             let part = if nodes[spot.node].is_forward() {
@@ -117,20 +137,33 @@ impl Plan {
                 backward = Some(y);
                 y += HEADING;
             }
-            y = stack(&mut spots, &part, &lines, y, view.reach);
+            let room = Room {
+                top: y,
+                width,
+                reach: view.reach,
+            };
+            y = stack(view, &mut spots, &part, &lines, &arcs, &room, &mut blocks);
         }
         axis.y = y;
         y += HEIGHT;
         let key = y;
-        let height = y + key::height(view, width);
+        let beyond = spots.iter().any(|spot| spot.side != Side::On);
+        let height = y + key::height(view, width, beyond);
         Self {
             height,
             axis,
             spots,
             lines,
+            blocks,
+            arcs,
             backward,
             key,
         }
+    }
+
+    /// Whether something is beyond the axis.
+    pub fn has_beyond(&self) -> bool {
+        self.spots.iter().any(|spot| spot.side != Side::On)
     }
 
     /// The part of the drawing that the faint lines of the axis go through.
@@ -161,7 +194,8 @@ impl Plan {
             from.y.max(to.y)
         };
         // Half-way a parabola is half-way to its middle point.
-        let bulge = 2.0 * (outermost + side * rise(one, other, is_above)) - (from.y + to.y) / 2.0;
+        let bulge =
+            2.0 * (outermost + side * self.arcs.rise(one, other, is_above)) - (from.y + to.y) / 2.0;
         let middle = at((from.x + to.x) / 2.0, bulge);
         (0..=ARC)
             .map(|step| {
@@ -187,15 +221,35 @@ impl Plan {
 /// Pieces of an arc.
 const ARC: u32 = 24;
 
-/// How high an arc is.
-fn rise(one: &Spot, other: &Spot, is_above: bool) -> f64 {
-    let (part, most) = if is_above { ABOVE } else { BELOW };
-    let across = (one.centre.x - other.centre.x).abs();
-    (LOWEST + part * across).min(most)
+/// How high arcs are: the further apart what they join, the higher.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Arcs {
+    /// How far apart the outermost names are.
+    span: f64,
+}
+
+impl Arcs {
+    fn of(spots: &[Spot]) -> Self {
+        let named = spots.iter().filter(|spot| spot.name.is_some());
+        let (first, last) = named
+            .fold((f64::INFINITY, f64::NEG_INFINITY), |(first, last), spot| {
+                (first.min(spot.centre.x), last.max(spot.centre.x))
+            });
+        Self {
+            span: (last - first).max(1.0),
+        }
+    }
+
+    /// The height of an arc between two spots.
+    pub fn rise(&self, one: &Spot, other: &Spot, is_above: bool) -> f64 {
+        let highest = if is_above { ABOVE } else { BELOW };
+        let across = (one.centre.x - other.centre.x).abs();
+        LOWEST + (highest - LOWEST) * (across / self.span).min(1.0)
+    }
 }
 
 /// Whether two spots are joined by an arc: both have names, and do not stand one above the other.
-fn is_arc(one: &Spot, other: &Spot) -> bool {
+pub(super) fn is_arc(one: &Spot, other: &Spot) -> bool {
     let across = (one.centre.x - other.centre.x).abs();
     one.name.is_some() && other.name.is_some() && across >= LOWEST
 }
@@ -217,6 +271,7 @@ fn spot(view: &View<'_>, node: usize) -> Spot {
         centre: at(0.0, 0.0),
         name,
         width,
+        side: Side::On,
     }
 }
 
@@ -264,55 +319,4 @@ fn lines(view: &View<'_>, spots: &[Spot]) -> Vec<Line> {
         }
     }
     lines
-}
-
-/// Puts the spots of a part into rows from `top` on: arcs, names, arcs, circles. Where that ends is returned.
-fn stack(spots: &mut [Spot], part: &[usize], lines: &[Line], top: f64, reach: f64) -> f64 {
-    let (named, others): (Vec<usize>, Vec<usize>) = part
-        .iter()
-        .copied()
-        .partition(|&place| spots[place].name.is_some());
-    let arcs = |is_above: bool, spots: &[Spot]| {
-        let own = lines
-            .iter()
-            .filter(|line| line.ends.iter().all(|end| named.contains(end)));
-        let own = own.filter(|line| line.kind.is_single() == is_above);
-        let ends = own.map(|line| line.ends.map(|end| &spots[end]));
-        let ends = ends.filter(|[one, other]| is_arc(one, other));
-        ends.map(|[one, other]| rise(one, other, is_above))
-            .fold(0.0, f64::max)
-    };
-    let (above, below) = (arcs(true, spots), arcs(false, spots));
-    let row = BOX.max(reach) + APART;
-    let mut y = top + above;
-    y = rows(spots, &named, y, [row, APART, reach]) + below;
-    if !others.is_empty() {
-        y = rows(
-            spots,
-            &others,
-            y + APART / 2.0,
-            [BOX.max(reach), 0.0, reach],
-        );
-    }
-    y + APART
-}
-
-/// Puts spots into as few rows as they need one after the other, each in the first that has room for it.
-fn rows(spots: &mut [Spot], places: &[usize], top: f64, [row, apart, reach]: [f64; 3]) -> f64 {
-    // How far each row is taken, from the left: nodes come in the order of their ratios.
-    let mut taken: Vec<f64> = Vec::new();
-    for &place in places {
-        let spot = &mut spots[place];
-        let half = spot.width.max(reach) / 2.0;
-        let free = taken
-            .iter()
-            .position(|end| end + apart <= spot.centre.x - half);
-        let index = free.unwrap_or(taken.len());
-        if index == taken.len() {
-            taken.push(f64::NEG_INFINITY);
-        }
-        taken[index] = spot.centre.x + half;
-        spot.centre.y = top + row * (index as f64 + 0.5);
-    }
-    top + row * taken.len() as f64
 }

@@ -1,4 +1,5 @@
 use levertrain_core::swaps::{Chains, Graph, Kind, Shift};
+use levertrain_core::words::word;
 use levertrain_core::{ElementSet, Train};
 
 use super::marks::{ALONG, DOUBLE, FROM_HERE, SINGLE};
@@ -135,48 +136,87 @@ fn labels_and_places_keep_apart_and_inside() {
     again_in_german(&[nothing_overlaps, every_line_stays_in_the_picture]);
 }
 
+/// Where a ratio stands: a name where it is, circles with the middle of their block.
+fn middles(found: &Places) -> Vec<(String, f64, f64)> {
+    let key = |place: &super::Place| {
+        let named = !place.node.labels.is_empty();
+        format!("{named} {}", place.node.ratio.fraction)
+    };
+    let mut middles: Vec<(String, f64, f64)> = Vec::new();
+    for place in &found.places {
+        if middles.iter().any(|(known, ..)| *known == key(place)) {
+            continue;
+        }
+        let alike = found.places.iter().filter(|other| key(other) == key(place));
+        let (left, right) = alike.fold(
+            (f64::INFINITY, f64::NEG_INFINITY),
+            |(left, right), other| (left.min(other.left), right.max(other.left + other.width)),
+        );
+        middles.push((key(place), place.node.ratio.decimal, (left + right) / 2.0));
+    }
+    middles
+}
+
 #[test]
 fn larger_ratios_stand_further_left_and_equal_ones_alike() {
+    let mut seen = 0;
     each_view(|name, view, width| {
-        let found = places(view, width);
-        let middle = |at: usize| {
-            let place = &found.places[at];
-            (place.node.ratio.decimal, place.left + place.width / 2.0)
-        };
-        for at in 1..found.places.len() {
-            let ((before, left), (after, right)) = (middle(at - 1), middle(at));
-            if before.signum() != after.signum() {
-                continue;
+        if width < 1000.0 {
+            // There a block may not find room about its middle.
+            return;
+        }
+        let middles = middles(&places(view, width));
+        for (index, (key, one, x)) in middles.iter().enumerate() {
+            for (other_key, other, right) in &middles[index + 1..] {
+                let (one, other) = (one.abs(), other.abs());
+                let order = if (x - right).abs() < 1.0 {
+                    0.0
+                } else {
+                    (right - x).signum()
+                };
+                // Beyond the axis others stand at its end, too.
+                let fits = order == 0.0 || (one - other).signum() == order;
+                assert!(fits, "{name}: {key} at {x}, {other_key} at {right}");
+                assert!(
+                    one != other || order == 0.0,
+                    "{name}: {key} at {x}, {other_key} at {right}"
+                );
             }
-            let order = after.abs().total_cmp(&before.abs());
-            let across = (right - left).abs() < 1e-9;
-            assert_eq!(across, order.is_eq(), "{name}: {before} and {after}");
-            assert!(across || right > left, "{name}: {before} and {after}");
         }
     });
+    for (_, train, graph) in trains() {
+        let all = middles(&places(&view(&train, &graph), 1200.0));
+        seen += all.len();
+    }
+    assert!(seen > 50, "{seen}");
 }
 
 #[test]
 fn equal_steps_are_equally_wide() {
     let (_, train, graph) = trains().swap_remove(4);
     let found = places(&view(&train, &graph), 900.0);
-    let forward: Vec<(f64, f64)> = found.places[..graph.forward()]
+    let named: Vec<(f64, f64)> = found
+        .places
         .iter()
+        .filter(|place| !place.node.labels.is_empty())
         .map(|place| {
-            (
-                place.node.ratio.decimal.ln(),
-                place.left + place.width / 2.0,
-            )
+            let log = place.node.ratio.decimal.abs().ln();
+            (log, place.left + place.width / 2.0)
         })
         .collect();
-    let (first, last) = (forward[0], forward[forward.len() - 1]);
+    assert_eq!(named.len(), 9);
+    let (first, last) = (named[0], named[7]);
     let slope = (last.1 - first.1) / (last.0 - first.0);
-    for (log, x) in forward {
+    for (log, x) in named {
         assert!(
             (first.1 + slope * (log - first.0) - x).abs() < 1e-6,
             "{log} at {x}"
         );
     }
+    // The reverse without a name has about three times the ratio of first.
+    let scene = scene(&view(&train, &graph), 900.0);
+    let beyond = word("diagram-swaps-beyond");
+    assert!(scene.labels().any(|label| label.text == beyond));
 }
 
 fn strokes(scene: &Scene, wanted: Stroke) -> usize {

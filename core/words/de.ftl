@@ -2035,7 +2035,6 @@ page-shifts-from-all = jedem Gang
 page-shifts-singles = { $singles } von { $all } Schaltungen zwischen Vorwärtsgängen sind einfache Wechsel; von denen in den nächsten Gang { $next } von { $neighbours }.
 page-shifts-shift-head = Schaltung
 page-shifts-pair = { $from } → { $to }
-page-shifts-skips = { $pair }, überspringt
 page-shifts-kind-head = Wechsel
 page-shifts-kind = { $kind ->
     [same] keiner
@@ -2047,7 +2046,6 @@ page-shifts-kind = { $kind ->
 page-shifts-released = Geöffnet
 page-shifts-applied = Geschlossen
 page-shifts-step = Stufensprung
-page-shifts-none = –
 page-shifts-no-ranges = Weniger als zwei benannte Gänge haben Kraftschluss.
 page-shifts-chains = Gänge, die es haben könnte
 page-shifts-chains-note = Die längsten Ketten von Vorwärtskombinationen, jede einen einfachen Wechsel von der nächsten: zuerst die meisten Gänge, dann die gleichmäßigsten Stufensprünge. Dass sie sich leicht schalten, ist nicht alles, was Gänge brauchen.

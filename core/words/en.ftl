@@ -792,7 +792,7 @@ diagram-pump = pump
 diagram-pump-stall = pump, stall
 # What stands in the drawing of shifts.
 diagram-swaps-ratio = ratio, equal steps equally wide
-diagram-swaps-backward = backwards
+diagram-swaps-backward = backward
 diagram-swaps-now = applied now
 diagram-swaps-from-here = single swap from here
 diagram-swaps-single = single swap
@@ -2012,7 +2012,6 @@ page-shifts-from-all = any range
 page-shifts-singles = { $singles } of { $all } shifts between forward ranges are single swaps; of those to the next range { $next } of { $neighbours }.
 page-shifts-shift-head = Shift
 page-shifts-pair = { $from } → { $to }
-page-shifts-skips = { $pair }, skips
 page-shifts-kind-head = Swap
 page-shifts-kind = { $kind ->
     [same] none
@@ -2024,7 +2023,6 @@ page-shifts-kind = { $kind ->
 page-shifts-released = Released
 page-shifts-applied = Applied
 page-shifts-step = Step
-page-shifts-none = –
 page-shifts-no-ranges = Fewer than two named ranges drive.
 page-shifts-chains = Ranges it could have
 page-shifts-chains-note = The longest chains of forward combinations, each a single swap from the next: most ranges first, then those whose steps vary least. That they shift without effort is not all that ranges need.

@@ -16,11 +16,12 @@ import { ShiftTable } from "./shifts_table.js";
 export function fill(panel, { desk, redraw, draws, signal }) {
   const search = new ShiftSearch(desk);
   const picture = new ShiftDrawing(desk, search, redraw, signal);
-  const shifts = new ShiftTable(desk);
+  const shifts = new ShiftTable(desk, signal);
   const chains = new ShiftChains(
     desk,
     ({ least, most, ranges }) => search.ask((graph) => graph.chains(least, most, ranges)),
     (nodes) => picture.mark(nodes),
+    signal,
   );
   const count = h("p", { class: "note", role: "status", "data-part": "shifts-count" });
   const progress = /** @type {HTMLProgressElement} */ (h("progress", { "aria-label": say("page-shifts-progress"), hidden: true }));

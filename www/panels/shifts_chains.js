@@ -4,7 +4,7 @@ import { decimalField, putIn, typedIn } from "../kit/decimal_field.js";
 import { h } from "../kit/dom.js";
 import { fraction, NONE, number, ratio } from "../kit/format.js";
 import { tell, tellHeadings } from "../kit/known.js";
-import { table } from "../kit/table.js";
+import { scroller, table } from "../kit/table.js";
 import { say } from "../kit/words.js";
 import { lockable } from "../state/lockable.js";
 
@@ -39,8 +39,9 @@ export class ShiftChains {
    * @param {Desk} desk
    * @param {(bounds: Bounds) => Chains | undefined} find
    * @param {(nodes: number[]) => void} pick marks a chain
+   * @param {AbortSignal} signal
    */
-  constructor(desk, find, pick) {
+  constructor(desk, find, pick, signal) {
     this.#desk = desk;
     this.#find = find;
     this.#pick = pick;
@@ -63,9 +64,9 @@ export class ShiftChains {
     this.#found = h(
       "div",
       { class: "shifts-found" },
-      h("div", { class: "scroll" }, this.#list.node),
+      scroller(this.#list.node, say("page-shifts-chains"), signal),
       h("h4", {}, say("page-shifts-chosen")),
-      h("div", { class: "scroll" }, this.#detail.node),
+      scroller(this.#detail.node, say("page-shifts-chosen"), signal),
       lockable(desk, "train", take),
       h("p", { class: "note" }, say("page-shifts-take-note")),
     );

@@ -3,7 +3,7 @@
 import { h } from "../kit/dom.js";
 import { fraction, NONE, ratio } from "../kit/format.js";
 import { tell, tellHeadings, tellRows } from "../kit/known.js";
-import { table } from "../kit/table.js";
+import { scroller, table } from "../kit/table.js";
 import { say } from "../kit/words.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
@@ -22,8 +22,8 @@ export class ShiftTable {
   #choice = h("p", { class: "filter" }, h("label", { for: "shifts-from" }, say("page-shifts-from")), h("span", { class: "select" }, this.#from));
   #table;
 
-  /** @param {Desk} desk */
-  constructor(desk) {
+  /** @param {Desk} desk @param {AbortSignal} signal */
+  constructor(desk, signal) {
     this.#desk = desk;
     const heads = [
       say("page-shifts-shift-head"),
@@ -42,7 +42,7 @@ export class ShiftTable {
       h("h3", { id: "shifts-between" }, say("page-shifts-between")),
       this.#words,
       this.#choice,
-      h("div", { class: "scroll" }, this.#table.node),
+      scroller(this.#table.node, say("page-shifts-between"), signal),
     );
   }
 

@@ -1,19 +1,21 @@
 //! Shifts: what is drawn and listed is what the core says, and can be used by pointer, finger and keys.
 
 use std::collections::BTreeSet;
+use std::fs;
+use std::path::Path;
 
 use anyhow::{Context, Result, ensure};
 use fantoccini::key::Key;
 use levertrain_core::Train;
 use levertrain_core::swaps::{Bounds, Chain, Chains, Graph, Shift};
 use levertrain_tests::browser::{Page, View, page};
+use levertrain_tests::files;
 use serde_json::{Value, json};
 
 use crate::{by_core, language};
 
 const EIGHT: &str = "05-eight-speed-four-sets";
 const ONE_WAY: &str = "07-three-speed-one-way";
-const MANY: &str = "01-one-set";
 
 /// Unfolds the panel and waits until the graph is known.
 fn open(page: &Page) -> Result<()> {
@@ -251,9 +253,22 @@ fn the_best_chains_are_those_of_the_core_and_can_be_the_ranges() -> Result<()> {
 /// Catches a drawing of hundreds of combinations that nobody asked for, and one that cannot be asked for.
 #[test]
 fn of_many_the_named_ones_come_first_and_all_on_demand() -> Result<()> {
-    let train = by_core::train(MANY)?;
-    let all = Graph::of_train(&train).nodes().len();
-    page::open(View::LAPTOP, &format!("#s={MANY}"), |page| {
+    // Four more clutches, so that more drive than can be told apart at once.
+    let files = files::scenarios()?;
+    let eight = files.iter().find(|file| file.stem == EIGHT);
+    let mut scenario: Value = serde_json::from_str(&eight.context("no such file")?.text)?;
+    let more = [("s1", "c2"), ("in", "c3"), ("c3", "out"), ("s1", "c4")];
+    let elements = scenario["elements"].as_array_mut().context("no elements")?;
+    for (number, (one, other)) in more.iter().enumerate() {
+        let id = format!("L{number}");
+        elements.push(json!({"kind": "clutch", "id": id, "label": id, "between": [one, other]}));
+    }
+    let text = scenario.to_string();
+    let all = Graph::of_train(&by_core::parse(&text)?).nodes().len();
+    let path = Path::new(env!("CARGO_TARGET_TMPDIR")).join("many-drive.json");
+    fs::write(&path, text)?;
+    page::open(View::LAPTOP, "", |page| {
+        page.open_file(&path)?;
         open(page)?;
         let some = buttons(page)?.len();
         ensure!(some < all, "{some} of {all}");

@@ -3,6 +3,7 @@
 
 pub(crate) mod catalogue;
 pub(crate) mod characters;
+pub(crate) mod dice;
 pub(crate) mod element_set;
 pub(crate) mod number;
 pub(crate) mod problem;

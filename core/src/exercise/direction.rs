@@ -1,7 +1,8 @@
 //! Say which way a shaft turns in a range.
 
 use super::answer::Marked;
-use super::dice::Dice;
+use crate::base::dice::Dice;
+
 use super::hint::{Hint, look_at};
 use super::read::Way;
 use super::task::{Task, in_range};

@@ -4,7 +4,8 @@
 //! right: no range tells them apart.
 
 use super::answer::Marked;
-use super::dice::Dice;
+use crate::base::dice::Dice;
+
 use super::hint::Hint;
 use super::task::Task;
 use crate::faults::{Fault, Faulty, Outcome, Trial};

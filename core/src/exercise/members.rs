@@ -1,7 +1,8 @@
 //! Name the members of a set that are held, that drive or that deliver in a range.
 
 use super::answer::{Marked, picked};
-use super::dice::Dice;
+use crate::base::dice::Dice;
+
 use super::hint::Hint;
 use super::task::{Part, Task, in_range};
 use crate::model::coupling::Role;

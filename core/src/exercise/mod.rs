@@ -11,7 +11,6 @@
 
 mod answer;
 mod decimal;
-mod dice;
 mod direction;
 mod failed;
 mod hint;

@@ -1,9 +1,10 @@
 //! Find all neutral combinations with so many clutches and brakes applied.
 
+use crate::base::dice::Dice;
 use levertrain_exact::State;
 
 use super::answer::{Marked, picked};
-use super::dice::Dice;
+
 use super::hint::Hint;
 use super::task::{Task, choosable, name_of, sets_of};
 use crate::base::element_set::ElementSet;

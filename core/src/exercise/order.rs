@@ -1,9 +1,10 @@
 //! Put ranges in order, the largest ratio first.
 
+use crate::base::dice::Dice;
 use levertrain_exact::Fraction;
 
 use super::answer::{Marked, share};
-use super::dice::Dice;
+
 use super::hint::Hint;
 use super::task::{Task, in_range};
 use crate::base::short_sort::sort_short_by;

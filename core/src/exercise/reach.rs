@@ -1,9 +1,10 @@
 //! Apply clutches and brakes so that the ratio is the one asked for.
 
+use crate::base::dice::Dice;
 use levertrain_exact::{Fraction, State};
 
 use super::answer::{Marked, share};
-use super::dice::Dice;
+
 use super::hint::Hint;
 use super::task::{Task, choosable};
 use crate::base::element_set::ElementSet;

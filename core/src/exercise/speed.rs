@@ -1,10 +1,11 @@
 //! Say how fast a shaft turns in a range.
 
+use crate::base::dice::Dice;
 use levertrain_exact::Fraction;
 
 use super::answer::{Marked, share};
 use super::decimal::number;
-use super::dice::Dice;
+
 use super::hint::{Hint, look_at};
 use super::task::{Task, in_range};
 use crate::solve::Combination;

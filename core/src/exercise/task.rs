@@ -1,9 +1,10 @@
 //! The kinds of tasks.
 
+use crate::base::dice::Dice;
 use levertrain_exact::Fraction;
 
 use super::answer::Marked;
-use super::dice::Dice;
+
 use super::{direction, failed, members, neutral, order, reach, speed, teeth, tie_up};
 use crate::base::element_set::ElementSet;
 use crate::solve::Combination;

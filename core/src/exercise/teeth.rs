@@ -1,9 +1,10 @@
 //! Choose teeth for the gears of a set so that a range has the ratio asked for.
 
+use crate::base::dice::Dice;
 use levertrain_exact::Fraction;
 
 use super::answer::{Marked, share};
-use super::dice::Dice;
+
 use super::hint::Hint;
 use super::task::{Task, in_range};
 use crate::edit::near_ratios;

@@ -1,9 +1,10 @@
 //! Say which combinations tie up.
 
+use crate::base::dice::Dice;
 use levertrain_exact::State;
 
 use super::answer::Marked;
-use super::dice::Dice;
+
 use super::hint::Hint;
 use super::neutral::{MOST, mark_sets, state};
 use super::task::{Task, choosable, name_of, sets_of};

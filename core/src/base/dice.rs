@@ -3,10 +3,10 @@
 /// SplitMix64 (G. L. Steele, D. Lea, C. H. Flood, Fast splittable pseudorandom number generators, OOPSLA 2014;
 /// constants from memory, checked by a known row of numbers below).
 #[derive(Debug, Clone)]
-pub(super) struct Dice(u64);
+pub(crate) struct Dice(u64);
 
 impl Dice {
-    pub(super) const fn new(seed: u64) -> Self {
+    pub(crate) const fn new(seed: u64) -> Self {
         Self(seed)
     }
 
@@ -19,19 +19,19 @@ impl Dice {
     }
 
     /// A number below `count`; 0 where that is 0.
-    pub(super) fn below(&mut self, count: usize) -> usize {
+    pub(crate) fn below(&mut self, count: usize) -> usize {
         // The bias is less than one in 2⁴⁰ for any list here.
         usize::try_from(self.roll() % (count.max(1) as u64)).unwrap_or(0)
     }
 
     /// Takes one of these out; nothing where there is none.
-    pub(super) fn take<T>(&mut self, items: &mut Vec<T>) -> Option<T> {
+    pub(crate) fn take<T>(&mut self, items: &mut Vec<T>) -> Option<T> {
         let at = self.below(items.len());
         (at < items.len()).then(|| items.remove(at))
     }
 
     /// As many of these as there are up to `most`, in an order of its own.
-    pub(super) fn some<T>(&mut self, mut items: Vec<T>, most: usize) -> Vec<T> {
+    pub(crate) fn some<T>(&mut self, mut items: Vec<T>, most: usize) -> Vec<T> {
         let mut taken = Vec::new();
         while taken.len() < most {
             match self.take(&mut items) {

@@ -21,7 +21,7 @@ use crate::solve::Combination;
 use derive::{Failure, Ratio};
 pub use expression::{Expression, Tooth, Written};
 use grouping::Variables;
-use rows::{Groups, Link, Teeth};
+use rows::{Groups, Link, Teeth, ToothRatio};
 
 /// Most tooth symbols in a formula that is still read: two full lines of a page.
 pub const MOST_SYMBOLS: usize = 60;
@@ -80,37 +80,20 @@ impl Working {
 }
 
 fn formula(combination: &Combination<'_>) -> Result<Expression, NoFormula> {
-    combination.state().ratio().ok_or(NoFormula::NoRatio)?;
-    let train = combination.train();
-    let groups = Groups::of(train, combination.applied());
-    let ends = [train.input(), train.output()].map(|shaft| groups.of_shaft(shaft));
-    // Either would rest, and there be no ratio, if it were the housing's.
-    let [Some(from), Some(to)] = ends else {
-        return Err(NoFormula::NoRatio);
-    };
-    if from == to {
+    let Some((link, teeth)) = link(combination)? else {
         return Ok(Expression::Number(1));
-    }
-    let (rows, teeth) = rows::rows(train, &groups);
-    let k: Vec<Fraction> = rows
+    };
+    let k: Vec<Fraction> = link
+        .rows
         .iter()
         .map(|row| row.k_fraction(Teeth::Actual))
         .collect();
-    let link = Link {
-        rows,
-        groups: groups.count,
-        from,
-        to,
-    };
     // These counts may make a row needless that others need, or the other way round.
     let ratio = match derive::ratio(&link, Teeth::Actual) {
         Err(Failure::Coincidence) => derive::ratio(&link, Teeth::Any(1)),
         other => other,
     };
-    let ratio = ratio.map_err(|failure| match failure {
-        Failure::Coincidence => NoFormula::OnlyTheseTeeth,
-        Failure::Long => NoFormula::TooLong,
-    })?;
+    let ratio = ratio.map_err(no_formula)?;
     let shortest = shortest(
         &ratio,
         &Variables {
@@ -122,6 +105,65 @@ fn formula(combination: &Combination<'_>) -> Result<Expression, NoFormula> {
         return Err(NoFormula::TooLong);
     }
     Ok(shortest)
+}
+
+/// A product of tooth ratios with its coefficient: bit i of the first says that the k of row i is in it,
+/// the rows of all couplings counted one after the other.
+pub(crate) type Term = (u32, i64);
+
+/// A ratio as a quotient of two sums of [`Term`]s, in lowest terms, right for whatever teeth the sets have.
+pub(crate) struct ToothQuotient {
+    pub(crate) numerator: Vec<Term>,
+    pub(crate) denominator: Vec<Term>,
+}
+
+/// The ratio of a combination in the tooth ratios of the mesh rows.
+///
+/// # Errors
+/// There is no ratio, or none that holds for other teeth too, or it combines too many rows.
+pub(crate) fn quotient(combination: &Combination<'_>) -> Result<ToothQuotient, NoFormula> {
+    let Some((link, _)) = link(combination)? else {
+        return Ok(ToothQuotient {
+            numerator: vec![(0, 1)],
+            denominator: vec![(0, 1)],
+        });
+    };
+    // What these very teeth make needless others may need.
+    let ratio = derive::ratio(&link, Teeth::Any(1)).map_err(no_formula)?;
+    Ok(ToothQuotient {
+        numerator: ratio.numerator.terms(),
+        denominator: ratio.denominator.terms(),
+    })
+}
+
+fn no_formula(failure: Failure) -> NoFormula {
+    match failure {
+        Failure::Coincidence => NoFormula::OnlyTheseTeeth,
+        Failure::Long => NoFormula::TooLong,
+    }
+}
+
+/// What is between input and output, and the teeth of its rows; nothing where they turn as one.
+fn link(combination: &Combination<'_>) -> Result<Option<(Link, Vec<ToothRatio>)>, NoFormula> {
+    combination.state().ratio().ok_or(NoFormula::NoRatio)?;
+    let train = combination.train();
+    let groups = Groups::of(train, combination.applied());
+    let ends = [train.input(), train.output()].map(|shaft| groups.of_shaft(shaft));
+    // Either would rest, and there be no ratio, if it were the housing's.
+    let [Some(from), Some(to)] = ends else {
+        return Err(NoFormula::NoRatio);
+    };
+    if from == to {
+        return Ok(None);
+    }
+    let (rows, teeth) = rows::rows(train, &groups);
+    let link = Link {
+        rows,
+        groups: groups.count,
+        from,
+        to,
+    };
+    Ok(Some((link, teeth)))
 }
 
 /// The ratio itself, or one and the rest of it where that is shorter: 1 + R1·S2/(S1·(S2 + R2)).

@@ -285,6 +285,33 @@ impl Factored {
         other.number /= divisor;
     }
 
+    /// Multiplied out: the variables of each term, a bit each, and its coefficient.
+    pub(super) fn terms(&self) -> Vec<(u32, i64)> {
+        let singles = self.singles.iter().fold(0, |all, single| all | 1 << single);
+        let mut terms = vec![(singles, self.number)];
+        for sum in &self.sums {
+            let places: Vec<u32> = sum.variables.iter().map(|&v| 1 << v).collect();
+            let own = sum.coefficients.iter().enumerate();
+            let own: Vec<(u32, i64)> = own
+                .filter(|(_, coefficient)| **coefficient != 0)
+                .map(|(set, coefficient)| {
+                    let in_it = (0..places.len()).filter(|&place| has(set, place));
+                    (
+                        in_it.fold(0, |all, place| all | places[place]),
+                        *coefficient,
+                    )
+                })
+                .collect();
+            // The factors have no variable in common.
+            let products = terms.iter().flat_map(|(with, by)| {
+                own.iter()
+                    .map(move |(set, coefficient)| (with | set, by * coefficient))
+            });
+            terms = products.collect();
+        }
+        terms
+    }
+
     /// Its value with these numbers for the variables.
     pub(super) fn value(&self, of: &[Fraction]) -> Fraction {
         let singles = self.singles.iter().map(|&variable| of[variable].clone());

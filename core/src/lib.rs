@@ -35,6 +35,7 @@ pub mod lesson;
 mod load;
 mod model;
 pub mod report;
+pub mod search;
 mod solve;
 pub mod swaps;
 mod teach;

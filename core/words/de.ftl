@@ -1918,6 +1918,35 @@ fix-fewer-one-ways = nach einem Getriebe mit höchstens { $most } fragen
 problem-no-answer = dieses Getriebe hat darauf keine Antwort
 fix-no-answer = etwas fragen, das dieses Getriebe kann
 
+## Finding teeth: problems of what is asked
+
+problem-ask-nothing = es ist kein Gang genannt, für den etwas gewünscht wird
+fix-ask-nothing = einen Gang nennen und die Übersetzung, die er haben soll
+problem-ask-teeth = { $least } bis { $most } ist kein Bereich von Zähnezahlen
+fix-ask-teeth = zwei Zahlen von { $least } bis { $most } schreiben, die kleinere zuerst
+problem-ask-pinions = es gibt keine Anzahl von Planetenrädern zur Wahl, oder eine, die nicht erlaubt ist
+fix-ask-pinions = Zahlen von 1 bis { $most } schreiben
+problem-ask-best = nichts sagt, was ein Getriebe besser macht als ein anderes
+fix-ask-best = mindestens ein Merkmal nennen
+problem-ask-no-ring = der Satz „{ $id }“ hat kein Hohlrad
+fix-ask-no-ring = ihn weglassen
+fix-ask-twice = jeden Gang einmal nennen
+problem-ask-sets = { $found } Sätze haben Zähnezahlen, die zu suchen sind
+fix-ask-sets = anderen ihre Zähne lassen, sodass 1 bis { $most } bleiben, und nach einer Übersetzung fragen, die von ihnen abhängt
+problem-ask-no-cuts = keine Zähnezahlen von { $label } in diesen Grenzen halten alle Regeln ein
+fix-ask-no-cuts = mehr Zähne oder andere Anzahlen von Planetenrädern zulassen, eine Regel weglassen oder dem Satz seine Zähne lassen
+problem-ask-many-cuts = { $label } kann in diesen Grenzen mehr als einige hunderttausend Zähnezahlen haben
+fix-ask-many-cuts = die Grenzen enger ziehen oder alle Regeln verlangen
+problem-ask-ratios = eine Übersetzung hängt von mehr Sätzen ab, als zugleich gesucht werden
+fix-ask-ratios = einigen ihre Zähne lassen, sodass jede Übersetzung von höchstens { $most } Zahnverhältnissen abhängt
+problem-ask-no-ratio = „{ $range }“ treibt nicht an
+problem-ask-only-these = „{ $range }“ treibt nur mit genau den Zähnezahlen an, die das Getriebe hat
+problem-ask-too-long = die Übersetzung von „{ $range }“ verbindet zu viele Sätze
+fix-ask-leave-out = ihn weglassen oder ändern, was er schaltet
+problem-ask-unreachable = { $range } kann mit Zähnezahlen in diesen Grenzen nicht die Übersetzung { $wanted } haben, sondern nur { $least } bis { $most }
+problem-ask-spread = die Spreizung oder ein Stufensprung kann mit Zähnezahlen in diesen Grenzen nicht { $wanted } sein, sondern nur { $least } bis { $most }
+fix-ask-unreachable = etwas dazwischen verlangen oder andere Zähne zulassen
+
 ## The page: fault finding
 
 page-panel-faults = Fehlersuche

@@ -1893,6 +1893,35 @@ fix-fewer-one-ways = ask about a train with at most { $most }
 problem-no-answer = this train has no answer to it
 fix-no-answer = ask for something that this train can do
 
+## Finding teeth: problems of what is asked
+
+problem-ask-nothing = no range is named for which something is wanted
+fix-ask-nothing = name a range, and the ratio that it should have
+problem-ask-teeth = from { $least } to { $most } is no range of teeth
+fix-ask-teeth = write two numbers from { $least } to { $most }, the smaller one first
+problem-ask-pinions = there is no number of pinions to choose from, or one that is not allowed
+fix-ask-pinions = write numbers from 1 to { $most }
+problem-ask-best = nothing says what makes one train better than another
+fix-ask-best = name at least one criterion
+problem-ask-no-ring = the set "{ $id }" has no ring
+fix-ask-no-ring = leave it out
+fix-ask-twice = name each range once
+problem-ask-sets = { $found } sets have teeth to be found
+fix-ask-sets = keep the teeth of others, so that 1 to { $most } are left, and ask for a ratio that depends on them
+problem-ask-no-cuts = no teeth of { $label } within the bounds keep all rules
+fix-ask-no-cuts = allow more teeth or other numbers of pinions, leave out a rule, or keep the teeth of that set
+problem-ask-many-cuts = { $label } can have more than a few hundred thousand tooth counts within the bounds
+fix-ask-many-cuts = narrow the bounds, or ask for all rules
+problem-ask-ratios = a ratio depends on more sets than are looked for at once
+fix-ask-ratios = keep the teeth of some, so that each ratio depends on at most { $most } tooth ratios
+problem-ask-no-ratio = "{ $range }" does not drive
+problem-ask-only-these = "{ $range }" only drives with the very teeth that the train has
+problem-ask-too-long = the ratio of "{ $range }" combines too many sets
+fix-ask-leave-out = leave it out, or change what it applies
+problem-ask-unreachable = { $range } cannot have the ratio { $wanted } with teeth within the bounds, but only { $least } to { $most }
+problem-ask-spread = the spread, or a step, cannot be { $wanted } with teeth within the bounds, but only { $least } to { $most }
+fix-ask-unreachable = ask for something in between, or allow other teeth
+
 ## The page: fault finding
 
 page-panel-faults = Fault finding

@@ -9,7 +9,7 @@ use levertrain_tests::files::root;
 
 const CORE: &[&str] = &[
     "base", "json", "model", "train", "solve", "load", "teach", "words", "report", "lesson",
-    "faults", "swaps", "edit", "exercise",
+    "faults", "swaps", "edit", "exercise", "search",
 ];
 const WEB: &[&str] = &["units", "motion", "draw", "document", "boundary"];
 const WWW: &[&str] = &[

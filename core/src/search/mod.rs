@@ -1,0 +1,168 @@
+//! Finding teeth for wanted ratios, completely.
+//!
+//! [`Ask`] says what is wanted of a [`Train`]; a [`Search`] goes through all tooth counts within its bounds and keeps
+//! the [`Find`]s that no other beats. Nothing within the bounds is missed:
+//!
+//! 1. The counts of a set that keep the tooth rules are listed one by one (`cuts.rs`). Those with the same tooth
+//!    ratios are told by one that is as good in every criterion.
+//! 2. A candidate is a cut of each set; a box is a branch of each set's tree of cuts (`tree.rs`). All branches of a set
+//!    together hold all its cuts, and a branch is divided into two that together hold what it holds, so that
+//!    the boxes that are left, tried or cut off always hold all candidates.
+//! 3. The ratio of a range is a quotient of polynomials that are multilinear in the sets' tooth ratios
+//!    ([`crate::Working`]). Over a box it has its extremes at corners wherever the denominator keeps its sign
+//!    (`quotient.rs`); where it does not, nothing is concluded. A box is cut off only when a goal's window lies outside
+//!    those bounds, rounded outwards, or when a find is better than the bounds of all that counts.
+//! 4. What is left is tried one by one in doubles, with windows a little wider (`kernel.rs`), and decided by the exact
+//!    train (`measures.rs`).
+//!
+//! That is branch and bound (A. H. Land, A. G. Doig, Econometrica 28, 1960) with bounds from the corners, as interval
+//! methods for global optimisation have them (R. E. Moore, 1966; both from memory).
+//!
+//! One-way clutches are taken to lock as they do with the teeth that the train has: a candidate in which they would
+//! lock otherwise is no find. The order of the finds and the finds themselves are the same however the search is
+//! divided.
+
+mod ask;
+mod cuts;
+mod estimate;
+mod front;
+mod goals;
+mod kernel;
+pub mod limits;
+mod measures;
+mod prepare;
+mod quotient;
+mod tree;
+mod walk;
+
+pub use ask::{Ask, Criterion, Limits, Near, Rules, TOLERANCE, Wanted};
+pub use estimate::Estimate;
+pub use measures::{Find, Measures};
+pub use walk::Counts;
+
+use crate::base::problem::Problem;
+use crate::model::scenario::Scenario;
+use crate::train::Train;
+use walk::{Ground, Walk};
+
+/// A search that can be gone on with in pieces.
+pub struct Search {
+    ground: Ground,
+    walk: Walk,
+}
+
+/// How many boxes a search is divided into for shards, whatever their number.
+const PIECES: usize = 256;
+
+impl Search {
+    /// A search for what is asked of a train.
+    ///
+    /// # Errors
+    /// Every problem of what is asked: ranges and sets that are not there, bounds that contradict each other, a set
+    /// that has no tooth counts within them, a ratio that none of them gives, with what they do give.
+    pub fn new(train: &Train, ask: &Ask) -> Result<Self, Vec<Problem>> {
+        let ground = prepare::ground(train, ask)?;
+        let walk = Walk::new(vec![ground.widest()]);
+        Ok(Self { ground, walk })
+    }
+
+    /// The same for one of `count` shards, from 0: together they cover all candidates, each once.
+    ///
+    /// # Errors
+    /// Those of [`Search::new`].
+    pub fn shard(
+        train: &Train,
+        ask: &Ask,
+        which: usize,
+        count: usize,
+    ) -> Result<Self, Vec<Problem>> {
+        let ground = prepare::ground(train, ask)?;
+        let mut walk = Walk::new(Vec::new());
+        let (boxes, outside) = pieces(&ground);
+        let mut own: Vec<walk::Box> = boxes
+            .into_iter()
+            .skip(which)
+            .step_by(count.max(1))
+            .collect();
+        own.reverse();
+        walk.boxes = own;
+        if which == 0 {
+            walk.counts.outside = outside;
+        }
+        Ok(Self { ground, walk })
+    }
+
+    /// Goes on for so many boxes at most; true once nothing is left.
+    pub fn run(&mut self, boxes: usize) -> bool {
+        for _ in 0..boxes {
+            if !self.walk.step(&self.ground) {
+                return true;
+            }
+        }
+        self.walk.boxes.is_empty()
+    }
+
+    /// How many candidates there are within the bounds, each with its counts and rules.
+    pub fn candidates(&self) -> u128 {
+        self.ground.candidates(&vec![0; self.ground.trees.len()])
+    }
+
+    /// What has become of candidates so far.
+    pub fn counts(&self) -> Counts {
+        self.walk.counts
+    }
+
+    /// Whether there are more finds than are kept ([`limits::FINDS`]): then fewer criteria are of more use.
+    pub fn is_full(&self) -> bool {
+        self.walk.is_full()
+    }
+
+    /// The finds so far, those first that are best in what counts first.
+    pub fn finds(&self) -> Vec<Find> {
+        self.walk.front.sorted()
+    }
+
+    /// Takes in what another part of the same search has found, so that it cuts off here, too.
+    pub fn tell(&mut self, find: Find) {
+        self.walk.front.take(find);
+    }
+
+    /// The scenario with the teeth of a find.
+    pub fn scenario(&self, find: &Find) -> Scenario {
+        self.ground.maker.scenario(&find.cuts)
+    }
+
+    /// The sets that are looked for, by their place in the scenario: those on which a wanted ratio depends, but for
+    /// those that keep their teeth.
+    pub fn sets(&self) -> &[usize] {
+        &self.ground.maker.sets
+    }
+
+    /// How much there is to do, by so many dives: a thousand take some milliseconds.
+    pub fn estimate(&self, dives: u32) -> Estimate {
+        estimate::estimate(&self.ground, dives)
+    }
+}
+
+/// The widest box divided into about [`PIECES`], and how many candidates fell off.
+fn pieces(ground: &Ground) -> (Vec<walk::Box>, u128) {
+    let mut boxes = std::collections::VecDeque::from([ground.widest()]);
+    let (mut done, mut outside) = (Vec::new(), 0);
+    while boxes.len() + done.len() < PIECES {
+        let Some(part) = boxes.pop_front() else { break };
+        let set = ground.dividing(&part);
+        match set.and_then(|set| ground.divided(&part, set)) {
+            None => done.push(part),
+            Some(halves) => {
+                for half in halves {
+                    match ground.may_hold(&half) {
+                        true => boxes.push_back(half),
+                        false => outside += ground.candidates(&half.branches),
+                    }
+                }
+            }
+        }
+    }
+    done.extend(boxes);
+    (done, outside)
+}

@@ -1,0 +1,376 @@
+//! From what is asked of a train to what a search goes through: the checks of what is asked, in full, before
+//! any time is spent.
+
+use super::ask::{Ask, is_count, is_range};
+use super::cuts::{NoCuts, cuts};
+use super::goals::Goals;
+use super::limits;
+use super::measures::{Maker, WantedRange};
+use super::quotient::{Place, Quotient, Variable};
+use super::tree::Tree;
+use super::walk::Ground;
+use crate::base::number::number;
+use crate::base::problem::Problem;
+use crate::model::coupling::{Coupling, Symbol};
+use crate::solve::settle::Duty;
+use crate::teach::working::{NoFormula, ToothQuotient, quotient};
+use crate::train::{Train, unknown};
+
+/// Checks what is asked, and gathers what the search needs.
+pub(super) fn ground(train: &Train, ask: &Ask) -> Result<Ground, Vec<Problem>> {
+    let mut problems = bounds(ask);
+    let scenario = train.scenario();
+    let ranges = wanted_ranges(train, ask, &mut problems);
+    let keep = sets_named(train, &ask.keep, "keep", &mut problems);
+    let groups = ask.same_ring.iter().enumerate();
+    let groups: Vec<Vec<usize>> = groups
+        .map(|(at, ids)| {
+            let place = format!("same_ring[{at}]");
+            let sets = sets_named(train, ids, &place, &mut problems);
+            for &set in &sets {
+                if !has_ring(&scenario.couplings[set]) {
+                    let id = scenario.couplings[set].facts().id();
+                    problems.push(note(
+                        &place,
+                        ("problem-ask-no-ring", &[("id", id)]),
+                        "fix-ask-no-ring",
+                    ));
+                }
+            }
+            sets
+        })
+        .collect();
+    if !problems.is_empty() {
+        return Err(problems);
+    }
+    let Some((quotients, forwards)) = ratios(train, ask, &ranges, &mut problems) else {
+        return Err(problems);
+    };
+    let goals = Goals::new(ask, &forwards, &mut problems);
+    if !problems.is_empty() {
+        return Err(problems);
+    }
+    let (sets, rows) = sets_that_matter(train, &quotients, &keep, &groups);
+    if sets.is_empty() || sets.len() > limits::SETS {
+        let found = &*sets.len().to_string();
+        let most = &*limits::SETS.to_string();
+        return Err(vec![Problem::of(
+            "keep",
+            ("problem-ask-sets", &[("found", found)]),
+            ("fix-ask-sets", &[("most", most)]),
+        )]);
+    }
+    let place_of = |set: usize| sets.iter().position(|&other| other == set);
+    let same_ring: Vec<Vec<usize>> = groups
+        .iter()
+        .map(|group| group.iter().filter_map(|&set| place_of(set)).collect())
+        .filter(|group: &Vec<usize>| group.len() > 1)
+        .collect();
+    let mut trees = Vec::new();
+    for (at, &set) in sets.iter().enumerate() {
+        let coupling = &scenario.couplings[set];
+        let alike = !same_ring.iter().any(|group| group.contains(&at));
+        match cuts(coupling, ask, alike) {
+            Ok(cuts) => trees.push(Tree::new(cuts, coupling.facts().row_ratios().len())),
+            Err(why) => {
+                let values = [("label", coupling.facts().label())];
+                problems.push(match why {
+                    NoCuts::None => {
+                        note("teeth", ("problem-ask-no-cuts", &values), "fix-ask-no-cuts")
+                    }
+                    NoCuts::TooMany => note(
+                        "teeth",
+                        ("problem-ask-many-cuts", &values),
+                        "fix-ask-many-cuts",
+                    ),
+                });
+            }
+        }
+    }
+    if !problems.is_empty() {
+        return Err(problems);
+    }
+    let quotients = quotients
+        .iter()
+        .map(|quotient| in_doubles(train, quotient, &rows, &sets, &trees))
+        .collect::<Option<Vec<_>>>();
+    let Some(quotients) = quotients else {
+        let most = &*limits::RATIOS.to_string();
+        return Err(vec![Problem::of(
+            "wanted",
+            ("problem-ask-ratios", &[]),
+            ("fix-ask-ratios", &[("most", most)]),
+        )]);
+    };
+    let ground = Ground {
+        trees,
+        quotients,
+        goals,
+        same_ring,
+        maker: Maker {
+            scenario: scenario.clone(),
+            sets,
+            ranges,
+            limits: ask.limits,
+            best: ask.best.clone(),
+        },
+    };
+    unreachable(train, ask, &ground, &mut problems);
+    if problems.is_empty() {
+        Ok(ground)
+    } else {
+        Err(problems)
+    }
+}
+
+fn note(place: &str, what: (&str, &[(&str, &str)]), fix: &str) -> Problem {
+    Problem::of(place, what, (fix, &[]))
+}
+
+/// Checks the numbers that need no train.
+fn bounds(ask: &Ask) -> Vec<Problem> {
+    let mut problems = Vec::new();
+    if ask.wanted.is_empty() {
+        problems.push(note(
+            "wanted",
+            ("problem-ask-nothing", &[]),
+            "fix-ask-nothing",
+        ));
+    }
+    let ends = [limits::FEWEST, limits::MOST].map(|end| end.to_string());
+    for (place, range) in [("teeth", ask.teeth), ("pinion_teeth", ask.pinion_teeth)] {
+        if !is_range(range) {
+            let [least, most] = range.map(|end| end.to_string());
+            problems.push(Problem::of(
+                place,
+                ("problem-ask-teeth", &[("least", &least), ("most", &most)]),
+                ("fix-ask-teeth", &[("least", &ends[0]), ("most", &ends[1])]),
+            ));
+        }
+    }
+    if ask.pinions.is_empty() || !ask.pinions.iter().all(|&count| is_count(count)) {
+        let most = &*limits::PINION_COUNTS.end().to_string();
+        problems.push(Problem::of(
+            "pinions",
+            ("problem-ask-pinions", &[]),
+            ("fix-ask-pinions", &[("most", most)]),
+        ));
+    }
+    if ask.best.is_empty() {
+        problems.push(note("best", ("problem-ask-best", &[]), "fix-ask-best"));
+    }
+    let limits = [
+        (
+            "limits.pinion_speed",
+            ask.limits.pinion_speed,
+            (0.0, 1000.0),
+        ),
+        ("limits.open_speed", ask.limits.open_speed, (0.0, 1000.0)),
+        ("limits.efficiency", ask.limits.efficiency, (0.0, 1.0)),
+    ];
+    for (place, value, (least, most)) in limits {
+        if let Some(value) = value.filter(|value| !(least..=most).contains(value)) {
+            problems.push(Problem::out_of_range(
+                place,
+                "problem-out-of-range",
+                value,
+                least,
+                most,
+            ));
+        }
+    }
+    problems
+}
+
+/// The ranges for which something is wanted, each once.
+fn wanted_ranges(train: &Train, ask: &Ask, problems: &mut Vec<Problem>) -> Vec<WantedRange> {
+    let ranges = &train.scenario().ranges;
+    let mut found = Vec::new();
+    for (at, wanted) in ask.wanted.iter().enumerate() {
+        let place = format!("wanted[{at}].range");
+        if ask.wanted[..at]
+            .iter()
+            .any(|other| other.range == wanted.range)
+        {
+            let values = [("id", &*wanted.range)];
+            problems.push(note(
+                &place,
+                ("problem-named-twice", &values),
+                "fix-ask-twice",
+            ));
+        }
+        match ranges.iter().position(|range| range.id == wanted.range) {
+            Some(range) => {
+                let applied = train.range(range);
+                let locked = train.settle(applied, Duty::Drive).combination.applied();
+                found.push(WantedRange { applied, locked });
+            }
+            None => {
+                let ids = ranges.iter().map(|range| range.id.as_str());
+                problems.push(unknown("range", &place, &wanted.range, ids));
+            }
+        }
+    }
+    found
+}
+
+fn sets_named(train: &Train, ids: &[String], place: &str, to: &mut Vec<Problem>) -> Vec<usize> {
+    let couplings = &train.scenario().couplings;
+    let mut found = Vec::new();
+    for (at, id) in ids.iter().enumerate() {
+        match couplings.iter().position(|set| set.facts().id() == id) {
+            Some(set) => found.push(set),
+            None => {
+                let known = couplings.iter().map(|set| set.facts().id());
+                to.push(unknown("coupling", &format!("{place}[{at}]"), id, known));
+            }
+        }
+    }
+    found
+}
+
+fn has_ring(coupling: &Coupling) -> bool {
+    !matches!(coupling, Coupling::SteppedSuns(_) | Coupling::GearPair(_))
+}
+
+/// The ratio of each wanted range, and whether it drives forwards with the teeth that the train has.
+fn ratios(
+    train: &Train,
+    ask: &Ask,
+    ranges: &[WantedRange],
+    problems: &mut Vec<Problem>,
+) -> Option<(Vec<ToothQuotient>, Vec<bool>)> {
+    let (mut quotients, mut forwards) = (Vec::new(), Vec::new());
+    for (at, range) in ranges.iter().enumerate() {
+        let combination = train.solve(range.locked);
+        let ratio = combination.state().ratio();
+        forwards.push(ratio.is_some_and(|ratio| ratio.signum() > 0));
+        match quotient(&combination) {
+            Ok(quotient) => quotients.push(quotient),
+            Err(why) => {
+                let problem = match why {
+                    NoFormula::NoRatio => "problem-ask-no-ratio",
+                    NoFormula::OnlyTheseTeeth => "problem-ask-only-these",
+                    NoFormula::TooLong => "problem-ask-too-long",
+                };
+                let place = format!("wanted[{at}]");
+                let values = [("range", &*ask.wanted[at].range)];
+                problems.push(note(&place, (problem, &values), "fix-ask-leave-out"));
+            }
+        }
+    }
+    problems.is_empty().then_some((quotients, forwards))
+}
+
+/// The sets that are looked for, and of each row its set and its number there.
+fn sets_that_matter(
+    train: &Train,
+    quotients: &[ToothQuotient],
+    keep: &[usize],
+    groups: &[Vec<usize>],
+) -> (Vec<usize>, Vec<Variable>) {
+    let mut rows = Vec::new();
+    for (set, coupling) in train.scenario().couplings.iter().enumerate() {
+        let count = coupling.facts().row_ratios().len();
+        rows.extend((0..count).map(|row| Variable { set, row }));
+    }
+    let used = quotients
+        .iter()
+        .flat_map(|q| q.numerator.iter().chain(&q.denominator));
+    let used = used.fold(0, |all, (rows, _)| all | rows);
+    let matters = |set: usize| {
+        let own = rows.iter().enumerate().filter(|(_, row)| row.set == set);
+        own.map(|(bit, _)| bit).any(|bit| used >> bit & 1 == 1)
+    };
+    let in_group = |set: usize| groups.iter().any(|group| group.contains(&set));
+    let sets = (0..train.scenario().couplings.len())
+        .filter(|set| !keep.contains(set) && (matters(*set) || in_group(*set)))
+        .collect();
+    (sets, rows)
+}
+
+/// A ratio in doubles; nothing where it depends on too many tooth ratios.
+fn in_doubles(
+    train: &Train,
+    quotient: &ToothQuotient,
+    rows: &[Variable],
+    sets: &[usize],
+    trees: &[Tree],
+) -> Option<Quotient> {
+    let terms = || quotient.numerator.iter().chain(&quotient.denominator);
+    let used = terms().fold(0, |all, (rows, _)| all | rows);
+    let mut variables = Vec::new();
+    let places: Vec<Place> = rows
+        .iter()
+        .enumerate()
+        .map(|(bit, row)| {
+            let Some(set) = sets.iter().position(|&set| set == row.set) else {
+                return Place::Fixed(present_ratio(train, *row));
+            };
+            if used >> bit & 1 == 0 {
+                // It stands nowhere.
+                return Place::Fixed(1.0);
+            }
+            variables.push(Variable { set, row: row.row });
+            Place::Variable(variables.len() - 1)
+        })
+        .collect();
+    if variables.len() > limits::RATIOS {
+        return None;
+    }
+    let both = [&quotient.numerator[..], &quotient.denominator[..]];
+    let widest = |variable: Variable| trees[variable.set].branches[0].k[variable.row];
+    Some(Quotient::new(both, &places, variables, widest))
+}
+
+/// The tooth ratio that a row has.
+fn present_ratio(train: &Train, row: Variable) -> f64 {
+    let coupling = &train.scenario().couplings[row.set];
+    let ratio = &coupling.facts().row_ratios()[row.row];
+    let product = |symbols: &[Symbol]| -> f64 {
+        symbols
+            .iter()
+            .map(|(_, teeth)| f64::from(teeth.get()))
+            .product()
+    };
+    product(&ratio.numerator) / product(&ratio.denominator)
+}
+
+/// Notes each goal that no candidate can reach, with what they can.
+fn unreachable(train: &Train, ask: &Ask, ground: &Ground, problems: &mut Vec<Problem>) {
+    let widest = ground.widest();
+    for goal in &ground.goals.all {
+        let ([low, high], [least, most]) = (goal.bounds(&widest.bounds), goal.wider());
+        if low <= most && least <= high {
+            continue;
+        }
+        let [low, high] = [low, high].map(|end| number(end, 4));
+        let wanted = number(goal.wanted.unwrap_or(goal.window[0]), 4);
+        let [(at, 1)] = goal.powers[..] else {
+            let values = [("wanted", &*wanted), ("least", &low), ("most", &high)];
+            problems.push(note(
+                "spread",
+                ("problem-ask-spread", &values),
+                "fix-ask-unreachable",
+            ));
+            continue;
+        };
+        let range = ask.wanted[at].range.as_str();
+        let label = train
+            .scenario()
+            .ranges
+            .iter()
+            .find(|known| known.id == range);
+        let values = [
+            ("range", label.map_or(range, |range| &range.label)),
+            ("wanted", &*wanted),
+            ("least", &low),
+            ("most", &high),
+        ];
+        problems.push(Problem::of(
+            &format!("wanted[{at}].ratio"),
+            ("problem-ask-unreachable", &values),
+            ("fix-ask-unreachable", &[]),
+        ));
+    }
+}

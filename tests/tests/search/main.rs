@@ -1,0 +1,8 @@
+//! Finding teeth, against trying everything, against published trains, and against random candidates.
+
+mod brute;
+mod candidates;
+mod everything;
+mod published;
+mod refused;
+mod shards;

@@ -151,13 +151,10 @@ export class Form {
     const active = activeIn(this.#node);
     // Looking for all of them takes a while, and what is typed into does not go.
     const at = active && !active.matches("input") ? stopsIn(this.#node).findIndex((stop) => stop === active) : -1;
-    const shape = this.#shape;
-    const { scrollTop } = this.#node;
     try {
       change();
-      // Setting it has the whole page laid out at once.
-      if (shape !== this.#shape) this.#node.scrollTop = scrollTop;
-      if (at >= 0) this.#keepFocus(at);
+      // In the frame, as that lays out what the focus is put into anyway.
+      if (at >= 0) requestAnimationFrame(() => this.#keepFocus(at));
       this.desk.dismiss();
       return true;
     } catch (error) {
@@ -169,9 +166,10 @@ export class Form {
 
   /** Where what had the focus is gone, what has come into its place gets it. @param {number} at */
   #keepFocus(at) {
+    const { activeElement: active } = /** @type {ShadowRoot | Document} */ (this.#node.getRootNode());
+    const isElsewhere = !active && document.activeElement && document.activeElement !== document.body;
+    if (isElsewhere || active?.matches(":not(body, :disabled)")) return;
     const stops = stopsIn(this.#node);
-    const active = activeIn(this.#node);
-    if (stops.some((stop) => stop === active)) return;
     stops[Math.min(at, stops.length - 1)]?.focus({ preventScroll: true });
   }
 
@@ -348,7 +346,16 @@ function activeIn(node) {
 /** What in it the tabulator stops at. @param {HTMLElement} node */
 function stopsIn(node) {
   const all = /** @type {HTMLInputElement[]} */ ([...node.querySelectorAll("input, select, button, summary")]);
-  return all.filter((stop) => !stop.disabled && stop.checkVisibility());
+  return all.filter((stop) => !stop.disabled && !isHidden(stop));
+}
+
+/**
+ * Whether something in the form is out of sight. Asking the browser would have it lay the page out.
+ * @param {HTMLElement} stop
+ */
+function isHidden(stop) {
+  const folder = stop.closest("details:not([open])");
+  return stop.closest("[hidden]") !== null || (folder !== null && !stop.matches("summary"));
 }
 
 /** Keeps the train as a file. @param {Desk} desk */

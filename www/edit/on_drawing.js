@@ -3,7 +3,7 @@
  * press on a part, a set, a clutch or the room between sets opens a strip with what can be done with it.
  */
 
-import { arrowTarget, h, rove } from "../kit/dom.js";
+import { arrowTarget, h, keepIn, rove } from "../kit/dom.js";
 import { capital, say } from "../kit/words.js";
 import { follow } from "../state/follow.js";
 import { doing } from "./fields.js";
@@ -185,7 +185,7 @@ export class OnDrawing {
       const known = this.#buttons;
       const at = focused(this.#layer)?.dataset.key;
       this.#buttons = new Map(this.#grips.map((grip) => [grip.key, known.get(grip.key) ?? this.#makeButton(grip)]));
-      this.#layer.replaceChildren(...this.#buttons.values());
+      keepIn(this.#layer, [...this.#buttons.values()]);
       const again = at === undefined ? undefined : this.#buttons.get(at);
       this.#rove(again);
       again?.focus({ preventScroll: true });

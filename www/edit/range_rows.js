@@ -1,6 +1,6 @@
 /** The ranges of a train: what each applies, and their order. */
 
-import { h } from "../kit/dom.js";
+import { h, write } from "../kit/dom.js";
 import { listed, say } from "../kit/words.js";
 import { doing, textField } from "./fields.js";
 
@@ -57,7 +57,7 @@ function row(form, id, at) {
   const applied = h("span", { class: "edit-applied" });
   form.shows(() => {
     const names = (now()?.applied ?? []).map((element) => desk.elementLabel(element));
-    applied.textContent = names.length > 0 ? listed(names) : say("page-applied-none");
+    write(applied, names.length > 0 ? listed(names) : say("page-applied-none"));
   });
   const move = (/** @type {number} */ to, /** @type {string} */ sign, /** @type {string} */ words) => {
     const button = doing(sign, `${sign} range ${id}`, () => form.edit({ edit: "move-range", range: id, at: to }), words);

@@ -1,6 +1,6 @@
 /** The sets of a train: what turns with what, tooth counts, and their places along the axis. */
 
-import { h } from "../kit/dom.js";
+import { h, whenOther, write } from "../kit/dom.js";
 import { capital, listed, say } from "../kit/words.js";
 import { choice, choiceField, countField, doing, textField } from "./fields.js";
 import { KINDS, PINIONS, TEETH } from "./set_kinds.js";
@@ -44,14 +44,18 @@ function card(form, id, at) {
     const { nearest } = now();
     if (nearest) form.edit({ edit: "cut", set: id, teeth: nearest });
   });
+  const warn = whenOther(
+    () => now().warnings,
+    () => warnings.replaceChildren(...now().warnings.map((text) => h("p", {}, `${capital(text)}.`))),
+  );
   const legend = h("legend");
   const node = h("fieldset", { class: "edit-card", "data-set": id }, legend);
   form.shows(() => {
     const { warnings: told, nearest, gears } = now();
     const broken = told.length > 0;
     node.toggleAttribute("data-broken", broken);
-    legend.textContent = broken ? say("page-edit-broken", { kind: set.kind }) : set.kind;
-    warnings.replaceChildren(...told.map((text) => h("p", {}, `${capital(text)}.`)));
+    write(legend, broken ? say("page-edit-broken", { kind: set.kind }) : set.kind);
+    warn();
     fit.hidden = !nearest;
     const changed = gears.flatMap(({ name, teeth }, gear) =>
       nearest && nearest[gear] !== teeth ? [say("page-edit-fit-gear", { gear: name, teeth: nearest[gear] })] : [],

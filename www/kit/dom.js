@@ -112,6 +112,31 @@ export function keepIn(node, children) {
 }
 
 /**
+ * Puts words into a node that has others: the same ones put in anew would be laid out anew.
+ * @param {HTMLElement} node
+ * @param {string} words
+ */
+export function write(node, words) {
+  if (node.textContent !== words) node.textContent = words;
+}
+
+/**
+ * Does something again only where what it is made of has changed: what is put anew into a page is laid out anew.
+ * @param {() => unknown} shape what decides how it comes out
+ * @param {() => void} make
+ */
+export function whenOther(shape, make) {
+  /** @type {string | undefined} */
+  let made;
+  return () => {
+    const now = JSON.stringify(shape());
+    if (now === made) return;
+    made = now;
+    make();
+  };
+}
+
+/**
  * Moves the single tab stop of a group to one of its items.
  * @param {HTMLElement[]} items
  * @param {HTMLElement | undefined} current

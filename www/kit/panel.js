@@ -1,7 +1,7 @@
 /** A panel: a heading that folds what is under it. */
 
 import { h } from "./dom.js";
-import { painted } from "./pieces.js";
+import { breath, painted } from "./pieces.js";
 
 /** What was put off last: each has a frame of its own. @type {Promise<void>} */
 let last = Promise.resolve();
@@ -46,7 +46,8 @@ export class Panel {
   async later(fill) {
     const turn = (this.#late += 1);
     this.#wait(true);
-    last = last.then(painted);
+    // Not in the frame itself: what is drawn in it takes its time, too.
+    last = last.then(painted).then(breath);
     await last;
     if (turn !== this.#late) return;
     this.#wait(false);

@@ -1,6 +1,7 @@
 /** The range chart: elements, ratio, step and efficiency of every range; a click applies one. */
 
-import { h, unseen } from "../kit/dom.js";
+import { h, keepIn, unseen, write } from "../kit/dom.js";
+import { Kept } from "../kit/kept.js";
 import { lossesAreQuick } from "../state/assumptions.js";
 import { fraction, NONE, number, ratio } from "../kit/format.js";
 import { tell, tellHeadings } from "../kit/known.js";
@@ -33,6 +34,23 @@ export function fill(panel, { desk }) {
   let rows = [];
   /** What the ratios are compared with. @type {Chart["ranges"] | undefined} */
   let before;
+  /** The chart, and its rows. @type {Kept<ReturnType<typeof table>>} */
+  const charts = new Kept();
+  /** @type {Kept<HTMLElement>} */
+  const kept = new Kept();
+
+  function makeChart() {
+    const heads = (desk.info?.elements ?? []).map(({ id, label }) => elementHead(id, label));
+    const heard = unseen(` ${say("page-chart-efficiency-heard")}`);
+    const efficiency = h("abbr", { title: say("page-chart-efficiency") }, "η", heard, " %", coasting);
+    const columns = [say("page-chart-range"), ...heads, say("page-ratio"), say("page-chart-step"), efficiency];
+    const figures = [heads.length + 1, heads.length + 2, heads.length + 3];
+    const made = table(say("page-panel-chart"), columns, figures);
+    made.node.classList.add("matrix");
+    made.node.toggleAttribute("data-wide", heads.length > MANY);
+    tellHeadings(made.node, [...columns.slice(0, -1).map(() => () => undefined), () => ({ name: efficiencyName(desk) })]);
+    return made;
+  }
 
   function build() {
     const found = desk.chart();
@@ -44,20 +62,18 @@ export function fill(panel, { desk }) {
       return;
     }
     const elements = desk.info?.elements ?? [];
-    const heads = elements.map(({ id, label }) => elementHead(id, label));
-    const heard = unseen(` ${say("page-chart-efficiency-heard")}`);
-    const efficiency = h("abbr", { title: say("page-chart-efficiency") }, "η", heard, " %", coasting);
-    const columns = [say("page-chart-range"), ...heads, say("page-ratio"), say("page-chart-step"), efficiency];
-    const figures = [heads.length + 1, heads.length + 2, heads.length + 3];
-    const { node: chart, body } = table(say("page-panel-chart"), columns, figures);
-    chart.classList.add("matrix");
-    chart.toggleAttribute("data-wide", heads.length > MANY);
-    tellHeadings(chart, [...columns.slice(0, -1).map(() => () => undefined), () => ({ name: efficiencyName(desk) })]);
+    const shape = [elements.map(({ id, label }) => [id, label])];
+    const { node: chart, body } = charts.take("", shape, makeChart);
+    charts.end();
     // What ratios were stays to be seen until an edit changes them again.
     if (!desk.before || differ(desk.before.ranges, found.ranges)) before = desk.before?.ranges;
-    rows = found.ranges.map((range) => row(desk, range, before));
-    body.append(...rows);
-    holder.replaceChildren(chart);
+    rows = found.ranges.map((range) => {
+      const was = before?.find(({ id }) => id === range.id);
+      return kept.take(range.id, [range, was?.ratio], () => row(desk, range, was));
+    });
+    kept.end();
+    keepIn(body, rows);
+    keepIn(holder, [chart]);
     spread.replaceChildren(...spreadWords(found));
     const oneWays = elements.some(({ kind }) => kind === "one-way");
     legend.replaceChildren(...legendOf(oneWays));
@@ -77,12 +93,12 @@ export function fill(panel, { desk }) {
     holder.toggleAttribute("data-no-losses", found.length === 0);
     coasting.textContent = desk.assumptions.coasting ? ` ${say("page-chart-coasting")}` : "";
     rows.forEach((row, at) => {
-      const cell = row.lastElementChild;
+      const cell = /** @type {HTMLElement | null} */ (row.lastElementChild);
       const range = found[at];
       if (!cell) return;
       tell(cell, range?.efficiency && range.efficiency * 100);
-      cell.textContent = range?.efficiency ? number(range.efficiency * 100, 3) : NONE;
-      cell.setAttribute("title", range ? outcomeWords(range) : "");
+      write(cell, range?.efficiency ? number(range.efficiency * 100, 3) : NONE);
+      cell.title = range ? outcomeWords(range) : "";
     });
   }
 
@@ -119,10 +135,9 @@ function differ(before, now) {
 /**
  * @param {Desk} desk
  * @param {Chart["ranges"][number]} range
- * @param {Chart["ranges"]} [all] the ranges before the last change of ratios
+ * @param {Chart["ranges"][number]} [before] the same before the last change of ratios
  */
-function row(desk, range, all) {
-  const before = all?.find(({ id }) => id === range.id);
+function row(desk, range, before) {
   const apply = () => desk.apply(range.applied);
   const dots = range.elements.map(({ kind, applied, label }) =>
     h("td", { class: "dot" }, mark(kind, applied), applied ? unseen(label) : null),

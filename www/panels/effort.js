@@ -1,6 +1,7 @@
 /** Torque beside speed, and power: of the train, of every member of every set, of every element. */
 
-import { h } from "../kit/dom.js";
+import { h, keepIn, write } from "../kit/dom.js";
+import { Kept } from "../kit/kept.js";
 import { follow } from "../state/follow.js";
 import { exactly, negated, NOTHING, size, WHOLE } from "../state/quantities.js";
 import { elementWords, idleWords, memberWords, recirculationWords, shareWords } from "../state/effort_words.js";
@@ -42,31 +43,42 @@ export function fill(panel, { desk }) {
   let sets = [];
   /** @type {Row[]} */
   let elements = [];
+  /** @type {Kept<Row>} */
+  const rows = new Kept();
+  /** @type {Kept<Group>} */
+  const groups = new Kept();
+  const trainHeading = new Group(say("page-effort-train"));
+  const elementsHeading = new Group(say("page-elements"));
 
   function build() {
     const { info } = desk;
     if (!info) return;
     const names = { input: say("page-input"), output: say("page-output"), housing: info.housing };
-    ends = Object.entries(names).map(([end, name]) => new Row(name, { "data-end": end }));
-    sets = info.couplings.map(({ label }) => new Group(label));
-    members = info.couplings.map((coupling) =>
-      coupling.members.map(({ role, shaft }, index) => memberRow(desk, coupling.id, index, role, shaft)),
+    const label = (/** @type {string} */ shaft) => labelOf(info, shaft);
+    ends = Object.entries(names).map(([end, name]) => rows.take(`end ${end}`, name, () => new Row(name, { "data-end": end })));
+    sets = info.couplings.map(({ id, label }) => groups.take(id, label, () => new Group(label)));
+    members = info.couplings.map(({ id, members }) =>
+      members.map(({ role, shaft }, index) =>
+        rows.take(`member ${id} ${index}`, [role, shaft, label(shaft)], () => memberRow(desk, id, index, role, shaft, label(shaft))),
+      ),
     );
-    elements = info.elements.map(({ id, label }) => new Row(label, { "data-element-id": id }));
-    body.replaceChildren(
-      new Group(say("page-effort-train")).node,
+    elements = info.elements.map(({ id, label }) => rows.take(`element ${id}`, label, () => new Row(label, { "data-element-id": id })));
+    keepIn(body, [
+      trainHeading.node,
       ...ends.map(({ node }) => node),
       ...sets.flatMap((set, at) => [set.node, ...members[at].map(({ node }) => node)]),
-      ...(elements.length > 0 ? [new Group(say("page-elements")).node] : []),
+      ...(elements.length > 0 ? [elementsHeading.node] : []),
       ...elements.map(({ node }) => node),
-    );
+    ]);
+    rows.end();
+    groups.end();
   }
 
   function update() {
     const { answer, quantities, info } = desk;
     if (!answer || !info) return;
     const { effort } = answer;
-    heads.forEach((head, at) => (head.textContent = quantities.unit(KINDS[at])));
+    heads.forEach((head, at) => write(head, quantities.unit(KINDS[at])));
     efforts.hidden = signs.hidden = !effort;
     panel.hint(effort?.output ? say("page-effort-out", { torque: quantities.text("torque", negated(effort.output)) }) : "");
     notes.replaceChildren(...noteWords(desk, answer).map((words) => h("p", {}, words)));
@@ -147,14 +159,22 @@ function elementSpeed({ shafts }, ends) {
 }
 
 /**
+ * @param {import("../state/desk.js").TrainInfo} info
+ * @param {string} shaft
+ */
+function labelOf({ housing, shafts }, shaft) {
+  return shaft === "housing" ? housing : (shafts.find(({ id }) => id === shaft)?.label ?? shaft);
+}
+
+/**
  * @param {Desk} desk
  * @param {string} coupling
  * @param {number} index
  * @param {string} role
  * @param {string} shaft
+ * @param {string} label the shaft's
  */
-function memberRow(desk, coupling, index, role, shaft) {
-  const label = shaft === "housing" ? desk.info?.housing ?? shaft : (desk.info?.shafts.find(({ id }) => id === shaft)?.label ?? shaft);
+function memberRow(desk, coupling, index, role, shaft, label) {
   const member = { coupling, index };
   const light = () => desk.light(shaft, member);
   const unlight = () => desk.light(undefined);
@@ -187,7 +207,7 @@ class Group {
 
   /** @param {string} words */
   say(words) {
-    this.#words.textContent = words && `, ${words}`;
+    write(this.#words, words && `, ${words}`);
   }
 }
 
@@ -210,9 +230,9 @@ class Row {
    * @param {Values} values
    */
   fill(quantities, values) {
-    this.#words.textContent = values.words;
+    write(this.#words, values.words);
     KINDS.forEach((kind, at) => {
-      this.#figures[at].textContent = quantities.figure(kind, values[kind]);
+      write(this.#figures[at], quantities.figure(kind, values[kind]));
       this.#figures[at].title = exactly(values[kind], kind);
       tell(this.#figures[at], quantities.value(kind, values[kind]), values[kind]?.fraction);
     });

@@ -1,6 +1,6 @@
 /** Every shaft with its speed; pointing at a row lights the shaft in the drawings. */
 
-import { h } from "../kit/dom.js";
+import { h, whenOther } from "../kit/dom.js";
 import { follow } from "../state/follow.js";
 import { fraction, NONE, number } from "../kit/format.js";
 import { tell, tellHeadings } from "../kit/known.js";
@@ -31,8 +31,10 @@ export function fill(panel, { desk }) {
   panel.fill(h("div", { class: "scroll" }, shafts));
   /** @type {HTMLElement[]} */
   let rows = [];
+  /** What each of them shows. @type {string[]} */
+  let shown = [];
 
-  function build() {
+  const build = whenOther(() => [desk.info?.shafts, desk.info?.input, desk.info?.output], () => {
     rows = (desk.info?.shafts ?? []).map(({ id, label }) => {
       const end = endWord(desk, id);
       const named = label.toLowerCase().includes(end.toLowerCase());
@@ -53,7 +55,8 @@ export function fill(panel, { desk }) {
       );
     });
     body.replaceChildren(...rows);
-  }
+    shown = [];
+  });
 
   function update() {
     const { answer, quantities } = desk;
@@ -62,6 +65,9 @@ export function fill(panel, { desk }) {
     rows.forEach((row, index) => {
       const shaft = answer.shafts[index];
       const motion = answer.motions[index];
+      const now = JSON.stringify([shaft.speed, motion, desk.speed, desk.units]);
+      if (now === shown[index]) return;
+      shown[index] = now;
       row.dataset.motion = motion;
       const [, revs, perTurn, word] = row.children;
       revs.textContent = quantities.figure("speed", shaft.speed);

@@ -1,6 +1,6 @@
 /** One button a range; arrow keys step through them. */
 
-import { arrowTarget, h, rove } from "../kit/dom.js";
+import { arrowTarget, h, rove, whenOther } from "../kit/dom.js";
 import { say } from "../kit/words.js";
 import { follow } from "../state/follow.js";
 import { markLocked } from "../state/lockable.js";
@@ -34,25 +34,26 @@ export function ranges(desk, beside) {
   });
   takeDigits(desk, buttons);
 
-  function build() {
+  const named = () => (desk.info?.ranges ?? []).map(({ id, label }) => ({ id, label }));
+  /** @param {string} id */
+  const applied = (id) => desk.info?.ranges.find((range) => range.id === id)?.applied ?? [];
+  const build = whenOther(named, () => {
     buttons.replaceChildren(
-      ...(desk.info?.ranges ?? []).map(({ id, label, applied }, at) =>
+      ...named().map(({ id, label }, at) =>
         h(
           "button",
           {
             type: "button",
             "data-range-id": id,
             "aria-keyshortcuts": at < 9 ? at + 1 : undefined,
-            click: () => desk.apply(applied),
+            click: () => desk.apply(applied(id)),
           },
           label,
         ),
       ),
     );
-    const long = desk.info?.ranges.some(({ label }) => label.length > LONG) ?? false;
-    buttons.toggleAttribute("data-long", long);
-    show();
-  }
+    buttons.toggleAttribute("data-long", named().some(({ label }) => label.length > LONG));
+  });
 
   /** Whether a question is open that they would answer. */
   let veiled = false;
@@ -94,7 +95,10 @@ export function ranges(desk, beside) {
     return /** @type {HTMLElement[]} */ ([...buttons.children]);
   }
 
-  follow(desk, ["train"], build);
+  follow(desk, ["train"], () => {
+    build();
+    show();
+  });
   follow(desk, ["answer", "lock", "veil"], update);
   return { node, offer, veil };
 }

@@ -56,6 +56,8 @@ export class Desk extends EventTarget {
   #traps = 0;
   /** The sheet as it was asked for last, and of what. @type {{ info: TrainInfo, sheet: import("../engine/levertrain_whole.js").Sheet } | undefined} */
   #sheet;
+  /** The range chart as it was asked for last, and of what. @type {{ info: TrainInfo, chart: import("../engine/levertrain.js").Chart } | undefined} */
+  #chart;
   /** While it is on its way to the whole engine. @type {Promise<void> | undefined} */
   #becoming;
 
@@ -574,8 +576,13 @@ export class Desk extends EventTarget {
     return this.ask((sandbox) => sandbox.advance(seconds)) ?? false;
   }
 
+  /** The range chart, which is that of the train whatever is applied. */
   chart() {
-    return this.ask((sandbox) => sandbox.chart());
+    const { info } = this;
+    if (this.#chart?.info === info) return this.#chart?.chart;
+    const chart = info && this.ask((sandbox) => sandbox.chart());
+    this.#chart = info && chart && { info, chart };
+    return chart;
   }
 
   /**

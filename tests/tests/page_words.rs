@@ -184,6 +184,8 @@ const NO_WORDS: &[(&str, &[&str])] = &[
             "Alt+ArrowDown",
             "Escape",
             "Alt+ArrowUp",
+            "[hidden]",
+            "details:not([open])",
             "[data-move=\"… …\"]:enabled",
             "[data-remove=\"…\"]",
             "exercise-add",

@@ -15,7 +15,12 @@ pub fn open(view: View, test: impl FnOnce(&mut Page) -> Result<()>) -> Result<()
     if skipped() {
         return Ok(());
     }
-    let name = format!("embedding-{}", view.width);
+    // Each test has a site of its own: making one takes another away.
+    let name = std::thread::current()
+        .name()
+        .unwrap_or("embedding")
+        .replace(':', "-");
+    let name = format!("{name}-{}", view.width);
     let site = own_site::make(Path::new(env!("CARGO_TARGET_TMPDIR")).join(name), &[])?;
     page::open_in(&site, view, "embedding.html", test)
 }

@@ -227,12 +227,22 @@ fn the_sheet_that_is_put_together_is_embedded() -> Result<()> {
         page.run(
             "globalThis.made = []; URL.createObjectURL = (blob) => { made.push(blob); return '#'; }; \
              probe.host('lever-train').range = 'sun-carrier'; \
-             const title = probe.one('[data-part=exercise-title]'); title.value = 'Rings & suns'; \
+             globalThis.title = probe.one('[data-part=exercise-title]'); title.value = 'Rings and suns '.repeat(5); \
              probe.one('[data-part=exercise-add]').click()",
             Value::Null,
         )?;
         page.until("it is offered", offered)?;
         choose(page, "shown", "sheet")?;
+        // The name of its file is as long as its title.
+        let [wide, room]: [f64; 2] = page.get(
+            "[document.documentElement.scrollWidth, document.documentElement.clientWidth]",
+            Value::Null,
+        )?;
+        ensure!(wide <= room, "{wide} px in {room}");
+        page.run(
+            "title.value = 'Rings & suns'; title.dispatchEvent(new Event('input'))",
+            Value::Null,
+        )?;
         let found = markup(page)?;
         ensure!(found.contains(" exercise=\"rings-suns.json\""), "{found}");
         page.run(

@@ -4,6 +4,7 @@ mod careless;
 mod contents;
 mod engines;
 mod making;
+mod reopened;
 mod runtime;
 mod scorm;
 mod statements;

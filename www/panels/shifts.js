@@ -1,7 +1,6 @@
 /** Shifts as swaps of elements: drawn, between the named ranges, and the ranges that the train could have. */
 
 import { h } from "../kit/dom.js";
-import { number } from "../kit/format.js";
 import { say } from "../kit/words.js";
 import { follow } from "../state/follow.js";
 import { ShiftChains } from "./shifts_chains.js";
@@ -56,7 +55,7 @@ export function fill(panel, { desk, redraw, draws, signal }) {
     if (!list) return;
     shown = text;
     found.hidden = false;
-    count.textContent = say("page-shifts-count", { count: number(list.combinations) });
+    count.textContent = say("page-shifts-count", { count: list.combinations });
     picture.describe();
     shifts.show(list);
     chains.find();

@@ -10,6 +10,7 @@ mod comparison;
 mod dense;
 mod exercises;
 mod faults;
+mod swaps;
 mod trains;
 mod work;
 mod worst;
@@ -70,6 +71,7 @@ fn run() -> Result<(), String> {
         faults::report_worst()?;
         let synthetic = trains::synthetic()?;
         check(&synthetic)?;
+        swaps::report_worst(&synthetic)?;
         sixteen_elements(&mut criterion, &synthetic);
         report(&timed, &synthetic)?;
     }
@@ -125,6 +127,11 @@ fn chart_and_parse(criterion: &mut Criterion, example: &Example) {
         .benchmark_group("range chart")
         .bench_function(&example.name, |bencher| {
             bencher.iter(|| train.range_chart())
+        });
+    criterion
+        .benchmark_group("shifts and best chains")
+        .bench_function(&example.name, |bencher| {
+            bencher.iter(|| swaps::shifts(train))
         });
     criterion
         .benchmark_group("walkthroughs of all ranges")

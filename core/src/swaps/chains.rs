@@ -144,3 +144,35 @@ fn last_of(rows: &Rows<'_>) -> Vec<Chain> {
     let nodes = best.iter().map(|&(link, row)| rows.nodes(layer, link, row));
     nodes.map(|nodes| Chain::of(rows.graph, nodes)).collect()
 }
+
+#[cfg(test)]
+mod tests {
+    use levertrain_exact::Fraction;
+
+    use super::*;
+    use crate::base::element_set::ElementSet;
+    use crate::swaps::graph::Node;
+
+    /// All ways to apply six of twelve elements, as if all drove, each at a ratio of its own.
+    fn crowded() -> Graph {
+        let sets = (0..1_u32 << 12).filter(|bits| bits.count_ones() == 6);
+        let node = |(index, bits): (i64, u32)| Node {
+            applied: ElementSet::from_bits(bits),
+            // Neighbours in the order of the bits are far apart.
+            ratio: Fraction::new(1000 + index * 389 % 924, 1000).unwrap_or(Fraction::ONE),
+            ranges: Vec::new(),
+        };
+        let nodes = (0_i64..).zip(sets).map(node).collect();
+        Graph::of(nodes, ElementSet::from_bits(0b1111_1111_1111))
+    }
+
+    #[test]
+    fn what_is_too_much_is_not_told_in_part() {
+        let graph = crowded();
+        let all = Chains::best(&graph, &Bounds::of_hundredths(101, 200, 32));
+        assert!(!all.is_complete && all.chains.is_empty());
+        // Larger steps leave fewer ways.
+        let some = Chains::best(&graph, &Bounds::of_hundredths(130, 200, 32));
+        assert!(some.is_complete && some.chains.len() == MOST_CHAINS);
+    }
+}

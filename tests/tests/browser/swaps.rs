@@ -304,6 +304,8 @@ fn fingers_and_german_have_room() -> Result<()> {
             Value::Null,
         )?;
         ensure!(title == "Schaltungen", "{title}");
+        let count: String = page.get("probe.text('[data-part=shifts-count]')", Value::Null)?;
+        ensure!(count.starts_with("15 Kombinationen"), "{count}");
         let wide: bool = page.get(
             "document.documentElement.scrollWidth > innerWidth",
             Value::Null,

@@ -21,6 +21,8 @@ export class QuestionCard {
   #told = h("div", { class: "exercise-told", role: "status" });
   #check;
   #reveal;
+  /** That the drawing waits, until there is nothing left to answer. */
+  #still = h("p", { class: "note" }, say("page-exercise-still"));
   /** What became of it so far: done once it is answered rightly, or the answer was shown. */
   #given;
   /** When it was asked, less what it took before. */
@@ -41,6 +43,7 @@ export class QuestionCard {
     this.#fields = answerFields(question, desk);
     this.#check = h("button", { class: "plain", type: "submit", "data-part": "exercise-check" }, say("page-exercise-check"));
     this.#reveal = h("button", { class: "plain", type: "button", "data-part": "exercise-reveal", click: () => this.#show() }, say("page-exercise-reveal"));
+    this.#still.hidden = question.by === "stage";
     this.node = h(
       "form",
       { class: "exercise-card", submit: (/** @type {Event} */ event) => this.#submit(event) },
@@ -48,7 +51,7 @@ export class QuestionCard {
       h("p", { class: "exercise-asked" }, question.text),
       ...(question.rows.length > 0 ? [becomes(question)] : []),
       ...this.#fields.nodes,
-      ...(question.by === "stage" ? [] : [h("p", { class: "note" }, say("page-exercise-still"))]),
+      this.#still,
       h("p", { class: "row" }, this.#check, this.#reveal),
       this.#told,
     );
@@ -81,9 +84,9 @@ export class QuestionCard {
   #show() {
     const right = this.#ask((engine, sandbox, task) => engine.rightAnswer(sandbox, task));
     if (!right) return;
-    this.#end();
     this.#fields.show(right);
     this.#told.replaceChildren(h("p", {}, say("page-exercise-shown", { stage: this.#question.range ? "yes" : "no" })));
+    this.#end();
   }
 
   /** @param {Mark} mark */
@@ -96,6 +99,8 @@ export class QuestionCard {
       h("p", { class: "exercise-result" }, h("span", { "aria-hidden": "true" }, sign), h("b", {}, result)),
       ...hints.map((hint) => h("p", {}, capital(hint))),
     );
+    // On a phone it comes under what is in sight.
+    this.#told.scrollIntoView({ block: "nearest", behavior: "instant" });
   }
 
   /** Counts the time that it takes. */
@@ -106,7 +111,7 @@ export class QuestionCard {
   #end() {
     this.tick();
     this.#given.done = true;
-    for (const button of [this.#check, this.#reveal]) button.hidden = true;
+    for (const node of [this.#check, this.#reveal, this.#still]) node.hidden = true;
     const inputs = /** @type {NodeListOf<HTMLInputElement>} */ (this.node.querySelectorAll("input, .exercise-order button"));
     for (const input of inputs) input.disabled = true;
     this.#done();

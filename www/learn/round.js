@@ -138,6 +138,7 @@ export class Round {
     this.#tellScore();
     this.#next.hidden = false;
     this.#next.focus({ preventScroll: true });
+    this.#next.scrollIntoView({ block: "nearest", behavior: "instant" });
   }
 
   #goOn() {

@@ -257,6 +257,12 @@ fn on_a_phone_question_and_drawing_are_in_one_sight() -> Result<()> {
         for _ in 0..3 {
             page.until("both are in sight", TOGETHER)?;
             press(page, "reveal")?;
+            page.until(
+                "so is what came of it",
+                "(() => { const [drawing, told, next] = ['.stage', '.exercise-told', '[data-part=exercise-next]'] \
+                    .map((part) => probe.one(part).getBoundingClientRect()); \
+                    return drawing.top >= -1 && told.top >= drawing.bottom - 1 && next.bottom <= innerHeight; })()",
+            )?;
             press(page, "next")?;
         }
         // Scrolled on, the drawing stays.

@@ -121,7 +121,7 @@ fn an_open_page_works_without_the_network() -> Result<()> {
         )?;
         page.until(
             "all combinations are listed",
-            "probe.all('tr[data-applied]').length === 32",
+            "probe.all('[data-part=combinations] tr[data-applied]').length === 32",
         )?;
         page.check_faults()?;
 

@@ -68,11 +68,28 @@ impl Fraction {
         if num == i64::MIN || den == i64::MIN {
             return Self::from_big(BigInt::from(num), BigInt::from(den));
         }
-        let divisor = num.gcd(&den);
-        let sign = if den < 0 { -1 } else { 1 };
+        let (num_size, den_size) = (num.unsigned_abs(), den.unsigned_abs());
+        // Nearly all are short, and short numbers are divided sooner. Native code looks for that by itself,
+        // a browser's does not.
+        let (num_size, den_size) = match (u32::try_from(num_size), u32::try_from(den_size)) {
+            (Ok(num), Ok(den)) => {
+                let divisor = num.gcd(&den).max(1);
+                (u64::from(num / divisor), u64::from(den / divisor))
+            }
+            _ => {
+                let divisor = num_size.gcd(&den_size).max(1);
+                (num_size / divisor, den_size / divisor)
+            }
+        };
+        // Neither is that of i64::MIN.
+        let num_size = num_size as i64;
         Some(Self(Repr::Small {
-            num: sign * num / divisor,
-            den: sign * den / divisor,
+            num: if (num < 0) == (den < 0) {
+                num_size
+            } else {
+                -num_size
+            },
+            den: den_size as i64,
         }))
     }
 
@@ -372,6 +389,11 @@ mod tests {
         check(24, -10, "-12/5");
         check(-6, -3, "2");
         check(0, -3, "0");
+        // About where numbers are short no more.
+        check(-4_294_967_295, 65_535, "-65537");
+        check(4_294_967_296, -65_536, "-65536");
+        check(4_294_967_295, -4_294_967_296, "-4294967295/4294967296");
+        check(-12_884_901_888, -4_294_967_296, "3");
         check(i64::MIN, i64::MIN, "1");
         check(i64::MIN, 2, "-4611686018427387904");
         assert_eq!(Fraction::new(1, 0), None);

@@ -166,10 +166,10 @@ function points(form, list, title, rows, columns) {
     const number = at + 1;
     const add = doing("+", `add ${list} ${at}`, () => form.edit({ edit: "point", rows: list, at: number, there: true }), say("page-edit-add-point", { number, list: title }));
     const remove = doing("−", `remove ${list} ${at}`, () => form.edit({ edit: "point", rows: list, at, there: false }), say("page-edit-remove-point", { number, list: title }));
-    // The ends say how far it goes.
     const isLast = number === count;
     add.disabled = isLast || count >= MOST_POINTS;
-    remove.disabled = at === 0 || isLast;
+    // Two of them are a curve still; that of a converter begins at stall.
+    remove.disabled = count <= 2 || (at === 0 && list === "table");
     return h("tr", {}, ...cells, h("td", { class: "edit-point" }, add, remove));
   });
   const caption = h("caption", {}, title);

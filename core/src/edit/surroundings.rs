@@ -3,6 +3,7 @@
 use crate::base::problem::Problem;
 use crate::base::said::word;
 use crate::json::{Read, Value, one_of};
+use crate::model::curve::Curve;
 use crate::model::scenario::{Converter, Engine, Load, Scenario};
 
 /// What stands around a train.
@@ -175,7 +176,8 @@ fn number(scenario: &mut Scenario, rows: Rows, at: usize, column: usize) -> Opti
 }
 
 /// Puts a point between the one at a place in the list and the one before it, where the curve goes
-/// through already; or takes the one at the place away, which is between others.
+/// through already; or takes the one at the place away. A curve of an engine keeps two of them, and where it
+/// then begins or ends the other one does as well; the first row of a converter is stall, which stays.
 pub(super) fn point(
     scenario: &mut Scenario,
     rows: Rows,
@@ -184,9 +186,23 @@ pub(super) fn point(
 ) -> Result<(), Problem> {
     let (engine, converter) = (scenario.engine.as_mut(), scenario.converter.as_mut());
     let changed = match rows {
-        Rows::Full => engine.and_then(|engine| change(&mut engine.full, at, there)),
-        Rows::Motoring => engine.and_then(|engine| change(&mut engine.motoring, at, there)),
-        Rows::Table => converter.and_then(|converter| change(&mut converter.table, at, there)),
+        Rows::Full | Rows::Motoring => engine.and_then(|Engine { full, motoring, .. }| {
+            let (own, other) = match rows {
+                Rows::Full => (full, motoring),
+                _ => (motoring, full),
+            };
+            if there {
+                return put(own, at);
+            }
+            take(own, at)?;
+            cut(other, own.first()?[0], own.last()?[0]);
+            Some(())
+        }),
+        Rows::Table => converter.and_then(|Converter { table, .. }| match (there, at) {
+            (true, _) => put(table, at),
+            (false, 0) => None,
+            (false, _) => take(table, at),
+        }),
         Rows::Load => None,
     };
     changed.ok_or_else(|| not_there(rows.place()))
@@ -194,13 +210,9 @@ pub(super) fn point(
 
 /// What is put in is the mean of two rows: speeds and torques are linear there. So is not the capacity
 /// factor in a third column, but the torque that goes with its square turned round.
-fn change<const N: usize>(rows: &mut Vec<[f64; N]>, at: usize, there: bool) -> Option<()> {
+fn put<const N: usize>(rows: &mut Vec<[f64; N]>, at: usize) -> Option<()> {
     let mut row = *rows.get(at.checked_sub(1)?)?;
-    let after = rows.get(at + usize::from(!there))?;
-    if !there {
-        rows.remove(at);
-        return Some(());
-    }
+    let after = rows.get(at)?;
     for (column, (number, after)) in row.iter_mut().zip(after).enumerate() {
         *number = match column {
             2 => ((number.powi(-2) + after.powi(-2)) / 2.0).sqrt().recip(),
@@ -209,6 +221,23 @@ fn change<const N: usize>(rows: &mut Vec<[f64; N]>, at: usize, there: bool) -> O
     }
     rows.insert(at, row);
     Some(())
+}
+
+/// Takes a row away; two of them stay.
+fn take<const N: usize>(rows: &mut Vec<[f64; N]>, at: usize) -> Option<()> {
+    (rows.len() > 2 && at < rows.len()).then(|| {
+        rows.remove(at);
+    })
+}
+
+/// Has a curve begin and end at these speeds, where it goes through already.
+fn cut(curve: &mut Vec<[f64; 2]>, first: f64, last: f64) {
+    let whole = Curve::of(curve.clone());
+    let end = |speed| [speed, whole.value(speed)];
+    let ends = [end(first), end(last)];
+    curve.retain(|[speed, _]| first < *speed && *speed < last);
+    curve.insert(0, ends[0]);
+    curve.push(ends[1]);
 }
 
 impl Rows {

@@ -31,6 +31,10 @@ impl Piece {
 }
 
 impl Curve {
+    pub(crate) fn of(knots: Vec<[f64; 2]>) -> Self {
+        Self(knots)
+    }
+
     pub(crate) fn knots(&self) -> impl Iterator<Item = [f64; 2]> + '_ {
         self.0.iter().copied()
     }

@@ -157,11 +157,22 @@ fn points_are_added_and_taken_away() -> Result<()> {
             full == json!([[800, 120], [1600, 160], [6000, 150]]),
             "{full}"
         );
-        let ends: Vec<bool> = page.get(
-            "['remove full 0', 'remove full 2', 'add full 2'].map((key) => \
-                probe.all('[data-part=edit] [data-key]').find((node) => node.dataset.key === key).disabled)",
-            Value::Null,
-        )?;
+        const DISABLED: &str = "args.map((key) => \
+            probe.all('[data-part=edit] [data-key]').find((node) => node.dataset.key === key).disabled)";
+        let ends = json!([
+            "remove full 0",
+            "remove full 2",
+            "add full 2",
+            "remove table 0"
+        ]);
+        let ends: Vec<bool> = page.get(DISABLED, ends)?;
+        ensure!(ends == [false, false, true, true], "{ends:?}");
+        // Where one curve ends the other does as well.
+        press(page, "remove full 2")?;
+        let (full, motoring) = (value(page, "full 1 0")?, value(page, "motoring 1 0")?);
+        ensure!(full == "1600" && motoring == "1600", "{full} {motoring}");
+        let ends = json!(["remove full 0", "remove full 1", "remove motoring 1"]);
+        let ends: Vec<bool> = page.get(DISABLED, ends)?;
         ensure!(ends == [true; 3], "{ends:?}");
         press(page, "no engine")?;
         for name in ["engine", "converter", "load"] {

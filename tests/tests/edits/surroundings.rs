@@ -176,6 +176,39 @@ fn what_is_there_is_kept_and_what_is_missing_comes() -> Result<()> {
     Ok(())
 }
 
+/// Catches an end that cannot be taken away, and curves of an engine that then differ in how far they go, or that
+/// are bent where one is cut.
+#[test]
+fn an_end_of_a_curve_is_taken_away_from_both() -> Result<()> {
+    let start = surrounded()?;
+    let take = |rows, at| json!({"edit": "point", "rows": rows, "at": at, "there": false});
+    let curves = |edits: &[Value]| -> Result<[Vec<[f64; 2]>; 2]> {
+        let engine = after(&start, edits)?.engine.context("no engine")?;
+        Ok([engine.full, engine.motoring])
+    };
+    // From 800 rev/min, −15 N·m to 6000 rev/min, −50 N·m: 1600 of 5200 rev/min on.
+    let middle = -15.0 - 35.0 * 1600.0 / 5200.0;
+    let [full, motoring] = curves(&[take("full", 2)])?;
+    ensure!(full == [[800.0, 120.0], [2400.0, 200.0]], "{full:?}");
+    ensure!(motoring[0] == [800.0, -15.0] && motoring.len() == 2);
+    ensure!(motoring[1][0] == 2400.0 && (motoring[1][1] - middle).abs() < 1e-9);
+    let [full, motoring] = curves(&[take("full", 0)])?;
+    ensure!(full == [[2400.0, 200.0], [6000.0, 150.0]], "{full:?}");
+    ensure!(motoring[1] == [6000.0, -50.0] && motoring.len() == 2);
+    ensure!(motoring[0][0] == 2400.0 && (motoring[0][1] - middle).abs() < 1e-9);
+    // Points of the other one that lie beyond go, too.
+    let add = json!({"edit": "point", "rows": "motoring", "at": 1, "there": true});
+    let [full, motoring] = curves(&[add.clone(), add, take("motoring", 3)])?;
+    ensure!(motoring.last() == Some(&[3400.0, -32.5]), "{motoring:?}");
+    ensure!(full.len() == 3 && full[1] == [2400.0, 200.0], "{full:?}");
+    ensure!(full[2][0] == 3400.0 && (full[2][1] - (200.0 - 50.0 / 3.6)).abs() < 1e-9);
+    ensure!(
+        edit(&take("motoring", 1))?.of(&start).is_err(),
+        "one point is left"
+    );
+    Ok(())
+}
+
 /// Catches a point that bends the curve it is put on: torque is linear in speed, and so is the torque ratio
 /// of a converter and 1/K² in the speed ratio.
 #[test]
@@ -226,7 +259,8 @@ fn what_is_not_there_is_named() -> Result<()> {
         (&given, amount("load", 1, 0), "load"),
         (&given, point("full", 0, true), "engine.full"),
         (&given, point("table", 4, true), "converter.table"),
-        (&given, point("full", 2, false), "engine.full"),
+        (&given, point("full", 3, false), "engine.full"),
+        (&given, point("table", 0, false), "converter.table"),
         (&given, point("motoring", 0, false), "engine.motoring"),
         (&given, point("load", 0, false), "load"),
     ] {

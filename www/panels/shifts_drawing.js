@@ -34,6 +34,8 @@ export class ShiftDrawing {
   #buttons = h("div", { class: "shift-nodes", role: "group", "aria-label": say("page-shifts-nodes") });
   /** @type {SwapPlace[]} */
   #places = [];
+  /** The text of the train that they are of. */
+  #text = "";
   #all = /** @type {HTMLInputElement} */ (h("input", { type: "checkbox", "data-part": "shifts-all", change: () => this.changed() }));
   #choice = h("label", { class: "control check", hidden: true }, this.#all, h("span", {}, say("page-shifts-all")));
   #some = h("p", { class: "note", hidden: true }, say("page-shifts-some"));
@@ -104,6 +106,7 @@ export class ShiftDrawing {
     const root = /** @type {ShadowRoot | Document} */ (this.#buttons.getRootNode());
     const focused = root.activeElement;
     this.#places = places;
+    this.#text = this.#desk.text;
     const buttons = places.map((place, at) => {
       const applied = place.node.applied.join();
       const button = known.get(applied) ?? this.#button(applied);
@@ -152,7 +155,8 @@ export class ShiftDrawing {
   /** @param {HTMLButtonElement} button */
   #apply(button) {
     const place = this.#places[Number(button.dataset.at)];
-    if (place) this.#desk.apply(place.node.applied);
+    // After an edit these may be of the train before for a moment.
+    if (place && this.#text === this.#desk.text) this.#desk.apply(place.node.applied);
   }
 
   /** @param {KeyboardEvent} event */

@@ -346,8 +346,9 @@ const DARK: [u8; 3] = [0x14, 0x19, 0x1d];
 /// pictures too coarse for print.
 #[test]
 fn every_figure_is_to_be_had_light_and_fine() -> Result<()> {
-    const PANELS: [(&str, &str); 3] = [
+    const PANELS: [(&str, &str); 4] = [
         ("flow", "power-flow"),
+        ("shifts", "shifts"),
         ("operating", "operating-diagram"),
         ("end-view", "set-1-seen-along-the-axis"),
     ];
@@ -355,6 +356,10 @@ fn every_figure_is_to_be_had_light_and_fine() -> Result<()> {
         for (panel, _) in PANELS {
             page.unfold(panel)?;
         }
+        page.until(
+            "the shifts are found",
+            "probe.one('.shift-nodes').children.length",
+        )?;
         page.rest()?;
         let on_stage = [("stage", 0, "half-section"), ("stage", 1, "lever-diagram")];
         // The operating panel begins with a table.
@@ -378,6 +383,29 @@ fn every_figure_is_to_be_had_light_and_fine() -> Result<()> {
                 "{png:?} {svg:?}"
             );
         }
+        Ok(())
+    })
+}
+
+/// By hand: 1st applies W and J, 2nd W and K, and 46/17 over 437/221 is 26/19. Catches a file that has only the
+/// shifts from the range that is chosen.
+#[test]
+fn shifts_between_all_ranges_are_in_the_file() -> Result<()> {
+    const RANGES: usize = 7;
+    page::open(View::LAPTOP, &by_hand::link(SECOND), |page| {
+        page.unfold("shifts")?;
+        page.until(
+            "the shifts are found",
+            "probe.one('.shift-nodes').children.length",
+        )?;
+        let (_, lines) = csv(page, "shifts", 1)?;
+        ensure!(lines.len() == 1 + RANGES * (RANGES - 1), "{lines:?}");
+        let first = lines.iter().find(|line| line.starts_with("1st → 2nd,"));
+        let first = first.context("no first shift")?;
+        ensure!(
+            first == "1st → 2nd,single,J,K,1.368421052631579,26/19",
+            "{first}"
+        );
         Ok(())
     })
 }

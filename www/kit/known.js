@@ -9,6 +9,8 @@ const NUMBERS = new WeakMap();
 const HEADINGS = new WeakMap();
 /** @type {WeakMap<Element, () => Element[]>} */
 const ROWS = new WeakMap();
+/** @type {WeakMap<Element, () => string>} */
+const LACKS = new WeakMap();
 
 /**
  * Tells the number that a cell shows, or that it shows none; and what belongs in a column beside it.
@@ -75,4 +77,18 @@ export function wordsIn(cell) {
   const all = cell.textContent?.replace(/\s+/g, " ").trim() ?? "";
   const own = below && all.endsWith(below.replace(/\s+/g, " ")) ? all.slice(0, all.length - below.length).trim() : all;
   return own && below ? `${own}, ${below}` : own || below;
+}
+
+/**
+ * Tells how to say what a table lacks, which goes with it wherever it is taken; nothing where it is whole.
+ * @param {Element} table
+ * @param {() => string} words
+ */
+export function tellLack(table, words) {
+  LACKS.set(table, words);
+}
+
+/** @param {Element} table */
+export function lackOf(table) {
+  return LACKS.get(table)?.() ?? "";
 }

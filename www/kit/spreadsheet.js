@@ -1,7 +1,7 @@
 /** A table of the page as one of a spreadsheet: every number in full, every exact one in a column of its own. */
 
 import { NONE } from "./format.js";
-import { headingOf, rowsOf, told, wordsIn } from "./known.js";
+import { headingOf, lackOf, rowsOf, told, wordsIn } from "./known.js";
 import { decimalSign, say } from "./words.js";
 
 /** @typedef {{ text: string, kind: "words" | "number" | "exact" }} Field */
@@ -13,7 +13,7 @@ const FORMULA = /^[=+\-@\t\r\n]/;
 const MARK = "\ufeff";
 
 /**
- * The rows of a table, its headings first.
+ * The rows of a table, its headings first, and last what it lacks.
  * @param {Element} table
  * @returns {Field[][]}
  */
@@ -39,6 +39,8 @@ export function fieldsOf(table) {
     });
     fields.push(grouped ? [words(group), ...own] : own);
   }
+  const lack = lackOf(table);
+  if (lack) fields.push([words(lack)]);
   return fields;
 }
 

@@ -40,8 +40,8 @@ export class CombinationBar {
     const { known, count } = outcomes;
     this.#progress.max = count;
     this.#progress.value = known;
-    const numbers = { known: number(known), all: number(count), listed: number(listed) };
-    this.#words.textContent = say(this.#walks ? "page-combinations-walking" : "page-combinations-stopped", numbers);
+    const walking = () => say("page-combinations-walking", { ...numbers(outcomes), listed: number(listed) });
+    this.#words.textContent = this.#walks ? walking() : stoppedWords(outcomes);
   }
 
   /** The walk has ended before its end. */
@@ -59,4 +59,14 @@ export class CombinationBar {
     this.node.hidden = true;
     return focused;
   }
+}
+
+/** @param {Outcomes} outcomes */
+function numbers({ known, count }) {
+  return { known: number(known), all: number(count) };
+}
+
+/** That not all combinations are known yet. @param {Outcomes} outcomes */
+export function stoppedWords(outcomes) {
+  return say("page-combinations-stopped", numbers(outcomes));
 }

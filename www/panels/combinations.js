@@ -1,14 +1,14 @@
 /** Every combination of elements, made when it is looked at. */
 
 import { h } from "../kit/dom.js";
-import { tellRows } from "../kit/known.js";
+import { tellLack, tellRows } from "../kit/known.js";
 import { RowsInSight } from "../kit/rows_in_sight.js";
 import { table } from "../kit/table.js";
 import { listed as inWords, say } from "../kit/words.js";
 import { follow } from "../state/follow.js";
 import { Outcomes, STATES } from "../work/outcomes.js";
 import { Walker } from "../work/walk.js";
-import { CombinationBar } from "./combination_bar.js";
+import { CombinationBar, stoppedWords } from "./combination_bar.js";
 import { list } from "./combination_order.js";
 import { mark, numberIn, row } from "./combination_row.js";
 
@@ -75,6 +75,7 @@ export function fill(panel, { desk, signal }) {
   /** The row that gets the focus once it is there. @type {number | undefined} */
   let wanted;
 
+  tellLack(grid, () => (outcomes && !outcomes.complete ? stoppedWords(outcomes) : ""));
   tellRows(grid, () => {
     const all = outcomes;
     if (!all) return [];

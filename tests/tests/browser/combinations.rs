@@ -12,7 +12,7 @@ use serde_json::{Value, json};
 use xtask::site;
 use xtask::test_environment::SITE;
 
-use crate::{by_core, by_hand};
+use crate::{by_core, by_hand, take_away};
 
 /// What the core says of a combination: its elements, state, and ratio if it has one.
 struct Row {
@@ -435,6 +435,11 @@ fn a_walk_can_be_watched_stopped_and_gone_on_with() -> Result<()> {
         ensure!(button == "Go on", "{button:?}");
         let found: usize = page.get(ROWS, Value::Null)?;
         ensure!(found == PIECE, "{found} rows");
+        // What is taken away says so as well.
+        let (_, lines) = take_away::csv(page, "combinations", 0)?;
+        let last = lines.last().map(|line| line.trim_matches('"'));
+        ensure!(lines.len() == 1 + PIECE + 1, "{} lines", lines.len());
+        ensure!(last == Some(&*words), "{last:?}");
 
         page.run(&format!("{BUTTON}.focus(); {BUTTON}.click()"), Value::Null)?;
         release(page, true)?;

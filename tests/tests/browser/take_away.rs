@@ -51,7 +51,8 @@ fn take(page: &Page, of: &str, at: usize, kind: &str) -> Result<Taken> {
     )
 }
 
-fn csv(page: &Page, of: &str, at: usize) -> Result<(String, Vec<String>)> {
+/// The name of the file of a table, and its lines.
+pub fn csv(page: &Page, of: &str, at: usize) -> Result<(String, Vec<String>)> {
     let taken = take(page, of, at, "csv")?;
     ensure!(taken.kind.starts_with("text/csv"), "{taken:?}");
     let text = taken.text.strip_prefix('\u{feff}').context("no mark")?;

@@ -2098,3 +2098,72 @@ page-shifts-elements-head = Schaltelemente
 page-shifts-number-head = Gang
 page-shifts-take = Diese zu den Gängen machen
 page-shifts-take-note = Sie ersetzen alle benannten Vorwärtsgänge; „Rückgängig“ beim Ändern bringt diese zurück.
+
+## The page: finding teeth
+
+page-panel-find = Zähnezahlen suchen
+page-find-note = Die gewünschten Übersetzungen eintragen; was leer bleibt, ist frei. Alle Zähnezahlen in den Grenzen werden durchsucht und die aufgeführt, die keine anderen übertreffen.
+page-find-none = Kein Gang dieses Getriebes treibt an, sodass keine Übersetzung gewünscht werden kann.
+page-find-wanted = Gewünschte Übersetzungen
+page-find-now = Jetzt
+page-find-ratio = Gewünscht
+page-find-ratio-of = Gewünschte Übersetzung von { $label }
+page-find-tolerance = Darf abweichen um, in %
+page-find-teeth = Zähne von Sonnen- und Hohlrädern
+page-find-pinion-teeth = Zähne von Planetenrädern
+page-find-least = { $what }, mindestens
+page-find-most = { $what }, höchstens
+page-find-to = bis
+page-find-counts = Planetenräder je Satz
+page-find-best = Was ein Getriebe besser macht
+page-find-criterion = { $criterion ->
+    [error] Übersetzungen wie gewünscht
+    [steps] Gleichmäßige Stufensprünge
+    [size] Kleines größtes Hohlrad
+    [efficiency] Hoher Wirkungsgrad
+   *[pinion-speed] Langsame Planetenräder
+}
+page-find-more = Regeln, Sätze und Grenzen
+page-find-rules = Regeln, die gelten müssen
+page-find-rule = { $rule ->
+    [coaxial] Bolzen passen zu Sonnen- und Hohlrad
+    [equal-spacing] Planetenräder in gleichen Winkeln
+    [neighbours-clear] Planetenräder berühren sich nicht
+   *[fewest-teeth] Kein Rad unter 12 Zähnen
+}
+page-find-keep = Zähne behält
+page-find-ring = Hohlräder mit gleich vielen Zähnen
+page-find-least-efficiency = Kleinster Wirkungsgrad, in %
+page-find-most-pinion = Schnellstes Planetenrad, mal Antriebsdrehzahl
+page-find-most-open = Schnellstes offenes Schaltelement, mal Antriebsdrehzahl
+page-find-begin = Zähnezahlen suchen
+page-find-rest = Anhalten
+page-find-go-on = Weiter
+page-find-stop = Abbrechen
+page-find-progress = Wie viel davon durchsucht ist
+page-find-begins = Sucht …
+page-find-rests = Angehalten.
+page-find-stopped = Abgebrochen: Es wurde nicht alles durchsucht, und es kann Besseres geben als das Aufgeführte.
+page-find-goes = { $percent } % durchsucht, { $workers } zugleich; { $number } bisher gefunden.
+page-find-done = { $count ->
+    [0] Alles durchsucht: In diesen Grenzen gibt es keine solchen Zähnezahlen.
+    [one] Alles durchsucht: Ein Getriebe übertrifft alle anderen.
+   *[other] Alles durchsucht: { $number } Getriebe, die kein anderes übertrifft.
+}
+page-find-full = Alles durchsucht. Zu viele Getriebe übertreffen einander in etwas ({ $number }): weniger wählen, was ein Getriebe besser macht.
+page-find-covered = { $all } Möglichkeiten: { $outside } ausgeschlossen, da keine davon solche Übersetzungen hat, { $beaten }, da keine das Gefundene übertreffen kann, { $tried } einzeln geprüft.
+page-find-found = Gefundene Zähnezahlen
+page-find-teeth-head = Sonne/Planeten/Hohlrad ×Anzahl der Planetenräder
+page-find-column = { $criterion ->
+    [error] Abweichung, %
+    [steps] Ungleiche Stufen, %
+    [size] Größtes Hohlrad
+    [efficiency] Kleinstes η, %
+    [pinion-speed] Schnellstes Planetenrad ×Antrieb
+   *[open-speed] Schnellstes offenes ×Antrieb
+}
+page-find-rows = Aufgeführt sind die ersten { $most } von { $all }.
+page-find-tried = Zur Probe auf der Bühne, neben dem, was vorher da war.
+page-find-take = Behalten
+page-find-back = Zurück zum Vorigen
+page-find-before = { $train }, vorher

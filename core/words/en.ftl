@@ -2075,3 +2075,72 @@ page-shifts-elements-head = Elements
 page-shifts-number-head = Range
 page-shifts-take = Make these the ranges
 page-shifts-take-note = They take the place of all named ranges that drive forwards; the editor’s Undo brings those back.
+
+## The page: finding teeth
+
+page-panel-find = Find teeth
+page-find-note = Write the ratios that you want; what is left empty is free. All teeth within the bounds are looked through, and those that no others beat are listed.
+page-find-none = No range of this train drives, so that no ratio can be wanted.
+page-find-wanted = Wanted ratios
+page-find-now = Now
+page-find-ratio = Wanted
+page-find-ratio-of = Wanted ratio of { $label }
+page-find-tolerance = May be off by, in %
+page-find-teeth = Teeth of suns and rings
+page-find-pinion-teeth = Teeth of pinions
+page-find-least = { $what }, fewest
+page-find-most = { $what }, most
+page-find-to = to
+page-find-counts = Pinions in a set
+page-find-best = What makes a train better
+page-find-criterion = { $criterion ->
+    [error] Ratios as wanted
+    [steps] Even steps
+    [size] A small largest ring
+    [efficiency] High efficiency
+   *[pinion-speed] Slow pinions
+}
+page-find-more = Rules, sets and limits
+page-find-rules = Rules that must hold
+page-find-rule = { $rule ->
+    [coaxial] Pins reach sun and ring
+    [equal-spacing] Pinions at equal angles
+    [neighbours-clear] Pinions do not touch
+   *[fewest-teeth] No gear under 12 teeth
+}
+page-find-keep = Keep the teeth of
+page-find-ring = Rings with as many teeth
+page-find-least-efficiency = Least efficiency, in %
+page-find-most-pinion = Fastest pinion, times the input speed
+page-find-most-open = Fastest open clutch or brake, times the input speed
+page-find-begin = Find teeth
+page-find-rest = Pause
+page-find-go-on = Go on
+page-find-stop = Stop
+page-find-progress = How much of it has been looked through
+page-find-begins = Looking…
+page-find-rests = Paused.
+page-find-stopped = Stopped: not all was looked through, and there may be better ones than those listed.
+page-find-goes = { $percent } % looked through, by { $workers } at once; { $number } found so far.
+page-find-done = { $count ->
+    [0] All was looked through: there are no such teeth within the bounds.
+    [one] All was looked through: one train beats all others.
+   *[other] All was looked through: { $number } trains that no other beats.
+}
+page-find-full = All was looked through. Too many trains beat each other in something ({ $number }): choose less that makes a train better.
+page-find-covered = { $all } candidates: { $outside } cut off as none of theirs has such ratios, { $beaten } as none can beat what was found, { $tried } tried one by one.
+page-find-found = Teeth that were found
+page-find-teeth-head = Sun/pinions/ring ×number of pinions
+page-find-column = { $criterion ->
+    [error] Off by, %
+    [steps] Steps uneven, %
+    [size] Largest ring
+    [efficiency] Least η, %
+    [pinion-speed] Fastest pinion ×input
+   *[open-speed] Fastest open ×input
+}
+page-find-rows = The first { $most } of { $all } are listed.
+page-find-tried = On the stage as a trial, beside what was there before.
+page-find-take = Keep it
+page-find-back = Back to what was
+page-find-before = { $train }, before

@@ -164,6 +164,16 @@ export const PANELS = [
     load: () => import("../learn/faults.js"),
   },
   {
+    id: "find",
+    title: "page-panel-find",
+    column: "below",
+    wide: true,
+    whole: true,
+    takes: true,
+    styles: "css/find.css",
+    load: () => import("../search/find.js"),
+  },
+  {
     id: "shifts",
     title: "page-panel-shifts",
     column: "below",

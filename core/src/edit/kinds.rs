@@ -5,11 +5,14 @@ use crate::base::problem::Problem;
 use crate::json::{Fields, Value, strict, tagged_by};
 use crate::model::coupling::{Mesh, PinionCount, Teeth};
 use crate::model::scenario::{Friction, Scenario, Way};
+use crate::model::coupling::SetTeeth;
 
 /// Ids of the two bodies that an element joins.
 type Ends = [String; 2];
 /// Tooth counts, from the middle outwards.
 type Counts = Vec<Teeth>;
+/// Sets and their teeth.
+type Sets = Vec<SetTeeth>;
 /// Ids of elements.
 type Ids = Vec<String>;
 
@@ -73,6 +76,8 @@ edits! {
     "teeth" => Teeth { set: String, gear: u32, teeth: Teeth },
     /// Changes the tooth counts of all gears and steps of a set.
     "cut" => Cut { set: String, teeth: Counts },
+    /// Changes the tooth counts of some sets at once, and how many pinions they have.
+    "cut-sets" => CutSets { sets: Sets },
     /// Changes how many pinions stand around the axis.
     "count" => Count { set: String, count: PinionCount },
     /// Draws a set with two suns or stepped pinions turned round, or not; as the drawing finds best where this is nothing.

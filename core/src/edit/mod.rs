@@ -28,6 +28,7 @@ pub use surroundings::{Part, Rows};
 pub use text::text;
 
 use crate::base::problem::Problem;
+use crate::model::coupling::SetTeeth;
 use crate::model::scenario::Scenario;
 use crate::train::unknown;
 
@@ -57,6 +58,14 @@ impl Edit {
             }
             Self::Teeth { set, gear, teeth } => sets::cut(scenario, set, *gear as usize, *teeth)?,
             Self::Cut { set, teeth } => sets::cut_all(scenario, set, teeth)?,
+            Self::CutSets { sets: cut } => {
+                for SetTeeth { set, teeth, pinions } in cut {
+                    sets::cut_all(scenario, set, teeth)?;
+                    if let Some(pinions) = pinions {
+                        sets::count(scenario, set, *pinions)?;
+                    }
+                }
+            }
             Self::Count { set, count } => sets::count(scenario, set, *count)?,
             Self::Turn { set, turned } => sets::turn(scenario, set, *turned)?,
             Self::Mesh { set, mesh } => sets::mesh(scenario, set, *mesh)?,

@@ -9,16 +9,19 @@ use crate::json::{Fields, Read, Value, one_of, strict};
 use crate::model::tooth_checks::{FEWEST_TEETH, Rule};
 
 /// What ratios are wanted, from which tooth counts, and what makes one train better than another.
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Ask {
     /// Wanted ratios of ranges; those of others are free.
     pub wanted: Vec<Wanted>,
     /// The largest forward ratio over the smallest, where it is wanted.
     #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "types", ts(optional))]
     pub spread: Option<Near>,
     /// Each step over the next one, where that is wanted: 1 for steps that are all alike, more for steps that
     /// become smaller towards the last range.
     #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "types", ts(optional))]
     pub steps: Option<Near>,
     /// Fewest and most teeth of suns, rings and gears of pairs.
     pub teeth: [u32; 2],
@@ -28,9 +31,11 @@ pub struct Ask {
     pub pinions: Vec<u32>,
     /// Sets that keep the teeth they have, by id.
     #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[cfg_attr(feature = "types", ts(optional, as = "Option<_>"))]
     pub keep: Vec<String>,
     /// Sets whose rings must have as many teeth, by id, one list for each such group.
     #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[cfg_attr(feature = "types", ts(optional, as = "Option<_>"))]
     pub same_ring: Vec<Vec<String>>,
     /// The tooth rules that must hold.
     pub rules: Vec<Rules>,
@@ -41,6 +46,7 @@ pub struct Ask {
 }
 
 /// A wanted ratio of a range.
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Wanted {
     /// Id of the range.
@@ -48,9 +54,11 @@ pub struct Wanted {
     /// Its ratio, input over output speed; below zero where the output turns backwards. Left out, the range only has
     /// its place among the steps, and drives as it does with the teeth that the train has: forwards, or backwards.
     #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "types", ts(optional))]
     pub ratio: Option<f64>,
     /// How far it may be off, as a part of the ratio; [`TOLERANCE`] where it is left out.
     #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "types", ts(optional))]
     pub tolerance: Option<f64>,
 }
 
@@ -64,6 +72,7 @@ impl Wanted {
 }
 
 /// A wanted quotient of two ratios, or of two steps.
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Near {
     /// What it should be.
@@ -73,22 +82,28 @@ pub struct Near {
 }
 
 /// Bounds on what comes of tooth counts, in all ranges for which a ratio is wanted; each may be left out.
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[derive(Debug, Clone, Copy, PartialEq, Default, Serialize)]
 pub struct Limits {
     /// Fastest that a pinion may turn about its pin, in turns of the input.
     #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "types", ts(optional))]
     pub pinion_speed: Option<f64>,
     /// Fastest that the two sides of an open clutch or brake may turn against each other, in turns of the input.
     #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "types", ts(optional))]
     pub open_speed: Option<f64>,
     /// Least efficiency, with the usual loss of each mesh ([`crate::MESH_EFFICIENCY`]).
     #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "types", ts(optional))]
     pub efficiency: Option<f64>,
 }
 
 /// A rule that tooth counts must keep.
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
+#[cfg_attr(feature = "types", ts(rename = "ToothRule"))]
 pub enum Rules {
     /// Pins reach sun and ring without profile shift; otherwise half a tooth is left to that.
     Coaxial,
@@ -121,6 +136,7 @@ impl Rules {
 }
 
 /// What makes one train better than another: less of it, or more for efficiency.
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Criterion {

@@ -65,6 +65,19 @@ pub(super) fn cuts(coupling: &Coupling, ask: &Ask, alike: bool) -> Result<Vec<Cu
     Ok(found)
 }
 
+/// What the search reads of a coupling like this one with these counts.
+pub(super) fn of_counts(coupling: &Coupling, teeth: &[Teeth], pinions: Option<PinionCount>) -> Cut {
+    let mut cut = coupling.clone();
+    let parts = cut.parts();
+    for ((_, place), count) in parts.teeth.into_iter().zip(teeth) {
+        *place = *count;
+    }
+    if let (Some(place), Some(count)) = (parts.count, pinions) {
+        *place = count;
+    }
+    cut_of(&mut cut)
+}
+
 /// Gives a coupling these counts.
 pub(super) fn apply(coupling: &mut Coupling, cut: &Cut) {
     let parts = coupling.parts();

@@ -32,12 +32,14 @@ pub mod limits;
 mod measures;
 mod prepare;
 mod quotient;
+mod report;
 mod tree;
 mod walk;
 
 pub use ask::{Ask, Criterion, Limits, Near, Rules, TOLERANCE, Wanted};
 pub use estimate::Estimate;
 pub use measures::{Find, Measures};
+pub use report::{FindReport, SearchReport};
 pub use walk::Counts;
 
 use crate::base::problem::Problem;

@@ -9,6 +9,7 @@ use levertrain_core::lesson::{ShiftReport, WalkReport};
 use levertrain_core::report::{
     CapacityReport, ChartReport, CombinationReport, LossReport, OperatingReport, WorkingReport,
 };
+use levertrain_core::search::{Ask, SearchReport};
 use levertrain_core::swaps::{ChainsReport, ShiftsReport};
 use levertrain_core::{Fraction, State};
 use ts_rs::{Config, TS, TypeVisitor};
@@ -61,6 +62,8 @@ pub fn declarations() -> String {
     written.visit::<FaultsReport>();
     written.visit::<BecomesReport>();
     written.visit::<ExplanationsReport>();
+    written.visit::<Ask>();
+    written.visit::<SearchReport>();
     written.visit::<ShiftsReport>();
     written.visit::<ChainsReport>();
     written.visit::<Places>();

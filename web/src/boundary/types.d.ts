@@ -109,6 +109,56 @@ width: number,
 height: number, };
 
 /**
+ * What ratios are wanted, from which tooth counts, and what makes one train better than another.
+ */
+export type Ask = { 
+/**
+ * Wanted ratios of ranges; those of others are free.
+ */
+wanted: Array<Wanted>, 
+/**
+ * The largest forward ratio over the smallest, where it is wanted.
+ */
+spread?: Near, 
+/**
+ * Each step over the next one, where that is wanted: 1 for steps that are all alike, more for steps that
+ * become smaller towards the last range.
+ */
+steps?: Near, 
+/**
+ * Fewest and most teeth of suns, rings and gears of pairs.
+ */
+teeth: [number, number], 
+/**
+ * Fewest and most teeth of pinions.
+ */
+pinion_teeth: [number, number], 
+/**
+ * How many pinions may stand around the axis of a set, the most welcome number first.
+ */
+pinions: Array<number>, 
+/**
+ * Sets that keep the teeth they have, by id.
+ */
+keep?: Array<string>, 
+/**
+ * Sets whose rings must have as many teeth, by id, one list for each such group.
+ */
+same_ring?: Array<Array<string>>, 
+/**
+ * The tooth rules that must hold.
+ */
+rules: Array<ToothRule>, 
+/**
+ * Bounds on what comes of it.
+ */
+limits: Limits, 
+/**
+ * What makes one train better than another; a find is one that no other beats in all of them.
+ */
+best: Array<Criterion>, };
+
+/**
  * What a range becomes.
  */
 export type Becomes = { 
@@ -322,6 +372,11 @@ pinions: Array<PinionReport>,
 meshes: Array<MeshOrderReport>, };
 
 /**
+ * What makes one train better than another: less of it, or more for efficiency.
+ */
+export type Criterion = "error" | "steps" | "size" | "efficiency" | "pinion-speed";
+
+/**
  * The loss of an open element.
  */
 export type DragLoss = { 
@@ -338,7 +393,7 @@ share: number, };
  * One change of a scenario. Sets, shafts, elements and ranges are named by their ids; gears
  * and members are counted from 0 in the order of [`crate::coupling::Parts`].
  */
-export type Edit = { "edit": "name", name: string, } | { "edit": "about", about: string, } | { "edit": "housing", label: string, } | { "edit": "input", shaft: string, } | { "edit": "output", shaft: string, } | { "edit": "add-set", kind: string, at: number, } | { "edit": "repeat-set", set: string, } | { "edit": "remove-set", set: string, } | { "edit": "move-set", set: string, at: number, } | { "edit": "label-set", set: string, label: string, } | { "edit": "teeth", set: string, gear: number, teeth: Teeth, } | { "edit": "cut", set: string, teeth: Array<Teeth>, } | { "edit": "count", set: string, count: PinionCount, } | { "edit": "turn", set: string, turned: boolean | null, } | { "edit": "mesh", set: string, mesh: Mesh, } | { "edit": "place", set: string, member: number, shaft: string, } | { "edit": "connect", first: string, second: string, } | { "edit": "label-shaft", shaft: string, label: string, } | { "edit": "add-element", kind: string, ends: [string, string], } | { "edit": "remove-element", element: string, } | { "edit": "move-element", element: string, at: number, } | { "edit": "label-element", element: string, label: string, } | { "edit": "ends", element: string, ends: [string, string], } | { "edit": "locks", element: string, way: Way, } | { "edit": "gap", element: string, gap: number | null, } | { "edit": "friction", element: string, friction: Friction | null, } | { "edit": "add-range", label: string, applied: Array<string>, } | { "edit": "remove-range", range: string, } | { "edit": "move-range", range: string, at: number, } | { "edit": "label-range", range: string, label: string, } | { "edit": "applied", range: string, applied: Array<string>, } | { "edit": "surround", part: Part, there: boolean, } | { "edit": "label-part", part: Part, label: string, } | { "edit": "amount", rows: Rows, at: number, column: number, amount: number, } | { "edit": "point", rows: Rows, at: number, there: boolean, };
+export type Edit = { "edit": "name", name: string, } | { "edit": "about", about: string, } | { "edit": "housing", label: string, } | { "edit": "input", shaft: string, } | { "edit": "output", shaft: string, } | { "edit": "add-set", kind: string, at: number, } | { "edit": "repeat-set", set: string, } | { "edit": "remove-set", set: string, } | { "edit": "move-set", set: string, at: number, } | { "edit": "label-set", set: string, label: string, } | { "edit": "teeth", set: string, gear: number, teeth: Teeth, } | { "edit": "cut", set: string, teeth: Array<Teeth>, } | { "edit": "cut-sets", sets: Array<SetTeeth>, } | { "edit": "count", set: string, count: PinionCount, } | { "edit": "turn", set: string, turned: boolean | null, } | { "edit": "mesh", set: string, mesh: Mesh, } | { "edit": "place", set: string, member: number, shaft: string, } | { "edit": "connect", first: string, second: string, } | { "edit": "label-shaft", shaft: string, label: string, } | { "edit": "add-element", kind: string, ends: [string, string], } | { "edit": "remove-element", element: string, } | { "edit": "move-element", element: string, at: number, } | { "edit": "label-element", element: string, label: string, } | { "edit": "ends", element: string, ends: [string, string], } | { "edit": "locks", element: string, way: Way, } | { "edit": "gap", element: string, gap: number | null, } | { "edit": "friction", element: string, friction: Friction | null, } | { "edit": "add-range", label: string, applied: Array<string>, } | { "edit": "remove-range", range: string, } | { "edit": "move-range", range: string, at: number, } | { "edit": "label-range", range: string, label: string, } | { "edit": "applied", range: string, applied: Array<string>, } | { "edit": "surround", part: Part, there: boolean, } | { "edit": "label-part", part: Part, label: string, } | { "edit": "amount", rows: Rows, at: number, column: number, amount: number, } | { "edit": "point", rows: Rows, at: number, there: boolean, };
 
 /**
  * Ideal torques per unit of input torque, and powers per unit of input power. `null` is a
@@ -637,6 +692,72 @@ elements: Array<string>,
 couplings: Array<string>, };
 
 /**
+ * Tooth counts that no others beat.
+ */
+export type Find = { 
+/**
+ * The sets that were looked for.
+ */
+sets: Array<SetTeeth>, 
+/**
+ * The ratio of each wanted range.
+ */
+ratios: Array<Exact>, 
+/**
+ * How far what is off most is off, as a part.
+ */
+error: number, 
+/**
+ * How far the steps are from their law, as a part.
+ */
+unevenness: number, 
+/**
+ * Teeth of the largest ring, or of what reaches out as far.
+ */
+size: number, 
+/**
+ * The lowest efficiency.
+ */
+efficiency: number, 
+/**
+ * The fastest pinion, in turns of the input.
+ */
+pinion_speed: number, 
+/**
+ * The fastest difference across an open element, in turns of the input.
+ */
+open_speed: number, };
+
+/**
+ * How far a search is, and what it has found.
+ */
+export type Finding = { 
+/**
+ * How many candidates there are within the bounds; each of those below is a part of it.
+ */
+candidates: number, 
+/**
+ * Cut off, as none of them can be what was asked for.
+ */
+outside: number, 
+/**
+ * Cut off, as a find beats all of them.
+ */
+beaten: number, 
+/**
+ * Tried one by one.
+ */
+tried: number, 
+/**
+ * Whether there are more finds than are kept.
+ */
+full: boolean, 
+/**
+ * What no other beats, those first that are best in what counts first.
+ */
+finds: Array<Find>, };
+
+/**
  * A formula in symbols and with its tooth counts put in.
  */
 export type Formula = { 
@@ -758,6 +879,23 @@ bothWays: boolean,
  * How far it must be dragged to close, in CSS pixels.
  */
 travel: number, };
+
+/**
+ * Bounds on what comes of tooth counts, in all ranges for which a ratio is wanted; each may be left out.
+ */
+export type Limits = { 
+/**
+ * Fastest that a pinion may turn about its pin, in turns of the input.
+ */
+pinion_speed?: number, 
+/**
+ * Fastest that the two sides of an open clutch or brake may turn against each other, in turns of the input.
+ */
+open_speed?: number, 
+/**
+ * Least efficiency, with the usual loss of each mesh ([`crate::MESH_EFFICIENCY`]).
+ */
+efficiency?: number, };
 
 /**
  * How a combination fares with losses. Torques are per unit of input torque, losses shares of
@@ -915,6 +1053,19 @@ perInput: Exact | null,
 perOutput: Exact | null, };
 
 export type Named = { id: string, label: string, };
+
+/**
+ * A wanted quotient of two ratios, or of two steps.
+ */
+export type Near = { 
+/**
+ * What it should be.
+ */
+value: number, 
+/**
+ * How far it may be off, as a part of that.
+ */
+tolerance: number, };
 
 /**
  * A ratio that a set could have, and its teeth then.
@@ -1298,6 +1449,23 @@ warnings: Array<string>,
 nearest: Array<number> | null, };
 
 /**
+ * The teeth of a set, and how many pinions it has.
+ */
+export type SetTeeth = { 
+/**
+ * Its id.
+ */
+set: string, 
+/**
+ * Its tooth counts, from the middle outwards.
+ */
+teeth: Array<Teeth>, 
+/**
+ * How many pinions stand around the axis; a pair of gears has none.
+ */
+pinions?: PinionCount, };
+
+/**
  * Everything that is set and stays set.
  */
 export type Settings = { 
@@ -1621,6 +1789,11 @@ export type Teeth = number;
 export type TextProblem = { place: string, problem: string, fix: string, line: number, column: number, };
 
 /**
+ * A rule that tooth counts must keep.
+ */
+export type ToothRule = "coaxial" | "equal-spacing" | "neighbours-clear" | "fewest-teeth";
+
+/**
  * A train as the page needs it to build its controls.
  */
 export type TrainInfo = { name: string, about: string, 
@@ -1736,6 +1909,24 @@ known: Array<string>,
  * What each member of the sets that it is about does; empty where it is about something else.
  */
 parts: Array<WalkPart>, };
+
+/**
+ * A wanted ratio of a range.
+ */
+export type Wanted = { 
+/**
+ * Id of the range.
+ */
+range: string, 
+/**
+ * Its ratio, input over output speed; below zero where the output turns backwards. Left out, the range only has
+ * its place among the steps, and drives as it does with the teeth that the train has: forwards, or backwards.
+ */
+ratio?: number, 
+/**
+ * How far it may be off, as a part of the ratio; [`TOLERANCE`] where it is left out.
+ */
+tolerance?: number, };
 
 /**
  * A tooth rule that a coupling does not satisfy.

@@ -28,9 +28,9 @@ const LESSON: &str = "lesson.js";
 /// What they share with the page they are handed.
 const LATER: &[&str] = &["learn/handout_paper.js", "learn/in_class.js"];
 
-/// The entry, the program of the worker and the page of a lesson, which have files of their own, and what comes later.
+/// The entry, the programs of workers and the page of a lesson, which have files of their own, and what comes later.
 fn entries() -> impl Iterator<Item = &'static str> {
-    [ENTRY, "walker.js", LESSON]
+    [ENTRY, "walker.js", "finder.js", LESSON]
         .into_iter()
         .chain(LATER.iter().copied())
 }

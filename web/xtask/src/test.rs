@@ -75,6 +75,7 @@ pub fn run(quick: bool) -> Result<()> {
             engine::FIRST.package,
             engine::WHOLE.package,
             engine::PACKER.package,
+            engine::SEARCH.package,
         ])
     })?;
     match &oracle {

@@ -135,6 +135,22 @@ impl From<PinionCount> for u32 {
     }
 }
 
+/// The teeth of a set, and how many pinions it has.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
+pub struct SetTeeth {
+    /// Its id.
+    pub set: String,
+    /// Its tooth counts, from the middle outwards.
+    pub teeth: Vec<Teeth>,
+    /// How many pinions stand around the axis; a pair of gears has none.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "types", ts(optional))]
+    pub pinions: Option<PinionCount>,
+}
+
+read_fields!(SetTeeth { set, teeth } optional { pinions });
+
 read_fields!(Gear { shaft, teeth });
 read_fields!(Pinions { teeth, count });
 read_fields!(PinionRow { teeth });

@@ -18,7 +18,7 @@ mod stepped_suns;
 use serde::Serialize;
 
 pub use double_pinion::DoublePinion;
-pub use gear::{Gear, PinionCount, PinionRow, Pinions, Teeth};
+pub use gear::{Gear, PinionCount, PinionRow, Pinions, SetTeeth, Teeth};
 pub use gear_name::{GearName, PinionName};
 pub use gear_pair::{GearPair, Mesh};
 pub use planetary::Planetary;

@@ -1,0 +1,149 @@
+//! Finds as plain data, and reading them again.
+
+use serde::Serialize;
+
+use super::cuts::of_counts;
+use super::measures::Find;
+use super::{Counts, Search};
+use crate::base::problem::Problem;
+use crate::json::{Fields, Read, Value, list, strict};
+use crate::model::coupling::SetTeeth;
+use crate::report::Exact;
+
+/// How far a search is, and what it has found.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
+#[cfg_attr(feature = "types", ts(rename = "Finding"))]
+pub struct SearchReport {
+    /// How many candidates there are within the bounds; each of those below is a part of it.
+    pub candidates: f64,
+    /// Cut off, as none of them can be what was asked for.
+    pub outside: f64,
+    /// Cut off, as a find beats all of them.
+    pub beaten: f64,
+    /// Tried one by one.
+    pub tried: f64,
+    /// Whether there are more finds than are kept.
+    pub full: bool,
+    /// What no other beats, those first that are best in what counts first.
+    pub finds: Vec<FindReport>,
+}
+
+/// Tooth counts that no others beat.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
+#[cfg_attr(feature = "types", ts(rename = "Find"))]
+pub struct FindReport {
+    /// The sets that were looked for.
+    pub sets: Vec<SetTeeth>,
+    /// The ratio of each wanted range.
+    pub ratios: Vec<Exact>,
+    /// How far what is off most is off, as a part.
+    pub error: f64,
+    /// How far the steps are from their law, as a part.
+    pub unevenness: f64,
+    /// Teeth of the largest ring, or of what reaches out as far.
+    pub size: u32,
+    /// The lowest efficiency.
+    pub efficiency: f64,
+    /// The fastest pinion, in turns of the input.
+    pub pinion_speed: f64,
+    /// The fastest difference across an open element, in turns of the input.
+    pub open_speed: f64,
+}
+
+/// The sets of a find, beside which other fields may stand.
+struct Told(Vec<SetTeeth>);
+
+impl Read for Told {
+    fn read(value: Value, place: &str, problems: &mut Vec<Problem>) -> Option<Self> {
+        let spare = [
+            "ratios",
+            "error",
+            "unevenness",
+            "size",
+            "efficiency",
+            "pinion_speed",
+            "open_speed",
+        ];
+        let mut fields = Fields::of(value, place, &["sets"], &spare, problems)?;
+        fields.take("sets").map(Self)
+    }
+}
+
+impl Search {
+    /// How far it is, and what it has found.
+    pub fn report(&self) -> SearchReport {
+        let Counts {
+            outside,
+            beaten,
+            tried,
+            ..
+        } = self.counts();
+        SearchReport {
+            // Rounded: nobody reads more than the first digits of such numbers.
+            candidates: self.candidates() as f64,
+            outside: outside as f64,
+            beaten: beaten as f64,
+            tried: tried as f64,
+            full: self.is_full(),
+            finds: self.finds().iter().map(|find| self.find_report(find)).collect(),
+        }
+    }
+
+    fn find_report(&self, find: &Find) -> FindReport {
+        let mut scenario = self.scenario(find);
+        let sets = self.sets().iter().map(|&set| {
+            let coupling = &mut scenario.couplings[set];
+            let id = coupling.facts().id().to_owned();
+            let parts = coupling.parts();
+            SetTeeth {
+                set: id,
+                teeth: parts.teeth.into_iter().map(|(_, teeth)| *teeth).collect(),
+                pinions: parts.count.map(|count| *count),
+            }
+        });
+        let measures = find.measures;
+        FindReport {
+            sets: sets.collect(),
+            ratios: find.ratios.iter().map(Exact::from).collect(),
+            error: measures.error,
+            unevenness: measures.unevenness,
+            size: measures.size,
+            efficiency: measures.efficiency,
+            pinion_speed: measures.pinion_speed,
+            open_speed: measures.open_speed,
+        }
+    }
+
+    /// Takes in finds that another part of the same search reported, as JSON. Each is measured anew; one that is none
+    /// is passed over.
+    ///
+    /// # Errors
+    /// Every problem of the text: that it is no list of finds.
+    pub fn tell_reported(&mut self, text: &str) -> Result<(), Vec<Problem>> {
+        let mut problems = Vec::new();
+        let items = match strict(text).map_err(|problem| vec![problem])? {
+            Value::List(items) => items,
+            other => Vec::from([other]),
+        };
+        let told: Vec<Told> = list(items, "finds", &mut problems);
+        if !problems.is_empty() {
+            return Err(problems);
+        }
+        for Told(sets) in told {
+            let maker = &self.ground.maker;
+            let cuts = maker.sets.iter().map(|&set| {
+                let coupling = &maker.scenario.couplings[set];
+                let told = sets.iter().find(|told| told.set == coupling.facts().id())?;
+                Some(of_counts(coupling, &told.teeth, told.pinions))
+            });
+            if let Some(cuts) = cuts.collect::<Option<Vec<_>>>()
+                && let Some(find) = maker.find(&cuts, &self.ground.goals)
+            {
+                self.tell(find);
+            }
+        }
+        Ok(())
+    }
+}

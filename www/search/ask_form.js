@@ -1,0 +1,189 @@
+/** What is asked of a search: wanted ratios, bounds, rules, and what makes one train better than another. */
+
+import { decimalField, putIn, typedIn } from "../kit/decimal_field.js";
+import { h } from "../kit/dom.js";
+import { NONE, ratio as ratioText } from "../kit/format.js";
+import { table } from "../kit/table.js";
+import { say } from "../kit/words.js";
+
+/** @typedef {import("../engine/levertrain.js").Ask} Ask */
+/** @typedef {import("../engine/levertrain.js").Criterion} Criterion */
+/** @typedef {import("../engine/levertrain.js").ToothRule} ToothRule */
+/** @typedef {import("../state/desk.js").Desk} Desk */
+
+/** @type {Criterion[]} */
+const CRITERIA = ["error", "size", "steps", "efficiency", "pinion-speed"];
+/** @type {ToothRule[]} */
+const RULES = ["coaxial", "equal-spacing", "neighbours-clear", "fewest-teeth"];
+const COUNTS = [3, 4, 5, 6];
+const USUAL = { tolerance: 2, teeth: [18, 100], pinions: [12, 100], counts: [3, 4], best: ["error", "size"] };
+const TEETH = { min: 6, max: 300, step: 1, inputmode: "numeric" };
+const HUNDRED = 100;
+
+export class AskForm {
+  #desk;
+  #rows = h("tbody");
+  /** @type {{ id: string, field: HTMLInputElement }[]} */
+  #wanted = [];
+  #tolerance = decimalField({ id: "find-tolerance", min: 0, max: 50, step: 0.5 });
+  #teeth = USUAL.teeth.map((count, at) => whole(`find-teeth-${at}`, count));
+  #pinionTeeth = USUAL.pinions.map((count, at) => whole(`find-pinion-teeth-${at}`, count));
+  #counts = COUNTS.map((count) => choice(`find-count-${count}`, String(count), USUAL.counts.includes(count)));
+  #rules = RULES.map((rule) => choice(`find-rule-${rule}`, say("page-find-rule", { rule }), true));
+  #best = CRITERIA.map((criterion) => choice(`find-best-${criterion}`, say("page-find-criterion", { criterion }), USUAL.best.includes(criterion)));
+  #efficiency = decimalField({ id: "find-efficiency", min: 0, max: 100 });
+  #pinionSpeed = decimalField({ id: "find-pinion-speed", min: 0, max: 1000 });
+  #openSpeed = decimalField({ id: "find-open-speed", min: 0, max: 1000 });
+  #keep = h("div", { class: "find-choices" });
+  #ring = h("div", { class: "find-choices" });
+  /** @type {{ id: string, keep: Choice, ring: Choice }[]} */
+  #sets = [];
+
+  /** @param {Desk} desk */
+  constructor(desk) {
+    this.#desk = desk;
+    putIn(this.#tolerance, String(USUAL.tolerance));
+    const { node: ratios, body } = table(say("page-find-wanted"), [say("page-chart-range"), say("page-find-now"), say("page-find-ratio")], [1]);
+    this.#rows = body;
+    ratios.classList.add("find-ratios");
+    this.node = h(
+      "div",
+      { class: "find-ask" },
+      h("p", { class: "note" }, say("page-find-note")),
+      h("div", { class: "scroll" }, ratios),
+      h(
+        "div",
+        { class: "find-fields" },
+        labelled(say("page-find-tolerance"), this.#tolerance),
+        between(say("page-find-teeth"), this.#teeth),
+        between(say("page-find-pinion-teeth"), this.#pinionTeeth),
+        group(say("page-find-counts"), this.#counts.map(({ node }) => node)),
+        group(say("page-find-best"), this.#best.map(({ node }) => node)),
+      ),
+      h(
+        "details",
+        { class: "find-more" },
+        h("summary", {}, say("page-find-more")),
+        h(
+          "div",
+          { class: "find-fields" },
+          group(say("page-find-rules"), this.#rules.map(({ node }) => node)),
+          group(say("page-find-keep"), [this.#keep]),
+          group(say("page-find-ring"), [this.#ring]),
+          labelled(say("page-find-least-efficiency"), this.#efficiency),
+          labelled(say("page-find-most-pinion"), this.#pinionSpeed),
+          labelled(say("page-find-most-open"), this.#openSpeed),
+        ),
+      ),
+    );
+  }
+
+  /** Offers the ranges and sets of the train on the desk, with the ratios that they have. */
+  build() {
+    const ranges = this.#desk.chart()?.ranges ?? [];
+    const drives = ranges.filter(({ ratio }) => ratio !== null);
+    this.#wanted = drives.map(({ id, label, ratio }) => {
+      const field = decimalField({ id: `find-ratio-${id}`, step: 0.01, "aria-label": say("page-find-ratio-of", { label }) });
+      putIn(field, ratio ? String(Number(ratio.decimal.toPrecision(4))) : "");
+      return { id, field };
+    });
+    this.#rows.replaceChildren(
+      ...drives.map(({ label, ratio }, at) =>
+        h("tr", {}, h("th", { scope: "row" }, h("bdi", {}, label)), h("td", { class: "figure" }, ratio ? ratioText(ratio) : NONE), h("td", {}, this.#wanted[at].field)),
+      ),
+    );
+    const couplings = this.#desk.info?.couplings ?? [];
+    this.#sets = couplings.map(({ id, label }) => ({ id, keep: choice(`find-keep-${id}`, label, false), ring: choice(`find-ring-${id}`, label, false) }));
+    this.#keep.replaceChildren(...this.#sets.map(({ keep }) => keep.node));
+    const ringed = this.#sets.filter((_, at) => couplings[at].members.some(({ letter }) => letter === "R"));
+    this.#ring.replaceChildren(...ringed.map(({ ring }) => ring.node));
+  }
+
+  /** How many ranges a ratio can be wanted for. */
+  get ranges() {
+    return this.#wanted.length;
+  }
+
+  /** What is asked. @returns {Ask} */
+  ask() {
+    const percent = (/** @type {HTMLInputElement} */ field) => numberIn(field, (value) => value / HUNDRED);
+    const wanted = this.#wanted.flatMap(({ id, field }) => {
+      const ratio = numberIn(field);
+      return ratio === undefined ? [] : [{ range: id, ratio, tolerance: percent(this.#tolerance) ?? 0 }];
+    });
+    const ring = this.#sets.filter(({ ring }) => ring.field.checked).map(({ id }) => id);
+    const limits = {
+      efficiency: percent(this.#efficiency),
+      pinion_speed: numberIn(this.#pinionSpeed),
+      open_speed: numberIn(this.#openSpeed),
+    };
+    return {
+      wanted,
+      teeth: pair(this.#teeth),
+      pinion_teeth: pair(this.#pinionTeeth),
+      pinions: COUNTS.filter((_, at) => this.#counts[at].field.checked),
+      keep: this.#sets.filter(({ keep }) => keep.field.checked).map(({ id }) => id),
+      same_ring: ring.length > 1 ? [ring] : [],
+      rules: RULES.filter((_, at) => this.#rules[at].field.checked),
+      // What is left empty is left out.
+      limits,
+      best: CRITERIA.filter((_, at) => this.#best[at].field.checked),
+    };
+  }
+}
+
+/** @typedef {{ node: HTMLElement, field: HTMLInputElement }} Choice */
+
+/**
+ * @param {string} id
+ * @param {string} words
+ * @param {boolean} checked
+ * @returns {Choice}
+ */
+function choice(id, words, checked) {
+  const field = /** @type {HTMLInputElement} */ (h("input", { id, type: "checkbox" }));
+  field.checked = checked;
+  return { node: h("label", { class: "find-choice", for: id }, field, h("bdi", {}, words)), field };
+}
+
+/** @param {string} id @param {number} count */
+function whole(id, count) {
+  const field = /** @type {HTMLInputElement} */ (h("input", { id, type: "number", ...TEETH }));
+  field.value = String(count);
+  return field;
+}
+
+/** @param {string} words @param {HTMLInputElement} field */
+function labelled(words, field) {
+  return h("p", { class: "find-field" }, h("label", { for: field.id }, words), field);
+}
+
+/** @param {string} words @param {HTMLInputElement[]} fields the least and the most */
+function between(words, [least, most]) {
+  least.setAttribute("aria-label", say("page-find-least", { what: words }));
+  most.setAttribute("aria-label", say("page-find-most", { what: words }));
+  return h("p", { class: "find-field" }, h("span", {}, words), h("span", { class: "find-between" }, least, h("span", {}, say("page-find-to")), most));
+}
+
+/** @param {string} words @param {HTMLElement[]} choices */
+function group(words, choices) {
+  return h("fieldset", { class: "find-group" }, h("legend", {}, words), ...choices);
+}
+
+/**
+ * @param {HTMLInputElement} field
+ * @param {(value: number) => number} [made]
+ * @returns {number | undefined} nothing where it is empty; what is no number is one that is refused
+ */
+function numberIn(field, made = (value) => value) {
+  const typed = typedIn(field);
+  if (typed === "") return field.validity.badInput ? -1 : undefined;
+  const value = Number(typed);
+  return Number.isFinite(value) ? made(value) : -1;
+}
+
+/** @param {HTMLInputElement[]} fields @returns {[number, number]} */
+function pair([least, most]) {
+  const count = (/** @type {HTMLInputElement} */ { value }) => Math.max(Math.round(Number(value)) || 0, 0);
+  return [count(least), count(most)];
+}

@@ -1,0 +1,182 @@
+/** Finding teeth for wanted ratios: what is asked, how far the search is, and what it has found. */
+
+import { h } from "../kit/dom.js";
+import { number } from "../kit/format.js";
+import { problemsOf, Problems } from "../kit/problems.js";
+import { say } from "../kit/words.js";
+import { follow } from "../state/follow.js";
+import { lockable } from "../state/lockable.js";
+import { Pin } from "../state/pin.js";
+import { AskForm } from "./ask_form.js";
+import { FindsTable, keyOf } from "./finds_table.js";
+import { Parts } from "./parts.js";
+
+/** @typedef {import("../engine/levertrain.js").Find} Find */
+
+const HUNDRED = 100;
+
+/**
+ * @param {import("../kit/panel.js").Panel} panel
+ * @param {import("../panels/registry.js").Surroundings} surroundings
+ */
+export function fill(panel, { desk, signal }) {
+  const form = new AskForm(desk);
+  const finds = new FindsTable(desk, show, signal);
+  const parts = new Parts(heard, failed);
+  const begin = button("find-begin", say("page-find-begin"), start);
+  const rest = button("find-rest", say("page-find-rest"), pause);
+  const stop = button("find-stop", say("page-find-stop"), end);
+  const progress = /** @type {HTMLProgressElement} */ (h("progress", { "aria-label": say("page-find-progress"), hidden: true }));
+  const status = h("p", { class: "note", role: "status", "data-part": "find-status" });
+  const covered = h("p", { class: "note", "data-part": "find-covered" });
+  const problems = h("ul", { class: "find-problems", role: "alert", "data-part": "find-problems" });
+  const keep = button("find-keep", say("page-find-take"), () => settle(false));
+  const back = button("find-back", say("page-find-back"), () => settle(true));
+  const tried = h("p", { class: "row find-tried", "data-part": "find-tried", hidden: true }, h("span", {}, say("page-find-tried")), keep, back);
+  const nothing = h("p", { class: "note" }, say("page-find-none"));
+  const asking = lockable(desk, "train", form.node, h("p", { class: "row" }, begin, rest, stop));
+  panel.fill(nothing, asking, problems, progress, status, covered, tried, finds.node);
+
+  /** The text of the train that was asked about. @type {string | undefined} */
+  let asked;
+  /** The text that the form was built for. @type {string | undefined} */
+  let built;
+  /** The find on the stage. @type {Find | undefined} */
+  let shown;
+  let goes = false;
+  let rests = false;
+
+  function build() {
+    if (!panel.open || !desk.info || shown) return;
+    if (built !== desk.text) {
+      built = desk.text;
+      form.build();
+      nothing.hidden = form.ranges > 0;
+      asking.hidden = form.ranges === 0;
+      if (asked !== undefined && asked !== desk.text) forget();
+    }
+    offer();
+  }
+
+  /** What was found is of another train. */
+  function forget() {
+    parts.end();
+    goes = rests = false;
+    asked = undefined;
+    finds.show([]);
+    finds.node.hidden = progress.hidden = true;
+    status.textContent = covered.textContent = "";
+    problems.replaceChildren();
+  }
+
+  function offer() {
+    rest.hidden = stop.hidden = !goes;
+    rest.textContent = rests ? say("page-find-go-on") : say("page-find-rest");
+    tried.hidden = !shown;
+    begin.disabled = Boolean(shown);
+  }
+
+  function start() {
+    forget();
+    asked = desk.text;
+    goes = true;
+    status.textContent = say("page-find-begins");
+    parts.begin(desk.text, JSON.stringify(form.ask()));
+    offer();
+  }
+
+  function pause() {
+    rests = !rests;
+    parts.rest(rests);
+    status.textContent = say(rests ? "page-find-rests" : "page-find-begins");
+    offer();
+  }
+
+  function end() {
+    parts.end();
+    goes = rests = false;
+    progress.hidden = true;
+    status.textContent = say("page-find-stopped");
+    offer();
+    begin.focus();
+  }
+
+  /** @param {import("./parts.js").State} state */
+  function heard({ found, done, parts: count }) {
+    const { candidates, outside, beaten, tried: one, finds: list, full } = found;
+    const part = candidates > 0 ? (outside + beaten + one) / candidates : 1;
+    progress.hidden = done;
+    progress.value = part;
+    finds.node.hidden = list.length === 0;
+    finds.show(list);
+    const values = { all: large(candidates), outside: large(outside), beaten: large(beaten), tried: large(one) };
+    covered.textContent = say("page-find-covered", values);
+    const words = { count: list.length, number: number(list.length, 1), percent: number(part * HUNDRED, 3) };
+    if (!rests) status.textContent = done ? say(full ? "page-find-full" : "page-find-done", words) : say("page-find-goes", { ...words, workers: String(count) });
+    if (done) {
+      goes = rests = false;
+      offer();
+    }
+  }
+
+  /** @param {import("./looking.js").News} news */
+  function failed({ refused, failed: reason }) {
+    forget();
+    const all = refused ? problemsOf(new Problems(JSON.parse(refused))) : problemsOf(new Error(reason));
+    problems.replaceChildren(...all.map(({ problem, fix }) => h("li", {}, h("b", {}, problem), fix ? `: ${fix}` : "")));
+    offer();
+  }
+
+  /** Shows the train of a find on the stage, beside the one that was asked about. @param {Find} find */
+  async function show(find) {
+    const first = !shown;
+    if (shown && keyOf(shown) === keyOf(find)) return;
+    try {
+      if (first && !desk.pin && desk.answer && desk.info) {
+        await desk.setPin(new Pin({ text: desk.text, applied: desk.answer.applied, name: say("page-find-before", { train: desk.info.name }) }));
+      }
+      shown = find;
+      desk.edit({ edit: "cut-sets", sets: find.sets }, !first);
+      finds.mark(find);
+    } catch (error) {
+      shown = first ? undefined : shown;
+      desk.report(error);
+    }
+    offer();
+  }
+
+  /** Keeps the train on the stage, or takes it back. @param {boolean} takesBack */
+  function settle(takesBack) {
+    if (takesBack) desk.undo();
+    const kept = !takesBack;
+    shown = undefined;
+    finds.mark(undefined);
+    if (kept) built = asked = desk.text;
+    build();
+    begin.focus();
+  }
+
+  panel.toggled(build);
+  follow(desk, ["train", "whole"], () => {
+    // Another train, or a step back, ends the trying.
+    if (shown && !desk.editing) shown = undefined;
+    build();
+  });
+  signal.addEventListener("abort", () => parts.end());
+  finds.node.hidden = true;
+}
+
+/** @param {string} part @param {string} words @param {() => void} click */
+function button(part, words, click) {
+  return h("button", { class: "plain", type: "button", "data-part": part, click }, words);
+}
+
+/** A number that may be very large, with three figures. @param {number} value */
+function large(value) {
+  const MOST = 1e7;
+  if (value < MOST) return number(value, 3);
+  const power = Math.floor(Math.log10(value));
+  const digits = ["⁰", "¹", "²", "³", "⁴", "⁵", "⁶", "⁷", "⁸", "⁹"];
+  const raised = [...String(power)].map((digit) => digits[Number(digit)]).join("");
+  return `${number(value / 10 ** power, 3)}·10${raised}`;
+}

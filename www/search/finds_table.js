@@ -1,0 +1,124 @@
+/** What a search has found, as a table: a row shows its train on the stage. */
+
+import { h } from "../kit/dom.js";
+import { number } from "../kit/format.js";
+import { tell, tellHeadings } from "../kit/known.js";
+import { scroller, table } from "../kit/table.js";
+import { say } from "../kit/words.js";
+import { lockable } from "../state/lockable.js";
+
+/** @typedef {import("../engine/levertrain.js").Find} Find */
+
+const HUNDRED = 100;
+/** Most rows; nobody reads more. */
+const MOST = 200;
+
+/** What a column is called, its number in a find, and how that is written. @type {{ key: string, value(find: Find): number, text(value: number): string, falls?: boolean }[]} */
+const COLUMNS = [
+  { key: "error", value: ({ error }) => error * HUNDRED, text: (value) => number(value, 3) },
+  { key: "size", value: ({ size }) => size, text: String },
+  { key: "steps", value: ({ unevenness }) => unevenness * HUNDRED, text: (value) => number(value, 3) },
+  { key: "efficiency", value: ({ efficiency }) => efficiency * HUNDRED, text: (value) => number(value, 4), falls: true },
+  { key: "pinion-speed", value: ({ pinion_speed }) => pinion_speed, text: (value) => number(value, 3) },
+  { key: "open-speed", value: ({ open_speed }) => open_speed, text: (value) => number(value, 3) },
+];
+
+export class FindsTable {
+  #desk;
+  #choose;
+  #table;
+  #more = h("p", { class: "note" });
+  /** @type {Find[]} */
+  #finds = [];
+  /** The teeth of the find on the stage. @type {string | undefined} */
+  #chosen;
+  /** The column that rows are ordered by; nothing for the order of what counts. @type {number | undefined} */
+  #order;
+  /** @type {HTMLElement[]} */
+  #heads;
+
+  /**
+   * @param {import("../state/desk.js").Desk} desk
+   * @param {(find: Find) => void} choose
+   * @param {AbortSignal} signal
+   */
+  constructor(desk, choose, signal) {
+    this.#desk = desk;
+    this.#choose = choose;
+    this.#heads = COLUMNS.map(({ key }, at) =>
+      h("button", { class: "bare", type: "button", click: () => this.#sort(at) }, say("page-find-column", { criterion: key })),
+    );
+    const names = [say("page-find-teeth-head"), ...this.#heads];
+    this.#table = table(say("page-find-found"), names, COLUMNS.map((_, at) => at + 1));
+    this.#table.node.dataset.part = "finds";
+    tellHeadings(this.#table.node, [() => undefined, ...COLUMNS.map(({ key }) => () => ({ name: say("page-find-column", { criterion: key }) }))]);
+    this.node = h("div", { class: "finds" }, lockable(desk, "train", scroller(this.#table.node, say("page-find-found"), signal)), this.#more);
+  }
+
+  /** @param {Find[]} finds */
+  show(finds) {
+    if (JSON.stringify(finds) === JSON.stringify(this.#finds)) return;
+    this.#finds = finds;
+    this.#fill();
+  }
+
+  /** Marks the find that is on the stage. @param {Find | undefined} find */
+  mark(find) {
+    this.#chosen = find && keyOf(find);
+    for (const row of this.#table.body.children) this.#tick(/** @type {HTMLElement} */ (row));
+  }
+
+  /** @param {number} at */
+  #sort(at) {
+    this.#order = this.#order === at ? undefined : at;
+    this.#fill();
+  }
+
+  #fill() {
+    const root = /** @type {ShadowRoot | Document} */ (this.node.getRootNode());
+    const focused = root.activeElement?.closest("tr")?.dataset.find;
+    const shown = [...this.#finds];
+    const column = this.#order === undefined ? undefined : COLUMNS[this.#order];
+    if (column) shown.sort((a, b) => (column.falls ? -1 : 1) * (column.value(a) - column.value(b)));
+    this.#heads.forEach((head, at) => {
+      const cell = head.closest("th");
+      if (at === this.#order) cell?.setAttribute("aria-sort", COLUMNS[at].falls ? "descending" : "ascending");
+      else cell?.removeAttribute("aria-sort");
+    });
+    const rows = shown.slice(0, MOST).map((find) => this.#row(find));
+    this.#table.body.replaceChildren(...rows);
+    this.#more.textContent = shown.length > MOST ? say("page-find-rows", { most: MOST, all: number(shown.length, 1) }) : "";
+    if (focused) rows.find(({ dataset }) => dataset.find === focused)?.querySelector("button")?.focus();
+  }
+
+  /** @param {Find} find */
+  #row(find) {
+    const sets = find.sets.map(({ set, teeth, pinions }) => {
+      const label = this.#desk.info?.couplings.find(({ id }) => id === set)?.label ?? set;
+      const counts = teeth.join("/") + (pinions ? ` ×${pinions}` : "");
+      return h("span", { class: "find-set" }, h("bdi", {}, label), " ", h("span", { class: "find-counts" }, counts));
+    });
+    const button = h("button", { class: "bare find-pick", type: "button", click: () => this.#choose(find) }, ...sets);
+    const row = h("tr", { "data-find": keyOf(find) }, h("th", { scope: "row" }, button));
+    for (const { value, text } of COLUMNS) {
+      const cell = h("td", { class: "figure" }, text(value(find)));
+      tell(cell, value(find));
+      row.append(cell);
+    }
+    this.#tick(row);
+    return row;
+  }
+
+  /** @param {HTMLElement} row */
+  #tick(row) {
+    const chosen = row.dataset.find === this.#chosen;
+    row.querySelector("button")?.setAttribute("aria-pressed", String(chosen));
+    if (chosen) row.setAttribute("aria-current", "true");
+    else row.removeAttribute("aria-current");
+  }
+}
+
+/** @param {Find} find */
+export function keyOf({ sets }) {
+  return sets.map(({ set, teeth, pinions }) => `${set} ${teeth.join("/")} ${pinions ?? ""}`).join(", ");
+}

@@ -1,0 +1,97 @@
+/** One part of a search, in a worker or, where there can be none, on the page: it goes on in pieces and tells news. */
+
+import { breath } from "../kit/pieces.js";
+import { siteFile } from "../kit/site.js";
+
+/** @typedef {typeof import("../engine/levertrain_search.js")} SearchEngine */
+/**
+ * What a part is told to do: to begin, to rest and go on, or what other parts have found.
+ * @typedef {object} Order
+ * @property {Begin} [begin]
+ * @property {boolean} [rests]
+ * @property {string} [told] finds of another part
+ */
+/** @typedef {{ train: string, ask: string, which: number, of: number, language: string }} Begin */
+/**
+ * What a part tells: how far it is and what it has found, as JSON, or why it cannot.
+ * @typedef {object} News
+ * @property {string} [report]
+ * @property {boolean} [done]
+ * @property {string} [refused] problems, as JSON
+ * @property {string} [failed] what the browser says
+ */
+
+/** How long it goes on without looking whether anything was said. */
+const PIECE_MS = 20;
+/** How often it tells news. */
+const NEWS_MS = 150;
+/** Boxes that are gone through between looks at the clock. */
+const BOXES = 20;
+
+export class Looking {
+  #send;
+  /** @type {import("../engine/levertrain_search.js").TeethSearch | undefined} */
+  #search;
+  #rests = false;
+  #goes = false;
+  #done = false;
+
+  /** @param {(news: News) => void} send */
+  constructor(send) {
+    this.#send = send;
+  }
+
+  /** @param {Order} order */
+  async hear({ begin, rests, told }) {
+    try {
+      if (begin) await this.#begin(begin);
+      if (rests !== undefined) this.#rests = rests;
+      if (told !== undefined && this.#search) {
+        this.#search.tell(told);
+        if (this.#done) this.#tell();
+      }
+      await this.#go();
+    } catch (error) {
+      // The engine throws what is wrong with what was asked as a text; anything else is a failure.
+      this.#send(typeof error === "string" ? { refused: error } : { failed: error instanceof Error ? error.message : String(error) });
+    }
+  }
+
+  /** @param {Begin} begin */
+  async #begin({ train, ask, which, of, language }) {
+    const words = fetch(siteFile(`words/${language}.ftl`)).then((response) => response.text());
+    /** @type {SearchEngine} */
+    const engine = await import(siteFile("engine/levertrain_search.js").href);
+    await engine.default({ module_or_path: siteFile("engine/levertrain_search_bg.wasm") });
+    engine.speak(await words);
+    this.#search = new engine.TeethSearch(train, ask, which, of);
+    this.#tell();
+  }
+
+  async #go() {
+    if (this.#goes) return;
+    this.#goes = true;
+    let next = performance.now() + NEWS_MS;
+    while (this.#search && !this.#rests && !this.#done) {
+      const until = performance.now() + PIECE_MS;
+      do this.#done = this.#search.run(BOXES);
+      while (!this.#done && performance.now() < until);
+      if (this.#done || performance.now() > next) {
+        this.#tell();
+        next = performance.now() + NEWS_MS;
+      }
+      await breath();
+    }
+    this.#goes = false;
+  }
+
+  #tell() {
+    if (this.#search) this.#send({ report: this.#search.report(), done: this.#done });
+  }
+
+  /** Ends it. */
+  free() {
+    this.#search?.free();
+    this.#search = undefined;
+  }
+}

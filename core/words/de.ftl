@@ -2104,6 +2104,7 @@ page-shifts-take-note = Sie ersetzen alle benannten Vorwärtsgänge; „Rückgä
 page-panel-find = Zähnezahlen suchen
 page-find-note = Die gewünschten Übersetzungen eintragen; was leer bleibt, ist frei. Alle Zähnezahlen in den Grenzen werden durchsucht und die aufgeführt, die keine anderen übertreffen.
 page-find-none = Kein Gang dieses Getriebes treibt an, sodass keine Übersetzung gewünscht werden kann.
+page-find-asked = Was gewünscht wird
 page-find-wanted = Gewünschte Übersetzungen
 page-find-now = Jetzt
 page-find-ratio = Gewünscht

@@ -2081,6 +2081,7 @@ page-shifts-take-note = They take the place of all named ranges that drive forwa
 page-panel-find = Find teeth
 page-find-note = Write the ratios that you want; what is left empty is free. All teeth within the bounds are looked through, and those that no others beat are listed.
 page-find-none = No range of this train drives, so that no ratio can be wanted.
+page-find-asked = What is wanted
 page-find-wanted = Wanted ratios
 page-find-now = Now
 page-find-ratio = Wanted

@@ -13,7 +13,8 @@ const CORE: &[&str] = &[
 ];
 const WEB: &[&str] = &["units", "motion", "draw", "document", "boundary"];
 const WWW: &[&str] = &[
-    "kit", "state", "work", "address", "stage", "edit", "search", "learn", "panels", "page", "course",
+    "kit", "state", "work", "address", "stage", "edit", "search", "learn", "panels", "page",
+    "course",
 ];
 
 /// The drawings, each with those it may use: levers stand on the columns of the half-section.

@@ -76,6 +76,15 @@ export const PANELS = [
     load: () => import("./edit.js"),
   },
   {
+    id: "find",
+    title: "page-panel-find",
+    column: "side",
+    whole: true,
+    takes: true,
+    styles: "css/find.css",
+    load: () => import("../search/find.js"),
+  },
+  {
     id: "members",
     title: "page-panel-members",
     column: "side",
@@ -162,16 +171,6 @@ export const PANELS = [
     needs: ({ elements }) => elements.length > 0,
     styles: "css/faults.css",
     load: () => import("../learn/faults.js"),
-  },
-  {
-    id: "find",
-    title: "page-panel-find",
-    column: "below",
-    wide: true,
-    whole: true,
-    takes: true,
-    styles: "css/find.css",
-    load: () => import("../search/find.js"),
   },
   {
     id: "shifts",

@@ -34,7 +34,9 @@ export function fill(panel, { desk, signal }) {
   const back = button("find-back", say("page-find-back"), () => settle(true));
   const tried = h("p", { class: "row find-tried", "data-part": "find-tried", hidden: true }, h("span", {}, say("page-find-tried")), keep, back);
   const nothing = h("p", { class: "note" }, say("page-find-none"));
-  const asking = lockable(desk, "train", form.node, h("p", { class: "row" }, begin, rest, stop));
+  // Folded once there is something to look at, which then comes up beside the stage.
+  const unfolds = /** @type {HTMLDetailsElement} */ (/** @type {unknown} */ (h("details", { class: "find-asked", open: true }, h("summary", {}, say("page-find-asked")), form.node)));
+  const asking = lockable(desk, "train", unfolds, h("p", { class: "row" }, begin, rest, stop));
   panel.fill(nothing, asking, problems, progress, status, covered, tried, finds.node);
 
   /** The text of the train that was asked about. @type {string | undefined} */
@@ -43,6 +45,8 @@ export function fill(panel, { desk, signal }) {
   let built;
   /** The find on the stage. @type {Find | undefined} */
   let shown;
+  /** The text of the train that it took the place of. */
+  let before = "";
   let goes = false;
   let rests = false;
 
@@ -114,6 +118,7 @@ export function fill(panel, { desk, signal }) {
     const words = { count: list.length, number: number(list.length, 1), percent: number(part * HUNDRED, 3) };
     if (!rests) status.textContent = done ? say(full ? "page-find-full" : "page-find-done", words) : say("page-find-goes", { ...words, workers: String(count) });
     if (done) {
+      if (goes && list.length > 0) unfolds.open = false;
       goes = rests = false;
       offer();
     }
@@ -135,6 +140,7 @@ export function fill(panel, { desk, signal }) {
       if (first && !desk.pin && desk.answer && desk.info) {
         await desk.setPin(new Pin({ text: desk.text, applied: desk.answer.applied, name: say("page-find-before", { train: desk.info.name }) }));
       }
+      if (first) before = desk.text;
       shown = find;
       desk.edit({ edit: "cut-sets", sets: find.sets }, !first);
       finds.mark(find);
@@ -147,8 +153,9 @@ export function fill(panel, { desk, signal }) {
 
   /** Keeps the train on the stage, or takes it back. @param {boolean} takesBack */
   function settle(takesBack) {
-    if (takesBack) desk.undo();
     const kept = !takesBack;
+    // A find may be the very train that was there: then there is no step to take back.
+    if (takesBack && desk.text !== before) desk.undo();
     shown = undefined;
     finds.mark(undefined);
     if (kept) built = asked = desk.text;

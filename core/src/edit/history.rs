@@ -91,6 +91,7 @@ impl Edit {
             (Self::Name { .. }, Self::Name { .. })
             | (Self::About { .. }, Self::About { .. })
             | (Self::Housing { .. }, Self::Housing { .. })
+            | (Self::CutSets { .. }, Self::CutSets { .. })
             | (Self::Whole(_), Self::Whole(_)) => true,
             (Self::LabelSet { set: one, .. }, Self::LabelSet { set: two, .. })
             | (Self::Count { set: one, .. }, Self::Count { set: two, .. })

@@ -3,9 +3,9 @@
 use super::surroundings::{Part, Rows};
 use crate::base::problem::Problem;
 use crate::json::{Fields, Value, strict, tagged_by};
+use crate::model::coupling::SetTeeth;
 use crate::model::coupling::{Mesh, PinionCount, Teeth};
 use crate::model::scenario::{Friction, Scenario, Way};
-use crate::model::coupling::SetTeeth;
 
 /// Ids of the two bodies that an element joins.
 type Ends = [String; 2];

@@ -59,7 +59,12 @@ impl Edit {
             Self::Teeth { set, gear, teeth } => sets::cut(scenario, set, *gear as usize, *teeth)?,
             Self::Cut { set, teeth } => sets::cut_all(scenario, set, teeth)?,
             Self::CutSets { sets: cut } => {
-                for SetTeeth { set, teeth, pinions } in cut {
+                for SetTeeth {
+                    set,
+                    teeth,
+                    pinions,
+                } in cut
+                {
                     sets::cut_all(scenario, set, teeth)?;
                     if let Some(pinions) = pinions {
                         sets::count(scenario, set, *pinions)?;

@@ -87,7 +87,11 @@ impl Search {
             beaten: beaten as f64,
             tried: tried as f64,
             full: self.is_full(),
-            finds: self.finds().iter().map(|find| self.find_report(find)).collect(),
+            finds: self
+                .finds()
+                .iter()
+                .map(|find| self.find_report(find))
+                .collect(),
         }
     }
 

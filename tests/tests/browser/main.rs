@@ -26,6 +26,7 @@ mod engines;
 mod exercises;
 mod faults;
 mod file_text;
+mod find;
 mod frame;
 mod handout;
 mod hosts;

@@ -20,7 +20,9 @@ impl TeethSearch {
     /// Part `which`, from 0, of `of`; throws the problems as a text of JSON.
     #[wasm_bindgen(constructor)]
     pub fn new(train: &str, ask: &str, which: u32, of: u32) -> Result<TeethSearch, JsValue> {
-        Part::new(train, ask, which, of).map(Self).map_err(JsValue::from)
+        Part::new(train, ask, which, of)
+            .map(Self)
+            .map_err(JsValue::from)
     }
 
     /// Goes on for so many boxes at most; true once nothing is left.

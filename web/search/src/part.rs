@@ -44,8 +44,8 @@ impl Part {
 
 /// Problems in the words of the page.
 fn told(problems: Vec<Problem>) -> String {
-    let problems = problems.into_iter().map(|Problem { place, what, fix }| {
-        json!({ "place": place, "problem": what, "fix": fix })
-    });
+    let problems = problems
+        .into_iter()
+        .map(|Problem { place, what, fix }| json!({ "place": place, "problem": what, "fix": fix }));
     problems.collect::<serde_json::Value>().to_string()
 }

@@ -29,7 +29,15 @@ const SCENARIO = "scenario";
 
 /**
  * @param {import("../kit/panel.js").Panel} panel
- * @param {import("../panels/registry.js").Surroundings} surroundings
+ * @param {object} surroundings
+ * @param {import("../state/desk.js").Desk} surroundings.desk
+ * @param {import("../state/desk.js").Files} surroundings.files
+ * @param {HTMLElement} surroundings.section
+ * @param {boolean} surroundings.keeps
+ * @param {import("../state/open_sheet.js").OpenSheet} surroundings.openSheet
+ * @param {string} [surroundings.exercise]
+ * @param {import("./progress.js").Progress} surroundings.progress
+ * @param {AbortSignal} surroundings.signal
  */
 export function fill(panel, { desk, files, section, keeps, openSheet, exercise, progress, signal }) {
   /** The sheet that was asked last, and what became of it. @type {() => string | undefined} */

@@ -6,17 +6,7 @@
 /** @typedef {import("../state/desk.js").Desk} Desk */
 /** @typedef {import("../kit/panel.js").Panel} Panel */
 
-/**
- * What can be done with trains: begin another, open one more like the one on screen, delete that, which gives what
- * brings it back, and open one that was there before.
- * @typedef {object} Files
- * @property {{ name: string, gone?: boolean }[]} files those there are, by their numbers
- * @property {(text: string, name: string) => void} begin
- * @property {() => void} repeat
- * @property {() => Promise<(() => void) | undefined>} forget
- * @property {(key: number) => void} pick opens the one of this number
- * @property {(view: { stem: string }) => Promise<void>} show opens a scenario
- */
+/** @typedef {import("../state/desk.js").Files} Files */
 
 /**
  * What a panel has to work with.

@@ -2,7 +2,7 @@
 
 import { decimalField, putIn, typedIn } from "../kit/decimal_field.js";
 import { h } from "../kit/dom.js";
-import { NONE, ratio as ratioText } from "../kit/format.js";
+import { ratio as ratioText } from "../kit/format.js";
 import { table } from "../kit/table.js";
 import { say } from "../kit/words.js";
 
@@ -23,7 +23,7 @@ const HUNDRED = 100;
 export class AskForm {
   #desk;
   #rows = h("tbody");
-  /** @type {{ id: string, field: HTMLInputElement }[]} */
+  /** @type {{ id: string, field: HTMLInputElement, now: HTMLElement }[]} */
   #wanted = [];
   #tolerance = decimalField({ id: "find-tolerance", min: 0, max: 50, step: 0.5 });
   #teeth = USUAL.teeth.map((count, at) => whole(`find-teeth-${at}`, count));
@@ -85,18 +85,23 @@ export class AskForm {
     this.#wanted = drives.map(({ id, label, ratio }) => {
       const field = decimalField({ id: `find-ratio-${id}`, step: 0.01, "aria-label": say("page-find-ratio-of", { label }) });
       putIn(field, ratio ? String(Number(ratio.decimal.toPrecision(4))) : "");
-      return { id, field };
+      return { id, field, now: h("td", { class: "figure" }) };
     });
     this.#rows.replaceChildren(
-      ...drives.map(({ label, ratio }, at) =>
-        h("tr", {}, h("th", { scope: "row" }, h("bdi", {}, label)), h("td", { class: "figure" }, ratio ? ratioText(ratio) : NONE), h("td", {}, this.#wanted[at].field)),
-      ),
+      ...drives.map(({ label }, at) => h("tr", {}, h("th", { scope: "row" }, h("bdi", {}, label)), this.#wanted[at].now, h("td", {}, this.#wanted[at].field))),
     );
+    this.tellRatios();
     const couplings = this.#desk.info?.couplings ?? [];
     this.#sets = couplings.map(({ id, label }) => ({ id, keep: choice(`find-keep-${id}`, label, false), ring: choice(`find-ring-${id}`, label, false) }));
     this.#keep.replaceChildren(...this.#sets.map(({ keep }) => keep.node));
     const ringed = this.#sets.filter((_, at) => couplings[at].members.some(({ letter }) => letter === "R"));
     this.#ring.replaceChildren(...ringed.map(({ ring }) => ring.node));
+  }
+
+  /** Tells the ratios that the ranges have now. */
+  tellRatios() {
+    const ranges = this.#desk.chart()?.ranges ?? [];
+    this.#wanted.forEach(({ id, now }) => (now.textContent = ratioText(ranges.find((range) => range.id === id)?.ratio ?? null)));
   }
 
   /** How many ranges a ratio can be wanted for. */

@@ -17,7 +17,7 @@ const HUNDRED = 100;
 
 /**
  * @param {import("../kit/panel.js").Panel} panel
- * @param {import("../panels/registry.js").Surroundings} surroundings
+ * @param {{ desk: import("../state/desk.js").Desk, signal: AbortSignal }} surroundings
  */
 export function fill(panel, { desk, signal }) {
   const form = new AskForm(desk);
@@ -45,10 +45,14 @@ export function fill(panel, { desk, signal }) {
   let built;
   /** The find on the stage. @type {Find | undefined} */
   let shown;
-  /** The text of the train that it took the place of. */
-  let before = "";
+  /** How many steps there were to take back before it came. */
+  let steps = 0;
   let goes = false;
   let rests = false;
+
+  function stepsNow() {
+    return desk.sheet?.undo ?? 0;
+  }
 
   function build() {
     if (!panel.open || !desk.info || shown) return;
@@ -140,7 +144,7 @@ export function fill(panel, { desk, signal }) {
       if (first && !desk.pin && desk.answer && desk.info) {
         await desk.setPin(new Pin({ text: desk.text, applied: desk.answer.applied, name: say("page-find-before", { train: desk.info.name }) }));
       }
-      if (first) before = desk.text;
+      if (first) steps = stepsNow();
       shown = find;
       desk.edit({ edit: "cut-sets", sets: find.sets }, !first);
       finds.mark(find);
@@ -153,13 +157,14 @@ export function fill(panel, { desk, signal }) {
 
   /** Keeps the train on the stage, or takes it back. @param {boolean} takesBack */
   function settle(takesBack) {
-    const kept = !takesBack;
     // A find may be the very train that was there: then there is no step to take back.
-    if (takesBack && desk.text !== before) desk.undo();
+    if (takesBack && stepsNow() > steps) desk.undo();
     shown = undefined;
     finds.mark(undefined);
-    if (kept) built = asked = desk.text;
-    build();
+    // What is wanted and what was found stay there to go on with.
+    built = asked = desk.text;
+    form.tellRatios();
+    offer();
     begin.focus();
   }
 

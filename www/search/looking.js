@@ -1,6 +1,6 @@
 /** One part of a search, in a worker or, where there can be none, on the page: it goes on in pieces and tells news. */
 
-import { breath } from "../kit/pieces.js";
+import { pause } from "../kit/pieces.js";
 import { siteFile } from "../kit/site.js";
 
 /** @typedef {typeof import("../engine/levertrain_search.js")} SearchEngine */
@@ -80,7 +80,8 @@ export class Looking {
         this.#tell();
         next = performance.now() + NEWS_MS;
       }
-      await breath();
+      // A timer lets what was said in, also where it could go on at once.
+      await pause();
     }
     this.#goes = false;
   }

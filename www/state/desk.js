@@ -27,6 +27,17 @@ import { unitCode, USUAL_UNITS } from "./units.js";
 /** @typedef {{ id: string, answer: Answer }} Preview what changing one element over would give */
 /** @typedef {{ words: string, take: () => void }} Offer a button */
 /** @typedef {import("./preparing.js").Prepared} Prepared */
+/**
+ * What can be done with trains: begin another, open one more like the one on screen, delete that, which gives what
+ * brings it back, and open one that was there before.
+ * @typedef {object} Files
+ * @property {{ name: string, gone?: boolean }[]} files those there are, by their numbers
+ * @property {(text: string, name: string) => void} begin
+ * @property {() => void} repeat
+ * @property {() => Promise<(() => void) | undefined>} forget
+ * @property {(key: number) => void} pick opens the one of this number
+ * @property {(view: { stem: string }) => Promise<void>} show opens a scenario
+ */
 /** @typedef {{ coupling: string, index: number }} MemberPlace a member of a coupling */
 /** Shafts and elements, by their ids. @typedef {{ shafts: string[], elements: string[] }} Told */
 /** What can be locked: what is applied, which train it is and what it is made of, and what is assumed and shown.

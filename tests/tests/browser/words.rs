@@ -108,7 +108,7 @@ pub const SAID: &str = "(() => { \
 })()";
 /// Symbols of units and of the ratio, the page's own name and languages in their own, names of standards, of a key and
 /// of a kind of file, beside those of the drawings.
-const SYMBOLS: [&str; 18] = [
+const SYMBOLS: [&str; 19] = [
     "4th",
     "DE",
     "Deutsch",
@@ -126,6 +126,8 @@ const SYMBOLS: [&str; 18] = [
     "kW",
     "lbf",
     "mm",
+    // What a file is called whose title has no letter that names of files may have.
+    "sheet",
     "xAPI",
 ];
 /// What the links below say, and attributes and codes that may be used instead.

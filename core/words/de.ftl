@@ -754,6 +754,12 @@ fix-hold-end = eine Bremse daransetzen oder zuerst einen anderen Antrieb oder Ab
 ## The command line
 
 cli-usage = Aufruf: chart DATEI [--apply ID,ID…] [--all] [--torque N·m] [--json] [--pedal 0…1] [--grade HÖHE/LÄNGE] [--lockup] [--mesh WIRKUNGSGRAD] [--language SPRACHE] [--help]
+cli-search-usage = Aufruf: search AUFGABE.json [--shard K/N] [--out DATEI] [--language SPRACHE], oder search AUFGABE.json --merge DATEI,DATEI… [--out DATEI]
+cli-search-shard = { $found } ist kein Teil: K/N schreiben, mit K von 1 bis N und N höchstens { $most }
+cli-search-no-task = eine Aufgabendatei nennen
+cli-search-line = { $file }, Zeile { $line }: kein Fund
+cli-search-progress = { $percent } % von { $all } Möglichkeiten, { $found } gefunden
+cli-search-done = { $all } Möglichkeiten: { $outside } ausgeschlossen, da keine solche Übersetzungen hat, { $beaten }, da keine das Gefundene übertreffen kann, { $tried } geprüft; { $found } gefunden
 cli-draw-usage = Aufruf: draw DATEI AUSGABE.svg [section|lever|flow|operating|end:ID] [--apply ID,ID…] [--width CSS-PIXEL] [--dark] [--merged] [--power] [--one-module]
 cli-draw-crossings = Wellen kreuzen sich { $count ->
     [one] einmal
@@ -2154,7 +2160,8 @@ page-find-done = { $count ->
 page-find-full = Alles durchsucht. Zu viele Getriebe übertreffen einander in etwas ({ $number }): weniger wählen, was ein Getriebe besser macht.
 page-find-covered = { $all } Möglichkeiten: { $outside } ausgeschlossen, da keine davon solche Übersetzungen hat, { $beaten }, da keine das Gefundene übertreffen kann, { $tried } einzeln geprüft.
 page-find-found = Gefundene Zähnezahlen
-page-find-teeth-head = Sonne/Planeten/Hohlrad ×Anzahl der Planetenräder
+page-find-teeth-head = Zähne
+page-find-teeth-note = Zähnezahlen stehen von innen nach außen, Sonne/Planeten/Hohlrad; × sagt, wie viele Planetenräder.
 page-find-column = { $criterion ->
     [error] Abweichung, %
     [steps] Ungleiche Stufen, %

@@ -668,6 +668,12 @@ fix-hold-end = put a brake on it, or choose another input or output first
 ## The command line
 
 cli-usage = usage: chart FILE [--apply ID,ID…] [--all] [--torque N·m] [--json] [--pedal 0…1] [--grade RISE/RUN] [--lockup] [--mesh EFFICIENCY] [--language LANGUAGE] [--help]
+cli-search-usage = usage: search TASK.json [--shard K/N] [--out FILE] [--language LANGUAGE], or search TASK.json --merge FILE,FILE… [--out FILE]
+cli-search-shard = { $found } is no shard: write K/N, with K from 1 to N, and N at most { $most }
+cli-search-no-task = name a task file
+cli-search-line = { $file }, line { $line }: no find
+cli-search-progress = { $percent } % of { $all } candidates, { $found } found
+cli-search-done = { $all } candidates: { $outside } cut off as none has such ratios, { $beaten } as none can beat what was found, { $tried } tried; { $found } found
 cli-draw-usage = usage: draw FILE OUT.svg [section|lever|flow|operating|end:ID] [--apply ID,ID…] [--width CSS-PIXELS] [--dark] [--merged] [--power] [--one-module]
 cli-draw-crossings = shafts cross { $count ->
     [one] once
@@ -2131,7 +2137,8 @@ page-find-done = { $count ->
 page-find-full = All was looked through. Too many trains beat each other in something ({ $number }): choose less that makes a train better.
 page-find-covered = { $all } candidates: { $outside } cut off as none of theirs has such ratios, { $beaten } as none can beat what was found, { $tried } tried one by one.
 page-find-found = Teeth that were found
-page-find-teeth-head = Sun/pinions/ring ×number of pinions
+page-find-teeth-head = Teeth
+page-find-teeth-note = Teeth are told from the middle outwards, sun/pinions/ring; × says how many pinions.
 page-find-column = { $criterion ->
     [error] Off by, %
     [steps] Steps uneven, %

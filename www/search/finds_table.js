@@ -52,7 +52,7 @@ export class FindsTable {
     this.#table = table(say("page-find-found"), names, COLUMNS.map((_, at) => at + 1));
     this.#table.node.dataset.part = "finds";
     tellHeadings(this.#table.node, [() => undefined, ...COLUMNS.map(({ key }) => () => ({ name: say("page-find-column", { criterion: key }) }))]);
-    this.node = h("div", { class: "finds" }, lockable(desk, "train", scroller(this.#table.node, say("page-find-found"), signal)), this.#more);
+    this.node = h("div", { class: "finds" }, lockable(desk, "train", scroller(this.#table.node, say("page-find-found"), signal)), h("p", { class: "note" }, say("page-find-teeth-note")), this.#more);
   }
 
   /** @param {Find[]} finds */

@@ -33,6 +33,7 @@ mod measures;
 mod prepare;
 mod quotient;
 mod report;
+mod task;
 mod tree;
 mod walk;
 
@@ -40,6 +41,7 @@ pub use ask::{Ask, Criterion, Limits, Near, Rules, TOLERANCE, Wanted};
 pub use estimate::Estimate;
 pub use measures::{Find, Measures};
 pub use report::{FindReport, SearchReport};
+pub use task::SearchTask;
 pub use walk::Counts;
 
 use crate::base::problem::Problem;

@@ -2,6 +2,7 @@
 
 mod brute;
 mod candidates;
+mod command;
 mod everything;
 mod published;
 mod refused;

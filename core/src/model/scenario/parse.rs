@@ -37,6 +37,11 @@ impl Scenario {
         problems.truncate(MOST_PROBLEMS);
         scenario.filter(|_| problems.is_empty()).ok_or(problems)
     }
+
+    /// Reads one that is part of another file; problems are told by their places in the scenario.
+    pub(crate) fn of_value(value: Value, problems: &mut Vec<Problem>) -> Option<Self> {
+        outermost(value, problems)
+    }
 }
 
 /// Reads the outermost object; `None` after noting problems that keep it from having any parts.

@@ -1,0 +1,120 @@
+//! The command: a search in shards, merged in any order, gives byte for byte the answer of one.
+
+use std::fs;
+use std::path::PathBuf;
+use std::process::{Command, Output};
+
+use anyhow::{Context, Result, ensure};
+use levertrain_tests::files::scenario_folder;
+use serde_json::{Value, json};
+
+fn folder(name: &str) -> Result<PathBuf> {
+    let folder = PathBuf::from(env!("CARGO_TARGET_TMPDIR"))
+        .join("search")
+        .join(name);
+    fs::create_dir_all(&folder)?;
+    Ok(folder)
+}
+
+fn search(arguments: &[&str]) -> Result<Output> {
+    let program = env!("CARGO_BIN_EXE_search");
+    Command::new(program)
+        .args(arguments)
+        .output()
+        .context("cannot be run")
+}
+
+fn task(folder: &std::path::Path) -> Result<String> {
+    let path = scenario_folder().join("04-six-speed-three-sets.json");
+    let train: Value = serde_json::from_str(&fs::read_to_string(path)?)?;
+    let ask = json!({
+        "wanted": [
+            {"range": "1", "ratio": 2.8, "tolerance": 0.04},
+            {"range": "2", "ratio": 1.95, "tolerance": 0.04},
+            {"range": "6", "ratio": 0.5, "tolerance": 0.04},
+            {"range": "R", "ratio": -3, "tolerance": 0.04},
+        ],
+        "teeth": [20, 80],
+        "best": ["error", "size", "steps"],
+    });
+    let file = folder.join("task.json");
+    fs::write(
+        &file,
+        json!({"format": 1, "train": train, "ask": ask}).to_string(),
+    )?;
+    Ok(file.to_string_lossy().into_owned())
+}
+
+#[test]
+fn shards_merged_in_any_order_are_the_whole() -> Result<()> {
+    let folder = folder("merge")?;
+    let task = task(&folder)?;
+    let whole = search(&[&task])?;
+    ensure!(whole.status.success(), "{whole:?}");
+    let finds = String::from_utf8(whole.stdout.clone())?.lines().count();
+    ensure!(finds > 3, "{finds} finds");
+    let mut files = Vec::new();
+    for which in 1..=5 {
+        let file = folder
+            .join(format!("{which}.jsonl"))
+            .to_string_lossy()
+            .into_owned();
+        let done = search(&[&task, "--shard", &format!("{which}/5"), "--out", &file])?;
+        ensure!(done.status.success(), "{done:?}");
+        files.push(file);
+    }
+    let orders = [
+        vec![0, 1, 2, 3, 4],
+        vec![4, 2, 0, 1, 3],
+        vec![1, 1, 3, 0, 2, 4, 3],
+    ];
+    for order in orders {
+        let names: Vec<&str> = order.iter().map(|&at: &usize| files[at].as_str()).collect();
+        let merged = search(&[&task, "--merge", &names.join(",")])?;
+        ensure!(merged.stdout == whole.stdout, "{order:?}: another answer");
+    }
+    // All but one are not the whole: the shards differ in what they find.
+    let one = search(&[&task, "--merge", &files[0]])?;
+    ensure!(
+        one.stdout != whole.stdout || files.len() == 1,
+        "one shard finds all"
+    );
+    Ok(())
+}
+
+#[test]
+fn bad_input_gets_one_line_and_a_status() -> Result<()> {
+    let folder = folder("bad")?;
+    let task = task(&folder)?;
+    let file = |name: &str, text: &str| -> Result<String> {
+        let file = folder.join(name);
+        fs::write(&file, text)?;
+        Ok(file.to_string_lossy().into_owned())
+    };
+    let half = file("half.json", r#"{"format": 1"#)?;
+    let other = file("other.json", r#"{"format": 7, "train": {}, "ask": {}}"#)?;
+    let empty = file("empty.json", r#"{"format": 1, "train": {}, "ask": {}}"#)?;
+    let no_find = file("no-find.jsonl", "{\"sets\": 3}\n")?;
+    let rows: [(&[&str], &str); 8] = [
+        (&[], "name a task file"),
+        (&["nowhere.json"], "nowhere.json"),
+        (&[&half], "ends too early"),
+        (&[&other], "not a format"),
+        (&[&empty], "missing field"),
+        (&[&task, "--shard", "0/3"], "no shard"),
+        (&[&task, "--shard", "4/3"], "no shard"),
+        (&[&task, "--merge", &no_find], "line 1"),
+    ];
+    for (arguments, expected) in rows {
+        let output = search(arguments)?;
+        let text = String::from_utf8(output.stderr)?;
+        ensure!(
+            output.status.code() == Some(2),
+            "{arguments:?}: {:?}",
+            output.status
+        );
+        ensure!(text.contains(expected), "{arguments:?}: {text}");
+        ensure!(text.lines().count() == 1, "{arguments:?}: {text}");
+    }
+    Ok(())
+}

@@ -2140,6 +2140,8 @@ page-find-rule = { $rule ->
 }
 page-find-keep = Zähne behält
 page-find-ring = Hohlräder mit gleich vielen Zähnen
+page-find-spread = Spreizung: erste Vorwärtsübersetzung durch die letzte
+page-find-steps = Jeder Stufensprung durch den nächsten; 1 heißt gleiche
 page-find-least-efficiency = Kleinster Wirkungsgrad, in %
 page-find-most-pinion = Schnellstes Planetenrad, mal Antriebsdrehzahl
 page-find-most-open = Schnellstes offenes Schaltelement, mal Antriebsdrehzahl

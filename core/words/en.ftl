@@ -2117,6 +2117,8 @@ page-find-rule = { $rule ->
 }
 page-find-keep = Keep the teeth of
 page-find-ring = Rings with as many teeth
+page-find-spread = Spread: first forward ratio over the last
+page-find-steps = Each step over the next; 1 is even steps
 page-find-least-efficiency = Least efficiency, in %
 page-find-most-pinion = Fastest pinion, times the input speed
 page-find-most-open = Fastest open clutch or brake, times the input speed

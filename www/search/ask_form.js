@@ -19,6 +19,8 @@ const COUNTS = [3, 4, 5, 6];
 const USUAL = { tolerance: 2, teeth: [18, 100], pinions: [12, 100], counts: [3, 4], best: ["error", "size"] };
 const TEETH = { min: 6, max: 300, step: 1, inputmode: "numeric" };
 const HUNDRED = 100;
+/** Stands for what is no number: below whatever can be asked for. */
+const REFUSED = -1e9;
 
 export class AskForm {
   #desk;
@@ -31,6 +33,8 @@ export class AskForm {
   #counts = COUNTS.map((count) => choice(`find-count-${count}`, String(count), USUAL.counts.includes(count)));
   #rules = RULES.map((rule) => choice(`find-rule-${rule}`, say("page-find-rule", { rule }), true));
   #best = CRITERIA.map((criterion) => choice(`find-best-${criterion}`, say("page-find-criterion", { criterion }), USUAL.best.includes(criterion)));
+  #spread = decimalField({ id: "find-spread", min: 1, max: 1000, step: 0.1 });
+  #steps = decimalField({ id: "find-steps", min: 0.5, max: 2, step: 0.01 });
   #efficiency = decimalField({ id: "find-efficiency", min: 0, max: 100 });
   #pinionSpeed = decimalField({ id: "find-pinion-speed", min: 0, max: 1000 });
   #openSpeed = decimalField({ id: "find-open-speed", min: 0, max: 1000 });
@@ -70,6 +74,8 @@ export class AskForm {
           group(say("page-find-rules"), this.#rules.map(({ node }) => node)),
           group(say("page-find-keep"), [this.#keep]),
           group(say("page-find-ring"), [this.#ring]),
+          labelled(say("page-find-spread"), this.#spread),
+          labelled(say("page-find-steps"), this.#steps),
           labelled(say("page-find-least-efficiency"), this.#efficiency),
           labelled(say("page-find-most-pinion"), this.#pinionSpeed),
           labelled(say("page-find-most-open"), this.#openSpeed),
@@ -112,9 +118,14 @@ export class AskForm {
   /** What is asked. @returns {Ask} */
   ask() {
     const percent = (/** @type {HTMLInputElement} */ field) => numberIn(field, (value) => value / HUNDRED);
+    const tolerance = percent(this.#tolerance) ?? 0;
+    const near = (/** @type {HTMLInputElement} */ field) => numberIn(field, (value) => ({ value, tolerance }));
+    const [spread, steps] = [near(this.#spread), near(this.#steps)];
     const wanted = this.#wanted.flatMap(({ id, field }) => {
       const ratio = numberIn(field);
-      return ratio === undefined ? [] : [{ range: id, ratio, tolerance: percent(this.#tolerance) ?? 0 }];
+      if (ratio !== undefined) return [{ range: id, ratio, tolerance }];
+      // Free ranges have their places among the steps.
+      return spread || steps ? [{ range: id }] : [];
     });
     const ring = this.#sets.filter(({ ring }) => ring.field.checked).map(({ id }) => id);
     const limits = {
@@ -124,6 +135,8 @@ export class AskForm {
     };
     return {
       wanted,
+      spread,
+      steps,
       teeth: pair(this.#teeth),
       pinion_teeth: pair(this.#pinionTeeth),
       pinions: COUNTS.filter((_, at) => this.#counts[at].field.checked),
@@ -176,15 +189,16 @@ function group(words, choices) {
 }
 
 /**
+ * @template [T=number]
  * @param {HTMLInputElement} field
- * @param {(value: number) => number} [made]
- * @returns {number | undefined} nothing where it is empty; what is no number is one that is refused
+ * @param {(value: number) => T} [made]
+ * @returns {T | undefined} nothing where it is empty; what is no number is one that is refused
  */
-function numberIn(field, made = (value) => value) {
+function numberIn(field, made = (value) => /** @type {T} */ (value)) {
   const typed = typedIn(field);
-  if (typed === "") return field.validity.badInput ? -1 : undefined;
-  const value = Number(typed);
-  return Number.isFinite(value) ? made(value) : -1;
+  if (typed === "" && !field.validity.badInput) return undefined;
+  const value = typed === "" ? NaN : Number(typed);
+  return made(Number.isFinite(value) ? value : REFUSED);
 }
 
 /** @param {HTMLInputElement[]} fields @returns {[number, number]} */

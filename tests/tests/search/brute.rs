@@ -2,7 +2,7 @@
 //! and nothing bounded.
 
 use levertrain_core::coupling::{Coupling, GearName, PinionCount, Teeth};
-use levertrain_core::search::{Ask, Criterion, Rules};
+use levertrain_core::search::{Ask, Criterion, Near, Rules};
 use levertrain_core::tooth_checks::Rule;
 use levertrain_core::{Duty, LossModel, Lossy, Scenario, Train};
 
@@ -88,6 +88,13 @@ fn keeps_rules(coupling: &Coupling, ask: &Ask) -> bool {
         .all(|warning| !rules.contains(&warning.rule()))
 }
 
+/// How far a value is off what is wanted, where that is within the tolerance; both are parts of what is wanted.
+fn within(value: f64, wanted: f64, tolerance: f64) -> Option<f64> {
+    let ends = [wanted * (1.0 - tolerance), wanted * (1.0 + tolerance)];
+    let (least, most) = (ends[0].min(ends[1]), ends[0].max(ends[1]));
+    (least..=most).contains(&value).then(|| (value / wanted - 1.0).abs())
+}
+
 /// What counts of a train, where it is all that was asked for.
 pub fn counts(scenario: &Scenario, ask: &Ask) -> Option<Counts> {
     let train = Train::new(scenario.clone()).ok()?;
@@ -101,15 +108,12 @@ pub fn counts(scenario: &Scenario, ask: &Ask) -> Option<Counts> {
             .position(|range| range.id == wanted.range)?;
         let settled = train.settle(train.range(range), Duty::Drive).combination;
         let ratio = settled.state().ratio()?.to_f64();
-        let target = wanted.ratio?;
-        let tolerance = wanted.tolerance?;
-        let (least, most) = (target * (1.0 - tolerance), target * (1.0 + tolerance));
-        if ratio < least.min(most) || ratio > least.max(most) {
-            return None;
+        if let Some(target) = wanted.ratio {
+            let off = within(ratio, target, wanted.tolerance?)?;
+            error = error.max(off);
         }
-        error = error.max((ratio / target - 1.0).abs());
         if ratio > 0.0 {
-            forwards.push(ratio);
+            forwards.push((ratio, wanted.ratio.is_some()));
         }
         efficiency = efficiency.min(match Lossy::of(&settled, &LossModel::default()) {
             Some(Lossy::Drives(torques)) => torques.efficiency,
@@ -131,9 +135,23 @@ pub fn counts(scenario: &Scenario, ask: &Ask) -> Option<Counts> {
     {
         return None;
     }
+    // What is free falls from range to range.
+    let falls = |two: &[(f64, bool)]| (two[0].1 && two[1].1) || two[0].0 >= two[1].0;
+    if !forwards.windows(2).all(falls) {
+        return None;
+    }
+    let forwards: Vec<f64> = forwards.into_iter().map(|(ratio, _)| ratio).collect();
+    if let (Some(Near { value, tolerance }), [first, .., last]) = (ask.spread, &forwards[..]) {
+        error = error.max(within(first / last, value, tolerance)?);
+    }
+    let law = ask.steps.map_or(1.0, |steps| steps.value);
     let mut steps = 0.0_f64;
     for three in forwards.windows(3) {
-        let off = three[0] * three[2] / (three[1] * three[1]);
+        let of_steps = (three[0] / three[1]) / (three[1] / three[2]);
+        if let Some(Near { value, tolerance }) = ask.steps {
+            within(of_steps, value, tolerance)?;
+        }
+        let off = of_steps / law;
         steps = steps.max(off.max(1.0 / off) - 1.0);
     }
     let size = size(scenario);

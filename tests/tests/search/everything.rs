@@ -1,6 +1,6 @@
 //! Every kind of coupling: the search finds what trying everything finds, no more and no less.
 
-use levertrain_core::search::{Ask, Criterion, Limits, Rules, Search, Wanted};
+use levertrain_core::search::{Ask, Criterion, Limits, Near, Rules, Search, Wanted};
 use levertrain_core::{Duty, Train};
 use levertrain_tests::sketch::Sketch;
 
@@ -129,6 +129,30 @@ fn two_planetary_sets_with_one_size_of_ring() {
     check(&common_sun(), |train| Ask {
         same_ring: vec![vec!["front".to_owned(), "rear".to_owned()]],
         ..ask(train, 0.12, [18, 58], [12, 20])
+    });
+}
+
+#[test]
+fn two_planetary_sets_for_a_spread_and_even_steps() {
+    check(&common_sun(), |train| {
+        let usual = ask(train, 0.08, [18, 58], [12, 20]);
+        let free = usual.wanted.iter().map(|wanted| Wanted {
+            ratio: None,
+            tolerance: None,
+            ..wanted.clone()
+        });
+        Ask {
+            wanted: free.collect(),
+            spread: Some(Near {
+                value: 2.5,
+                tolerance: 0.04,
+            }),
+            steps: Some(Near {
+                value: 1.1,
+                tolerance: 0.2,
+            }),
+            ..usual
+        }
     });
 }
 

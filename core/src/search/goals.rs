@@ -44,6 +44,15 @@ impl Goals {
                 check(&place, "ratio", ratio.abs(), RATIOS, problems);
                 check(&place, "tolerance", tolerance, TOLERANCES, problems);
                 all.push(goal(vec![(at, 1)], ratio, tolerance));
+            } else {
+                // A free one keeps its direction.
+                let (least, most) = RATIOS;
+                let window = if forwards[at] { [least, most] } else { [-most, -least] };
+                all.push(Goal {
+                    powers: vec![(at, 1)],
+                    wanted: None,
+                    window,
+                });
             }
         }
         let is_forward = |at: usize, wanted: &Wanted| match wanted.ratio {

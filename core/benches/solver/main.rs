@@ -10,6 +10,7 @@ mod comparison;
 mod dense;
 mod exercises;
 mod faults;
+mod search;
 mod swaps;
 mod trains;
 mod work;
@@ -69,6 +70,9 @@ fn run() -> Result<(), String> {
         worst_times::report()?;
         exercises::report_worst()?;
         faults::report_worst()?;
+        for example in timed.iter().skip(1) {
+            search::report(example.name.as_str(), &example.train)?;
+        }
         let synthetic = trains::synthetic()?;
         check(&synthetic)?;
         swaps::report_worst(&synthetic)?;

@@ -47,7 +47,11 @@ impl Goals {
             } else {
                 // A free one keeps its direction.
                 let (least, most) = RATIOS;
-                let window = if forwards[at] { [least, most] } else { [-most, -least] };
+                let window = if forwards[at] {
+                    [least, most]
+                } else {
+                    [-most, -least]
+                };
                 all.push(Goal {
                     powers: vec![(at, 1)],
                     wanted: None,

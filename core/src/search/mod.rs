@@ -30,6 +30,7 @@ mod goals;
 mod kernel;
 pub mod limits;
 mod measures;
+mod one_by_one;
 mod prepare;
 mod quotient;
 mod report;

@@ -60,18 +60,16 @@ pub(super) fn ground(train: &Train, ask: &Ask) -> Result<Ground, Vec<Problem>> {
             ("fix-ask-sets", &[("most", most)]),
         )]);
     }
-    let place_of = |set: usize| sets.iter().position(|&other| other == set);
-    let same_ring: Vec<Vec<usize>> = groups
-        .iter()
-        .map(|group| group.iter().filter_map(|&set| place_of(set)).collect())
-        .filter(|group: &Vec<usize>| group.len() > 1)
-        .collect();
-    let mut trees = Vec::new();
-    for (at, &set) in sets.iter().enumerate() {
+    let grouped = |set: usize| {
+        groups
+            .iter()
+            .any(|group| group.len() > 1 && group.contains(&set))
+    };
+    let mut found = Vec::new();
+    for &set in &sets {
         let coupling = &scenario.couplings[set];
-        let alike = !same_ring.iter().any(|group| group.contains(&at));
-        match cuts(coupling, ask, alike) {
-            Ok(cuts) => trees.push(Tree::new(cuts, coupling.facts().row_ratios().len())),
+        match cuts(coupling, ask, !grouped(set)) {
+            Ok(cuts) => found.push((set, cuts)),
             Err(why) => {
                 let values = [("label", coupling.facts().label())];
                 problems.push(match why {
@@ -90,6 +88,20 @@ pub(super) fn ground(train: &Train, ask: &Ask) -> Result<Ground, Vec<Problem>> {
     if !problems.is_empty() {
         return Err(problems);
     }
+    // The set with the most cuts comes first: it is the one that candidates are tried along.
+    found.sort_by_key(|(_, cuts)| std::cmp::Reverse(cuts.len()));
+    let (sets, cuts): (Vec<usize>, Vec<_>) = found.into_iter().unzip();
+    let place_of = |set: usize| sets.iter().position(|&other| other == set);
+    let same_ring: Vec<Vec<usize>> = groups
+        .iter()
+        .map(|group| group.iter().filter_map(|&set| place_of(set)).collect())
+        .filter(|group: &Vec<usize>| group.len() > 1)
+        .collect();
+    let trees: Vec<Tree> = sets
+        .iter()
+        .zip(cuts)
+        .map(|(&set, cuts)| Tree::new(cuts, scenario.couplings[set].facts().row_ratios().len()))
+        .collect();
     let quotients = quotients
         .iter()
         .map(|quotient| in_doubles(train, quotient, &rows, &sets, &trees))
@@ -299,20 +311,29 @@ fn in_doubles(
 ) -> Option<Quotient> {
     let terms = || quotient.numerator.iter().chain(&quotient.denominator);
     let used = terms().fold(0, |all, (rows, _)| all | rows);
-    let mut variables = Vec::new();
-    let places: Vec<Place> = rows
+    let looked_for = |row: &Variable| sets.iter().position(|&set| set == row.set);
+    let is_used = |bit: usize| used >> bit & 1 == 1;
+    // In the order of the sets, so that the last ones can be put in first.
+    let mut variables: Vec<Variable> = rows
         .iter()
         .enumerate()
-        .map(|(bit, row)| {
-            let Some(set) = sets.iter().position(|&set| set == row.set) else {
-                return Place::Fixed(present_ratio(train, *row));
-            };
-            if used >> bit & 1 == 0 {
-                // It stands nowhere.
-                return Place::Fixed(1.0);
+        .filter(|(bit, _)| is_used(*bit))
+        .filter_map(|(_, row)| {
+            let set = looked_for(row)?;
+            Some(Variable { set, row: row.row })
+        })
+        .collect();
+    variables.sort_by_key(|variable| (variable.set, variable.row));
+    let places: Vec<Place> = rows
+        .iter()
+        .map(|row| match looked_for(row) {
+            None => Place::Fixed(present_ratio(train, *row)),
+            Some(set) => {
+                let wanted = Variable { set, row: row.row };
+                let at = variables.iter().position(|variable| *variable == wanted);
+                // One that is not used stands nowhere.
+                at.map_or(Place::Fixed(1.0), Place::Variable)
             }
-            variables.push(Variable { set, row: row.row });
-            Place::Variable(variables.len() - 1)
         })
         .collect();
     if variables.len() > limits::RATIOS {

@@ -103,30 +103,6 @@ impl Sum {
         }
         values[0]
     }
-
-    /// Coefficients in the variables at `kept`, with numbers for the others.
-    fn partial(&self, k: &[f64], kept: [Option<usize>; 2]) -> [f64; 4] {
-        let mut memory = [0.0; 1 << RATIOS];
-        let values = &mut memory[..self.coefficients.len()];
-        values.copy_from_slice(&self.coefficients);
-        for (place, k) in k.iter().enumerate() {
-            if kept.contains(&Some(place)) {
-                continue;
-            }
-            let step = 1 << place;
-            for block in values.chunks_exact_mut(2 * step) {
-                let (without, with) = block.split_at_mut(step);
-                for (constant, slope) in without.iter_mut().zip(with) {
-                    *constant += *slope * k;
-                }
-            }
-        }
-        let bit = |place: Option<usize>| place.map(|place| 1 << place);
-        let [first, second] = kept.map(bit);
-        let of = |set: Option<usize>| set.map_or(0.0, |set| values[set]);
-        let both = first.zip(second).map(|(first, second)| first | second);
-        [values[0], of(first), of(second), of(both)]
-    }
 }
 
 /// What stands for the tooth ratio of a row.
@@ -196,16 +172,60 @@ impl Quotient {
         self.above.value(k) / self.below.value(k)
     }
 
-    /// What is left where only the set `kept` is not cut yet; its own entries of `k` are not read.
-    pub(super) fn partial(&self, k: &[f64], kept: usize) -> Partial {
-        let place = |row: usize| {
-            let wanted = Variable { set: kept, row };
-            self.variables.iter().position(|&v| v == wanted)
-        };
-        let kept = [place(0), place(1)];
-        Partial {
-            above: self.above.partial(k, kept),
-            below: self.below.partial(k, kept),
+    /// Its coefficients above and below the line, one list after the other, as [`Quotient::put_in`] and
+    /// [`Quotient::partial`] take them.
+    pub(super) fn coefficients(&self) -> impl Iterator<Item = f64> {
+        let both = self
+            .above
+            .coefficients
+            .iter()
+            .chain(&self.below.coefficients);
+        both.copied()
+    }
+
+    /// How many variables it has of the sets before this one.
+    pub(super) fn variables_before(&self, set: usize) -> usize {
+        self.variables
+            .partition_point(|variable| variable.set < set)
+    }
+
+    /// What is left when the tooth ratios `k` of the rows of a set are put in, where those of all later sets are in
+    /// already: from coefficients of both sums to half as many, or a quarter for two rows.
+    pub(super) fn put_in(&self, set: usize, k: [f64; 2], from: &[f64], to: &mut [f64]) {
+        let before = self.variables_before(set);
+        let own = &self.variables[before..self.variables_before(set + 1)];
+        let (above, below) = from.split_at(from.len() / 2);
+        let (to_above, to_below) = to.split_at_mut(to.len() / 2);
+        for (from, to) in [(above, to_above), (below, to_below)] {
+            match own {
+                [] => to.copy_from_slice(from),
+                [one] => {
+                    let (without, with) = from.split_at(to.len());
+                    for ((to, without), with) in to.iter_mut().zip(without).zip(with) {
+                        *to = without + with * k[one.row];
+                    }
+                }
+                [one, two, ..] => {
+                    let quarter = to.len();
+                    for (at, to) in to.iter_mut().enumerate() {
+                        let [a, b, c, d] = [0, 1, 2, 3].map(|part| from[at + part * quarter]);
+                        *to = a + b * k[one.row] + (c + d * k[one.row]) * k[two.row];
+                    }
+                }
+            }
         }
+    }
+
+    /// What is left with only the first set not put in, from such coefficients.
+    pub(super) fn partial(&self, left: &[f64]) -> Partial {
+        let own = &self.variables[..self.variables_before(1)];
+        let (above, below) = left.split_at(left.len() / 2);
+        let [above, below] = [above, below].map(|sum| match own {
+            [] => [sum[0], 0.0, 0.0, 0.0],
+            [one] if one.row == 0 => [sum[0], sum[1], 0.0, 0.0],
+            [_] => [sum[0], 0.0, sum[1], 0.0],
+            [..] => [sum[0], sum[1], sum[2], sum[3]],
+        });
+        Partial { above, below }
     }
 }

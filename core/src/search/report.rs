@@ -97,7 +97,10 @@ impl Search {
 
     fn find_report(&self, find: &Find) -> FindReport {
         let mut scenario = self.scenario(find);
-        let sets = self.sets().iter().map(|&set| {
+        // In the order of the scenario.
+        let mut places = self.sets().to_vec();
+        places.sort_unstable();
+        let sets = places.iter().map(|&set| {
             let coupling = &mut scenario.couplings[set];
             let id = coupling.facts().id().to_owned();
             let parts = coupling.parts();

@@ -7,7 +7,7 @@ use crate::model::scenario::Scenario;
 use crate::train::Train;
 
 /// The format number of task files.
-const FORMAT: i64 = 1;
+const FORMAT: u64 = 1;
 
 /// A train, and what is asked of it.
 pub struct SearchTask {

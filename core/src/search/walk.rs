@@ -1,10 +1,8 @@
 //! Going through all candidates, box by box.
 
 use super::ask::Criterion;
-use super::cuts::Cut;
 use super::front::Front;
 use super::goals::{Goals, least_unevenness};
-use super::kernel::{AT_ONCE, Window, within};
 use super::limits::FINDS;
 use super::measures::{Maker, counted};
 use super::quotient::Quotient;
@@ -12,8 +10,6 @@ use super::tree::{Branch, Tree};
 
 /// A box with no more candidates than these is gone through one by one.
 const ONE_BY_ONE: usize = 256;
-/// What doubles may be wrong by where finds are compared before they are made, as a part.
-const ABOUT: f64 = 1e-10;
 
 /// All that does not change while a search goes on.
 pub(super) struct Ground {
@@ -116,7 +112,7 @@ impl Ground {
         }
     }
 
-    fn least_error(&self, part: &Box) -> f64 {
+    pub(super) fn least_error(&self, part: &Box) -> f64 {
         let goals = self.goals.all.iter();
         let errors = goals.filter_map(|goal| {
             let wanted = goal.wanted?;
@@ -209,121 +205,6 @@ impl Ground {
     /// Whether a box is gone through one by one.
     pub(super) fn is_small(&self, part: &Box) -> bool {
         self.combinations(part) <= ONE_BY_ONE
-    }
-
-    /// Goes through a box one by one.
-    pub(super) fn go_through(&self, part: &Box, front: &mut Front) {
-        let range = |set: usize| {
-            let branch = self.branch(set, part.branches[set]);
-            branch.from as usize..branch.to as usize
-        };
-        let sets = part.branches.len();
-        let longest = (0..sets).fold(0, |best, set| match range(set).len() > range(best).len() {
-            true => set,
-            false => best,
-        });
-        let others: Vec<usize> = (0..sets).filter(|&set| set != longest).collect();
-        let mut at: Vec<usize> = (0..sets).map(|set| range(set).start).collect();
-        let mut windows = Vec::with_capacity(self.goals.all.len());
-        loop {
-            self.windows(&at, longest, &mut windows);
-            let tree = &self.trees[longest];
-            let (mut from, end) = (range(longest).start, range(longest).end);
-            while from < end {
-                let to = end.min(from + AT_ONCE);
-                let second = (tree.rows > 1).then(|| &tree.k[1][from..to]);
-                let mut bits = within(&windows, &tree.k[0][from..to], second);
-                while bits != 0 {
-                    at[longest] = from + bits.trailing_zeros() as usize;
-                    bits &= bits - 1;
-                    self.consider(&at, front);
-                }
-                from = to;
-            }
-            // The next cuts of the other sets, as digits count on.
-            let mut turned = others.iter();
-            loop {
-                let Some(&set) = turned.next() else { return };
-                at[set] += 1;
-                if at[set] < range(set).end {
-                    break;
-                }
-                at[set] = range(set).start;
-            }
-        }
-    }
-
-    /// The windows of the goals about one ratio, with these cuts of all sets but one.
-    fn windows(&self, at: &[usize], kept: usize, into: &mut Vec<Window>) {
-        into.clear();
-        for goal in &self.goals.all {
-            if let [(range, 1)] = goal.powers[..] {
-                let quotient = &self.quotients[range];
-                let mut k = [0.0; super::limits::RATIOS];
-                self.ratios_at(quotient, at, &mut k);
-                let partial = quotient.partial(&k[..quotient.variables.len()], kept);
-                into.push(Window::new(&partial, goal.wider()));
-            }
-        }
-    }
-
-    fn ratios_at(&self, quotient: &Quotient, at: &[usize], k: &mut [f64]) {
-        for (k, variable) in k.iter_mut().zip(&quotient.variables) {
-            *k = self.trees[variable.set].k[variable.row][at[variable.set]];
-        }
-    }
-
-    /// Looks at one candidate that is within all windows, as far as doubles tell.
-    fn consider(&self, at: &[usize], front: &mut Front) {
-        let cut = |set: usize| &self.trees[set].cuts[at[set]];
-        let rings_agree = self.same_ring.iter().all(|group| {
-            group
-                .iter()
-                .all(|&set| cut(set).reach == cut(group[0]).reach)
-        });
-        if !rings_agree {
-            return;
-        }
-        let mut bounds = Vec::with_capacity(self.quotients.len());
-        for quotient in &self.quotients {
-            let mut k = [0.0; super::limits::RATIOS];
-            self.ratios_at(quotient, at, &mut k);
-            let value = quotient.value(&k[..quotient.variables.len()]);
-            let margin = value.abs() * ABOUT;
-            bounds.push([value - margin, value + margin]);
-        }
-        let certain = |goal: &super::goals::Goal| {
-            let ([low, high], [least, most]) = (goal.bounds(&bounds), goal.wider());
-            low <= most && least <= high
-        };
-        if !self.goals.all.iter().all(certain) {
-            return;
-        }
-        let mut at_best = Vec::with_capacity(self.maker.best.len());
-        for criterion in &self.maker.best {
-            at_best.push(counted(match criterion {
-                Criterion::Size => {
-                    let reaches = (0..at.len()).map(|set| cut(set).reach);
-                    reaches.max().unwrap_or(0).into()
-                }
-                Criterion::Steps => least_unevenness(&self.goals.steps, &bounds),
-                Criterion::Error => {
-                    let bounds = bounds.clone();
-                    self.least_error(&Box {
-                        branches: Vec::new(),
-                        bounds,
-                    })
-                }
-                Criterion::Efficiency | Criterion::PinionSpeed => 0.0,
-            }));
-        }
-        if front.beats(&at_best) {
-            return;
-        }
-        let cuts: Vec<Cut> = (0..at.len()).map(|set| *cut(set)).collect();
-        if let Some(find) = self.maker.find(&cuts, &self.goals) {
-            front.take(find);
-        }
     }
 }
 

@@ -177,23 +177,21 @@ fn what_cannot_be_is_refused_and_a_search_rests_and_ends() -> Result<()> {
         )?;
         page.click("[data-part=find-rest]")?;
         page.rest()?;
-        let covered = |page: &Page| -> Result<String> {
-            page.get(
-                "probe.one('[data-part=find-covered]').textContent",
-                Value::Null,
-            )
-        };
-        // What was said before it rested may still come.
+        // What was said before it rested may still come; a search that goes on tells news many times a second.
         page.until(
             "it rests",
-            "new Promise((settle) => setTimeout(() => settle(true), 300))",
+            "(() => { \
+                const words = probe.one('[data-part=find-covered]').textContent; \
+                const known = (window.coveredBefore ??= { words, since: performance.now() }); \
+                if (known.words !== words) window.coveredBefore = undefined; \
+                return known.words === words && performance.now() - known.since > 1000; \
+            })()",
         )?;
-        let then = covered(page)?;
-        page.until(
-            "time goes by",
-            "new Promise((settle) => setTimeout(() => settle(true), 600))",
+        let rests: bool = page.get(
+            "!probe.one('[data-part=find-rest]').hidden && probe.one('[data-part=find-status]').textContent.startsWith('Paused')",
+            Value::Null,
         )?;
-        ensure!(covered(page)? == then, "it goes on");
+        ensure!(rests, "it came to its end");
         page.click("[data-part=find-rest]")?;
         page.click("[data-part=find-stop]")?;
         let status: String = page.get(

@@ -92,7 +92,9 @@ fn keeps_rules(coupling: &Coupling, ask: &Ask) -> bool {
 fn within(value: f64, wanted: f64, tolerance: f64) -> Option<f64> {
     let ends = [wanted * (1.0 - tolerance), wanted * (1.0 + tolerance)];
     let (least, most) = (ends[0].min(ends[1]), ends[0].max(ends[1]));
-    (least..=most).contains(&value).then(|| (value / wanted - 1.0).abs())
+    (least..=most)
+        .contains(&value)
+        .then(|| (value / wanted - 1.0).abs())
 }
 
 /// What counts of a train, where it is all that was asked for.

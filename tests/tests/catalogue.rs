@@ -72,6 +72,8 @@ const NO_WORDS: &[(&str, &[&str])] = &[
     (
         "what stands in an ask for teeth",
         &[
+            "ask",
+            "train",
             "best",
             "coaxial",
             "efficiency",
@@ -232,6 +234,10 @@ const NO_WORDS: &[(&str, &[&str])] = &[
             "--width",
             "-h",
             "chart:",
+            "--merge",
+            "--out",
+            "--shard",
+            "search:",
             "draw:",
         ],
     ),

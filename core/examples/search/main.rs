@@ -100,7 +100,7 @@ fn speak(code: &str) -> Result<(), String> {
 fn shard_of(text: &str) -> Result<(usize, usize), String> {
     let numbers = text.split_once('/').and_then(|(which, of)| {
         let (which, of) = (which.parse::<usize>().ok()?, of.parse::<usize>().ok()?);
-        (1..=of).contains(&which).then_some((which - 1, of))
+        (1..=of).contains(&which).then(|| (which - 1, of))
     });
     numbers.filter(|(_, of)| *of <= MOST_SHARDS).ok_or_else(|| {
         let most = MOST_SHARDS.to_string();

@@ -161,7 +161,7 @@ export class AskForm {
 function choice(id, words, checked) {
   const field = /** @type {HTMLInputElement} */ (h("input", { id, type: "checkbox" }));
   field.checked = checked;
-  return { node: h("label", { class: "find-choice", for: id }, field, h("bdi", {}, words)), field };
+  return { node: h("label", { class: "check find-choice", for: id }, field, h("bdi", {}, words)), field };
 }
 
 /** @param {string} id @param {number} count */

@@ -34,7 +34,7 @@ pub(super) struct Cut {
 pub(super) enum NoCuts {
     /// No counts keep the rules.
     None,
-    /// There are more than [`limits::CUTS`].
+    /// There are more than [`limits::CUTS`], or more than [`limits::TRIES`] would have to be tried.
     TooMany,
 }
 
@@ -53,6 +53,7 @@ pub(super) fn cuts(coupling: &Coupling, ask: &Ask, alike: bool) -> Result<Vec<Cu
         pinions: ask.pinion_teeth,
         counts: ask.pinions.clone(),
         found: Vec::new(),
+        tries: 0,
     };
     cutter.all()?;
     let mut found = cutter.found;
@@ -102,6 +103,8 @@ struct Cutter {
     pinions: [u32; 2],
     counts: Vec<u32>,
     found: Vec<Cut>,
+    /// How many counts were tried.
+    tries: usize,
 }
 
 impl Cutter {
@@ -202,6 +205,10 @@ impl Cutter {
         rows: impl Iterator<Item = [u32; N]>,
     ) -> Result<(), NoCuts> {
         for row in rows {
+            self.tries += 1;
+            if self.tries > limits::TRIES {
+                return Err(NoCuts::TooMany);
+            }
             if !self.cut(&row) {
                 continue;
             }

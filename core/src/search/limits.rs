@@ -15,6 +15,8 @@ pub const PINION_COUNTS: RangeInclusive<u32> = 1..=PINIONS;
 pub const SETS: usize = 6;
 /// Most tooth counts that a set may have within the bounds.
 pub const CUTS: usize = 1_000_000;
+/// Most tooth counts of a set that are tried against the rules, so that what is too much is refused within a second or two.
+pub const TRIES: usize = 4_000_000;
 /// Most tooth ratios that one wanted ratio may depend on: bounds are taken at 2ⁿ corners.
 pub const RATIOS: usize = 8;
 /// Most finds that are kept: with many criteria nearly everything is a find, and nobody reads more.

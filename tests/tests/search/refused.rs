@@ -143,6 +143,30 @@ fn what_is_asked_is_checked() {
     );
 }
 
+/// Catches bounds whose counts are tried for minutes before anything is said.
+#[test]
+fn bounds_that_are_too_wide_for_a_set_are_refused() {
+    let path = scenario_folder().join("09-six-speed-front-set.json");
+    let text = std::fs::read_to_string(path).unwrap_or_default();
+    let train = match Train::parse(&text) {
+        Ok(train) => train,
+        Err(problems) => panic!("{problems:#?}"),
+    };
+    let ask = Ask {
+        wanted: vec![wanted("1", 4.0)],
+        teeth: [6, 300],
+        pinion_teeth: [6, 300],
+        ..Ask::default()
+    };
+    let Err(problems) = Search::new(&train, &ask) else {
+        panic!("it is not refused")
+    };
+    assert!(
+        problems[0].what.contains("too many tooth counts"),
+        "{problems:#?}"
+    );
+}
+
 /// What is out of reach is told with what is in reach, and that is right: a little inside there is something.
 #[test]
 fn a_ratio_out_of_reach_is_told_with_what_is_in_reach() {

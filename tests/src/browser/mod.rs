@@ -1,7 +1,7 @@
 //! The page in a real browser: what the browser tests and the page's benchmark share.
 //!
-//! [`page::open`] is the way in: it serves the built site under a sub-path, starts a browser of its
-//! own, hands the test a [`Page`], and afterwards takes everything down again. Whatever goes wrong
+//! [`page::open`] is the way in: it serves the built site under a sub-path, takes a browser that no other
+//! test has at the time, hands the test a [`Page`] in it, and afterwards takes everything down again. Whatever goes wrong
 //! in the page unasked (an error, a warning of the security policy) fails the test.
 
 mod driver;
@@ -11,6 +11,7 @@ mod other;
 pub mod own_site;
 mod pack;
 pub mod page;
+mod pool;
 mod seen;
 mod session;
 mod shots;

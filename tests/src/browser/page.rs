@@ -11,6 +11,7 @@ use serde_json::{Value, json};
 use xtask::site::{self, Site};
 
 use super::environment::{Environment, skipped};
+use super::pool::Pool;
 use super::seen::{Canvas, Seen};
 use super::session::Session;
 use super::shots;
@@ -89,12 +90,17 @@ fn open_on(
     page: &str,
     test: impl FnOnce(&mut Page) -> Result<()>,
 ) -> Result<()> {
-    Page::start(site, view, page)?.test(test)
+    let pool = Pool::shared();
+    let mut page = Page::start(&pool, site, view, page)?;
+    page.test(test)?;
+    // A browser in which something failed is in nobody's hands again.
+    pool.give_back(page.session, &page.address);
+    Ok(())
 }
 
 impl Page {
-    fn start(site: Site, view: View, page: &str) -> Result<Self> {
-        let session = Session::start(&Environment::read()?)?;
+    fn start(pool: &Pool, site: Site, view: View, page: &str) -> Result<Self> {
+        let session = pool.take()?;
         view.apply(&session)?;
         let source = json!({ "source": PROBE });
         session.cdp("Page.addScriptToEvaluateOnNewDocument", source)?;
@@ -336,6 +342,19 @@ impl Page {
             &format!("the scenario {stem} is on screen"),
             &format!("location.hash.startsWith('#s={stem}&')"),
         )
+    }
+
+    /// As [`Page::choose`], with the page at rest at its top as if it had opened with it.
+    ///
+    /// # Errors
+    /// As [`Page::choose`].
+    pub fn turn_to(&self, stem: &str) -> Result<()> {
+        self.choose(stem)?;
+        self.run(
+            "scrollTo({ top: 0, left: 0, behavior: 'instant' })",
+            Value::Null,
+        )?;
+        self.rest()
     }
 
     /// Opens a file through the page's file chooser.

@@ -1,4 +1,4 @@
-//! One browser of one test: a WebDriver session without the asynchrony.
+//! One browser: a WebDriver session without the asynchrony.
 
 use std::fmt;
 use std::future::Future;
@@ -135,6 +135,21 @@ impl Session {
     pub(super) fn pause(&self, time: Duration) {
         self.runtime
             .block_on(async { tokio::time::sleep(time).await });
+    }
+
+    /// Goes on in a new tab, with no other left open, and nothing in the log.
+    pub(super) fn start_afresh(&self) -> Result<()> {
+        self.run(async |client| {
+            let old = client.windows().await?;
+            let new = client.new_window(true).await?.handle;
+            for window in old {
+                client.switch_to_window(window).await?;
+                client.close_window().await?;
+            }
+            client.switch_to_window(new).await
+        })?;
+        self.cdp("Page.bringToFront", json!({}))?;
+        self.log().map(drop)
     }
 
     fn extension(&self, path: &'static str, body: Value) -> Result<Value> {

@@ -193,8 +193,9 @@ fn nothing_is_wider_than_a_phone() -> Result<()> {
         speak_german(page)?;
         for view in [narrow, View::PHONE] {
             page.change_view(view)?;
+            page.goto("index.html")?;
             for file in files::scenarios()? {
-                page.goto(&format!("index.html#s={}", file.stem))?;
+                page.turn_to(&file.stem)?;
                 unfold_all(page)?;
                 let width: u32 = page.get("document.documentElement.scrollWidth", Value::Null)?;
                 let wide: Vec<String> = page.get(

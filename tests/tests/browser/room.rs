@@ -103,8 +103,9 @@ fn the_ratio_is_in_sight_wherever_a_pack_is_dragged() -> Result<()> {
     page::open(View::PHONE, "", |page| {
         for view in [View::PHONE, ON_ITS_SIDE] {
             page.change_view(view)?;
+            page.goto("index.html")?;
             for file in files::scenarios()? {
-                page.goto(&format!("index.html#s={}", file.stem))?;
+                page.turn_to(&file.stem)?;
                 let unseen: Vec<String> = page.get(UNSEEN, Value::Null)?;
                 ensure!(unseen.is_empty(), "{} on {view:?}: {unseen:?}", file.stem);
             }
@@ -248,8 +249,9 @@ fn on_a_large_screen_all_grows_with_it() -> Result<()> {
     page::open(View::LAPTOP, "", |page| {
         for (view, least) in LARGE {
             page.change_view(view)?;
+            page.goto("index.html")?;
             for file in files::scenarios()? {
-                page.goto(&format!("index.html#s={}", file.stem))?;
+                page.turn_to(&file.stem)?;
                 let [zoom, letters, room, filled, bottom, fineness]: [f64; 6] = page.get(
                     "(() => { \
                         const { width, bottom } = probe.one('canvas[data-drawing=lever]').getBoundingClientRect(); \

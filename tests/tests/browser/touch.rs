@@ -122,8 +122,9 @@ fn no_switch_covers_the_middle_of_another_pack() -> Result<()> {
     page::open(View::LAPTOP, "", |page| {
         for view in [View::LAPTOP, View::PHONE] {
             page.change_view(view)?;
+            page.goto("index.html")?;
             for file in files::scenarios()? {
-                page.goto(&format!("index.html#s={}", file.stem))?;
+                page.turn_to(&file.stem)?;
                 let train = by_core::parse(&file.text)?;
                 // One-way clutches have no switch: nobody applies them.
                 let elements = train.scenario().elements.iter();

@@ -1,5 +1,8 @@
 //! `cargo xtask test`: everything that must hold before a change is accepted.
 
+use std::num::NonZero;
+use std::{env, thread};
+
 use anyhow::Result;
 
 use crate::browser::Browser;
@@ -12,6 +15,9 @@ use crate::wasm_toolchain::WasmToolchain;
 use crate::{dist, engine, other_engines, page_types, paths, process, test_environment};
 
 const QUICK: &str = "as --quick was given; so are the tests that need it";
+
+/// What a test program reads how many of its tests it may run at once.
+const THREADS: &str = "RUST_TEST_THREADS";
 
 /// The number of steps below, for the headings.
 const STEPS: usize = 14;
@@ -87,6 +93,11 @@ pub fn run(quick: bool) -> Result<()> {
         let mut tests = process::cargo();
         tests.args(["test", "--workspace"]);
         let others = [firefox.as_ref(), webkit.as_ref()];
+        // A test in a browser waits for its frames much of its time, in which another one can go on.
+        if env::var_os(THREADS).is_none() {
+            let cores = thread::available_parallelism().map_or(1, NonZero::get);
+            tests.env(THREADS, (cores + cores.div_ceil(2)).to_string());
+        }
         test_environment::apply(&mut tests, browser.as_ref(), others, oracle.as_ref());
         process::run(&mut tests)
     })

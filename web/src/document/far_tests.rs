@@ -113,3 +113,50 @@ fn speeds_that_are_asked_for_are_not_drawn() {
         assert_eq!(plain.marks.len(), section.marks.len(), "{name}");
     }
 }
+
+/// In a room the shafts that no text of the levers names, though they are on them.
+fn unnamed(session: &mut Session, room: (f64, f64, f64)) -> Vec<String> {
+    let [_, (lever, _)] = drawn(session, room, false);
+    let said: Vec<String> = lever.labels().map(|label| label.text.clone()).collect();
+    let shafts = session.train().scenario().shafts.iter();
+    let on_levers = shafts.filter(|shaft| {
+        let couplings = &session.train().scenario().couplings;
+        couplings.iter().any(|coupling| {
+            let members = coupling.facts().members();
+            members.iter().any(|member| member.shaft == shaft.id)
+        })
+    });
+    let says = |words: &str| said.iter().any(|text| text.contains(words));
+    // A long one is in two lines.
+    let named = |label: &str| {
+        says(label)
+            || label.match_indices(' ').any(|(at, _)| {
+                let (first, last) = (&label[..at], &label[at + 1..]);
+                said.windows(2)
+                    .any(|pair| pair[0].ends_with(first) && pair[1].starts_with(last))
+            })
+    };
+    on_levers
+        .map(|shaft| shaft.label.clone())
+        .filter(|label| !named(label))
+        .collect()
+}
+
+/// Under a large half-section every shaft has its name; on a small projector there may be no room for one in a range.
+#[test]
+fn levers_name_their_shafts() {
+    const SMALL: (f64, f64, f64) = (1250.0, 592.0, 22.0);
+    for (room, most) in [(ROOMS[1], 0), (SMALL, 1)] {
+        for (name, mut session) in sessions() {
+            for range in 0..session.train().scenario().ranges.len() {
+                session.apply(session.train().range(range));
+                session.settle();
+                let unnamed = unnamed(&mut session, room);
+                assert!(
+                    unnamed.len() <= most,
+                    "{name}, range {range} in {room:?}: {unnamed:?}"
+                );
+            }
+        }
+    }
+}

@@ -2,7 +2,7 @@
 //! are, without the key.
 
 use super::geometry::Diagram;
-use super::{drawing, key};
+use super::{drawing, key, naming};
 use crate::draw::scene::{Ink, Label, Mark, Point, Scene, at};
 use crate::draw::section::{ASKED, Stage};
 use crate::motion::live::Live;
@@ -47,6 +47,7 @@ impl<'a> Far<'a> {
         let key = key::height(&self.stage, live.powers.is_some());
         let mut diagram = Diagram::as_high_as(live, &self.stage, self.merged, self.height + key);
         (diagram.names_sets, diagram.has_key) = (false, false);
+        diagram.says_more = Some(naming::name_the_rest);
         diagram
     }
 }

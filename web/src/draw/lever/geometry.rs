@@ -6,6 +6,7 @@ use levertrain_core::{Body, LeverNode, TrainLever};
 
 use super::axis::Axis;
 use super::key;
+use super::labels::SaysMore;
 use crate::draw::scene::{Point, at};
 use crate::draw::section::{Column, Stage};
 use crate::motion::live::{Live, Motion};
@@ -48,6 +49,8 @@ pub(super) struct Diagram<'a> {
     pub has_key: bool,
     /// What it stands on.
     pub stage: &'a Stage<'a>,
+    /// What else is said where there is room once all labels have their places.
+    pub says_more: Option<SaysMore>,
     /// Lines of what is drawn behind it, with what covering one CSS pixel of them by a label costs.
     pub behind: Vec<(Point, Point, f64)>,
 }
@@ -146,6 +149,7 @@ impl<'a> Diagram<'a> {
             names_sets: true,
             has_key: true,
             stage,
+            says_more: None,
             behind: Vec::new(),
         }
     }

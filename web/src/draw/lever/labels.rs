@@ -35,22 +35,26 @@ pub(super) struct Lettering {
     pub leaders: Vec<[Point; 2]>,
 }
 
+/// Does more once all have their places.
+pub(super) type SaysMore = fn(&mut [Subject], &mut [Option<Placed>], &mut Board);
+
 /// A thing to be labelled: where it is, and what to say of it, the fullest first.
-struct Subject {
-    centre: Point,
-    reach: f64,
-    sayings: Vec<Saying>,
+pub(super) struct Subject {
+    pub centre: Point,
+    pub reach: f64,
+    pub sayings: Vec<Saying>,
     /// How many of the last sayings will do if need be.
     essential: usize,
     /// What a saying that names it names.
-    bodies: Vec<Body>,
+    pub bodies: Vec<Body>,
 }
 
 /// A label that has its place.
-struct Placed {
-    spot: Spot,
-    saying: usize,
-    own: usize,
+#[derive(Clone, Copy)]
+pub(super) struct Placed {
+    pub spot: Spot,
+    pub saying: usize,
+    pub own: usize,
 }
 
 impl Lettering {
@@ -85,8 +89,12 @@ impl Lettering {
             labels,
             leaders: Vec::new(),
         };
-        let subjects = subjects(diagram);
-        for (subject, placed) in subjects.iter().zip(place(&subjects, &mut board)) {
+        let mut subjects = subjects(diagram);
+        let mut all = place(&subjects, &mut board);
+        if let Some(more) = diagram.says_more {
+            more(&mut subjects, &mut all, &mut board);
+        }
+        for (subject, placed) in subjects.iter().zip(all) {
             if let Some(placed) = placed {
                 lettering.leaders.extend(placed.spot.leader);
                 let lines = &subject.sayings[placed.saying].lines;
@@ -201,7 +209,7 @@ fn set(lines: &[Line], spot: Spot) -> Vec<Label> {
         .collect()
 }
 
-fn size(lines: &[Line]) -> (f64, f64) {
+pub(super) fn size(lines: &[Line]) -> (f64, f64) {
     let widths = lines
         .iter()
         .map(|line| text::width(&line.text, line.size, line.bold));

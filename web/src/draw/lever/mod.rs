@@ -13,6 +13,7 @@ mod geometry;
 mod key;
 mod labels;
 mod marks;
+mod naming;
 mod pinned;
 mod placing;
 mod saying;

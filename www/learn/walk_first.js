@@ -8,7 +8,7 @@ import { Steps } from "./walk_steps.js";
 /** @typedef {import("../state/desk.js").Desk} Desk */
 /** @typedef {import("../state/desk.js").TrainInfo["ranges"][number]} Range */
 
-const STYLES = "css/walk.css";
+const STYLES = "css/panels.css";
 
 export class WalkFirst {
   #desk;

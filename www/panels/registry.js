@@ -33,12 +33,15 @@
  * @property {boolean} [wide] whether it takes all columns
  * @property {boolean} [hints] whether its heading says something also while it is folded
  * @property {boolean} [whole] whether what it shows unfolded takes the whole engine
- * @property {string} [styles] its own, from the root of the site
+ * @property {string} [styles] what it needs besides those of a first view, from the root of the site
  * @property {boolean} [takes] whether it has tables or figures to take away
  * @property {(train: import("../state/desk.js").TrainInfo) => boolean} [needs] whether a train has
  *   what it shows; without it the panel is not there
  * @property {() => Promise<{ fill(panel: Panel, surroundings: Surroundings): void }>} load
  */
+
+/** One file for all panels that need more: a page at rest asks for it once. */
+const STYLES = "css/panels.css";
 
 /** @type {Entry[]} */
 export const PANELS = [
@@ -55,7 +58,7 @@ export const PANELS = [
     title: "page-panel-walk",
     column: "side",
     whole: true,
-    styles: "css/walk.css",
+    styles: STYLES,
     load: () => import("../learn/walk.js"),
   },
   {
@@ -71,7 +74,7 @@ export const PANELS = [
     column: "side",
     whole: true,
     takes: true,
-    styles: "css/find.css",
+    styles: STYLES,
     load: () => import("../search/find.js"),
   },
   {
@@ -127,7 +130,7 @@ export const PANELS = [
     title: "page-panel-exercises",
     column: "side",
     whole: true,
-    styles: "css/exercises.css",
+    styles: STYLES,
     load: () => import("../learn/exercises.js"),
   },
   {
@@ -159,7 +162,7 @@ export const PANELS = [
     whole: true,
     takes: true,
     needs: ({ elements }) => elements.length > 0,
-    styles: "css/faults.css",
+    styles: STYLES,
     load: () => import("../learn/faults.js"),
   },
   {
@@ -170,7 +173,7 @@ export const PANELS = [
     whole: true,
     takes: true,
     needs: ({ elements }) => elements.length > 0,
-    styles: "css/shifts.css",
+    styles: STYLES,
     load: () => import("./shifts.js"),
   },
   {

@@ -44,7 +44,7 @@ fn everything_comes_from_below_the_pages_own_address() -> Result<()> {
 }
 
 /// Most requests of a cold page until all of it is at rest, itself included.
-const REQUESTS: usize = 20;
+const REQUESTS: usize = 16;
 
 /// Most that what is on the page may move by itself while it opens, as browsers count it.
 const SHIFT: f64 = 0.05;

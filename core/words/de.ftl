@@ -1393,6 +1393,10 @@ page-edit-name = Name
 page-edit-shafts = Namen der Wellen
 page-edit-label = Name
 page-edit-from-to = { $least } bis { $most }
+# A field that finds rows of a long list, and how many it has found.
+page-edit-find = Suchen
+page-edit-find-in = Suchen in: { $list }
+page-edit-found = { $count } von { $all }
 page-edit-sets = Sätze
 page-edit-no-sets = Es gibt noch keinen Satz.
 page-edit-kind = Art

@@ -1354,6 +1354,10 @@ page-edit-name = Name
 page-edit-shafts = Names of the shafts
 page-edit-label = Name
 page-edit-from-to = { $least } to { $most }
+# A field that finds rows of a long list, and how many it has found.
+page-edit-find = Find
+page-edit-find-in = Find in: { $list }
+page-edit-found = { $count } of { $all }
 page-edit-sets = Sets
 page-edit-no-sets = There is no set yet.
 page-edit-kind = Kind

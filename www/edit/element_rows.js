@@ -31,10 +31,12 @@ const FRICTION = /** @type {[keyof typeof USUAL_FRICTION, string, number, number
 
 /** @param {Form} form */
 export function elementRows(form) {
-  const rows = form.sheet.elements.map(({ id, kind, label, friction }) =>
-    form.part(`element ${id}`, [kind, label, friction !== null], () => row(form, id)),
-  );
-  return [h("h3", {}, say("page-elements")), ...rows, form.part("add element", form.sheet.elements.length >= MOST, () => adding(form))];
+  const rows = form.sheet.elements.map(({ id, kind, label, friction }) => {
+    const node = form.part(`element ${id}`, [kind, label, friction !== null], () => row(form, id));
+    return /** @type {[string, HTMLElement]} */ ([id, node]);
+  });
+  const listed = form.list("elements", say("page-elements"), rows);
+  return [h("h3", {}, say("page-elements")), ...listed, form.part("add element", form.sheet.elements.length >= MOST, () => adding(form))];
 }
 
 /**

@@ -7,6 +7,7 @@ import { follow } from "../state/follow.js";
 import { doing, choice, choiceField, textField } from "./fields.js";
 import { elementRows } from "./element_rows.js";
 import { rangeRows } from "./range_rows.js";
+import { RowFilter } from "./row_filter.js";
 import { setCards } from "./set_cards.js";
 import { goesOn } from "./steps.js";
 import { aroundOf, surroundingRows } from "./surrounding_rows.js";
@@ -36,6 +37,8 @@ export class Form {
   #rest = { shape: "", shown: [], lit: [], answered: [] };
   /** What fields that are made belong to. */
   #making = this.#rest;
+  /** What long lists are looked through by. @type {Map<string, RowFilter>} */
+  #filters = new Map();
   /** What of the train decides which fields there are. */
   #shape = "";
   /** The node that holds them. */
@@ -125,6 +128,18 @@ export class Form {
     part.node = make();
     this.#making = this.#rest;
     return part.node;
+  }
+
+  /**
+   * The rows of a list, with a field to find some of them by where it is long.
+   * @param {string} key
+   * @param {string} list what they are
+   * @param {[string, HTMLElement][]} rows by what tells them apart
+   */
+  list(key, list, rows) {
+    const filter = this.#filters.get(key) ?? new RowFilter(key, list);
+    this.#filters.set(key, filter);
+    return filter.over(rows);
   }
 
   get #bodies() {

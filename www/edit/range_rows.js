@@ -9,8 +9,11 @@ import { doing, textField } from "./fields.js";
 /** @param {Form} form */
 export function rangeRows(form) {
   const count = form.info.ranges.length;
-  const rows = form.info.ranges.map(({ id, label }, at) => form.part(`range ${id}`, [label, at, count], () => row(form, id, at)));
-  return [h("h3", {}, say("page-ranges")), ...rows, form.part("add range", null, () => adding(form))];
+  const rows = form.info.ranges.map(({ id, label }, at) => {
+    const node = form.part(`range ${id}`, [label, at, count], () => row(form, id, at));
+    return /** @type {[string, HTMLElement]} */ ([id, node]);
+  });
+  return [h("h3", {}, say("page-ranges")), ...form.list("ranges", say("page-ranges"), rows), form.part("add range", null, () => adding(form))];
 }
 
 /**

@@ -21,11 +21,11 @@ export function setCards(form) {
   const count = form.sheet.sets.length;
   const cards = form.sheet.sets.map(({ id, kind, label, gears, members, internal }, at) => {
     const shape = [kind, label, gears.map(({ name }) => name), members.map(({ role }) => role), internal === null, at, count];
-    return form.part(`set ${id}`, shape, () => card(form, id, at));
+    return /** @type {[string, HTMLElement]} */ ([id, form.part(`set ${id}`, shape, () => card(form, id, at))]);
   });
   return [
     h("h3", {}, say("page-edit-sets")),
-    ...(cards.length > 0 ? cards : [h("p", { class: "note" }, say("page-edit-no-sets"))]),
+    ...(cards.length > 0 ? form.list("sets", say("page-edit-sets"), cards) : [h("p", { class: "note" }, say("page-edit-no-sets"))]),
     h("p", { class: "row" }, h("span", { class: "select" }, kinds), add),
   ];
 }

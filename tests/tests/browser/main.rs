@@ -38,6 +38,7 @@ mod language;
 mod learner;
 mod link;
 mod locked;
+mod long_lists;
 mod mesh_orders;
 mod motion;
 mod names;

@@ -675,6 +675,7 @@ const NO_WORDS: &[(&str, &[&str])] = &[
             "repeat …",
             "save",
             "set …",
+            "sets",
             "shaft …",
             "shaft … …",
             "take …",

@@ -8,7 +8,7 @@ import { KeptSheets } from "./kept_sheets.js";
 import { SheetList } from "./sheet_list.js";
 import { FORMAT, fileOf } from "./sheet_text.js";
 import { asideRows, keyOf } from "./sheets_aside.js";
-import { CHOSEN, PARTS, choice, rangeOptions, taskWords } from "./task_words.js";
+import { CHOSEN, PARTS, choice, lineWords, rangeOptions } from "./task_words.js";
 
 /** @typedef {import("../engine/levertrain_whole.js").Question} Question */
 /** @typedef {import("../engine/levertrain_whole.js").ExerciseSheet} Sheet */
@@ -189,7 +189,7 @@ export class Setting {
       const question = this.#made();
       this.#desk.dismiss();
       if (!question) return;
-      if (this.#has(question)) this.#refuse("twice", taskWords(question));
+      if (this.#has(question)) this.#refuse("twice", lineWords(question));
       else if (asked.length >= MOST) this.#refuse("full", String(MOST));
       else asked.push({ task: question.task, question });
       this.#before = undefined;
@@ -334,7 +334,7 @@ export class Setting {
     const last = walk.length + asked.length - 1;
     const walked = walk.map((id) => ({ words: this.#walkWords(id), asked: known.has(id), least: 0, most: walk.length - 1 }));
     const questions = asked.map(({ task, question }) => {
-      const words = question ? taskWords(question) : say("page-exercise-kind-of", { kind: task.task });
+      const words = question ? lineWords(question) : say("page-exercise-kind-of", { kind: task.task });
       return { words, asked: question !== undefined, least: walk.length, most: last };
     });
     this.#list.show([...walked, ...questions]);

@@ -2,6 +2,7 @@
 
 import { h } from "../kit/dom.js";
 import { number } from "../kit/format.js";
+import { listed } from "../kit/words.js";
 
 /** @typedef {import("../engine/levertrain_whole.js").Question} Question */
 /** @typedef {import("../state/desk.js").Desk} Desk */
@@ -25,6 +26,12 @@ export const CHOSEN = {
 /** A question in a line. @param {Question} question */
 export function taskWords({ given, text }) {
   return given ? `${given} ${text}` : text;
+}
+
+/** The same where questions stand under one another: what is put in order tells two of them apart. @param {Question} question */
+export function lineWords(question) {
+  const words = taskWords(question);
+  return question.by === "order" ? `${words} ${listed(question.choices.map(({ label }) => label))}` : words;
 }
 
 /** A number of points or a share, to a tenth where that says more. @param {number} value */

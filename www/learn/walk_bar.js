@@ -12,6 +12,10 @@ export class WalkBar {
   #room;
   #previous;
   #next;
+  /** Goes on from the last step to what follows the walk. */
+  #on = h("button", { class: "plain", type: "button", "data-part": "walk-bar-on", click: () => this.#goOn?.(), hidden: true });
+  /** @type {(() => void) | undefined} */
+  #goOn;
 
   /**
    * @param {HTMLElement} section the half-section, which comes into sight with it
@@ -30,8 +34,18 @@ export class WalkBar {
       "div",
       { class: "walk-bar", role: "group", "aria-label": say("page-walk-flow"), "data-part": "walk-bar", hidden: true },
       this.#room,
-      h("p", { class: "row" }, this.#previous, this.#next, end),
+      h("p", { class: "row" }, this.#previous, this.#next, this.#on, end),
     );
+  }
+
+  /**
+   * Says what follows the walk, to be gone on to from its last step.
+   * @param {string} words
+   * @param {() => void} goOn
+   */
+  leads(words, goOn) {
+    this.#on.textContent = words;
+    this.#goOn = goOn;
   }
 
   /**
@@ -48,6 +62,11 @@ export class WalkBar {
     // They keep the focus of whoever has just pressed them.
     this.#previous.setAttribute("aria-disabled", String(first));
     this.#next.setAttribute("aria-disabled", String(last));
+    const { activeElement } = /** @type {ShadowRoot | Document} */ (this.node.getRootNode());
+    const leaves = activeElement === this.#on && !last;
+    this.#on.hidden = !last || !this.#goOn;
+    // Gone on from there, a range begins anew.
+    if (leaves) this.#next.focus({ preventScroll: true });
     if (!begins || !this.node.checkVisibility()) return;
     this.#section.scrollIntoView({ block: "start", behavior: "instant" });
     this.#next.focus({ preventScroll: true });

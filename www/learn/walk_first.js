@@ -97,7 +97,12 @@ export class WalkFirst {
   #show() {
     const [range, last] = [this.#ranges[this.#at], this.#at + 1 === this.#ranges.length];
     this.#place.textContent = say("page-walk-first", { range: range.label, at: this.#at + 1, of: this.#ranges.length });
-    this.#next.textContent = say("page-walk-on", { to: last ? (this.#asks ? "questions" : "end") : "range" });
+    const on = say("page-walk-on", { to: last ? (this.#asks ? "questions" : "end") : "range" });
+    this.#next.textContent = on;
+    this.#steps?.leads(on, () => {
+      this.#goOn();
+      return this.isOpen;
+    });
     this.#again.textContent = say("page-walk-again", { range: range.label });
     this.#act(() => this.#desk.apply(range.applied));
     this.follow();

@@ -105,6 +105,15 @@ export class Steps {
     this.#light(undefined);
   }
 
+  /**
+   * Says what follows the steps, to be gone on to from the last one where the list is out of sight.
+   * @param {string} words
+   * @param {() => boolean} goOn says whether there are steps again
+   */
+  leads(words, goOn) {
+    this.#bar.leads(words, () => goOn() && this.#go(0));
+  }
+
   /** Leaves the steps, and lights nothing more. */
   #end() {
     this.#at = -1;

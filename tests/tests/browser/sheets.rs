@@ -238,6 +238,85 @@ fn trying_a_sheet_walks_through_its_ranges_first() -> Result<()> {
     })
 }
 
+/// Catches a phone on which somebody at the last step under the drawings has to look for what follows, far from there,
+/// or has to look for the first step of the next range.
+#[test]
+fn on_a_phone_the_last_step_leads_on() -> Result<()> {
+    page::open(View::PHONE, &format!("#s={STEM}"), |page| {
+        put_together(page, &["H", "W"])?;
+        page.run("probe.host('lever-train').apply(['J', 'W'])", Value::Null)?;
+        press(page, "walk-add")?;
+        press(page, "try")?;
+        let learner = Learner::at(page, "lever-train");
+        learner.walks()?;
+        for (applied, leads) in [
+            (["H", "W"], "On to the next range"),
+            (["J", "W"], "On to the questions"),
+        ] {
+            ensure!(page.seen()?.applied == applied);
+            if applied[0] == "H" {
+                page.run(
+                    "probe.one('.walk-first [data-part=walk-next]').click()",
+                    Value::Null,
+                )?;
+            }
+            // Of the second range the first step has come by itself.
+            page.until(
+                "a step is told",
+                "probe.one('[data-part=walk-bar]').checkVisibility()",
+            )?;
+            let steps: usize = page.get(
+                "probe.all('.walk-first [data-part=walk-steps] li').length",
+                Value::Null,
+            )?;
+            ensure!(steps > 1, "{steps} steps");
+            for _ in 1..steps {
+                ensure!(
+                    !page.shows("[data-part=walk-bar-on]")?,
+                    "offered before the last step"
+                );
+                page.click("[data-part=walk-bar-next]")?;
+            }
+            let words: String = page.get("probe.text('[data-part=walk-bar-on]')", Value::Null)?;
+            ensure!(words == leads, "{words}");
+            let height: f64 = page.get(
+                "probe.one('[data-part=walk-bar-on]').getBoundingClientRect().height",
+                Value::Null,
+            )?;
+            ensure!(height >= 44.0, "{height} px high");
+            page.click("[data-part=walk-bar-on]")?;
+        }
+        learner.asked()?;
+        ensure!(!page.shows("[data-part=walk-bar]")?, "it stays");
+        Ok(())
+    })
+}
+
+/// Catches lines of a sheet that nobody can tell apart.
+#[test]
+fn what_is_to_be_put_in_order_is_in_the_line() -> Result<()> {
+    page::open(View::LAPTOP, &format!("#s={STEM}"), |page| {
+        open_setting(page)?;
+        for _ in 0..2 {
+            add(page, "order")?;
+        }
+        let found = lines(page)?;
+        ensure!(found.len() == 2 && found[0] != found[1], "{found:?}");
+        let labels: Vec<String> = page.get(
+            "probe.all('.range-buttons [data-range-id]').map(({ textContent }) => textContent)",
+            Value::Null,
+        )?;
+        for line in &found {
+            let named = labels
+                .iter()
+                .filter(|label| line.contains(label.as_str()))
+                .count();
+            ensure!(named > 2, "{line}, of {labels:?}");
+        }
+        Ok(())
+    })
+}
+
 /// Catches a phone on which the question and the drawing that it is about are never seen together.
 #[test]
 fn on_a_phone_question_and_drawing_are_in_one_sight() -> Result<()> {

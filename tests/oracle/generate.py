@@ -6,7 +6,8 @@ Reads every scenario in `scenarios/`, draws some hundred trains at random, and w
 train into FOLDER/cases: the scenario, its range chart, and the answers for its ranges and for a
 sample of the combinations of its elements (all of them where there are few). The operating points
 of scenarios with an engine, and of engines drawn at random, go to FOLDER/operating.json. Whether
-shafts can be nested, in scenarios and in trains drawn for it, goes to FOLDER/nesting.json.
+shafts can be nested, in scenarios and in trains drawn for it, goes to FOLDER/nesting.json, and
+which single swaps lead from one combination to another to FOLDER/shifts.json.
 """
 
 import json
@@ -23,6 +24,7 @@ import nesting  # noqa: E402
 import one_way  # noqa: E402
 import operating  # noqa: E402
 import random_trains  # noqa: E402
+import shifts  # noqa: E402
 import solution  # noqa: E402
 import virtual_work  # noqa: E402
 
@@ -143,6 +145,14 @@ def nestings(pool):
     return list(map(nesting.case, own)) + list(drawn)
 
 
+def shift_graphs(pool):
+    """Combinations that drive, and the single swaps between them."""
+    own = [(name, scenario) for name, origin, scenario in trains() if origin == "scenario"]
+    small = [job for job in own if shifts.is_small(job[1])]
+    drawn = pool.map(shifts.random_case, range(shifts.RANDOM_TRAINS), chunksize=4)
+    return list(pool.map(shifts.case, small)) + list(drawn)
+
+
 def main(arguments):
     if len(arguments) != 1:
         sys.exit("usage: python tests/oracle/generate.py FOLDER")
@@ -161,6 +171,8 @@ def main(arguments):
         (folder.parent / "operating.json").write_text(json.dumps(points, indent=1), "utf-8")
         nested = nestings(pool)
         (folder.parent / "nesting.json").write_text(json.dumps(nested, indent=1), "utf-8")
+        graphs = shift_graphs(pool)
+        (folder.parent / "shifts.json").write_text(json.dumps(graphs, indent=1), "utf-8")
     seconds = time.monotonic() - started
     print(f"    {count} trains, {total} combinations, {len(points)} engines, {seconds:.0f} s")
 

@@ -1,6 +1,7 @@
-//! Shifts as swaps of elements: by hand, by set differences, and the best rows of ranges by naive recursion.
+//! Shifts as swaps of elements: by hand, by set differences, the best rows of ranges by naive recursion, and all of it by NetworkX.
 
 mod by_hand;
 mod model;
+mod networkx;
 mod rows;
 mod trains;

@@ -40,6 +40,7 @@ mod solve;
 pub mod swaps;
 mod teach;
 mod train;
+pub mod transient;
 pub mod words;
 
 pub use base::characters::place_of;

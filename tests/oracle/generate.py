@@ -7,7 +7,8 @@ train into FOLDER/cases: the scenario, its range chart, and the answers for its 
 sample of the combinations of its elements (all of them where there are few). The operating points
 of scenarios with an engine, and of engines drawn at random, go to FOLDER/operating.json. Whether
 shafts can be nested, in scenarios and in trains drawn for it, goes to FOLDER/nesting.json, and
-which single swaps lead from one combination to another to FOLDER/shifts.json.
+which single swaps lead from one combination to another to FOLDER/shifts.json. Shifts in time
+of trains drawn at random go to FOLDER/transient.json.
 """
 
 import json
@@ -26,6 +27,7 @@ import operating  # noqa: E402
 import random_trains  # noqa: E402
 import shifts  # noqa: E402
 import solution  # noqa: E402
+import transient  # noqa: E402
 import virtual_work  # noqa: E402
 
 SCENARIOS = Path(__file__).resolve().parents[2] / "scenarios"
@@ -173,6 +175,8 @@ def main(arguments):
         (folder.parent / "nesting.json").write_text(json.dumps(nested, indent=1), "utf-8")
         graphs = shift_graphs(pool)
         (folder.parent / "shifts.json").write_text(json.dumps(graphs, indent=1), "utf-8")
+        in_time = transient.shifts(pool)
+        (folder.parent / "transient.json").write_text(json.dumps(in_time), "utf-8")
     seconds = time.monotonic() - started
     print(f"    {count} trains, {total} combinations, {len(points)} engines, {seconds:.0f} s")
 

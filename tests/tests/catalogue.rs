@@ -70,6 +70,33 @@ const NO_WORDS: &[(&str, &[&str])] = &[
         ],
     ),
     (
+        "fields of what a shift in time needs to know, and of its commands",
+        &[
+            "dynamics",
+            "element",
+            "engine_inertia",
+            "fill_time",
+            "full_torque",
+            "inertia",
+            "load_inertia",
+            "at",
+            "begin",
+            "commands",
+            "cut",
+            "depth",
+            "end",
+            "input_speed",
+            "input_torque",
+            "output_torque",
+            "ramp",
+            "until",
+        ],
+    ),
+    (
+        "phases of a shift, as data",
+        &["after", "before", "fill", "inertia", "torque"],
+    ),
+    (
         "what stands in an ask for teeth",
         &[
             "ask",

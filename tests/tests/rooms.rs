@@ -8,8 +8,22 @@ use anyhow::{Context, Result, ensure};
 use levertrain_tests::files::root;
 
 const CORE: &[&str] = &[
-    "base", "json", "model", "train", "solve", "load", "teach", "words", "report", "lesson",
-    "faults", "swaps", "edit", "exercise", "search",
+    "base",
+    "json",
+    "model",
+    "train",
+    "solve",
+    "load",
+    "teach",
+    "words",
+    "report",
+    "lesson",
+    "faults",
+    "swaps",
+    "transient",
+    "edit",
+    "exercise",
+    "search",
 ];
 const WEB: &[&str] = &["units", "motion", "draw", "document", "boundary"];
 const WWW: &[&str] = &[

@@ -13,6 +13,7 @@ mod faults;
 mod search;
 mod swaps;
 mod trains;
+mod transient;
 mod work;
 mod worst;
 mod worst_times;
@@ -70,6 +71,9 @@ fn run() -> Result<(), String> {
         worst_times::report()?;
         exercises::report_worst()?;
         faults::report_worst()?;
+        for example in timed.iter().take(1) {
+            transient::report(example.name.as_str(), &example.train)?;
+        }
         for example in timed.iter().skip(1) {
             search::report(example.name.as_str(), &example.train)?;
         }

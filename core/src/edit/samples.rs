@@ -55,6 +55,7 @@ pub fn blank() -> Scenario {
         engine: None,
         converter: None,
         load: None,
+        dynamics: None,
     }
 }
 

@@ -14,6 +14,13 @@ pub fn text(scenario: &Scenario) -> String {
     // Neither a scenario nor memory refuses to be written.
     let written = scenario.serialize(&mut serializer);
     debug_assert!(written.is_ok());
+    if let Some(dynamics) = &scenario.dynamics {
+        // Kept as it was written, and so put before the last brace by hand.
+        text.truncate(text.len().saturating_sub(2));
+        text.extend_from_slice(b",\n  \"dynamics\": ");
+        text.extend_from_slice(dynamics.as_bytes());
+        text.extend_from_slice(b"\n}");
+    }
     text.push(b'\n');
     String::from_utf8(text).unwrap_or_default()
 }

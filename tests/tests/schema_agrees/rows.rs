@@ -10,7 +10,7 @@ use crate::friction;
 pub type Row = (&'static str, Change, Verdict);
 
 pub fn rows() -> Vec<Row> {
-    let parts = [lists(), couplings(), elements(), surroundings()];
+    let parts = [lists(), couplings(), elements(), surroundings(), dynamics()];
     parts.into_iter().flatten().collect()
 }
 
@@ -358,5 +358,52 @@ fn surroundings() -> Vec<Row> {
         ("/load/quadratic", Set(json!(-1e-9)), Bad),
         ("/load/weight", Set(json!(100_000)), Good),
         ("/load/weight", Set(json!(100_001)), Bad),
+    ]
+}
+
+/// What a shift in time needs to know.
+fn dynamics() -> Vec<Row> {
+    vec![
+        ("/dynamics", Remove, Good),
+        ("/dynamics", Set(json!({})), Good),
+        ("/dynamics", Set(json!(null)), Bad),
+        ("/dynamics", Set(json!([])), Bad),
+        ("/dynamics", Extra, Bad),
+        ("/dynamics/engine_inertia", Remove, Good),
+        ("/dynamics/engine_inertia", Set(json!(0)), Bad),
+        ("/dynamics/engine_inertia", Set(json!("0.1")), Bad),
+        ("/dynamics/load_inertia", Set(json!(1_000_000)), Good),
+        ("/dynamics/load_inertia", Set(json!(1_000_001)), Bad),
+        ("/dynamics/shafts", Clear, Good),
+        ("/dynamics/shafts", Set(json!({"in": 0.02})), Bad),
+        ("/dynamics/shafts/0", Extra, Bad),
+        ("/dynamics/shafts/0/shaft", Remove, Bad),
+        (
+            "/dynamics/shafts/0/shaft",
+            Set(json!("nowhere")),
+            BeyondSchema,
+        ),
+        ("/dynamics/shafts/0/shaft", Set(json!("housing")), Bad),
+        ("/dynamics/shafts/0/inertia", Remove, Bad),
+        ("/dynamics/shafts/0/inertia", Set(json!(1e-9)), Good),
+        ("/dynamics/shafts/0/inertia", Set(json!(-1)), Bad),
+        ("/dynamics/elements", Set(json!(3)), Bad),
+        ("/dynamics/elements/0", Extra, Bad),
+        ("/dynamics/elements/0/element", Remove, Bad),
+        (
+            "/dynamics/elements/0/element",
+            Set(json!("Z")),
+            BeyondSchema,
+        ),
+        ("/dynamics/elements/0/fill_time", Remove, Good),
+        ("/dynamics/elements/0/fill_time", Set(json!(0)), Good),
+        ("/dynamics/elements/0/fill_time", Set(json!(5.1)), Bad),
+        ("/dynamics/elements/0/full_torque", Remove, Good),
+        ("/dynamics/elements/0/full_torque", Set(json!(0)), Bad),
+        (
+            "/dynamics/elements/0/full_torque",
+            Set(json!(1_000_001)),
+            Bad,
+        ),
     ]
 }

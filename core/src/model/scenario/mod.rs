@@ -62,6 +62,10 @@ pub struct Scenario {
     /// What holds the output back.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub load: Option<Load>,
+    /// What a shift in time needs to know, as the text that stands in the file: `crate::transient` understands it. It is
+    /// written as it is (`crate::edit::text`).
+    #[serde(skip)]
+    pub dynamics: Option<String>,
 }
 
 /// A rotating member that others are splined to.

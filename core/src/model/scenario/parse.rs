@@ -55,6 +55,7 @@ fn outermost(value: Value, problems: &mut Vec<Problem>) -> Option<Scenario> {
         "engine",
         "converter",
         "load",
+        "dynamics",
     ];
     let mut fields = Fields::of(value, "", &names, &spare, problems)?;
     let format: Value = fields.take("format")?;
@@ -80,6 +81,7 @@ fn outermost(value: Value, problems: &mut Vec<Problem>) -> Option<Scenario> {
     let engine = fields.take_spare("engine");
     let converter = fields.take_spare("converter");
     let load = fields.take_spare("load");
+    let dynamics = fields.take_spare::<Value>("dynamics");
     let shafts = items(shafts?, "shafts", limits::SHAFTS, problems);
     let couplings = items(couplings?, "couplings", limits::COUPLINGS, problems);
     let elements = items(
@@ -108,6 +110,7 @@ fn outermost(value: Value, problems: &mut Vec<Problem>) -> Option<Scenario> {
         engine: engine?,
         converter: converter?,
         load: load?,
+        dynamics: dynamics?.map(|dynamics| dynamics.text()),
     })
 }
 

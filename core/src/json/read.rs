@@ -98,16 +98,19 @@ impl<'f> Fields<'f> {
     }
 }
 
+#[inline(never)]
 fn position(fields: &[(String, Value)], name: &str) -> Option<usize> {
     fields.iter().position(|(known, _)| known == name)
 }
 
-/// Takes a field out.
+/// Takes a field out. Not inline: it would stand in the engine once for every type that is read.
+#[inline(never)]
 fn removed(fields: &mut Vec<(String, Value)>, name: &str) -> Option<Value> {
     position(fields, name).map(|at| fields.swap_remove(at).1)
 }
 
-/// The path of a field of what stands at `place`.
+/// The path of a field of what stands at `place`. Not inline, as [`removed`].
+#[inline(never)]
 fn within(place: &str, name: &str) -> String {
     if place.is_empty() {
         name.to_owned()

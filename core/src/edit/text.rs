@@ -14,15 +14,13 @@ pub fn text(scenario: &Scenario) -> String {
     // Neither a scenario nor memory refuses to be written.
     let written = scenario.serialize(&mut serializer);
     debug_assert!(written.is_ok());
-    if let Some(dynamics) = &scenario.dynamics {
+    let text = String::from_utf8(text).unwrap_or_default();
+    let fields = text.strip_suffix("\n}").unwrap_or_default();
+    match &scenario.dynamics {
         // Kept as it was written, and so put before the last brace by hand.
-        text.truncate(text.len().saturating_sub(2));
-        text.extend_from_slice(b",\n  \"dynamics\": ");
-        text.extend_from_slice(dynamics.as_bytes());
-        text.extend_from_slice(b"\n}");
+        Some(dynamics) => [fields, ",\n  \"dynamics\":", dynamics, "\n}\n"].concat(),
+        None => [fields, "\n}\n"].concat(),
     }
-    text.push(b'\n');
-    String::from_utf8(text).unwrap_or_default()
 }
 
 /// Breaks lines between the fields of the file, and between the items of the lists in it.

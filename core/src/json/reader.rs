@@ -11,6 +11,11 @@ use super::value::Value;
 /// Most lists and objects within each other; no scenario needs half of them.
 pub(super) const MOST_LEVELS: usize = 16;
 
+/// The field whose value stays the text that it is, read for mistakes in its JSON alone: what it says is understood
+/// where it is used, by [`strict`](super::strict) once more. So whatever stands in it is kept to the letter, and an
+/// engine that only passes it on need not be able to write values.
+const KEPT: &str = "dynamics";
+
 /// Why reading stopped, and how many bytes had been taken or looked at.
 #[derive(Debug)]
 pub(super) struct Stop {
@@ -143,7 +148,12 @@ impl Reader<'_> {
                 return Err(self.unexpected());
             }
             self.at += 1;
-            let value = self.value(level)?;
+            let begin = self.at;
+            let mut value = self.value(level)?;
+            if key == KEPT {
+                let text = self.text.get(begin..self.at).unwrap_or_default();
+                value = Value::Text(text.to_owned());
+            }
             fields.push((key, value));
             if self.goes_on(b'}')? {
                 return Ok(Value::Object(fields));

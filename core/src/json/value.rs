@@ -46,38 +46,6 @@ impl Value {
         }
     }
 
-    /// Its text, on one line.
-    pub(crate) fn text(&self) -> String {
-        let mut text = String::new();
-        self.write(&mut text);
-        text
-    }
-
-    fn write(&self, text: &mut String) {
-        match self {
-            Self::Text(own) => write_text(own, text),
-            Self::List(items) => {
-                text.push('[');
-                for (index, item) in items.iter().enumerate() {
-                    text.push_str(if index > 0 { ", " } else { "" });
-                    item.write(text);
-                }
-                text.push(']');
-            }
-            Self::Object(fields) => {
-                text.push('{');
-                for (index, (name, value)) in fields.iter().enumerate() {
-                    text.push_str(if index > 0 { ", " } else { "" });
-                    write_text(name, text);
-                    text.push_str(": ");
-                    value.write(text);
-                }
-                text.push('}');
-            }
-            other => text.push_str(&other.quoted()),
-        }
-    }
-
     /// As a message quotes it: a list or an object as a whole would bury what is said about it.
     pub(crate) fn quoted(&self) -> String {
         match self {
@@ -92,16 +60,4 @@ impl Value {
             Self::Object(_) => word("value-object").to_owned(),
         }
     }
-}
-
-fn write_text(own: &str, text: &mut String) {
-    text.push('"');
-    for letter in own.chars() {
-        match letter {
-            '"' | '\\' => text.extend(['\\', letter]),
-            '\0'..' ' => text.push_str(&format!("\\u{:04x}", u32::from(letter))),
-            _ => text.push(letter),
-        }
-    }
-    text.push('"');
 }

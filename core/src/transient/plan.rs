@@ -163,7 +163,8 @@ impl Plan {
             true => Course::through(vec![[at, full], [at + ramp, 0.0]]),
             false => {
                 let filled = at + dynamics.fill_time(element).value;
-                Course::through(vec![[filled, 0.0], [filled + ramp, full]])
+                // A knot at the command as well, as the phase changes there.
+                Course::through(vec![[at, 0.0], [filled, 0.0], [filled + ramp, full]])
             }
         }
     }

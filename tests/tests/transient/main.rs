@@ -3,4 +3,5 @@
 mod by_hand;
 mod data;
 mod laws;
+mod marks;
 mod scipy;

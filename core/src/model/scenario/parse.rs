@@ -81,7 +81,7 @@ fn outermost(value: Value, problems: &mut Vec<Problem>) -> Option<Scenario> {
     let engine = fields.take_spare("engine");
     let converter = fields.take_spare("converter");
     let load = fields.take_spare("load");
-    let dynamics = fields.take_spare::<Value>("dynamics");
+    let dynamics = fields.take_spare("dynamics");
     let shafts = items(shafts?, "shafts", limits::SHAFTS, problems);
     let couplings = items(couplings?, "couplings", limits::COUPLINGS, problems);
     let elements = items(
@@ -110,7 +110,7 @@ fn outermost(value: Value, problems: &mut Vec<Problem>) -> Option<Scenario> {
         engine: engine?,
         converter: converter?,
         load: load?,
-        dynamics: dynamics?.map(|dynamics| dynamics.text()),
+        dynamics: dynamics?,
     })
 }
 

@@ -47,6 +47,15 @@ const SLOPE_ROUNDING: f64 = 1e-10;
 /// More steps than any problem of sixteen elements has been seen to take, by far.
 const MOST_STEPS: usize = 2000;
 
+/// What keeps a torque and an acceleration from being known better, beside their own size.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Noise {
+    /// Of the bound: a ramp is no better known than the time.
+    pub(super) torque: f64,
+    /// Of the acceleration: it may be the small difference of large ones.
+    pub(super) acceleration: f64,
+}
+
 /// Decides what each does; `None` where roundings keep it from being found.
 ///
 /// `surplus` is how many of the rows depend on the others, which exact elimination says. Where that is
@@ -55,6 +64,7 @@ pub(super) fn decide(
     matrix: &Symmetric,
     free: &[Line],
     bounds: &[Bounds],
+    noise: &[Noise],
     surplus: usize,
 ) -> Option<Vec<Next>> {
     if free.is_empty() {
@@ -78,7 +88,11 @@ pub(super) fn decide(
             Bounds::FromZero => Bounds::FromZero,
         })
         .collect();
-    let least = roundings(&free, &bounds);
+    let noise = noise
+        .iter()
+        .zip(&scales)
+        .map(|(noise, scale)| noise.torque / scale + noise.acceleration * scale);
+    let least = roundings(&free, &bounds, noise.fold(0.0, f64::max));
     let decided = all_hold(&matrix, &free, &bounds, surplus, least)
         .or_else(|| by_lemke(&matrix, &free, &bounds, least))?;
     let scaled = |(next, scale): (Next, &f64)| match next {
@@ -88,7 +102,7 @@ pub(super) fn decide(
     Some(decided.into_iter().zip(&scales).map(scaled).collect())
 }
 
-fn roundings(free: &[Line], bounds: &[Bounds]) -> Line {
+fn roundings(free: &[Line], bounds: &[Bounds], noise: f64) -> Line {
     let mut largest = Line::default();
     let all = bounds.iter().filter_map(|bounds| match bounds {
         Bounds::Within(most) => Some(most),
@@ -99,7 +113,7 @@ fn roundings(free: &[Line], bounds: &[Bounds]) -> Line {
         largest.slope = largest.slope.max(line.slope.abs());
     }
     Line {
-        at: largest.at * ROUNDING,
+        at: (largest.at * ROUNDING).max(noise),
         slope: largest.at.max(largest.slope) * SLOPE_ROUNDING,
     }
 }

@@ -103,6 +103,12 @@ impl Course {
         }
     }
 
+    /// The largest size of all its values.
+    pub(super) fn largest(&self) -> f64 {
+        let sizes = self.0.iter().map(|[_, value]| value.abs());
+        sizes.fold(0.0, f64::max)
+    }
+
     /// The time of the next knot.
     pub(super) fn next_knot(&self, time: f64) -> Option<f64> {
         let next = self.0.partition_point(|&[at, _]| at <= time);

@@ -6,7 +6,7 @@
 //! that holds reaches its bound (a zero of a line), or where a slip comes to zero (a zero of a quadratic): events are
 //! where they are but for roundings. What elements without slip do next is decided for all at once (`contact`).
 
-use super::contact::{Bounds, Next, decide};
+use super::contact::{Bounds, Next, Noise, decide};
 use super::data::Dynamics;
 use super::dense::{Symmetric, dot};
 use super::line::{Course, Line};
@@ -164,12 +164,20 @@ impl Pull {
 
     /// The acceleration of what a row gives; roundings of a sum that is zero are none.
     fn along(&self, row: &[f64]) -> Line {
-        let (mut sum, mut size) = (Line::default(), Line::default());
-        for ((line, most), cell) in self.sums.iter().zip(&self.sizes).zip(row) {
-            sum = sum.plus(line.times(*cell));
-            size = size.plus(most.times(cell.abs()));
-        }
-        sum.cleared(size.times(ROUNDING))
+        let sums = self.sums.iter().zip(row);
+        let sum = sums.fold(Line::default(), |sum, (line, cell)| {
+            sum.plus(line.times(*cell))
+        });
+        sum.cleared(self.roundings(row))
+    }
+
+    /// What is not known of it.
+    fn roundings(&self, row: &[f64]) -> Line {
+        let sizes = self.sizes.iter().zip(row);
+        let all = sizes.fold(Line::default(), |sum, (size, cell)| {
+            sum.plus(size.times(cell.abs()))
+        });
+        all.times(ROUNDING)
     }
 }
 
@@ -221,10 +229,23 @@ impl Motion<'_> {
                 false => Bounds::Within(capacities[element]),
             })
             .collect();
+        let noise: Vec<Noise> = met
+            .iter()
+            .zip(&rows)
+            .map(|(&element, row)| Noise {
+                // Of a ramp, by the last digits of the time and of where it began.
+                torque: (capacities[element].slope.abs() * (self.time + 1.0)
+                    + self.capacities[element].largest())
+                    * 4.0
+                    * f64::EPSILON,
+                acceleration: pull.roundings(row).at,
+            })
+            .collect();
         let decided = decide(
             &Symmetric::of_products(&rows),
             &free,
             &bounds,
+            &noise,
             plant.surplus(&met),
         )?;
         for (&element, next) in met.iter().zip(decided) {

@@ -3,6 +3,7 @@
 use anyhow::{Context, Result, ensure};
 use levertrain_core::transient::{Command, Dynamics, Plan, Shift};
 use levertrain_core::{ElementSet, Train};
+use levertrain_tests::sketch::Sketch;
 use serde_json::json;
 
 /// Two shafts and a clutch between them, with these inertias in kg·m².
@@ -162,4 +163,37 @@ fn a_ramp_instead_of_a_step() -> Result<()> {
     // The time of a shift is counted from its first command.
     let duration = shift.figures.duration.context("it locks")?;
     close("duration", duration, expected - 0.25, 1e-9)
+}
+
+/// Found by random trains: hardly any torque is held at the end of a ramp from a large one, so that it is met
+/// within the last digits of the time.
+#[test]
+fn a_ramp_that_ends_at_hardly_any_torque() -> Result<()> {
+    let mut scenario = Sketch::new("s1", "s0")
+        .stepped("g0", ("s1", 963), ("s2", 31), "s0", (66, 39))
+        .clutch("e0", "s1", "s2")
+        .to_json();
+    scenario["dynamics"] = json!({"load_inertia": 10_f64.powf(-1.062327888154794), "shafts": [
+        {"shaft": "s0", "inertia": 10_f64.powf(-2.528001398150381)},
+        {"shaft": "s1", "inertia": 10_f64.powf(-0.6499008302052324)},
+        {"shaft": "s2", "inertia": 10_f64.powf(-2.262857371002873)}]});
+    let train = Train::parse(&scenario.to_string());
+    let train = train.map_err(|problems| anyhow::anyhow!("{problems:?}"))?;
+    let (dynamics, problems) = Dynamics::of(&train);
+    ensure!(problems.is_empty(), "{problems:?}");
+    let (from, to) = (ElementSet::from_bits(1), ElementSet::NONE);
+    let plan = Plan {
+        commands: vec![Command {
+            element: 0,
+            at: 0.0,
+            ramp: 0.21904193029525562,
+        }],
+        input_torque: 222.08457766024668,
+        output_torque: 158.32045895502762,
+        ..Plan::usual(&train, &dynamics, from, to)
+    };
+    let shift = Shift::of(&train, &dynamics, plan);
+    let shift = shift.map_err(|refusal| anyhow::anyhow!("{refusal:?}"))?;
+    ensure!(shift.pieces.len() == 3, "{:?}", shift.pieces);
+    Ok(())
 }

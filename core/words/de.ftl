@@ -754,8 +754,20 @@ fix-hold-end = eine Bremse daransetzen oder zuerst einen anderen Antrieb oder Ab
 ## The command line
 
 cli-usage = Aufruf: chart DATEI [--apply ID,ID…] [--all] [--torque N·m] [--json] [--pedal 0…1] [--grade HÖHE/LÄNGE] [--lockup] [--mesh WIRKUNGSGRAD] [--language SPRACHE] [--help]
-cli-search-usage = Aufruf: search AUFGABE.json [--shard K/N] [--out DATEI] [--language SPRACHE], oder search AUFGABE.json --merge DATEI,DATEI… [--out DATEI]
+cli-search-usage = Aufruf: search AUFGABE.json [--shard K/N] [--out DATEI] [--threads N] [--save-every SEKUNDEN] [--estimate] [--language SPRACHE], oder search AUFGABE.json --merge DATEI,DATEI… [--out DATEI]
 cli-search-shard = { $found } ist kein Teil: K/N schreiben, mit K von 1 bis N und N höchstens { $most }
+cli-search-threads = { $found } ist keine Zahl von Threads: eine von 1 bis { $most } schreiben
+cli-search-save = { $found } ist kein Abstand zwischen Sicherungen: Sekunden von { $least } bis { $most } schreiben
+cli-search-estimate = { $all } Möglichkeiten, etwa { $boxes } Felder anzusehen: hier etwa { $time } in { $threads } Threads, weniger, wo Funde andere ausschließen; in Teilen auf mehreren Rechnern (--shard) um so viel schneller, wie es sind
+cli-search-resumed = weiter bei { $percent } %, wo sie unterbrochen wurde
+cli-search-full = vorzeitig beendet mit { $found } Funden, da zu viele Getriebe einander in etwas übertreffen: weniger nennen, was ein Getriebe besser macht, oder die Toleranzen verengen; von { $all } Möglichkeiten { $outside } ausgeschlossen, da keine solche Übersetzungen hat, { $beaten }, da keine das Gefundene übertreffen kann, { $tried } geprüft
+duration = { $unit ->
+    [seconds] { $number } s
+    [minutes] { $number } min
+    [hours] { $number } Stunden
+    [days] { $number } Tage
+   *[years] { $number } Jahre
+ }
 cli-search-no-task = eine Aufgabendatei nennen
 cli-search-line = { $file }, Zeile { $line }: kein Fund
 cli-search-progress = { $percent } % von { $all } Möglichkeiten, { $found } gefunden
@@ -878,6 +890,11 @@ diagram-swaps-double = doppelter Wechsel
 diagram-swaps-other = ohne Namen
 diagram-swaps-beyond = weit außerhalb der Achse
 diagram-swaps-chain = Kette
+
+diagram-finds-unbeaten = keines ist in beidem besser
+diagram-finds-beaten = in anderem besser
+diagram-finds-chosen = auf der Bühne
+diagram-finds-present = die Zähne, die das Getriebe hatte
 
 ## What the half-section shows that cannot be built
 
@@ -1954,6 +1971,8 @@ problem-ask-only-these = „{ $range }“ treibt nur mit genau den Zähnezahlen 
 problem-ask-too-long = die Übersetzung von „{ $range }“ verbindet zu viele Sätze
 fix-ask-leave-out = ihn weglassen oder ändern, was er schaltet
 problem-ask-unreachable = { $range } kann mit Zähnezahlen in diesen Grenzen nicht die Übersetzung { $wanted } haben, sondern nur { $least } bis { $most }
+problem-other-search = hier stand eine andere Suche, oder die einer älteren Fassung
+fix-other-search = von vorn beginnen oder mit der Aufgabe weitermachen, zu der der Stand gehört
 problem-ask-spread = die Spreizung oder ein Stufensprung kann mit Zähnezahlen in diesen Grenzen nicht { $wanted } sein, sondern nur { $least } bis { $most }
 fix-ask-unreachable = etwas dazwischen verlangen oder andere Zähne zulassen
 
@@ -2163,7 +2182,18 @@ page-find-done = { $count ->
     [one] Alles durchsucht: Ein Getriebe übertrifft alle anderen.
    *[other] Alles durchsucht: { $number } Getriebe, die kein anderes übertrifft.
 }
-page-find-full = Alles durchsucht. Zu viele Getriebe übertreffen einander in etwas ({ $number }): weniger wählen, was ein Getriebe besser macht.
+page-find-full = Vorzeitig beendet, nicht alles durchgesehen: Zu viele Getriebe übertreffen einander in etwas (bisher { $number }). Weniger wählen, was ein Getriebe besser macht, oder kleinere Abweichungen zulassen.
+page-find-ahead = { $candidates } Möglichkeiten; etwa { $boxes } Felder davon anzusehen: hier etwa { $time } oder weniger.
+page-find-long = Angehalten: { $candidates } Möglichkeiten, etwa { $boxes } Felder davon anzusehen. Das dauert hier etwa { $time }, oder weniger, wo Funde andere ausschließen. Die Grenzen oder die Abweichung verengen, trotzdem weitermachen oder anderswo rechnen lassen.
+page-find-elsewhere = Die Aufgabe sichern und auf der Befehlszeile rechnen lassen: ganz oder in Teilen auf beliebig vielen Rechnern, deren Dateien danach zusammengeführt werden. Ein unterbrochener Lauf geht weiter, wo er stand.
+page-find-task = Aufgabe sichern
+page-find-stood = Eine Suche für dieses Getriebe war zu { $percent } % durch, als ihr Tab geschlossen wurde.
+page-find-resume = Damit weitermachen
+page-find-plot = Das Gefundene nach zwei Maßen
+page-find-plot-note = Ein Punkt zeigt, angetippt, sein Getriebe auf der Bühne; mit Tasten gehen Pfeile von Punkt zu Punkt, und die Eingabetaste wählt.
+page-find-points = Punkte des Bildes
+page-find-across = Nach rechts
+page-find-up = Nach oben
 page-find-covered = { $all } Möglichkeiten: { $outside } ausgeschlossen, da keine davon solche Übersetzungen hat, { $beaten }, da keine das Gefundene übertreffen kann, { $tried } einzeln geprüft.
 page-find-found = Gefundene Zähnezahlen
 page-find-teeth-head = Zähne

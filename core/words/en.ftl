@@ -668,8 +668,20 @@ fix-hold-end = put a brake on it, or choose another input or output first
 ## The command line
 
 cli-usage = usage: chart FILE [--apply ID,ID…] [--all] [--torque N·m] [--json] [--pedal 0…1] [--grade RISE/RUN] [--lockup] [--mesh EFFICIENCY] [--language LANGUAGE] [--help]
-cli-search-usage = usage: search TASK.json [--shard K/N] [--out FILE] [--language LANGUAGE], or search TASK.json --merge FILE,FILE… [--out FILE]
+cli-search-usage = usage: search TASK.json [--shard K/N] [--out FILE] [--threads N] [--save-every SECONDS] [--estimate] [--language LANGUAGE], or search TASK.json --merge FILE,FILE… [--out FILE]
 cli-search-shard = { $found } is no shard: write K/N, with K from 1 to N, and N at most { $most }
+cli-search-threads = { $found } is no number of threads: write one from 1 to { $most }
+cli-search-save = { $found } is no time between saves: write seconds from { $least } to { $most }
+cli-search-estimate = { $all } candidates, about { $boxes } boxes to look at: about { $time } in { $threads } threads here, less where finds cut off others; in shards on several machines (--shard) as much sooner as there are
+cli-search-resumed = going on at { $percent } %, where it was interrupted
+cli-search-full = ended early with { $found } finds, as too many trains beat each other in something: name less that makes a train better, or narrow the tolerances; of { $all } candidates { $outside } were cut off as none has such ratios, { $beaten } as none can beat what was found, { $tried } tried
+duration = { $unit ->
+    [seconds] { $number } s
+    [minutes] { $number } min
+    [hours] { $number } hours
+    [days] { $number } days
+   *[years] { $number } years
+ }
 cli-search-no-task = name a task file
 cli-search-line = { $file }, line { $line }: no find
 cli-search-progress = { $percent } % of { $all } candidates, { $found } found
@@ -806,6 +818,11 @@ diagram-swaps-double = double swap
 diagram-swaps-other = not named
 diagram-swaps-beyond = far beyond the axis
 diagram-swaps-chain = chain
+
+diagram-finds-unbeaten = none is better in both
+diagram-finds-beaten = better in something else
+diagram-finds-chosen = on the stage
+diagram-finds-present = the teeth that the train had
 
 ## What the half-section shows that cannot be built
 
@@ -1929,6 +1946,8 @@ problem-ask-only-these = "{ $range }" only drives with the very teeth that the t
 problem-ask-too-long = the ratio of "{ $range }" combines too many sets
 fix-ask-leave-out = leave it out, or change what it applies
 problem-ask-unreachable = { $range } cannot have the ratio { $wanted } with teeth within the bounds, but only { $least } to { $most }
+problem-other-search = this is where another search stood, or one of an older version
+fix-other-search = begin anew, or go on with the task that it is of
 problem-ask-spread = the spread, or a step, cannot be { $wanted } with teeth within the bounds, but only { $least } to { $most }
 fix-ask-unreachable = ask for something in between, or allow other teeth
 
@@ -2140,7 +2159,18 @@ page-find-done = { $count ->
     [one] All was looked through: one train beats all others.
    *[other] All was looked through: { $number } trains that no other beats.
 }
-page-find-full = All was looked through. Too many trains beat each other in something ({ $number }): choose less that makes a train better.
+page-find-full = Ended early, not all was looked through: too many trains beat each other in something ({ $number } so far). Choose less that makes a train better, or let ratios be off by less.
+page-find-ahead = { $candidates } candidates; about { $boxes } boxes of them to look at: about { $time } here, or less.
+page-find-long = Paused: { $candidates } candidates, about { $boxes } boxes of them to look at. That takes about { $time } here, or less where finds cut off others. Narrow the bounds or the tolerance, go on all the same, or run it elsewhere.
+page-find-elsewhere = Save the task, and run it on the command line: whole, or as shards on as many machines as there are, whose files are then merged. An interrupted run goes on where it stood.
+page-find-task = Save the task
+page-find-stood = A search of this train was { $percent } % through when its tab was closed.
+page-find-resume = Go on with it
+page-find-plot = What was found, by two measures
+page-find-plot-note = Press a point to see its train on the stage; with keys, arrows go from point to point and Enter chooses.
+page-find-points = Points of the plot
+page-find-across = To the right
+page-find-up = Upwards
 page-find-covered = { $all } candidates: { $outside } cut off as none of theirs has such ratios, { $beaten } as none can beat what was found, { $tried } tried one by one.
 page-find-found = Teeth that were found
 page-find-teeth-head = Teeth

@@ -133,6 +133,12 @@ const NO_WORDS: &[(&str, &[&str])] = &[
         ],
     ),
     (
+        "what stands in the place of a search",
+        &[
+            "format", "task", "left", "outside", "beaten", "tried", "boxes",
+        ],
+    ),
+    (
         "what stands in a sheet of exercises, and what the page is told of it",
         &[
             "seed",
@@ -264,6 +270,11 @@ const NO_WORDS: &[(&str, &[&str])] = &[
             "--merge",
             "--out",
             "--shard",
+            "--threads",
+            "--save-every",
+            "--estimate",
+            ".state",
+            ".new",
             "search:",
             "draw:",
         ],

@@ -178,7 +178,7 @@ fn problems_and_tooth_checks_say_nothing_in_ours() -> Result<()> {
         }
     }
     known.extend(names_in(&Value::from(SETTINGS)));
-    known.extend(["1e999", "settings", "tasks", "ratio"].map(str::to_owned));
+    known.extend(["1e999", "settings", "task", "tasks", "ratio"].map(str::to_owned));
     // Ids, which edits name and give.
     known.extend(
         [
@@ -306,6 +306,19 @@ fn refused_asks(train: &Train) -> Result<Vec<Problem>> {
         let ask = Ask::parse(&ask.to_string()).map_err(|problems| anyhow!("{problems:?}"))?;
         problems.extend(TeethSearch::new(train, &ask).err().into_iter().flatten());
     }
+    let ask = Ask::parse(&json!({"wanted": [{"range": range}]}).to_string());
+    let ask = ask.map_err(|problems| anyhow!("{problems:?}"))?;
+    let search = TeethSearch::new(train, &ask);
+    let mut search = search.map_err(|problems| anyhow!("{problems:?}"))?;
+    let stood = json!({"format": 1, "task": "another", "left": [], "outside": "0", "beaten": "0",
+        "tried": "0", "boxes": "0", "finds": []});
+    problems.extend(
+        search
+            .resume(&stood.to_string())
+            .err()
+            .into_iter()
+            .flatten(),
+    );
     Ok(problems)
 }
 

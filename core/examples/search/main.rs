@@ -1,34 +1,41 @@
 //! Finds teeth for wanted ratios, whole or in shards.
 //!
-//! `cargo run --release -p levertrain-core --example search -- TASK.json [--shard K/N] [--out FILE] [--language
-//! LANGUAGE]`
+//! `cargo run --release -p levertrain-core --example search -- TASK.json [--shard K/N] [--out FILE] [--threads N]
+//! [--save-every SECONDS] [--estimate] [--language LANGUAGE]`
 //!
 //! A task is `{"format": 1, "train": …, "ask": …}` (`scenarios/FORMAT.md`). Each line of the output is a find, as JSON; how
-//! far the search is, and what has become of all candidates, goes to the error output. A file is written under
-//! another name and gets its own once it is complete, so that what is interrupted leaves nothing half: of a search
-//! in shards those are lost that were under way.
+//! far the search is, and what has become of all candidates, goes to the error output, at first how long it will take;
+//! with `--estimate` nothing else is done. It runs in as many threads as there are processors, if nothing else is
+//! said; what is found does not depend on that. A file is written under
+//! another name and gets its own once it is complete. Where a search with such a file stands is kept in `FILE.state`
+//! every five seconds, or as often as is said: interrupted and called again, it goes on from there.
 //!
 //! `… -- TASK.json --merge FILE,FILE… [--out FILE]` makes the output of the whole search from those of all its shards, the
 //! same whatever their order, and however often one of them is named.
 //!
 //! Exits with 2 and one line on bad input.
 
+mod going;
+
 use std::fs;
 use std::io::{self, BufWriter, Write};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
-use std::time::{Duration, Instant};
+use std::time::Duration;
 
+use going::{Standing, go_through, large};
 use levertrain_core::Problem;
 use levertrain_core::search::{Search, SearchReport, SearchTask};
 use levertrain_core::words::{Catalogue, LANGUAGES, said, word};
 
 /// Most shards: more would have nothing to do.
 const MOST_SHARDS: usize = 256;
-/// Boxes between looks at the clock.
-const BOXES: usize = 1000;
-/// How often progress is told.
-const NEWS: Duration = Duration::from_secs(2);
+/// Most threads.
+const MOST_THREADS: usize = 1024;
+/// How often it is kept where a search stands, if nothing else is said: no more than that is lost.
+const SAVE_EVERY: Duration = Duration::from_secs(5);
+/// What may be said, in seconds.
+const SAVES: (f64, f64) = (0.01, 86_400.0);
 
 struct Options {
     task: String,
@@ -36,6 +43,11 @@ struct Options {
     shard: (usize, usize),
     merge: Vec<String>,
     out: Option<PathBuf>,
+    threads: usize,
+    /// Whether it is only told how long it would take.
+    only_estimate: bool,
+    /// How often it is kept where the search stands.
+    save_every: Duration,
 }
 
 fn main() -> ExitCode {
@@ -61,6 +73,8 @@ fn misused(what: &str) -> String {
 fn options(mut arguments: impl Iterator<Item = String>) -> Result<Options, String> {
     let (mut task, mut merge, mut out) = (None, Vec::new(), None);
     let mut shard = (0, 1);
+    let mut threads = std::thread::available_parallelism().map_or(1, usize::from);
+    let (mut only_estimate, mut save_every) = (false, SAVE_EVERY);
     while let Some(argument) = arguments.next() {
         let mut value = || {
             let missing = || misused(&said("cli-needs-value", &[("option", &*argument)]));
@@ -68,6 +82,9 @@ fn options(mut arguments: impl Iterator<Item = String>) -> Result<Options, Strin
         };
         match argument.as_str() {
             "--shard" => shard = shard_of(&value()?)?,
+            "--threads" => threads = threads_of(&value()?)?,
+            "--estimate" => only_estimate = true,
+            "--save-every" => save_every = save_every_of(&value()?)?,
             "--out" => out = Some(PathBuf::from(value()?)),
             "--merge" => merge = value()?.split(',').map(str::to_owned).collect(),
             "--language" => speak(&value()?)?,
@@ -84,6 +101,9 @@ fn options(mut arguments: impl Iterator<Item = String>) -> Result<Options, Strin
         shard,
         merge,
         out,
+        threads,
+        only_estimate,
+        save_every,
     })
 }
 
@@ -111,6 +131,34 @@ fn shard_of(text: &str) -> Result<(usize, usize), String> {
     })
 }
 
+fn threads_of(text: &str) -> Result<usize, String> {
+    let count = text.parse::<usize>().ok();
+    count
+        .filter(|count| (1..=MOST_THREADS).contains(count))
+        .ok_or_else(|| {
+            let most = MOST_THREADS.to_string();
+            misused(&said(
+                "cli-search-threads",
+                &[("found", text), ("most", &most)],
+            ))
+        })
+}
+
+fn save_every_of(text: &str) -> Result<Duration, String> {
+    let (least, most) = SAVES;
+    let seconds = text.parse::<f64>().ok();
+    seconds
+        .filter(|seconds| (least..=most).contains(seconds))
+        .map(Duration::from_secs_f64)
+        .ok_or_else(|| {
+            let [least, most] = [least, most].map(|end| end.to_string());
+            misused(&said(
+                "cli-search-save",
+                &[("found", text), ("least", &least), ("most", &most)],
+            ))
+        })
+}
+
 fn run(options: &Options) -> Result<(), String> {
     let text = read(&options.task)?;
     let told = |problems: Vec<Problem>| told(&options.task, &problems);
@@ -120,14 +168,31 @@ fn run(options: &Options) -> Result<(), String> {
         (which, of) => Search::shard(&train, &ask, which, of),
     }
     .map_err(told)?;
+    let every = options.save_every;
+    let standing = options
+        .out
+        .as_deref()
+        .map(|out| Standing::beside(out, every));
     if options.merge.is_empty() {
-        go_through(&mut search);
+        if let Some(standing) = &standing {
+            standing.resume(&mut search)?;
+        }
+        let only = options.only_estimate;
+        search = go_through(search, options.threads, standing.as_ref(), only)?;
+        if only {
+            return Ok(());
+        }
+        summary(&search.report());
     } else {
         for file in &options.merge {
             merge(&mut search, file)?;
         }
     }
-    write(&search.report(), options.out.as_deref())
+    write(&search.report(), options.out.as_deref())?;
+    if let Some(standing) = &standing {
+        standing.forget();
+    }
+    Ok(())
 }
 
 fn read(file: &str) -> Result<String, String> {
@@ -150,20 +215,8 @@ fn told(file: &str, problems: &[Problem]) -> String {
     }
 }
 
-fn go_through(search: &mut Search) {
-    let mut next = Instant::now() + NEWS;
-    while !search.run(BOXES) {
-        if Instant::now() > next {
-            let report = search.report();
-            let done = report.outside + report.beaten + report.tried;
-            let percent = format!("{:.1}", 100.0 * done / report.candidates);
-            let (all, found) = (large(report.candidates), report.finds.len().to_string());
-            let values = [("percent", &*percent), ("all", &all), ("found", &found)];
-            eprintln!("{}", said("cli-search-progress", &values));
-            next = Instant::now() + NEWS;
-        }
-    }
-    let report = search.report();
+/// Tells what has become of all candidates.
+fn summary(report: &SearchReport) {
     let found = report.finds.len().to_string();
     let counts = [
         report.candidates,
@@ -180,11 +233,12 @@ fn go_through(search: &mut Search) {
         ("tried", tried),
         ("found", &found),
     ];
-    eprintln!("{}", said("cli-search-done", &values));
-}
-
-fn large(count: f64) -> String {
-    format!("{count:.3e}")
+    let done = if report.full {
+        "cli-search-full"
+    } else {
+        "cli-search-done"
+    };
+    eprintln!("{}", said(done, &values));
 }
 
 /// Takes in the finds of a shard's file.

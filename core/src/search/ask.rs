@@ -105,7 +105,7 @@ pub struct Limits {
 #[serde(rename_all = "kebab-case")]
 #[cfg_attr(feature = "types", ts(rename = "ToothRule"))]
 pub enum Rules {
-    /// Pins reach sun and ring without profile shift; otherwise half a tooth is left to that.
+    /// Pins reach sun and ring without profile shift; otherwise half a module at each mesh is left to that.
     Coaxial,
     /// Equal pinions stand at equal angles.
     EqualSpacing,

@@ -1,8 +1,10 @@
 //! The tooth counts that a set may have: all within bounds that keep the rules.
 //!
 //! Gears that decide a tooth ratio are tried in every count. The count of the outermost gear follows from
-//! the others by the pins, which stand on one circle: the coaxial rule; without that rule it may be
-//! one tooth off either way, as profile shift takes up half a tooth on each side (common practice, no source).
+//! the others by the pins, which stand on one circle: the coaxial rule; without that rule the nearest counts are tried:
+//! profile shift takes up half a module of centre distance at a mesh (common practice, no source), so that a pinion which
+//! meshes with sun and ring may be the one below or above, and the outermost gear of stepped pinions, which have a mesh of
+//! its own for each step, two teeth off either way.
 //! Pinions that decide no ratio are given the counts with which they spin slowest about their pins, which
 //! is the best of them in every criterion: neither ratios, nor size, nor losses depend on them.
 
@@ -13,6 +15,9 @@ use crate::model::tooth_checks::Rule;
 
 /// Most gears and steps of a set.
 pub(super) const GEARS: usize = 5;
+
+/// How many teeth the outermost gear of stepped pinions may be off by where there is profile shift.
+const STEPPED_SLACK: u32 = 2;
 
 /// Tooth counts of a set, and what the search reads of them.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -47,7 +52,7 @@ pub(super) fn cuts(coupling: &Coupling, ask: &Ask, alike: bool) -> Result<Vec<Cu
         slack: if ask.rules.contains(&Rules::Coaxial) {
             0
         } else {
-            1
+            STEPPED_SLACK
         },
         gears: ask.teeth,
         pinions: ask.pinion_teeth,
@@ -284,7 +289,8 @@ fn slowest_pairs(least: u32, most: u32) -> impl Iterator<Item = [u32; 2]> {
     })
 }
 
-fn cut_of(coupling: &mut Coupling) -> Cut {
+/// What the search reads of a coupling with the counts that it has.
+pub(super) fn cut_of(coupling: &mut Coupling) -> Cut {
     let product = |symbols: &[Symbol]| -> f64 {
         // Products of two counts: whole numbers that a double holds.
         symbols

@@ -4,7 +4,7 @@ use levertrain_exact::Fraction;
 use serde::Serialize;
 
 use super::ask::{Criterion, Limits};
-use super::cuts::{Cut, GEARS, apply};
+use super::cuts::{Cut, GEARS, apply, cut_of};
 use super::goals::{Goals, unevenness};
 use crate::base::element_set::ElementSet;
 use crate::load::losses::{LossModel, Lossy};
@@ -80,47 +80,74 @@ impl Maker {
     /// window where the double nearest to it is.
     pub(super) fn find(&self, cuts: &[Cut], goals: &Goals) -> Option<Find> {
         let train = Train::new(self.scenario(cuts)).ok()?;
-        let mut ratios = Vec::with_capacity(self.ranges.len());
-        let (mut efficiency, mut pinion_speed, mut open_speed) = (1.0_f64, 0.0_f64, 0.0_f64);
-        for range in &self.ranges {
-            let settled = train.settle(range.applied, Duty::Drive).combination;
-            if settled.applied() != range.locked {
-                return None;
-            }
-            ratios.push(settled.state().ratio()?.clone());
-            efficiency = efficiency.min(efficiency_of(&settled));
-            pinion_speed = pinion_speed.max(pinion_speed_of(&settled));
-            open_speed = open_speed.max(open_speed_of(&settled));
-        }
+        let settled = self.settled(&train)?;
+        let ratios = ratios(&settled)?;
+        // Ratios are known soonest.
         let values: Vec<f64> = ratios.iter().map(Fraction::to_f64).collect();
         if !goals.hold(&values) {
             return None;
         }
-        let Limits {
-            pinion_speed: most_pinion,
-            open_speed: most_open,
-            efficiency: least,
-        } = self.limits;
-        let above = |value: f64, most: Option<f64>| most.is_some_and(|most| value > most);
-        let below = least.is_some_and(|least| efficiency < least);
-        if above(pinion_speed, most_pinion) || above(open_speed, most_open) || below {
-            return None;
-        }
+        let find = self.measured(cuts, &settled, ratios, goals);
+        self.is_within_limits(&find.measures).then_some(find)
+    }
+
+    /// What the train has for teeth itself, measured in the same way, whether or not it is what was asked for.
+    pub(super) fn present(&self, goals: &Goals) -> Option<Find> {
+        let train = Train::new(self.scenario.clone()).ok()?;
+        let settled = self.settled(&train)?;
+        let ratios = ratios(&settled)?;
+        let cuts = self.sets.iter().map(|&set| {
+            let mut coupling = self.scenario.couplings[set].clone();
+            cut_of(&mut coupling)
+        });
+        let cuts: Vec<Cut> = cuts.collect();
+        Some(self.measured(&cuts, &settled, ratios, goals))
+    }
+
+    /// What the train does in each wanted range; nothing where other one-way clutches would lock.
+    fn settled<'t>(&self, train: &'t Train) -> Option<Vec<Combination<'t>>> {
+        let ranges = self.ranges.iter().map(|range| {
+            let settled = train.settle(range.applied, Duty::Drive).combination;
+            (settled.applied() == range.locked).then_some(settled)
+        });
+        ranges.collect()
+    }
+
+    fn measured(
+        &self,
+        cuts: &[Cut],
+        settled: &[Combination<'_>],
+        ratios: Vec<Fraction>,
+        goals: &Goals,
+    ) -> Find {
+        let values: Vec<f64> = ratios.iter().map(Fraction::to_f64).collect();
+        let most = |of: fn(&Combination<'_>) -> f64| settled.iter().map(of).fold(0.0, f64::max);
         let measures = Measures {
             error: goals.error(&values),
             unevenness: unevenness(&goals.steps, &values),
             size: self.size(cuts),
-            efficiency,
-            pinion_speed,
-            open_speed,
+            efficiency: settled.iter().map(efficiency_of).fold(1.0, f64::min),
+            pinion_speed: most(pinion_speed_of),
+            open_speed: most(open_speed_of),
         };
-        Some(Find {
+        Find {
             teeth: cuts.iter().map(|cut| cut.teeth).collect(),
             cuts: cuts.to_vec(),
             counts: self.best.iter().map(|c| counted(c.of(&measures))).collect(),
             ratios,
             measures,
-        })
+        }
+    }
+
+    fn is_within_limits(&self, measures: &Measures) -> bool {
+        let Limits {
+            pinion_speed,
+            open_speed,
+            efficiency,
+        } = self.limits;
+        pinion_speed.is_none_or(|most| measures.pinion_speed <= most)
+            && open_speed.is_none_or(|most| measures.open_speed <= most)
+            && efficiency.is_none_or(|least| measures.efficiency >= least)
     }
 
     /// The largest reach of these cuts; of sets that keep their teeth it is the same in all trains.
@@ -135,7 +162,8 @@ impl Maker {
 /// A count as it is compared: what differs by less than a thousand-millionth is the same, so that the rounding of doubles
 /// makes no find better than another. It keeps the order of numbers.
 pub(super) fn counted(count: f64) -> f64 {
-    (count * 1e9).round() / 1e9
+    // Halves to even: processors and browsers have that as one instruction.
+    (count * 1e9).round_ties_even() / 1e9
 }
 
 impl Criterion {
@@ -149,6 +177,13 @@ impl Criterion {
             Self::PinionSpeed => measures.pinion_speed,
         }
     }
+}
+
+fn ratios(settled: &[Combination<'_>]) -> Option<Vec<Fraction>> {
+    let ratios = settled
+        .iter()
+        .map(|settled| settled.state().ratio().cloned());
+    ratios.collect()
 }
 
 fn efficiency_of(combination: &Combination<'_>) -> f64 {

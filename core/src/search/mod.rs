@@ -23,6 +23,7 @@
 //! divided.
 
 mod ask;
+mod checkpoint;
 mod cuts;
 mod estimate;
 mod front;
@@ -34,6 +35,7 @@ mod one_by_one;
 mod prepare;
 mod quotient;
 mod report;
+mod sharing;
 mod task;
 mod tree;
 mod walk;
@@ -45,15 +47,22 @@ pub use report::{FindReport, SearchReport};
 pub use task::SearchTask;
 pub use walk::Counts;
 
+use std::sync::Arc;
+
 use crate::base::problem::Problem;
 use crate::model::scenario::Scenario;
 use crate::train::Train;
+use checkpoint::task_of;
 use walk::{Ground, Walk};
 
 /// A search that can be gone on with in pieces.
 pub struct Search {
-    ground: Ground,
+    ground: Arc<Ground>,
     walk: Walk,
+    /// How many candidates it is to go through.
+    all: u128,
+    /// Tells the train and what is asked from others.
+    task: u64,
 }
 
 /// How many boxes a search is divided into for shards, whatever their number.
@@ -66,9 +75,14 @@ impl Search {
     /// Every problem of what is asked: ranges and sets that are not there, bounds that contradict each other, a set
     /// that has no tooth counts within them, a ratio that none of them gives, with what they do give.
     pub fn new(train: &Train, ask: &Ask) -> Result<Self, Vec<Problem>> {
-        let ground = prepare::ground(train, ask)?;
-        let walk = Walk::new(vec![ground.widest()]);
-        Ok(Self { ground, walk })
+        let ground = Arc::new(prepare::ground(train, ask)?);
+        let widest = ground.widest();
+        Ok(Self {
+            all: ground.candidates(&widest.branches),
+            walk: Walk::new(vec![widest]),
+            task: task_of(&ground),
+            ground,
+        })
     }
 
     /// The same for one of `count` shards, from 0: together they cover all candidates, each once.
@@ -81,7 +95,7 @@ impl Search {
         which: usize,
         count: usize,
     ) -> Result<Self, Vec<Problem>> {
-        let ground = prepare::ground(train, ask)?;
+        let ground = Arc::new(prepare::ground(train, ask)?);
         let mut walk = Walk::new(Vec::new());
         let (boxes, outside) = pieces(&ground);
         let mut own: Vec<walk::Box> = boxes
@@ -94,17 +108,40 @@ impl Search {
         if which == 0 {
             walk.counts.outside = outside;
         }
-        Ok(Self { ground, walk })
+        let left = walk.boxes.iter();
+        let left: u128 = left.map(|each| ground.candidates(&each.branches)).sum();
+        Ok(Self {
+            all: left + walk.counts.outside,
+            walk,
+            task: task_of(&ground),
+            ground,
+        })
     }
 
-    /// Goes on for so many boxes at most; true once nothing is left.
+    /// Goes on for so many boxes at most; true once nothing is left, or there are more finds than are kept: to go on
+    /// then would take ever longer, for a list that nobody reads.
     pub fn run(&mut self, boxes: usize) -> bool {
         for _ in 0..boxes {
-            if !self.walk.step(&self.ground) {
+            if self.is_full() || !self.walk.step(&self.ground) {
                 return true;
             }
         }
         self.walk.boxes.is_empty()
+    }
+
+    /// Has it go through boxes one by one that have so many candidates at most: all, where that is more than there are. What
+    /// is found is the same; it is for benchmarks, and for tests of just that.
+    #[must_use]
+    pub fn one_by_one(mut self, candidates: usize) -> Self {
+        if let Some(ground) = Arc::get_mut(&mut self.ground) {
+            ground.one_by_one = candidates;
+        }
+        self
+    }
+
+    /// How many candidates this search is to go through: all, or those of its shard.
+    pub fn own_candidates(&self) -> u128 {
+        self.all
     }
 
     /// How many candidates there are within the bounds, each with its counts and rules.
@@ -124,7 +161,18 @@ impl Search {
 
     /// The finds so far, those first that are best in what counts first.
     pub fn finds(&self) -> Vec<Find> {
-        self.walk.front.sorted()
+        let finds = self.walk.front.finds().iter();
+        finds.map(|find| Find::clone(find)).collect()
+    }
+
+    /// How often the finds have become others.
+    pub fn changes(&self) -> u64 {
+        self.walk.front.changes()
+    }
+
+    /// The teeth that the train has, measured as finds are, where all wanted ranges drive with them.
+    pub fn present(&self) -> Option<Find> {
+        self.ground.maker.present(&self.ground.goals)
     }
 
     /// Takes in what another part of the same search has found, so that it cuts off here, too.

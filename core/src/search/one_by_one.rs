@@ -34,6 +34,9 @@ struct Going<'a> {
     /// The cut of each set.
     at: Vec<usize>,
     windows: Vec<Window>,
+    /// The ratios of a candidate, as near as doubles come, and the best that it can be in all that counts.
+    bounds: Vec<[f64; 2]>,
+    at_best: Vec<f64>,
 }
 
 impl Ground {
@@ -58,6 +61,8 @@ impl Ground {
             left,
             at: vec![0; sets],
             windows: Vec::with_capacity(singles.len()),
+            bounds: Vec::with_capacity(self.quotients.len()),
+            at_best: Vec::with_capacity(self.maker.best.len()),
         };
         self.descend(part, sets - 1, &mut going, front);
     }
@@ -122,7 +127,7 @@ impl Ground {
             while bits != 0 {
                 going.at[0] = from + bits.trailing_zeros() as usize;
                 bits &= bits - 1;
-                self.consider(&going.at, front);
+                self.consider(going, front);
             }
             from = to;
         }
@@ -135,7 +140,13 @@ impl Ground {
     }
 
     /// Looks at one candidate that is within all windows, as far as doubles tell.
-    fn consider(&self, at: &[usize], front: &mut Front) {
+    fn consider(&self, going: &mut Going<'_>, front: &mut Front) {
+        let Going {
+            at,
+            bounds,
+            at_best,
+            ..
+        } = going;
         let cut = |set: usize| &self.trees[set].cuts[at[set]];
         let rings_agree = self.same_ring.iter().all(|group| {
             group
@@ -145,7 +156,7 @@ impl Ground {
         if !rings_agree {
             return;
         }
-        let mut bounds = Vec::with_capacity(self.quotients.len());
+        bounds.clear();
         for quotient in &self.quotients {
             let mut k = [0.0; RATIOS];
             self.ratios_at(quotient, at, &mut k);
@@ -154,31 +165,25 @@ impl Ground {
             bounds.push([value - margin, value + margin]);
         }
         let certain = |goal: &Goal| {
-            let ([low, high], [least, most]) = (goal.bounds(&bounds), goal.wider());
+            let ([low, high], [least, most]) = (goal.bounds(bounds), goal.wider());
             low <= most && least <= high
         };
         if !self.goals.all.iter().all(certain) {
             return;
         }
-        let mut at_best = Vec::with_capacity(self.maker.best.len());
+        at_best.clear();
         for criterion in &self.maker.best {
             at_best.push(counted(match criterion {
                 Criterion::Size => {
                     let reaches = (0..at.len()).map(|set| cut(set).reach);
                     reaches.max().unwrap_or(0).into()
                 }
-                Criterion::Steps => least_unevenness(&self.goals.steps, &bounds),
-                Criterion::Error => {
-                    let bounds = bounds.clone();
-                    self.least_error(&Box {
-                        branches: Vec::new(),
-                        bounds,
-                    })
-                }
+                Criterion::Steps => least_unevenness(&self.goals.steps, bounds),
+                Criterion::Error => self.least_error(bounds),
                 Criterion::Efficiency | Criterion::PinionSpeed => 0.0,
             }));
         }
-        if front.beats(&at_best) {
+        if front.beats(at_best) {
             return;
         }
         let cuts: Vec<Cut> = (0..at.len()).map(|set| *cut(set)).collect();

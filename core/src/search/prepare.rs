@@ -8,7 +8,7 @@ use super::limits;
 use super::measures::{Maker, WantedRange};
 use super::quotient::{Place, Quotient, Variable};
 use super::tree::Tree;
-use super::walk::Ground;
+use super::walk::{Ground, ONE_BY_ONE};
 use crate::base::number::number;
 use crate::base::problem::Problem;
 use crate::model::coupling::{Coupling, Symbol};
@@ -126,6 +126,7 @@ pub(super) fn ground(train: &Train, ask: &Ask) -> Result<Ground, Vec<Problem>> {
             limits: ask.limits,
             best: ask.best.clone(),
         },
+        one_by_one: ONE_BY_ONE,
     };
     unreachable(train, ask, &ground, &mut problems);
     if problems.is_empty() {

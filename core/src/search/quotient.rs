@@ -19,8 +19,8 @@ pub(super) struct Variable {
     pub row: usize,
 }
 
-/// Values at the corners of a box, or coefficients.
-type Corners = [f64; 1 << RATIOS];
+/// So many coefficients are few.
+const FEW: usize = 16;
 
 /// A sum of products of tooth ratios: the coefficient of each set of variables.
 #[derive(Debug, Clone)]
@@ -74,7 +74,7 @@ impl Sum {
     }
 
     /// Its values at the corners of a box: bit i of a corner's number is set where variable i is at its upper end.
-    fn corners<'c>(&self, ends: &[[f64; 2]], into: &'c mut Corners) -> &'c [f64] {
+    fn corners<'c>(&self, ends: &[[f64; 2]], into: &'c mut [f64]) -> &'c [f64] {
         let count = self.coefficients.len();
         let values = &mut into[..count];
         values.copy_from_slice(&self.coefficients);
@@ -91,7 +91,15 @@ impl Sum {
     }
 
     fn value(&self, k: &[f64]) -> f64 {
-        let mut memory = [0.0; 1 << RATIOS];
+        // Most ratios depend on few: to clear room for the largest would take longer than to reckon.
+        if self.coefficients.len() <= FEW {
+            self.value_in(k, &mut [0.0; FEW])
+        } else {
+            self.value_in(k, &mut [0.0; 1 << RATIOS])
+        }
+    }
+
+    fn value_in(&self, k: &[f64], memory: &mut [f64]) -> f64 {
         let values = &mut memory[..self.coefficients.len()];
         values.copy_from_slice(&self.coefficients);
         let mut length = values.len();
@@ -143,9 +151,17 @@ impl Quotient {
 
     /// Least and greatest value over a box, rounded outwards; everything where the denominator may be nothing.
     pub(super) fn bounds(&self, ends: &[[f64; 2]]) -> [f64; 2] {
+        if 1 << self.variables.len() <= FEW {
+            self.bounds_in(ends, [&mut [0.0; FEW], &mut [0.0; FEW]])
+        } else {
+            let (mut above, mut below) = ([0.0; 1 << RATIOS], [0.0; 1 << RATIOS]);
+            self.bounds_in(ends, [&mut above, &mut below])
+        }
+    }
+
+    fn bounds_in(&self, ends: &[[f64; 2]], [above, below]: [&mut [f64]; 2]) -> [f64; 2] {
         let everything = [f64::NEG_INFINITY, f64::INFINITY];
-        let (mut above, mut below) = ([0.0; 1 << RATIOS], [0.0; 1 << RATIOS]);
-        let below = self.below.corners(ends, &mut below);
+        let below = self.below.corners(ends, below);
         let mut smallest = f64::INFINITY;
         let mut signs = [false; 2];
         for value in below {
@@ -155,7 +171,7 @@ impl Quotient {
         if signs == [true; 2] || smallest <= self.below.most * ROUNDING {
             return everything;
         }
-        let above = self.above.corners(ends, &mut above);
+        let above = self.above.corners(ends, above);
         let [mut least, mut most] = [f64::INFINITY, f64::NEG_INFINITY];
         for (above, below) in above.iter().zip(below) {
             let value = above / below;

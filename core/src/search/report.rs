@@ -23,8 +23,12 @@ pub struct SearchReport {
     pub beaten: f64,
     /// Tried one by one.
     pub tried: f64,
-    /// Whether there are more finds than are kept.
+    /// How many boxes were looked at, which is what takes the time.
+    pub boxes: f64,
+    /// Whether it ended early, as there are more finds than are kept.
     pub full: bool,
+    /// The teeth that the train has, measured in the same way, where all wanted ranges drive with them.
+    pub present: Option<FindReport>,
     /// What no other beats, those first that are best in what counts first.
     pub finds: Vec<FindReport>,
 }
@@ -74,11 +78,20 @@ impl Read for Told {
 impl Search {
     /// How far it is, and what it has found.
     pub fn report(&self) -> SearchReport {
+        let finds = self.finds();
+        SearchReport {
+            finds: finds.iter().map(|find| self.find_report(find)).collect(),
+            ..self.progress()
+        }
+    }
+
+    /// The same without the finds.
+    pub fn progress(&self) -> SearchReport {
         let Counts {
             outside,
             beaten,
             tried,
-            ..
+            boxes,
         } = self.counts();
         SearchReport {
             // Rounded: nobody reads more than the first digits of such numbers.
@@ -86,16 +99,15 @@ impl Search {
             outside: outside as f64,
             beaten: beaten as f64,
             tried: tried as f64,
+            boxes: boxes as f64,
             full: self.is_full(),
-            finds: self
-                .finds()
-                .iter()
-                .map(|find| self.find_report(find))
-                .collect(),
+            present: self.present().map(|find| self.find_report(&find)),
+            finds: Vec::new(),
         }
     }
 
-    fn find_report(&self, find: &Find) -> FindReport {
+    /// The teeth of a find, set by set.
+    pub(super) fn teeth_of(&self, find: &Find) -> Vec<SetTeeth> {
         let mut scenario = self.scenario(find);
         // In the order of the scenario.
         let mut places = self.sets().to_vec();
@@ -110,9 +122,13 @@ impl Search {
                 pinions: parts.count.map(|count| *count),
             }
         });
+        sets.collect()
+    }
+
+    fn find_report(&self, find: &Find) -> FindReport {
         let measures = find.measures;
         FindReport {
-            sets: sets.collect(),
+            sets: self.teeth_of(find),
             ratios: find.ratios.iter().map(Exact::from).collect(),
             error: measures.error,
             unevenness: measures.unevenness,
@@ -129,8 +145,12 @@ impl Search {
     /// # Errors
     /// Every problem of the text: that it is no list of finds.
     pub fn tell_reported(&mut self, text: &str) -> Result<(), Vec<Problem>> {
+        self.tell_values(strict(text).map_err(|problem| vec![problem])?)
+    }
+
+    pub(super) fn tell_values(&mut self, finds: Value) -> Result<(), Vec<Problem>> {
         let mut problems = Vec::new();
-        let items = match strict(text).map_err(|problem| vec![problem])? {
+        let items = match finds {
             Value::List(items) => items,
             other => Vec::from([other]),
         };

@@ -8,8 +8,8 @@ use super::measures::{Maker, counted};
 use super::quotient::Quotient;
 use super::tree::{Branch, Tree};
 
-/// A box with no more candidates than these is gone through one by one.
-const ONE_BY_ONE: usize = 256;
+/// A box with no more candidates than these is gone through one by one, where nothing else is said.
+pub(super) const ONE_BY_ONE: usize = 256;
 
 /// All that does not change while a search goes on.
 pub(super) struct Ground {
@@ -20,6 +20,8 @@ pub(super) struct Ground {
     /// Sets whose rings must have as many teeth.
     pub same_ring: Vec<Vec<usize>>,
     pub maker: Maker,
+    /// A box with no more candidates than these is gone through one by one.
+    pub one_by_one: usize,
 }
 
 /// A box: a branch of each set's tree.
@@ -41,6 +43,16 @@ pub struct Counts {
     pub tried: u128,
     /// How many boxes were looked at.
     pub boxes: u64,
+}
+
+impl Counts {
+    /// Adds what another part of the search has gone through.
+    pub(super) fn add(&mut self, other: &Self) {
+        self.outside += other.outside;
+        self.beaten += other.beaten;
+        self.tried += other.tried;
+        self.boxes += other.boxes;
+    }
 }
 
 impl Ground {
@@ -66,7 +78,17 @@ impl Ground {
 
     /// The box of everything.
     pub(super) fn widest(&self) -> Box {
-        let branches = vec![0; self.trees.len()];
+        self.box_of(vec![0; self.trees.len()])
+    }
+
+    /// The box of these branches, one for each set, if there are such.
+    pub(super) fn at(&self, branches: Vec<u32>) -> Option<Box> {
+        let fits = |(at, tree): (&u32, &Tree)| (*at as usize) < tree.branches.len();
+        let all_fit = branches.iter().zip(&self.trees).all(fits);
+        (branches.len() == self.trees.len() && all_fit).then(|| self.box_of(branches))
+    }
+
+    fn box_of(&self, branches: Vec<u32>) -> Box {
         let bounds = self.quotients.iter();
         Box {
             bounds: bounds.map(|q| self.bounds_of(q, &branches)).collect(),
@@ -99,7 +121,7 @@ impl Ground {
         into.clear();
         for criterion in &self.maker.best {
             into.push(counted(match criterion {
-                Criterion::Error => self.least_error(part),
+                Criterion::Error => self.least_error(&part.bounds),
                 Criterion::Steps => least_unevenness(&self.goals.steps, &part.bounds),
                 Criterion::Size => {
                     let sets = part.branches.iter().enumerate();
@@ -112,11 +134,11 @@ impl Ground {
         }
     }
 
-    pub(super) fn least_error(&self, part: &Box) -> f64 {
+    pub(super) fn least_error(&self, ratios: &[[f64; 2]]) -> f64 {
         let goals = self.goals.all.iter();
         let errors = goals.filter_map(|goal| {
             let wanted = goal.wanted?;
-            let ends = goal.bounds(&part.bounds).map(|end| end / wanted);
+            let ends = goal.bounds(ratios).map(|end| end / wanted);
             let (low, high) = (ends[0].min(ends[1]), ends[0].max(ends[1]));
             Some((low - 1.0).max(1.0 - high).max(0.0))
         });
@@ -204,7 +226,7 @@ impl Ground {
 
     /// Whether a box is gone through one by one.
     pub(super) fn is_small(&self, part: &Box) -> bool {
-        self.combinations(part) <= ONE_BY_ONE
+        self.combinations(part) <= self.one_by_one
     }
 }
 

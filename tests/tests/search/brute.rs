@@ -169,7 +169,7 @@ pub fn counts(scenario: &Scenario, ask: &Ask) -> Option<Counts> {
 
 /// What differs by less than a thousand-millionth counts as the same.
 pub fn counted(count: f64) -> f64 {
-    (count * 1e9).round() / 1e9
+    (count * 1e9).round_ties_even() / 1e9
 }
 
 /// How far the sets of a train reach.

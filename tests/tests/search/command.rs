@@ -1,14 +1,14 @@
 //! The command: a search in shards, merged in any order, gives byte for byte the answer of one.
 
 use std::fs;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::process::{Command, Output};
 
 use anyhow::{Context, Result, ensure};
 use levertrain_tests::files::scenario_folder;
 use serde_json::{Value, json};
 
-fn folder(name: &str) -> Result<PathBuf> {
+pub fn folder(name: &str) -> Result<PathBuf> {
     let folder = PathBuf::from(env!("CARGO_TARGET_TMPDIR"))
         .join("search")
         .join(name);
@@ -16,7 +16,7 @@ fn folder(name: &str) -> Result<PathBuf> {
     Ok(folder)
 }
 
-fn search(arguments: &[&str]) -> Result<Output> {
+pub fn search(arguments: &[&str]) -> Result<Output> {
     let program = env!("CARGO_BIN_EXE_search");
     Command::new(program)
         .args(arguments)
@@ -24,20 +24,29 @@ fn search(arguments: &[&str]) -> Result<Output> {
         .context("cannot be run")
 }
 
-fn task(folder: &std::path::Path) -> Result<String> {
+fn task(folder: &Path) -> Result<String> {
+    written(folder, "task.json", 0.04, [20, 80])
+}
+
+/// One that takes some seconds.
+pub fn wide_task(folder: &Path) -> Result<String> {
+    written(folder, "wide.json", 0.12, [18, 100])
+}
+
+fn written(folder: &Path, name: &str, tolerance: f64, teeth: [u32; 2]) -> Result<String> {
     let path = scenario_folder().join("04-six-speed-three-sets.json");
     let train: Value = serde_json::from_str(&fs::read_to_string(path)?)?;
     let ask = json!({
         "wanted": [
-            {"range": "1", "ratio": 2.8, "tolerance": 0.04},
-            {"range": "2", "ratio": 1.95, "tolerance": 0.04},
-            {"range": "6", "ratio": 0.5, "tolerance": 0.04},
-            {"range": "R", "ratio": -3, "tolerance": 0.04},
+            {"range": "1", "ratio": 2.8, "tolerance": tolerance},
+            {"range": "2", "ratio": 1.95, "tolerance": tolerance},
+            {"range": "6", "ratio": 0.5, "tolerance": tolerance},
+            {"range": "R", "ratio": -3, "tolerance": tolerance},
         ],
-        "teeth": [20, 80],
+        "teeth": teeth,
         "best": ["error", "size", "steps"],
     });
-    let file = folder.join("task.json");
+    let file = folder.join(name);
     fs::write(
         &file,
         json!({"format": 1, "train": train, "ask": ask}).to_string(),
@@ -92,7 +101,9 @@ fn bad_input_gets_one_line_and_a_status() -> Result<()> {
     let other = file("other.json", r#"{"format": 7, "train": {}, "ask": {}}"#)?;
     let empty = file("empty.json", r#"{"format": 1, "train": {}, "ask": {}}"#)?;
     let no_find = file("no-find.jsonl", "{\"sets\": 3}\n")?;
-    let rows: [(&[&str], &str); 8] = [
+    let out = folder.join("out.jsonl").to_string_lossy().into_owned();
+    file("out.jsonl.state", "{}")?;
+    let rows: [(&[&str], &str); 13] = [
         (&[], "name a task file"),
         (&["nowhere.json"], "nowhere.json"),
         (&[&half], "ends too early"),
@@ -101,6 +112,11 @@ fn bad_input_gets_one_line_and_a_status() -> Result<()> {
         (&[&task, "--shard", "0/3"], "no shard"),
         (&[&task, "--shard", "4/3"], "no shard"),
         (&[&task, "--merge", &no_find], "line 1"),
+        (&[&task, "--threads", "0"], "no number of threads"),
+        (&[&task, "--threads", "two"], "no number of threads"),
+        (&[&task, "--save-every", "0"], "no time between saves"),
+        (&[&task, "--save-every", "NaN"], "no time between saves"),
+        (&[&task, "--out", &out], "missing field"),
     ];
     for (arguments, expected) in rows {
         let output = search(arguments)?;
@@ -113,5 +129,75 @@ fn bad_input_gets_one_line_and_a_status() -> Result<()> {
         ensure!(text.contains(expected), "{arguments:?}: {text}");
         ensure!(text.lines().count() == 1, "{arguments:?}: {text}");
     }
+    Ok(())
+}
+
+/// Catches a search that begins anew, or ends otherwise, after it was killed.
+#[test]
+fn what_was_killed_goes_on_where_it_stood() -> Result<()> {
+    let folder = folder("killed")?;
+    let task = wide_task(&folder)?;
+    let file = |name: &str| folder.join(name).to_string_lossy().into_owned();
+    let (out, state) = (file("out.jsonl"), file("out.jsonl.state"));
+    for old in [&out, &state] {
+        if Path::new(old).exists() {
+            fs::remove_file(old)?;
+        }
+    }
+    let arguments = [
+        &*task,
+        "--threads",
+        "2",
+        "--save-every",
+        "0.05",
+        "--out",
+        &out,
+    ];
+    let mut killed = Command::new(env!("CARGO_BIN_EXE_search"))
+        .args(arguments)
+        .stderr(std::process::Stdio::null())
+        .spawn()?;
+    while !Path::new(&state).exists() {
+        ensure!(
+            killed.try_wait()?.is_none(),
+            "it ended before it could be killed"
+        );
+        std::thread::sleep(std::time::Duration::from_millis(5));
+    }
+    killed.kill()?;
+    killed.wait()?;
+    ensure!(!Path::new(&out).exists(), "half of an answer is there");
+    // Another task does not go on there.
+    let other = search(&[&self::task(&folder)?, "--out", &out])?;
+    let text = String::from_utf8(other.stderr)?;
+    ensure!(
+        other.status.code() == Some(2) && text.contains("another search"),
+        "{text}"
+    );
+
+    let resumed = search(&arguments)?;
+    let text = String::from_utf8(resumed.stderr.clone())?;
+    ensure!(resumed.status.success(), "{text}");
+    ensure!(text.contains("going on at"), "{text}");
+    ensure!(!Path::new(&state).exists(), "nothing is left to go on with");
+    let whole = search(&[&task, "--threads", "1"])?;
+    ensure!(fs::read(&out)? == whole.stdout, "another answer");
+    Ok(())
+}
+
+/// Catches an estimate that comes after the work.
+#[test]
+fn an_estimate_is_told_and_nothing_else_done() -> Result<()> {
+    let folder = folder("estimate")?;
+    let output = search(&[&wide_task(&folder)?, "--estimate"])?;
+    let text = String::from_utf8(output.stderr)?;
+    ensure!(
+        output.status.success() && output.stdout.is_empty(),
+        "{text}"
+    );
+    ensure!(
+        text.lines().count() == 1 && text.contains("boxes to look at"),
+        "{text}"
+    );
     Ok(())
 }

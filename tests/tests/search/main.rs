@@ -2,8 +2,11 @@
 
 mod brute;
 mod candidates;
+mod cluster;
 mod command;
 mod everything;
 mod published;
 mod refused;
+mod schema;
 mod shards;
+mod standing;

@@ -185,3 +185,48 @@ fn a_stepped_hub() {
         "1 + 45/87 = 44/29 times as fast"
     );
 }
+
+/// Five hubs with stepped pinions, sun pinion/pinion ring, driven by the carrier with the sun held: published sheet on internal-gear
+/// hubs (reference 13), read there with their ratios. Each is found again from its exact ratio, as the first of all trains with
+/// that ratio whose gears are no smaller than its own smallest: no other has a smaller ring, or as large a one and a smaller sun or
+/// pinion. All but one need profile shift.
+#[test]
+fn five_hubs_with_stepped_pinions() {
+    let hubs: [([u32; 4], f64); 5] = [
+        ([36, 32, 21, 87], 1.272),
+        ([45, 21, 21, 87], 1.517),
+        ([51, 16, 21, 87], 1.769),
+        ([38, 29, 29, 97], 1.392),
+        ([27, 42, 29, 97], 1.192),
+    ];
+    for (teeth, printed) in hubs {
+        let [sun, on_sun, on_ring, ring] = teeth;
+        let sketch = Sketch::new("carrier", "ring")
+            .stepped(
+                "p",
+                ("sun", sun),
+                ("ring", ring),
+                "carrier",
+                (on_sun, on_ring),
+            )
+            .brake("B", "sun")
+            .range("up", &["B"]);
+        let train = sketch.train();
+        let asked = Ask {
+            rules: vec![Rules::FewestTeeth],
+            ..ask(&train, 0.02, [sun, 100], [on_sun.min(on_ring), 45])
+        };
+        let search = finds(&train, &asked);
+        let first = &search.finds()[0];
+        let up = 1.0 / first.ratios[0].to_f64();
+        assert!((up - printed).abs() < 0.000_6, "{up}, printed {printed}");
+        assert!(first.measures.error < 1e-12, "{teeth:?}");
+        let report = search.report();
+        let found: Vec<u32> = report.finds[0].sets[0]
+            .teeth
+            .iter()
+            .map(|t| t.get())
+            .collect();
+        assert_eq!(found, teeth);
+    }
+}

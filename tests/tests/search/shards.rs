@@ -6,7 +6,7 @@ use levertrain_tests::files::scenario_folder;
 
 use crate::everything::{ask, finds};
 
-fn train() -> Train {
+pub fn train() -> Train {
     let path = scenario_folder().join("04-six-speed-three-sets.json");
     let text = std::fs::read_to_string(path).unwrap_or_default();
     match Train::parse(&text) {

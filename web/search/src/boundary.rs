@@ -30,9 +30,34 @@ impl TeethSearch {
         self.0.run(boxes)
     }
 
+    /// About how many boxes all parts together will look at.
+    pub fn estimate(&self) -> f64 {
+        self.0.estimate()
+    }
+
+    /// Where it stands, as a text that a new one of the same part can `resume`.
+    pub fn checkpoint(&self) -> String {
+        self.0.checkpoint()
+    }
+
+    /// Goes on where the same part stood; throws the problems as a text of JSON.
+    pub fn resume(&mut self, checkpoint: &str) -> Result<(), JsValue> {
+        self.0.resume(checkpoint).map_err(JsValue::from)
+    }
+
     /// How far it is and what it has found: a `Finding` as JSON.
     pub fn report(&self) -> String {
         self.0.report()
+    }
+
+    /// The same without the finds.
+    pub fn progress(&self) -> String {
+        self.0.progress()
+    }
+
+    /// How often the finds have become others.
+    pub fn changes(&self) -> f64 {
+        self.0.changes()
     }
 
     /// Takes in finds of another part, as JSON.

@@ -4,6 +4,9 @@ use levertrain_core::search::{Ask, Search};
 use levertrain_core::{Problem, Train};
 use serde_json::json;
 
+/// Dives by which it is told how many boxes there are: some tens of milliseconds.
+const DIVES: u32 = 1000;
+
 /// A part of a search, gone on with in pieces.
 pub struct Part(Search);
 
@@ -27,10 +30,38 @@ impl Part {
         self.0.run(boxes as usize)
     }
 
+    /// About how many boxes all parts together will look at.
+    pub fn estimate(&self) -> f64 {
+        self.0.estimate(DIVES).boxes
+    }
+
+    /// Where it stands, to be gone on with later.
+    pub fn checkpoint(&self) -> String {
+        Search::checkpoint(std::slice::from_ref(&self.0))
+    }
+
+    /// Goes on where the same part stood.
+    ///
+    /// # Errors
+    /// That it is no such place, as JSON.
+    pub fn resume(&mut self, checkpoint: &str) -> Result<(), String> {
+        self.0.resume(checkpoint).map_err(told)
+    }
+
     /// How far it is and what it has found, as JSON.
     pub fn report(&self) -> String {
         // Numbers and texts always can be written.
         serde_json::to_string(&self.0.report()).unwrap_or_default()
+    }
+
+    /// The same without the finds.
+    pub fn progress(&self) -> String {
+        serde_json::to_string(&self.0.progress()).unwrap_or_default()
+    }
+
+    /// How often the finds have become others.
+    pub fn changes(&self) -> f64 {
+        self.0.changes() as f64
     }
 
     /// Takes in finds of another part, as JSON.

@@ -749,9 +749,17 @@ beaten: number,
  */
 tried: number, 
 /**
- * Whether there are more finds than are kept.
+ * How many boxes were looked at, which is what takes the time.
+ */
+boxes: number, 
+/**
+ * Whether it ended early, as there are more finds than are kept.
  */
 full: boolean, 
+/**
+ * The teeth that the train has, measured in the same way, where all wanted ranges drive with them.
+ */
+present: Find | null, 
 /**
  * What no other beats, those first that are best in what counts first.
  */

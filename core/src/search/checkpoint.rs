@@ -1,0 +1,184 @@
+//! Where a search stands, as a text from which it is gone on with later, or elsewhere.
+
+use std::sync::Arc;
+
+use serde::Serialize;
+
+use super::Search;
+use super::ask::Limits;
+use super::quotient::Quotient;
+use super::walk::{Box, Counts, Ground};
+use crate::base::problem::Problem;
+use crate::json::{Read, Value, read_fields, strict};
+use crate::model::coupling::SetTeeth;
+
+/// The format number of checkpoints: another one where cuts, or their trees, become others.
+const FORMAT: u32 = 1;
+
+/// What is written. Counts are texts, as they may be larger than numbers in JSON are exact.
+#[derive(Debug, Serialize)]
+struct Written {
+    format: u32,
+    task: String,
+    /// The boxes that are left, by the branch of each set.
+    left: Vec<Vec<u32>>,
+    outside: String,
+    beaten: String,
+    tried: String,
+    boxes: String,
+    finds: Vec<WrittenFind>,
+}
+
+#[derive(Debug, Serialize)]
+struct WrittenFind {
+    sets: Vec<SetTeeth>,
+}
+
+/// What is read of it again.
+#[derive(Debug)]
+struct Told {
+    format: u32,
+    task: String,
+    left: Vec<Vec<u32>>,
+    outside: String,
+    beaten: String,
+    tried: String,
+    boxes: String,
+    finds: Value,
+}
+
+impl Search {
+    /// Where all parts of a search stand together, as one line of JSON, which is [`Search::resume`]d from. It takes
+    /// some kilobytes, and a hundred bytes for each find.
+    pub fn checkpoint(parts: &[Self]) -> String {
+        let Some(first) = parts.first() else {
+            return String::new();
+        };
+        let mut counts = Counts::default();
+        for part in parts {
+            counts.add(&part.walk.counts);
+        }
+        let mut front = first.walk.front.clone();
+        for part in &parts[1..] {
+            for find in part.walk.front.finds() {
+                front.put(Arc::clone(find));
+            }
+        }
+        let finds = front.finds().iter().map(|find| WrittenFind {
+            sets: first.teeth_of(find),
+        });
+        let boxes = parts.iter().flat_map(|part| &part.walk.boxes);
+        let written = Written {
+            format: FORMAT,
+            task: format!("{:016x}", first.task),
+            left: boxes.map(|each| each.branches.clone()).collect(),
+            outside: counts.outside.to_string(),
+            beaten: counts.beaten.to_string(),
+            tried: counts.tried.to_string(),
+            boxes: counts.boxes.to_string(),
+            finds: finds.collect(),
+        };
+        // Whole numbers and texts always can be written.
+        serde_json::to_string(&written).unwrap_or_default()
+    }
+
+    /// Goes on where the same search stood, or the same shard of it. Its finds are measured anew.
+    ///
+    /// # Errors
+    /// A text that is no checkpoint, or one of another search; then this one begins at its beginning.
+    pub fn resume(&mut self, text: &str) -> Result<(), Vec<Problem>> {
+        let value = strict(text).map_err(|problem| vec![problem])?;
+        let mut problems = Vec::new();
+        let read = Told::read(value, "", &mut problems);
+        let mut told = read.filter(|_| problems.is_empty()).ok_or(problems)?;
+        let finds = std::mem::replace(&mut told.finds, Value::Null);
+        let (boxes, counts) = self.standing(told).ok_or_else(|| vec![other_search()])?;
+        self.tell_values(finds)?;
+        self.walk.boxes = boxes;
+        self.walk.counts = counts;
+        Ok(())
+    }
+
+    /// The boxes and counts of a checkpoint, if it is one of this search: all that is left and all that is done
+    /// together are what there is to do.
+    fn standing(&self, told: Told) -> Option<(Vec<Box>, Counts)> {
+        if told.format != FORMAT || told.task != format!("{:016x}", self.task) {
+            return None;
+        }
+        let boxes: Option<Vec<_>> = told.left.into_iter().map(|at| self.ground.at(at)).collect();
+        let boxes = boxes?;
+        let counts = Counts {
+            outside: told.outside.parse().ok()?,
+            beaten: told.beaten.parse().ok()?,
+            tried: told.tried.parse().ok()?,
+            boxes: told.boxes.parse().ok()?,
+        };
+        let done = [counts.outside, counts.beaten, counts.tried];
+        let left = boxes
+            .iter()
+            .map(|each| self.ground.candidates(&each.branches));
+        let all = left.chain(done).try_fold(0_u128, u128::checked_add);
+        (all == Some(self.all)).then_some((boxes, counts))
+    }
+}
+
+fn other_search() -> Problem {
+    Problem::of(
+        "task",
+        ("problem-other-search", &[]),
+        ("fix-other-search", &[]),
+    )
+}
+
+read_fields!(Told {
+    format,
+    task,
+    left,
+    outside,
+    beaten,
+    tried,
+    boxes,
+    finds
+});
+
+/// Tells one search from others: FNV-1a (G. Fowler, L. C. Noll, K.-P. Vo, 1991; from memory) of all that it goes by. Names
+/// are no part of that, but for those that finds name.
+pub(super) fn task_of(ground: &Ground) -> u64 {
+    let mut hash = 0xcbf2_9ce4_8422_2325_u64;
+    let mut put = |bytes: &[u8]| {
+        for &byte in bytes {
+            hash = (hash ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3);
+        }
+    };
+    let maker = &ground.maker;
+    for (tree, &set) in ground.trees.iter().zip(&maker.sets) {
+        put(maker.scenario.couplings[set].facts().id().as_bytes());
+        for cut in &tree.cuts {
+            cut.teeth.iter().for_each(|count| put(&count.to_le_bytes()));
+            put(&[cut.pinions]);
+        }
+    }
+    let coefficients = ground.quotients.iter().flat_map(Quotient::coefficients);
+    let windows = ground.goals.all.iter().flat_map(|goal| {
+        let powers = goal.powers.iter();
+        let powers = powers.flat_map(|&(at, power)| [at as f64, power.into()]);
+        powers.chain(goal.window).chain(goal.wanted)
+    });
+    let Limits {
+        pinion_speed,
+        open_speed,
+        efficiency,
+    } = maker.limits;
+    let limits = [pinion_speed, open_speed, efficiency].map(|limit| limit.unwrap_or(-1.0));
+    let best = maker.best.iter().map(|&criterion| criterion as u8 as f64);
+    let groups = ground.same_ring.iter().flat_map(|group| {
+        let sets = group.iter().map(|&set| set as f64);
+        sets.chain([-1.0])
+    });
+    let law = [ground.goals.steps.law];
+    let numbers = coefficients.chain(windows).chain(limits).chain(best);
+    for number in numbers.chain(groups).chain(law) {
+        put(&number.to_bits().to_le_bytes());
+    }
+    hash
+}

@@ -1,0 +1,163 @@
+//! A search that was interrupted, gone on with where it stood, finds what it would have; and so does one in threads.
+
+use levertrain_core::Train;
+use levertrain_core::search::{Ask, Criterion, Search};
+use serde_json::{Value, json};
+
+use crate::everything::{ask, finds};
+use crate::shards::train;
+
+fn asked(train: &Train) -> Ask {
+    Ask {
+        best: vec![Criterion::Error, Criterion::Size, Criterion::Steps],
+        ..ask(train, 0.05, [20, 80], [12, 40])
+    }
+}
+
+#[track_caller]
+fn search(train: &Train, ask: &Ask) -> Search {
+    Search::new(train, ask).unwrap_or_else(|problems| panic!("{problems:#?}"))
+}
+
+fn covered(search: &Search) -> u128 {
+    let counts = search.counts();
+    counts.outside + counts.beaten + counts.tried
+}
+
+/// Catches boxes that are lost or gone through twice on the way from one thread to another, and finds of one
+/// thread that others do not get.
+#[test]
+fn threads_together_find_what_one_finds() {
+    let train = train();
+    let asked = asked(&train);
+    let whole = finds(&train, &asked);
+    for count in [1, 2, 3, 8] {
+        let mut parts = search(&train, &asked).parts(count);
+        let mut rounds = 0;
+        while !Search::run_at_once(&mut parts, 20) {
+            rounds += 1;
+        }
+        assert!(rounds > 3, "{count} threads: {rounds} rounds");
+        let busy = parts.iter().filter(|part| part.counts().boxes > 0).count();
+        assert_eq!(busy, count, "all threads have something to do");
+        for part in &parts {
+            assert_eq!(part.finds(), whole.finds(), "{count} threads");
+        }
+        let Some(joined) = Search::joined(parts) else {
+            panic!("there are parts")
+        };
+        assert_eq!(covered(&joined), whole.candidates(), "{count} threads");
+        assert_eq!(joined.finds(), whole.finds(), "{count} threads");
+    }
+}
+
+/// Catches a checkpoint that leaves something out: every fifty boxes the search goes on in another one.
+#[test]
+fn what_is_gone_on_with_ends_as_what_was_not_interrupted() {
+    let train = train();
+    let asked = asked(&train);
+    let whole = finds(&train, &asked);
+    for threads in [1, 2] {
+        let mut parts = search(&train, &asked).parts(threads);
+        let mut stops = 0;
+        while !Search::run_at_once(&mut parts, 50) {
+            let text = Search::checkpoint(&parts);
+            let mut next = search(&train, &asked);
+            if let Err(problems) = next.resume(&text) {
+                panic!("{problems:#?}")
+            }
+            assert_eq!(Search::checkpoint(&[next]), text, "it is written again");
+            let mut next = search(&train, &asked);
+            assert_eq!(next.resume(&text), Ok(()));
+            parts = next.parts(threads);
+            stops += 1;
+        }
+        assert!(stops > 3, "{stops} stops");
+        let Some(joined) = Search::joined(parts) else {
+            panic!("there are parts")
+        };
+        assert_eq!(covered(&joined), whole.candidates());
+        assert_eq!(joined.report().finds, whole.report().finds);
+    }
+}
+
+#[test]
+fn shards_are_gone_on_with_too_and_only_they_themselves() {
+    let train = train();
+    let asked = asked(&train);
+    let shard = |which: usize| {
+        Search::shard(&train, &asked, which, 3).unwrap_or_else(|problems| panic!("{problems:#?}"))
+    };
+    let mut stopped = shard(1);
+    stopped.run(40);
+    let text = Search::checkpoint(std::slice::from_ref(&stopped));
+    let mut next = shard(1);
+    assert_eq!(next.resume(&text), Ok(()));
+    while !next.run(1000) {}
+    while !stopped.run(1000) {}
+    assert_eq!(next.report().finds, stopped.report().finds);
+    assert_eq!(covered(&next), next.own_candidates());
+    for other in [0, 2] {
+        assert!(shard(other).resume(&text).is_err(), "shard {other}");
+    }
+    assert!(search(&train, &asked).resume(&text).is_err(), "the whole");
+}
+
+/// Whatever a checkpoint holds that is not one of this search is refused, and the search begins at its beginning.
+#[test]
+fn what_is_no_checkpoint_of_this_search_is_refused() {
+    let train = train();
+    let asked = asked(&train);
+    let mut stopped = search(&train, &asked);
+    stopped.run(40);
+    let text = Search::checkpoint(std::slice::from_ref(&stopped));
+    let good: Value = serde_json::from_str(&text).unwrap_or_default();
+    let with = |field: &str, value: Value| {
+        let mut other = good.clone();
+        other[field] = value;
+        other.to_string()
+    };
+    let mut short = good["left"].as_array().cloned().unwrap_or_default();
+    short.pop();
+    let bad = [
+        String::new(),
+        "{}".to_owned(),
+        text[..text.len() / 2].to_owned(),
+        with("format", json!(99)),
+        with("task", json!("0000000000000000")),
+        with("left", json!([[0, 0]])),
+        with("left", json!([[0, 0, 99_999_999]])),
+        with("left", json!(short)),
+        with("tried", json!("-1")),
+        with("tried", json!("340282366920938463463374607431768211455")),
+        with("finds", json!([{"sets": 3}])),
+    ];
+    for text in bad {
+        let mut other = search(&train, &asked);
+        assert!(other.resume(&text).is_err(), "{text}");
+        assert_eq!((covered(&other), other.finds().len()), (0, 0), "{text}");
+    }
+    let wider = Ask {
+        wanted: ask(&train, 0.06, [20, 80], [12, 40]).wanted,
+        ..asked
+    };
+    assert!(search(&train, &wider).resume(&text).is_err(), "another ask");
+}
+
+/// Catches a search that becomes ever slower where nearly everything is a find: it ends, and says why.
+#[test]
+fn too_many_finds_end_it() {
+    let train = train();
+    let wide = Ask {
+        best: Criterion::ALL.to_vec(),
+        ..ask(&train, 0.3, [20, 90], [12, 60])
+    };
+    let mut search = search(&train, &wide);
+    while !search.run(1000) {}
+    assert!(search.is_full() && search.report().full);
+    let most = levertrain_core::search::limits::FINDS;
+    // A box may hold some at once.
+    let found = search.finds().len();
+    assert!((most + 1..most + 300).contains(&found), "{found} finds");
+    assert!(covered(&search) < search.candidates(), "not all is covered");
+}

@@ -2,7 +2,7 @@
 //!
 //! `cargo bench -p levertrain-core` checks that both give the same answers on every scenario,
 //! runs the criterion groups (a filter may follow `--`) and prints a table of both timed in
-//! turns. With `LEVERTRAIN_BENCH_JSON=FILE` the table is also written to a file, as one line.
+//! turns; after `-- search` only what finding teeth takes. With `LEVERTRAIN_BENCH_JSON=FILE` the table is also written to a file, as one line.
 #![allow(clippy::print_stdout, reason = "printing is what a benchmark is for")]
 
 mod agreement;
@@ -10,6 +10,7 @@ mod comparison;
 mod dense;
 mod exercises;
 mod faults;
+mod plain;
 mod search;
 mod swaps;
 mod trains;
@@ -59,6 +60,12 @@ fn run() -> Result<(), String> {
         })
         .collect::<Result<Vec<_>, _>>()?;
 
+    if std::env::args().any(|argument| argument == "search") {
+        return timed
+            .iter()
+            .skip(1)
+            .try_for_each(|example| search::report(&example.name, &example.train));
+    }
     let mut criterion = Criterion::default().configure_from_args();
     for example in &timed {
         combinations(&mut criterion, example);

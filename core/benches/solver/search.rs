@@ -1,40 +1,41 @@
-//! Finding teeth: a whole search, in one part and in two at once, beside a plain loop over candidates through dense
-//! floating-point solves in the same run.
+//! Finding teeth: a whole search, in one thread and in two, and how fast candidates are tried one by one, beside plain loops over them in
+//! the same run.
 
-use std::hint::black_box;
 use std::time::{Duration, Instant};
 
 use levertrain_core::search::{Ask, Criterion, Search, Wanted};
-use levertrain_core::{Body, Duty, Train};
-use nalgebra::{DMatrix, DVector};
+use levertrain_core::{Duty, Problem, Train};
+
+use crate::plain;
 
 /// Bounds on the teeth of suns and rings.
 const TEETH: [u32; 2] = [20, 120];
-/// Candidates that the plain loop tries; it would take years for all.
-const PLAIN: u32 = 20_000;
+/// Sets of which all teeth are tried one by one.
+const TRIED_SETS: usize = 3;
 
 /// Prints what searches for the ratios of a train take that may be off by some parts.
 ///
 /// # Errors
 /// A search that cannot be made.
 pub fn report(name: &str, train: &Train) -> Result<(), String> {
-    let plain = plain_rate(train);
+    rates(name, train)?;
     println!(
-        "\n| search, {name} | candidates | finds | tried | one part | two parts | plain loop, candidates/s |"
+        "\n| search, {name} | candidates | finds | tried | one thread | two threads | of linear | two shards |"
     );
-    println!("| --- | --- | --- | --- | --- | --- | --- |");
+    println!("| --- | --- | --- | --- | --- | --- | --- | --- |");
     let usual = vec![Criterion::Error, Criterion::Size];
     let steps = vec![Criterion::Error, Criterion::Size, Criterion::Steps];
     for (tolerance, best) in [(0.01, &usual), (0.03, &usual), (0.01, &steps)] {
         let ask = ask(train, tolerance, best.clone());
-        let refused = |problems| format!("{problems:?}");
         let mut search = Search::new(train, &ask).map_err(refused)?;
         let one = timed(|| while !search.run(1000) {});
+        let mut parts = Search::new(train, &ask).map_err(refused)?.parts(2);
+        let two = timed(|| while !Search::run_at_once(&mut parts, 5000) {});
         let mut shards = Vec::new();
         for which in 0..2 {
             shards.push(Search::shard(train, &ask, which, 2).map_err(refused)?);
         }
-        let two = timed(|| {
+        let apart = timed(|| {
             std::thread::scope(|scope| {
                 for shard in &mut shards {
                     scope.spawn(|| while !shard.run(1000) {});
@@ -42,7 +43,7 @@ pub fn report(name: &str, train: &Train) -> Result<(), String> {
             });
         });
         println!(
-            "| within {} %, {} criteria | {:.3e} | {} | {:.2e} | {:.3} s | {:.3} s | {plain:.2e} |",
+            "| within {} %, {} criteria | {:.3e} | {} | {:.2e} | {:.3} s | {:.3} s | {:.2} | {:.3} s |",
             tolerance * 100.0,
             best.len(),
             search.candidates() as f64,
@@ -50,9 +51,45 @@ pub fn report(name: &str, train: &Train) -> Result<(), String> {
             search.counts().tried as f64,
             one.as_secs_f64(),
             two.as_secs_f64(),
+            one.as_secs_f64() / two.as_secs_f64() / 2.0,
+            apart.as_secs_f64(),
         );
     }
     Ok(())
+}
+
+/// Candidates a second and thread: all tried one by one, none cut off, beside the same equations solved anew for each
+/// candidate, by nalgebra one after the other and by NumPy all at once.
+fn rates(name: &str, train: &Train) -> Result<(), String> {
+    let mut ask = ask(train, 0.001, vec![Criterion::Error, Criterion::Size]);
+    // All but so many sets keep their teeth: it would take years otherwise.
+    let couplings = &train.scenario().couplings;
+    ask.keep = couplings[TRIED_SETS.min(couplings.len())..]
+        .iter()
+        .map(|set| set.facts().id().to_owned())
+        .collect();
+    let search = Search::new(train, &ask).map_err(refused)?;
+    let mut plainly = search.one_by_one(usize::MAX);
+    let took = timed(|| while !plainly.run(1) {});
+    let rate = plainly.counts().tried as f64 / took.as_secs_f64();
+    let dense = plain::Plain::of(train);
+    let nalgebra = dense.nalgebra();
+    let numpy = dense
+        .numpy()
+        .map_or("no Python named".to_owned(), |rate| format!("{rate:.2e}"));
+    println!(
+        "\n| candidates a second, {name}, {} ratios | one by one | nalgebra | NumPy |\n| --- | --- | --- | --- |",
+        ask.wanted.len()
+    );
+    println!(
+        "| of {:.2e} | {rate:.2e} | {nalgebra:.2e} | {numpy} |",
+        plainly.counts().tried as f64
+    );
+    Ok(())
+}
+
+fn refused(problems: Vec<Problem>) -> String {
+    format!("{problems:?}")
 }
 
 fn ask(train: &Train, tolerance: f64, best: Vec<Criterion>) -> Ask {
@@ -77,52 +114,4 @@ fn timed(work: impl FnOnce()) -> Duration {
     let start = Instant::now();
     work();
     start.elapsed()
-}
-
-/// Candidates a second of a loop that solves each range of each candidate by LU of all speed equations: those of
-/// the sets, one for each applied element, and the input's.
-fn plain_rate(train: &Train) -> f64 {
-    let shafts = train.scenario().shafts.len();
-    let ranges = 0..train.scenario().ranges.len();
-    let locked: Vec<_> = ranges
-        .map(|range| {
-            train
-                .settle(train.range(range), Duty::Drive)
-                .combination
-                .applied()
-        })
-        .collect();
-    let rows: Vec<Vec<i64>> = train
-        .scenario()
-        .couplings
-        .iter()
-        .flat_map(|set| set.facts().mesh_rows())
-        .collect();
-    let start = Instant::now();
-    for candidate in 0..PLAIN {
-        for applied in &locked {
-            let mut matrix = DMatrix::<f64>::zeros(shafts, shafts);
-            let mut right = DVector::<f64>::zeros(shafts);
-            for (at, row) in rows.iter().enumerate() {
-                for (member, coefficient) in train.members(at).iter().zip(row) {
-                    if let Body::Shaft(shaft) = member {
-                        // Other teeth for each candidate.
-                        matrix[(at, *shaft)] += *coefficient as f64 + f64::from(candidate % 7);
-                    }
-                }
-            }
-            let elements = applied.iter().take(shafts - rows.len() - 1);
-            for (at, element) in elements.enumerate() {
-                for (body, sign) in train.ends(element).iter().zip([1.0, -1.0]) {
-                    if let Body::Shaft(shaft) = body {
-                        matrix[(rows.len() + at, *shaft)] += sign;
-                    }
-                }
-            }
-            matrix[(shafts - 1, train.input())] = 1.0;
-            right[shafts - 1] = 1.0;
-            black_box(matrix.lu().solve(&right));
-        }
-    }
-    f64::from(PLAIN) / start.elapsed().as_secs_f64()
 }

@@ -7,6 +7,7 @@
 mod combinations;
 mod editing;
 mod opening;
+mod search;
 mod times;
 
 use std::hint::black_box;
@@ -65,6 +66,7 @@ fn main() -> Result<()> {
     })?;
     page::open(View::LAPTOP, "", report_largest_drag)?;
     editing::report()?;
+    search::report()?;
     combinations::report()
 }
 

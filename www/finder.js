@@ -8,5 +8,8 @@ const worker = /** @type {any} */ (self);
 
 rootedAt(import.meta.url);
 
-const looking = new Looking((news) => worker.postMessage(news));
+/** How long it goes on without looking whether anything was said, in milliseconds. */
+const PIECE_MS = 20;
+
+const looking = new Looking((news) => worker.postMessage(news), PIECE_MS);
 worker.addEventListener("message", (/** @type {MessageEvent<import("./search/looking.js").Order>} */ { data }) => looking.hear(data));

@@ -158,6 +158,20 @@ const SIGNS: &[&str] = &[
 /// Other literals that are no messages, by what they are.
 const NO_WORDS: &[(&str, &[&str])] = &[
     (
+        "parts of a search for teeth, and how it is run elsewhere",
+        &[
+            "across",
+            "up",
+            "boxes",
+            "cargo run --release -p levertrain-core --example search --",
+            "task.json",
+            "find-plot",
+            "find-resume",
+            "levertrain search …",
+            "null",
+        ],
+    ),
+    (
         "parts of exercises, and what marks are told by",
         &[
             ".body",

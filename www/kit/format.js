@@ -71,3 +71,13 @@ export function ratio(ratio) {
 export function fraction(value) {
   return value.fraction.replace("-", MINUS);
 }
+
+/** A number that may be very large, with three figures. @param {number} value */
+export function large(value) {
+  const MOST = 1e7;
+  if (value < MOST) return number(value, 3);
+  const power = Math.floor(Math.log10(value));
+  const digits = ["⁰", "¹", "²", "³", "⁴", "⁵", "⁶", "⁷", "⁸", "⁹"];
+  const raised = [...String(power)].map((digit) => digits[Number(digit)]).join("");
+  return `${number(value / 10 ** power, 3)}·10${raised}`;
+}

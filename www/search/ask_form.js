@@ -115,6 +115,29 @@ export class AskForm {
     return this.#wanted.length;
   }
 
+  /** Has the fields ask for this. @param {Ask} ask */
+  put(ask) {
+    const text = (/** @type {number | undefined} */ value, times = 1) => (value === undefined ? "" : String(Number((value * times).toPrecision(12))));
+    this.#wanted.forEach(({ id, field }) => putIn(field, text(ask.wanted.find(({ range }) => range === id)?.ratio)));
+    const tolerances = [...ask.wanted, ask.spread, ask.steps].map((near) => near?.tolerance);
+    putIn(this.#tolerance, text(tolerances.find((tolerance) => tolerance !== undefined), HUNDRED));
+    this.#teeth.forEach((field, at) => (field.value = String(ask.teeth[at])));
+    this.#pinionTeeth.forEach((field, at) => (field.value = String(ask.pinion_teeth[at])));
+    const tick = (/** @type {Choice[]} */ choices, /** @type {(at: number) => boolean} */ chosen) => choices.forEach(({ field }, at) => (field.checked = chosen(at)));
+    tick(this.#counts, (at) => ask.pinions.includes(COUNTS[at]));
+    tick(this.#rules, (at) => ask.rules.includes(RULES[at]));
+    tick(this.#best, (at) => ask.best.includes(CRITERIA[at]));
+    putIn(this.#spread, text(ask.spread?.value));
+    putIn(this.#steps, text(ask.steps?.value));
+    putIn(this.#efficiency, text(ask.limits.efficiency, HUNDRED));
+    putIn(this.#pinionSpeed, text(ask.limits.pinion_speed));
+    putIn(this.#openSpeed, text(ask.limits.open_speed));
+    for (const { id, keep, ring } of this.#sets) {
+      keep.field.checked = ask.keep?.includes(id) ?? false;
+      ring.field.checked = ask.same_ring?.some((group) => group.includes(id)) ?? false;
+    }
+  }
+
   /** What is asked. @returns {Ask} */
   ask() {
     const percent = (/** @type {HTMLInputElement} */ field) => numberIn(field, (value) => value / HUNDRED);

@@ -1,14 +1,18 @@
 /** Finding teeth for wanted ratios: what is asked, how far the search is, and what it has found. */
 
 import { h } from "../kit/dom.js";
-import { number } from "../kit/format.js";
+import { large, number } from "../kit/format.js";
 import { problemsOf, Problems } from "../kit/problems.js";
 import { say } from "../kit/words.js";
 import { follow } from "../state/follow.js";
 import { lockable } from "../state/lockable.js";
 import { Pin } from "../state/pin.js";
 import { AskForm } from "./ask_form.js";
-import { FindsTable, keyOf } from "./finds_table.js";
+import { Ahead } from "./ahead.js";
+import { keyOf } from "./finds_columns.js";
+import { FindsPlot } from "./finds_plot.js";
+import { FindsTable } from "./finds_table.js";
+import { KeptSearch } from "./kept_search.js";
 import { Parts } from "./parts.js";
 
 /** @typedef {import("../engine/levertrain.js").Find} Find */
@@ -17,13 +21,16 @@ const HUNDRED = 100;
 
 /**
  * @param {import("../kit/panel.js").Panel} panel
- * @param {{ desk: import("../state/desk.js").Desk, signal: AbortSignal }} surroundings
+ * @param {{ desk: import("../state/desk.js").Desk, redraw(): void, draws(draw: () => void): void, keeps: boolean, signal: AbortSignal }} surroundings
  */
-export function fill(panel, { desk, signal }) {
+export function fill(panel, { desk, redraw, draws, keeps, signal }) {
   const form = new AskForm(desk);
   const finds = new FindsTable(desk, show, signal);
+  const plot = new FindsPlot(desk, show, redraw, signal);
+  const results = h("div", { class: "find-results", hidden: true }, plot.node, finds.node);
+  const kept = new KeptSearch(keeps);
   const parts = new Parts(heard, failed);
-  const begin = button("find-begin", say("page-find-begin"), start);
+  const begin = button("find-begin", say("page-find-begin"), () => start());
   const rest = button("find-rest", say("page-find-rest"), pause);
   const stop = button("find-stop", say("page-find-stop"), end);
   const progress = /** @type {HTMLProgressElement} */ (h("progress", { "aria-label": say("page-find-progress"), hidden: true }));
@@ -33,11 +40,14 @@ export function fill(panel, { desk, signal }) {
   const keep = button("find-keep", say("page-find-take"), () => settle(false));
   const back = button("find-back", say("page-find-back"), () => settle(true));
   const tried = h("p", { class: "row find-tried", "data-part": "find-tried", hidden: true }, h("span", {}, say("page-find-tried")), keep, back);
+  const ahead = new Ahead(() => desk.text, () => form.ask());
+  const resumes = button("find-resume", say("page-find-resume"), () => goOn());
+  const stood = h("p", { class: "row", "data-part": "find-stood", hidden: true });
   const nothing = h("p", { class: "note" }, say("page-find-none"));
   // Folded once there is something to look at, which then comes up beside the stage.
   const unfolds = /** @type {HTMLDetailsElement} */ (/** @type {unknown} */ (h("details", { class: "find-asked", open: true }, h("summary", {}, say("page-find-asked")), form.node)));
-  const asking = lockable(desk, "train", unfolds, h("p", { class: "row" }, begin, rest, stop));
-  panel.fill(nothing, asking, problems, progress, status, covered, tried, finds.node);
+  const asking = lockable(desk, "train", unfolds, h("p", { class: "row" }, begin, rest, stop, ahead.save));
+  panel.fill(nothing, stood, asking, problems, progress, status, ahead.node, covered, tried, results);
 
   /** The text of the train that was asked about. @type {string | undefined} */
   let asked;
@@ -49,6 +59,10 @@ export function fill(panel, { desk, signal }) {
   let steps = 0;
   let goes = false;
   let rests = false;
+  /** Whether it goes on with what a closed tab left. */
+  let resumed = false;
+  /** What is asked, as JSON. */
+  let words = "";
 
   function stepsNow() {
     return desk.sheet?.undo ?? 0;
@@ -72,7 +86,9 @@ export function fill(panel, { desk, signal }) {
     goes = rests = false;
     asked = undefined;
     finds.show([]);
-    finds.node.hidden = progress.hidden = true;
+    plot.show([], undefined);
+    ahead.clear();
+    results.hidden = progress.hidden = true;
     status.textContent = covered.textContent = "";
     problems.replaceChildren();
   }
@@ -81,47 +97,78 @@ export function fill(panel, { desk, signal }) {
     rest.hidden = stop.hidden = !goes;
     rest.textContent = rests ? say("page-find-go-on") : say("page-find-rest");
     tried.hidden = !shown;
+    const before = goes || shown || asked !== undefined ? undefined : kept.of(desk.text);
+    stood.hidden = !before;
+    if (before) stood.replaceChildren(h("span", {}, say("page-find-stood", { percent: number(before.part * HUNDRED, 3) })), resumes);
     begin.disabled = Boolean(shown);
   }
 
-  function start() {
+  /** @param {import("./kept_search.js").Kept} [before] a search that was begun before */
+  function start(before) {
     forget();
     asked = desk.text;
     goes = true;
+    resumed = Boolean(before);
     status.textContent = say("page-find-begins");
-    parts.begin(desk.text, JSON.stringify(form.ask()));
+    const ask = form.ask();
+    words = before?.ask ?? JSON.stringify(ask);
+    plot.begin(ask.best);
+    parts.begin(desk.text, words, before?.stands);
     offer();
+  }
+
+  /** Goes on with what a closed tab left. */
+  function goOn() {
+    const before = kept.of(desk.text);
+    if (!before) return;
+    try {
+      form.put(JSON.parse(before.ask));
+    } catch {
+      kept.forget();
+      offer();
+      return;
+    }
+    start(before);
   }
 
   function pause() {
     rests = !rests;
     parts.rest(rests);
+    if (!rests) ahead.goesOn();
     status.textContent = say(rests ? "page-find-rests" : "page-find-begins");
     offer();
   }
 
   function end() {
     parts.end();
+    kept.forget();
     goes = rests = false;
     progress.hidden = true;
+    ahead.clear();
     status.textContent = say("page-find-stopped");
     offer();
     begin.focus();
   }
 
   /** @param {import("./parts.js").State} state */
-  function heard({ found, done, parts: count }) {
-    const { candidates, outside, beaten, tried: one, finds: list, full } = found;
+  function heard({ found, done, parts: count, estimate, stands }) {
+    const { candidates, outside, beaten, tried: one, boxes, finds: list, full, present } = found;
     const part = candidates > 0 ? (outside + beaten + one) / candidates : 1;
     progress.hidden = done;
     progress.value = part;
-    finds.node.hidden = list.length === 0;
+    results.hidden = list.length === 0;
     finds.show(list);
+    plot.show(list, present ?? undefined);
+    if (done) kept.forget();
+    else if (goes && asked !== undefined && stands) kept.keep({ train: asked, ask: words, stands, part });
     const values = { all: large(candidates), outside: large(outside), beaten: large(beaten), tried: large(one) };
     covered.textContent = say("page-find-covered", values);
-    const words = { count: list.length, number: number(list.length, 1), percent: number(part * HUNDRED, 3) };
-    if (!rests) status.textContent = done ? say(full ? "page-find-full" : "page-find-done", words) : say("page-find-goes", { ...words, workers: String(count) });
+    const told = { count: list.length, number: number(list.length, 1), percent: number(part * HUNDRED, 3) };
+    if (!rests) status.textContent = done ? say(full ? "page-find-full" : "page-find-done", told) : say("page-find-goes", { ...told, workers: String(count) });
+    // So long a search does not go on before somebody says so.
+    if (goes && !done && ahead.hear({ boxes, estimate, candidates, rests }) && !rests) pause();
     if (done) {
+      ahead.clear();
       if (goes && list.length > 0) unfolds.open = false;
       goes = rests = false;
       offer();
@@ -130,6 +177,8 @@ export function fill(panel, { desk, signal }) {
 
   /** @param {import("./looking.js").News} news */
   function failed({ refused, failed: reason }) {
+    // A place that is none is of no use; what was asked wrongly leaves one be.
+    if (resumed) kept.forget();
     forget();
     const all = refused ? problemsOf(new Problems(JSON.parse(refused))) : problemsOf(new Error(reason));
     problems.replaceChildren(...all.map(({ problem, fix }) => h("li", {}, h("b", {}, problem), fix ? `: ${fix}` : "")));
@@ -148,6 +197,7 @@ export function fill(panel, { desk, signal }) {
       shown = find;
       desk.edit({ edit: "cut-sets", sets: find.sets }, !first);
       finds.mark(find);
+      plot.mark(find);
     } catch (error) {
       shown = first ? undefined : shown;
       desk.report(error);
@@ -161,6 +211,7 @@ export function fill(panel, { desk, signal }) {
     if (takesBack && stepsNow() > steps) desk.undo();
     shown = undefined;
     finds.mark(undefined);
+    plot.mark(undefined);
     // What is wanted and what was found stay there to go on with.
     built = asked = desk.text;
     form.tellRatios();
@@ -168,6 +219,7 @@ export function fill(panel, { desk, signal }) {
     begin.focus();
   }
 
+  draws(() => panel.open && !results.hidden && plot.draw());
   panel.toggled(build);
   follow(desk, ["train", "whole"], () => {
     // Another train, or a step back, ends the trying.
@@ -175,20 +227,9 @@ export function fill(panel, { desk, signal }) {
     build();
   });
   signal.addEventListener("abort", () => parts.end());
-  finds.node.hidden = true;
 }
 
 /** @param {string} part @param {string} words @param {() => void} click */
 function button(part, words, click) {
   return h("button", { class: "plain", type: "button", "data-part": part, click }, words);
-}
-
-/** A number that may be very large, with three figures. @param {number} value */
-function large(value) {
-  const MOST = 1e7;
-  if (value < MOST) return number(value, 3);
-  const power = Math.floor(Math.log10(value));
-  const digits = ["⁰", "¹", "²", "³", "⁴", "⁵", "⁶", "⁷", "⁸", "⁹"];
-  const raised = [...String(power)].map((digit) => digits[Number(digit)]).join("");
-  return `${number(value / 10 ** power, 3)}·10${raised}`;
 }

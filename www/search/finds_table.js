@@ -6,22 +6,12 @@ import { tell, tellHeadings } from "../kit/known.js";
 import { scroller, table } from "../kit/table.js";
 import { say } from "../kit/words.js";
 import { lockable } from "../state/lockable.js";
+import { COLUMNS, keyOf, teethOf } from "./finds_columns.js";
 
 /** @typedef {import("../engine/levertrain.js").Find} Find */
 
-const HUNDRED = 100;
 /** Most rows; nobody reads more. */
 const MOST = 200;
-
-/** What a column is called, its number in a find, and how that is written. @type {{ key: string, value(find: Find): number, text(value: number): string, falls?: boolean }[]} */
-const COLUMNS = [
-  { key: "error", value: ({ error }) => error * HUNDRED, text: (value) => number(value, 3) },
-  { key: "size", value: ({ size }) => size, text: String },
-  { key: "steps", value: ({ unevenness }) => unevenness * HUNDRED, text: (value) => number(value, 3) },
-  { key: "efficiency", value: ({ efficiency }) => efficiency * HUNDRED, text: (value) => number(value, 4), falls: true },
-  { key: "pinion-speed", value: ({ pinion_speed }) => pinion_speed, text: (value) => number(value, 3) },
-  { key: "open-speed", value: ({ open_speed }) => open_speed, text: (value) => number(value, 3) },
-];
 
 export class FindsTable {
   #desk;
@@ -57,7 +47,7 @@ export class FindsTable {
 
   /** @param {Find[]} finds */
   show(finds) {
-    if (JSON.stringify(finds) === JSON.stringify(this.#finds)) return;
+    if (finds === this.#finds) return;
     this.#finds = finds;
     this.#fill();
   }
@@ -93,11 +83,9 @@ export class FindsTable {
 
   /** @param {Find} find */
   #row(find) {
-    const sets = find.sets.map(({ set, teeth, pinions }) => {
-      const label = this.#desk.info?.couplings.find(({ id }) => id === set)?.label ?? set;
-      const counts = teeth.join("/") + (pinions ? ` ×${pinions}` : "");
-      return h("span", { class: "find-set" }, h("bdi", {}, label), " ", h("span", { class: "find-counts" }, counts));
-    });
+    const sets = teethOf(this.#desk, find).map(({ label, counts }) =>
+      h("span", { class: "find-set" }, h("bdi", {}, label), " ", h("span", { class: "find-counts" }, counts)),
+    );
     const button = h("button", { class: "bare find-pick", type: "button", click: () => this.#choose(find) }, ...sets);
     const row = h("tr", { "data-find": keyOf(find) }, h("th", { scope: "row" }, button));
     for (const { value, text } of COLUMNS) {
@@ -116,9 +104,4 @@ export class FindsTable {
     if (chosen) row.setAttribute("aria-current", "true");
     else row.removeAttribute("aria-current");
   }
-}
-
-/** @param {Find} find */
-export function keyOf({ sets }) {
-  return sets.map(({ set, teeth, pinions }) => `${set} ${teeth.join("/")} ${pinions ?? ""}`).join(", ");
 }

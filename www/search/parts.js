@@ -1,10 +1,11 @@
 /**
- * A search in parts, a worker each, as the page sees it. The first part is told what the others find, so that its
- * finds are those of all.
+ * A search in parts, a worker each, as the page sees it. Each part is told what the others find, so that the finds of the
+ * first are those of all.
  */
 
 import { siteFile } from "../kit/site.js";
 import { language } from "../state/language.js";
+import { keyOf } from "./finds_columns.js";
 import { Looking } from "./looking.js";
 
 /** @typedef {import("./looking.js").Order} Order */
@@ -17,10 +18,14 @@ import { Looking } from "./looking.js";
  * @property {Finding} found
  * @property {boolean} done
  * @property {number} parts how many look at once
+ * @property {number} [estimate] about how many boxes all together will look at
+ * @property {string[]} [stands] where each stands, once that is known of all
  */
 
 /** Most workers: more find hardly anything sooner. */
 const MOST = 8;
+/** How long the page looks by itself before it draws again, in milliseconds. */
+const ON_PAGE_MS = 6;
 
 export class Parts {
   /** @type {Part[]} */
@@ -29,6 +34,16 @@ export class Parts {
   #known = [];
   /** Which have ended. @type {boolean[]} */
   #done = [];
+  /** Where each stood last. @type {(string | undefined)[]} */
+  #stands = [];
+  /** @type {number | undefined} */
+  #estimate;
+  /** The finds that all parts know of, or were told. @type {Set<string>} */
+  #shared = new Set();
+  /** What is asked. @type {{ train: string, ask: string, stood?: string[] } | undefined} */
+  #asked;
+  /** Counts beginnings and ends: what is told of an earlier search is passed over. */
+  #turn = 0;
   #hear;
   #fail;
 
@@ -44,18 +59,37 @@ export class Parts {
   /**
    * @param {string} train
    * @param {string} ask
+   * @param {string[]} [stood] where each part stood, for one that was begun before
    */
-  begin(train, ask) {
+  begin(train, ask, stood) {
+    const of = stood?.length ?? Math.min(Math.max(navigator.hardwareConcurrency || 1, 1), MOST);
+    this.#asked = { train, ask, stood };
     this.end();
-    const of = Math.min(Math.max(navigator.hardwareConcurrency || 1, 1), MOST);
     const workers = Array.from({ length: of }, (_, which) => this.#worker(which));
-    const parts = workers.filter((part) => part !== undefined);
-    // Where a browser lets the page have none, the page looks by itself.
-    this.#parts = parts.length === of ? parts : [this.#here()];
-    if (parts.length !== of) parts.forEach((part) => part.end());
-    this.#known = this.#parts.map(() => undefined);
-    this.#done = this.#parts.map(() => false);
-    this.#parts.forEach((part, which) => part.hear({ begin: { train, ask, which, of: this.#parts.length, language: language() } }));
+    if (workers.every((worker) => worker !== undefined)) {
+      this.#begin(workers);
+    } else {
+      workers.forEach((worker) => worker?.end());
+      this.#alone();
+    }
+  }
+
+  /** Where a browser lets the page have no worker, the page looks by itself: at all at once, or at each part in turn. */
+  #alone() {
+    this.end();
+    this.#begin(Array.from({ length: this.#asked?.stood?.length ?? 1 }, (_, which) => this.#here(which)));
+  }
+
+  /** @param {Part[]} parts */
+  #begin(parts) {
+    this.#parts = parts;
+    this.#known = parts.map(() => undefined);
+    this.#done = parts.map(() => false);
+    this.#stands = parts.map(() => undefined);
+    this.#estimate = undefined;
+    this.#shared = new Set();
+    const { train = "", ask = "", stood } = this.#asked ?? {};
+    parts.forEach((part, which) => part.hear({ begin: { train, ask, which, of: parts.length, language: language(), stood: stood?.[which] } }));
   }
 
   /** @param {boolean} rests */
@@ -64,6 +98,7 @@ export class Parts {
   }
 
   end() {
+    this.#turn += 1;
     this.#parts.forEach((part) => part.end());
     this.#parts = [];
   }
@@ -73,11 +108,15 @@ export class Parts {
     const program = siteFile("finder.js");
     if (program.origin !== location.origin) return undefined;
     try {
+      const turn = this.#turn;
       const worker = new Worker(program, { type: "module" });
-      worker.addEventListener("message", ({ data }) => this.#told(which, data));
+      worker.addEventListener("message", ({ data }) => turn === this.#turn && this.#told(which, data));
       worker.addEventListener("error", (event) => {
         event.preventDefault();
-        this.#told(which, { failed: event.message });
+        if (turn !== this.#turn) return;
+        // One that never came may not come: the page's policy forbids it.
+        if (this.#known[which]) this.#told(which, { failed: event.message });
+        else this.#alone();
       });
       return { hear: (order) => worker.postMessage(order), end: () => worker.terminate() };
     } catch {
@@ -85,9 +124,10 @@ export class Parts {
     }
   }
 
-  /** @returns {Part} */
-  #here() {
-    const looking = new Looking((news) => this.#told(0, news));
+  /** @param {number} which @returns {Part} */
+  #here(which) {
+    const turn = this.#turn;
+    const looking = new Looking((news) => turn === this.#turn && this.#told(which, news), ON_PAGE_MS);
     return { hear: (order) => void looking.hear(order), end: () => looking.free() };
   }
 
@@ -101,21 +141,26 @@ export class Parts {
     }
     /** @type {Finding} */
     const report = JSON.parse(news.report);
-    const finds = report.finds.length;
-    const before = this.#known[which];
+    if (news.same) report.finds = this.#known[which]?.finds ?? [];
     this.#known[which] = report;
     this.#done[which] = Boolean(news.done);
-    const fresh = finds > 0 && JSON.stringify(before?.finds) !== JSON.stringify(report.finds);
-    if (which > 0 && fresh) this.#parts[0].hear({ told: JSON.stringify(report.finds) });
-    // The first part's answer to that comes in news of its own.
+    this.#estimate ??= news.estimate;
+    if (news.stands) this.#stands[which] = news.stands;
+    const fresh = news.same ? [] : report.finds.filter((find) => !this.#shared.has(keyOf(find)));
+    fresh.forEach((find) => this.#shared.add(keyOf(find)));
+    // What one finds cuts off boxes of the others.
+    if (fresh.length > 0) this.#parts.forEach((part, at) => at !== which && part.hear({ told: JSON.stringify(fresh) }));
+    // The first part's answer to what it is told comes in news of its own.
     if (this.#known.every((known) => known !== undefined)) this.#hear(this.#state());
   }
 
   /** @returns {State} */
   #state() {
     const known = /** @type {Finding[]} */ (this.#known);
-    const sum = (/** @type {"outside" | "beaten" | "tried"} */ name) => known.reduce((all, { [name]: part }) => all + part, 0);
-    const found = { ...known[0], outside: sum("outside"), beaten: sum("beaten"), tried: sum("tried") };
-    return { found, done: this.#done.every(Boolean), parts: known.length };
+    const sum = (/** @type {"outside" | "beaten" | "tried" | "boxes"} */ name) => known.reduce((all, { [name]: part }) => all + part, 0);
+    const found = { ...known[0], outside: sum("outside"), beaten: sum("beaten"), tried: sum("tried"), boxes: sum("boxes"), full: known.some(({ full }) => full) };
+    const places = this.#stands.filter((place) => place !== undefined);
+    const stands = places.length === known.length ? places : undefined;
+    return { found, done: this.#done.every(Boolean), parts: known.length, estimate: this.#estimate, stands };
   }
 }

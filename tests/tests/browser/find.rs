@@ -3,9 +3,11 @@
 use anyhow::{Context, Result, ensure};
 use fantoccini::key::Key;
 use levertrain_core::Train;
-use levertrain_core::search::{Ask, Criterion, FindReport, Search, Wanted};
-use levertrain_tests::browser::{Page, View, page};
+use levertrain_core::search::{Ask, Criterion, FindReport, Search, SearchTask, Wanted};
+use levertrain_tests::browser::{Device, Page, View, page, required, skipped};
 use serde_json::Value;
+use xtask::site;
+use xtask::test_environment::SITE;
 
 use crate::{by_core, language};
 
@@ -166,10 +168,9 @@ fn what_cannot_be_is_refused_and_a_search_rests_and_ends() -> Result<()> {
         ensure!(problem.contains("cannot have the ratio 90"), "{problem}");
 
         write(page, "#find-ratio-1", "3.77")?;
-        write(page, "#find-tolerance", "30")?;
-        for criterion in ["steps", "efficiency", "pinion-speed"] {
-            page.click(&format!("label[for=find-best-{criterion}]"))?;
-        }
+        // Long enough, and not so long that it would rest by itself.
+        write(page, "#find-tolerance", "5")?;
+        page.click("label[for=find-best-steps]")?;
         page.click("[data-part=find-begin]")?;
         page.until(
             "something is looked through",
@@ -221,6 +222,232 @@ fn a_phone_and_german_have_room() -> Result<()> {
             Value::Null,
         )?;
         ensure!(!wide, "the page scrolls sideways");
+        Ok(())
+    })
+}
+
+/// The point that keys are at: which find it is, where it stands in the page, and its number.
+fn point(page: &Page) -> Result<(String, f64, f64, usize)> {
+    page.get(
+        "(() => { \
+            const point = probe.one('.find-point'); \
+            const { left, top, width, height } = point.getBoundingClientRect(); \
+            return [point.dataset.find, left + width / 2, top + height / 2, Number(point.getAttribute('aria-valuenow'))]; \
+        })()",
+        Value::Null,
+    )
+}
+
+fn marked(page: &Page) -> Result<Vec<String>> {
+    page.get(
+        "probe.all('[data-part=finds] [aria-current]').map(({ dataset }) => dataset.find)",
+        Value::Null,
+    )
+}
+
+/// Catches points that show another train than they stand for, by pointer, by touch and by keys.
+#[test]
+fn a_point_of_the_plot_does_what_its_row_does() -> Result<()> {
+    page::open(View::LAPTOP, &format!("#s={SIX}"), |page| {
+        open(page)?;
+        write(page, "#find-ratio-1", "2.8")?;
+        write(page, "#find-tolerance", "4")?;
+        page.click("label[for=find-best-steps]")?;
+        page.click("[data-part=find-begin]")?;
+        wait(page)?;
+        let all = listed(page)?;
+        ensure!(all.len() > 3, "{all:?}");
+        // Keys go from the left to the right, each point once.
+        page.run(
+            "probe.one('.find-point').scrollIntoView({ block: 'center' }); probe.one('.find-point').focus()",
+            Value::Null,
+        )?;
+        page.keys([Key::Home])?;
+        let mut ways = Vec::new();
+        for number in 1..=all.len() {
+            page.rest()?;
+            let (find, x, y, now) = point(page)?;
+            ensure!(now == number, "{now}, not {number}");
+            ensure!(all.contains(&find), "{find} is listed nowhere");
+            ways.push((find, x, y));
+            page.keys([Key::Right])?;
+        }
+        ensure!(ways.windows(2).all(|two| two[0].1 <= two[1].1), "{ways:?}");
+        let mut finds: Vec<&String> = ways.iter().map(|(find, ..)| find).collect();
+        finds.sort();
+        finds.dedup();
+        ensure!(finds.len() == all.len(), "a point is there twice");
+        page.keys([Key::Enter])?;
+        page.rest()?;
+        ensure!(
+            marked(page)? == [ways[all.len() - 1].0.clone()],
+            "Enter chooses"
+        );
+        // Where no other point is near, a click and a tap mean that one.
+        let alone = ways[..ways.len() - 1].iter().position(|(_, x, y)| {
+            let near = ways.iter().filter(|(_, a, b)| (a - x).hypot(b - y) < 8.0);
+            near.count() == 1
+        });
+        let (find, ..) = &ways[alone.context("no point stands alone")?];
+        for device in [Device::Mouse, Device::Touch] {
+            page.run("probe.one('.find-point').focus()", Value::Null)?;
+            page.keys([Key::Home, Key::Enter])?;
+            page.rest()?;
+            // On the stage another train may have moved the panel.
+            page.run(
+                "probe.one('.find-point').scrollIntoView({ block: 'center' })",
+                Value::Null,
+            )?;
+            page.keys(vec![Key::Right; alone.unwrap_or(0)])?;
+            page.rest()?;
+            let (at, x, y, _) = point(page)?;
+            ensure!(at == *find, "{at}, not {find}");
+            page.keys([Key::End])?;
+            page.gesture(device, &[(x + 3.0, y)])?;
+            page.rest()?;
+            ensure!(marked(page)? == [find.clone()], "{device:?} means another");
+        }
+        let drawn: bool = page.get(
+            "probe.one('canvas[data-drawing=finds]').height > 100",
+            Value::Null,
+        )?;
+        ensure!(drawn, "nothing is drawn");
+        // Other axes, other places.
+        let before = point(page)?;
+        page.run(
+            "const field = probe.one('#find-up'); field.value = 'efficiency'; field.dispatchEvent(new Event('change'))",
+            Value::Null,
+        )?;
+        page.rest()?;
+        let after = point(page)?;
+        ensure!(
+            after.0 == before.0 && after.2 != before.2,
+            "{before:?}, {after:?}"
+        );
+        Ok(())
+    })
+}
+
+/// Looks for teeth on a page that can have no workers.
+fn finds_alone(page: &Page, train: &Train) -> Result<()> {
+    open(page)?;
+    write(page, "#find-tolerance", "4")?;
+    page.click("label[for=find-best-steps]")?;
+    page.click("[data-part=find-begin]")?;
+    wait(page)?;
+    let status: String = page.get(
+        "probe.one('[data-part=find-covered]').textContent",
+        Value::Null,
+    )?;
+    let keys: Vec<String> = by_the_core(train, page, 0.04)?.iter().map(key).collect();
+    let found = listed(page)?;
+    ensure!(found == keys, "{found:?}, not {keys:?}: {status}");
+    Ok(())
+}
+
+/// Catches a page that cannot look by itself where there can be no worker, and does less then: a browser without them, and
+/// a policy that forbids them.
+#[test]
+fn without_workers_the_page_finds_as_much() -> Result<()> {
+    let train = by_core::train(SIX)?;
+    page::open(View::LAPTOP, &format!("#s={SIX}"), |page| {
+        page.run(
+            "window.made = 0; window.Worker = class { constructor() { window.made += 1; throw new Error('none here'); } }",
+            Value::Null,
+        )?;
+        finds_alone(page, &train)?;
+        let tried: usize = page.get("window.made", Value::Null)?;
+        ensure!(tried > 0, "no worker was asked for");
+        Ok(())
+    })?;
+    if skipped() {
+        return Ok(());
+    }
+    let policy = format!("{}; worker-src 'none'", site::CONTENT_SECURITY_POLICY);
+    let address = format!("index.html#s={SIX}");
+    page::open_foreign(&required(SITE)?, &policy, &address, |page| {
+        page.expect_fault("worker-src");
+        finds_alone(page, &train)
+    })
+}
+
+/// Catches a search that is lost with its tab, or goes on to another end.
+#[test]
+fn a_search_goes_on_after_its_tab_was_closed() -> Result<()> {
+    let train = by_core::train(SIX)?;
+    page::open(View::LAPTOP, &format!("#s={SIX}"), |page| {
+        open(page)?;
+        write(page, "#find-ratio-1", "2.8")?;
+        write(page, "#find-tolerance", "8")?;
+        page.click("label[for=find-best-steps]")?;
+        page.click("[data-part=find-begin]")?;
+        // A rest tells where it stands at once.
+        page.until("it goes", "!probe.one('[data-part=find-rest]').hidden")?;
+        page.click("[data-part=find-rest]")?;
+        page.until(
+            "it is kept",
+            "Object.keys(localStorage).some((key) => key.startsWith('levertrain search '))",
+        )?;
+        page.reload()?;
+        page.unfold("find")?;
+        page.until(
+            "it is offered",
+            "!probe.one('[data-part=find-stood]').hidden",
+        )?;
+        page.click("[data-part=find-resume]")?;
+        wait(page)?;
+        let fields: [String; 2] = page.get(
+            "['#find-ratio-1', '#find-tolerance'].map((field) => probe.one(field).value)",
+            Value::Null,
+        )?;
+        ensure!(fields == ["2.8", "8"], "{fields:?}");
+        let keys: Vec<String> = by_the_core(&train, page, 0.08)?.iter().map(key).collect();
+        let found = listed(page)?;
+        ensure!(found == keys, "{} finds, not {}", found.len(), keys.len());
+        let kept: bool = page.get(
+            "Object.keys(localStorage).some((key) => key.startsWith('levertrain search '))",
+            Value::Null,
+        )?;
+        ensure!(!kept, "what has ended is kept");
+        Ok(())
+    })
+}
+
+/// Catches a search of days that begins without a word, and one that nobody can run elsewhere.
+#[test]
+fn what_takes_too_long_says_so_and_how_it_is_run_elsewhere() -> Result<()> {
+    page::open(View::LAPTOP, &format!("#s={EIGHT}"), |page| {
+        open(page)?;
+        write(page, "#find-tolerance", "9")?;
+        write(page, "#find-teeth-1", "200")?;
+        write(page, "#find-pinion-teeth-1", "150")?;
+        page.click("[data-part=find-begin]")?;
+        page.until(
+            "it rests by itself",
+            "probe.one('[data-part=find-ahead]').textContent.startsWith('Paused')",
+        )?;
+        let told: [bool; 3] = page.get(
+            "[!probe.one('[data-part=find-elsewhere]').hidden, \
+              probe.one('[data-part=find-elsewhere]').textContent.includes('--shard 1/8'), \
+              !probe.one('[data-part=find-rest]').hidden]",
+            Value::Null,
+        )?;
+        ensure!(told == [true; 3], "{told:?}");
+        // The task that is saved is what the command line reads.
+        page.run(
+            "window.saved = undefined; URL.createObjectURL = (file) => { window.saved = file; return '#'; }; URL.revokeObjectURL = () => {}",
+            Value::Null,
+        )?;
+        page.click("[data-part=find-task]")?;
+        page.run(
+            "window.savedText = undefined; window.saved.text().then((text) => (window.savedText = text))",
+            Value::Null,
+        )?;
+        page.until("it is saved", "window.savedText !== undefined")?;
+        let text: String = page.get("window.savedText", Value::Null)?;
+        let task = SearchTask::parse(&text).map_err(|problems| anyhow::anyhow!("{problems:?}"))?;
+        ensure!(task.ask.teeth == [18, 200], "{:?}", task.ask.teeth);
+        page.click("[data-part=find-stop]")?;
         Ok(())
     })
 }

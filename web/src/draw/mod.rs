@@ -2,6 +2,7 @@
 
 pub mod end_view;
 mod export;
+pub mod finds;
 pub mod flow;
 pub mod lever;
 mod names;

@@ -17,6 +17,8 @@ mod far;
 #[cfg(target_arch = "wasm32")]
 mod faults;
 #[cfg(target_arch = "wasm32")]
+mod finds;
+#[cfg(target_arch = "wasm32")]
 mod lesson;
 #[cfg(target_arch = "wasm32")]
 mod swaps;

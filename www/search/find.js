@@ -18,6 +18,8 @@ import { Parts } from "./parts.js";
 /** @typedef {import("../engine/levertrain.js").Find} Find */
 
 const HUNDRED = 100;
+/** How often what was found so far is shown, in milliseconds: the page has other things to draw. */
+const SHOW_MS = 1000;
 
 /**
  * @param {import("../kit/panel.js").Panel} panel
@@ -59,6 +61,8 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
   let steps = 0;
   let goes = false;
   let rests = false;
+  /** When the finds were shown last. */
+  let shownAt = -SHOW_MS;
   /** Whether it goes on with what a closed tab left. */
   let resumed = false;
   /** What is asked, as JSON. */
@@ -88,6 +92,7 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
     finds.show([]);
     plot.show([], undefined);
     ahead.clear();
+    shownAt = -SHOW_MS;
     results.hidden = progress.hidden = true;
     status.textContent = covered.textContent = "";
     problems.replaceChildren();
@@ -157,8 +162,12 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
     progress.hidden = done;
     progress.value = part;
     results.hidden = list.length === 0;
-    finds.show(list);
-    plot.show(list, present ?? undefined);
+    const now = performance.now();
+    if (done || rests || now > shownAt + SHOW_MS) {
+      shownAt = now;
+      finds.show(list);
+      plot.show(list, present ?? undefined);
+    }
     if (done) kept.forget();
     else if (goes && asked !== undefined && stands) kept.keep({ train: asked, ask: words, stands, part });
     const values = { all: large(candidates), outside: large(outside), beaten: large(beaten), tried: large(one) };

@@ -80,9 +80,15 @@ function numberField(form, { key, name, value, edit, least, most }, made) {
   /** Says what would be taken, once nobody types on. @param {string} words */
   function refuse(words) {
     clearTimeout(waits);
-    input.title = words;
-    input.setCustomValidity(words);
+    // Said again, it would be laid out again.
+    if (input.title !== words) input.title = words;
+    if (input.validationMessage !== words) input.setCustomValidity(words);
     if (words) waits = setTimeout(() => isTyped(input) && input.reportValidity(), HALF_TYPED);
+  }
+
+  /** @param {"min" | "max"} end @param {number} limit */
+  function bound(end, limit) {
+    if (input[end] !== String(limit)) input[end] = String(limit);
   }
 
   function show() {
@@ -90,8 +96,8 @@ function numberField(form, { key, name, value, edit, least, most }, made) {
     input.removeAttribute("aria-invalid");
     refuse("");
     const { least, most } = limits();
-    input.min = String(least);
-    input.max = String(most);
+    bound("min", least);
+    bound("max", most);
     if (typedIn(input) !== String(value())) putIn(input, String(value()));
   }
   return input;

@@ -1,5 +1,5 @@
 //! How fast the page is: opening it in a fresh browser, opening the largest files, drags, the engine
-//! beside the same code compiled natively, and what it weighs.
+//! and walkthroughs beside the same code compiled natively, and what it weighs.
 //!
 //! Run by `cargo xtask bench`. It prints figures and judges none: they depend on the machine.
 #![allow(clippy::print_stdout, reason = "printing is what a benchmark is for")]
@@ -9,6 +9,7 @@ mod editing;
 mod opening;
 mod search;
 mod times;
+mod walk;
 
 use std::hint::black_box;
 use std::time::Instant;
@@ -59,6 +60,7 @@ fn main() -> Result<()> {
         report_drag(page)?;
         for stem in ENGINES_COMPARED_ON {
             report_engines(page, stem)?;
+            walk::report(page, stem, &train(stem)?)?;
         }
         let engine = required(SITE)?.join("engine/levertrain_bg.wasm");
         println!("  engine: {}", size::measure(&engine)?);

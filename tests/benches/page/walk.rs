@@ -18,7 +18,7 @@ pub fn report(page: &Page, stem: &str, train: &Train) -> Result<()> {
     page.get::<()>(
         "(async () => { \
             const engine = await import(new URL('engine/levertrain_whole.js', location.href)); \
-            await engine.default(); \
+            await engine.default({ module_or_path: new URL('engine/levertrain_whole_bg.wasm', location.href) }); \
             engine.speak(await (await fetch('words/en.ftl')).text()); \
             const sandbox = new engine.Sandbox(); \
             const text = await (await fetch(`scenarios/${args}.json`)).text(); \

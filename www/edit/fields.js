@@ -86,18 +86,13 @@ function numberField(form, { key, name, value, edit, least, most }, made) {
     if (words) waits = setTimeout(() => isTyped(input) && input.reportValidity(), HALF_TYPED);
   }
 
-  /** @param {"min" | "max"} end @param {number} limit */
-  function bound(end, limit) {
-    if (input[end] !== String(limit)) input[end] = String(limit);
-  }
-
   function show() {
     if (isTyped(input) && input.hasAttribute("aria-invalid")) return;
     input.removeAttribute("aria-invalid");
     refuse("");
     const { least, most } = limits();
-    bound("min", least);
-    bound("max", most);
+    if (input.min !== String(least)) input.min = String(least);
+    if (input.max !== String(most)) input.max = String(most);
     if (typedIn(input) !== String(value())) putIn(input, String(value()));
   }
   return input;

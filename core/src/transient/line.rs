@@ -52,6 +52,16 @@ impl Line {
         values.then_with(|| (self.slope + 0.0).total_cmp(&(other.slope + 0.0)))
     }
 
+    /// Itself without what takes it below zero just after now.
+    pub(super) fn at_least_zero(self) -> Self {
+        let at = self.at.max(0.0);
+        let slope = match at == 0.0 {
+            true => self.slope.max(0.0),
+            false => self.slope,
+        };
+        Self { at, slope }
+    }
+
     /// Whether it is below zero just after now.
     pub fn is_negative(self) -> bool {
         self.at < 0.0 || (self.at == 0.0 && self.slope < 0.0)

@@ -63,7 +63,7 @@ pub enum Refusal {
 }
 
 /// Pieces of one shift at most. Each command gives four knots; other events come once or twice an element.
-const MOST_PIECES: usize = 4000;
+const MOST_PIECES: usize = 1000;
 /// Events nearer to each other than this, in seconds, are one.
 const INSTANT: f64 = 1e-12;
 /// A slip this small against the largest speed is none.
@@ -98,8 +98,11 @@ pub(super) fn pieces(
         plant,
     };
     let mut pieces = Vec::new();
+    let mut turns = 0;
     while motion.time < plan.until {
-        if pieces.len() == MOST_PIECES {
+        // Those without length count as well, lest it goes on for ever.
+        turns += 1;
+        if turns > MOST_PIECES {
             return Err(Refusal::Undecided);
         }
         let piece = motion.next(plan.until).ok_or(Refusal::Undecided)?;
@@ -258,9 +261,18 @@ impl Motion<'_> {
             pull.add(&plant.slips[element], torques[element].times(-1.0));
         }
 
-        let slip_of = |element: usize| match modes[element] {
-            Mode::Holds => (0.0, Line::default()),
-            _ => (slips[element], pull.along(&plant.slips[element])),
+        let slip_of = |element: usize| {
+            let acceleration = pull.along(&plant.slips[element]);
+            match modes[element] {
+                Mode::Holds => (0.0, Line::default()),
+                // It leaves zero the way that was decided; whatever says otherwise is roundings.
+                Mode::SlipsForward if slips[element] == 0.0 => (0.0, acceleration.at_least_zero()),
+                Mode::SlipsBackward if slips[element] == 0.0 => {
+                    let other_way = acceleration.times(-1.0).at_least_zero();
+                    (0.0, other_way.times(-1.0))
+                }
+                _ => (slips[element], acceleration),
+            }
         };
         let ends: Vec<Option<f64>> = (0..count)
             .map(|element| {

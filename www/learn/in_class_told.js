@@ -27,6 +27,8 @@ export class Told {
   /** @type {import("./in_class_course.js").Step | undefined} */
   #step;
   #timer = 0;
+  /** What was hidden when all was told last. */
+  #hides = "";
   /** Whether a member is pointed at by keys, which is said. */
   #points = false;
   top = h("div", { class: "class-top" }, h("div", { class: "class-what" }, this.#range, this.#applied), this.#ratio, this.#way);
@@ -77,6 +79,10 @@ export class Told {
     this.#range.textContent = range?.label ?? "";
     this.#applied.textContent = appliedIn(desk, answer.applied);
     const hidden = this.#hidden;
+    // What is hidden from now on does not stand for half a second where a screen reader finds it.
+    const hides = [...hidden].join();
+    if (hides !== this.#hides) this.status.textContent = "";
+    this.#hides = hides;
     if (hidden.has("ratio")) this.#ratio.replaceChildren(...asked("ratio"));
     else this.#ratio.replaceChildren(...(answer.ratio ? [ratio(answer.ratio), h("span", { class: "answer-one" }, " : 1")] : [answer.stateWords]));
     this.#ratio.toggleAttribute("data-state", !answer.ratio && !hidden.has("ratio"));

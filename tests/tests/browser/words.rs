@@ -133,6 +133,9 @@ const SYMBOLS: [&str; 19] = [
 /// What the links below say, and attributes and codes that may be used instead.
 const CODES: &str = "losses road shows units scenario zz on n t u o l v q furlong nothing joined \
     power scale rpm rads Nm lbfft kW hp KiB 5e9 x";
+/// What the commands of a long search are written with.
+const COMMANDS: &str =
+    "cargo run release core example search task json shard part merge jsonl out finds levertrain p";
 const LINKS: [&str; 8] = [
     "#s=nothing",
     "#on=X",
@@ -181,7 +184,8 @@ fn in_a_made_up_language_the_page_says_nothing_in_ours() -> Result<()> {
         return Ok(());
     }
     let site = made_up_site("words-made-up")?;
-    let codes = CODES.split(' ').map(str::to_owned);
+    let codes = CODES.split(' ').chain(COMMANDS.split(' '));
+    let codes = codes.map(str::to_owned);
     let mut known: BTreeSet<String> = SYMBOLS
         .map(str::to_owned)
         .into_iter()

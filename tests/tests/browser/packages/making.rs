@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 use std::fs;
 use std::io::{Cursor, Read};
 use std::path::{Path, PathBuf};
+use std::sync::atomic::{AtomicUsize, Ordering};
 
 use anyhow::{Context, Result, ensure};
 use levertrain_tests::browser::Page;
@@ -78,9 +79,14 @@ pub fn unpack(archive: &[u8]) -> Result<Files> {
     Ok(files)
 }
 
+/// How many folders were laid out.
+static LAID_OUT: AtomicUsize = AtomicUsize::new(0);
+
 /// Puts the files of a package into an empty folder, with others beside them.
 pub fn lay_out(name: &str, files: &Files, beside: &[(&str, &str)]) -> Result<PathBuf> {
-    let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join(name);
+    // Tests run beside each other, and some lay out a folder of one name.
+    let number = LAID_OUT.fetch_add(1, Ordering::Relaxed);
+    let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join(format!("{name}-{number}"));
     if folder.exists() {
         fs::remove_dir_all(&folder)?;
     }

@@ -122,13 +122,25 @@ impl Course<'_> {
 
     /// A value by its name in the standard.
     pub fn value(&self, field: &str) -> Result<String> {
-        let get = if self.form == "scorm12" {
-            "LMSGetValue"
-        } else {
-            "GetValue"
-        };
+        let get = self.getter();
         self.page
             .get(&format!("String(runtime.{get}(args))"), json!(field))
+    }
+
+    /// Waits until a value is this.
+    pub fn until(&self, field: &str, expected: &str) -> Result<()> {
+        let get = self.getter();
+        self.page.until(
+            &format!("{field} is {expected}"),
+            &format!("String(runtime.{get}({field:?})) === {expected:?}"),
+        )
+    }
+
+    fn getter(&self) -> &'static str {
+        match self.form {
+            "scorm12" => "LMSGetValue",
+            _ => "GetValue",
+        }
     }
 
     /// Picks a choice, or writes a number, and checks it.

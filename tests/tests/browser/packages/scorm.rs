@@ -249,8 +249,7 @@ fn a_lesson_may_only_walk_through_ranges() -> Result<()> {
                 let found = course.value(status)?;
                 ensure!(found == "incomplete", "{form}: {found}");
                 course.walk_on()?;
-                let found = course.value(status)?;
-                ensure!(found == expected, "{form}: {found}");
+                course.until(status, expected)?;
             }
             let told = course.told("lesson-kept")?;
             ensure!(told.starts_with("Walked through, and"), "{told}");

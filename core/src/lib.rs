@@ -31,6 +31,7 @@ pub mod edit;
 pub mod exercise;
 pub mod faults;
 pub mod json;
+pub mod layouts;
 pub mod lesson;
 mod load;
 mod model;

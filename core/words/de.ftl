@@ -710,6 +710,7 @@ problem-canvas = die Zeichenfläche hat keinen 2d-Kontext
 ## Changing a train
 
 edit-blank = Neues Getriebe
+layout-name = Gefundene Bauform
 edit-input = Antrieb
 edit-output = Abtrieb
 edit-set = Satz { $number }
@@ -772,6 +773,10 @@ cli-search-no-task = eine Aufgabendatei nennen
 cli-search-line = { $file }, Zeile { $line }: kein Fund
 cli-search-progress = { $percent } % von { $all } Möglichkeiten, { $found } gefunden
 cli-search-done = { $all } Möglichkeiten: { $outside } ausgeschlossen, da keine solche Übersetzungen hat, { $beaten }, da keine das Gefundene übertreffen kann, { $tried } geprüft; { $found } gefunden
+cli-layouts-usage = Aufruf: layouts AUFGABE.json [--shard K/N] [--out DATEI] [--language SPRACHE] oder layouts --merge DATEI,DATEI… [--out DATEI]
+cli-layouts-no-task = nennen Sie eine Aufgabendatei oder Dateien zum Vereinen
+cli-layouts-progress = { $percent } %, { $found } gefunden
+cli-layouts-done = { $frames } Arten, die Sätze zu verbinden, { $given } davon mit mehr Möglichkeiten, als erprobt wurden, { $layouts } Bauformen, deren Übersetzungen stimmen könnten: { $useless } sind nicht baubar oder haben ein überzähliges Schaltelement, für { $toothless } gibt es keine Zähne, { $unended } wurden nicht mit allen Zähnen erprobt; { $found } gefunden
 cli-draw-usage = Aufruf: draw DATEI AUSGABE.svg [section|lever|flow|operating|end:ID] [--apply ID,ID…] [--width CSS-PIXEL] [--dark] [--merged] [--power] [--one-module]
 cli-draw-crossings = Wellen kreuzen sich { $count ->
     [one] einmal
@@ -1947,6 +1952,12 @@ fix-no-answer = etwas fragen, das dieses Getriebe kann
 
 ## Finding teeth: problems of what is asked
 
+problem-layout-pair = ein Räderpaar auf zwei Achsen
+fix-layout-pair = verwenden Sie Sätze, die sich um eine Achse drehen
+problem-layout-rows = die Sätze haben zusammen { $found } Eingriffsgleichungen
+fix-layout-rows = verwenden Sie weniger oder einfachere Sätze, sodass es höchstens { $most } sind: ein Ravigneaux-Satz hat zwei, jeder andere eine
+problem-layout-order = { $found } kommt nicht nach { $before }
+fix-layout-order = führen Sie die Vorwärtsübersetzungen von der größten zur kleinsten auf
 problem-ask-nothing = es ist kein Gang genannt, für den etwas gewünscht wird
 fix-ask-nothing = einen Gang nennen und die Übersetzung, die er haben soll
 problem-ask-teeth = { $least } bis { $most } ist kein Bereich von Zähnezahlen
@@ -1974,6 +1985,7 @@ problem-ask-unreachable = { $range } kann mit Zähnezahlen in diesen Grenzen nic
 problem-other-search = hier stand eine andere Suche, oder die einer älteren Fassung
 fix-other-search = von vorn beginnen oder mit der Aufgabe weitermachen, zu der der Stand gehört
 problem-ask-spread = die Spreizung oder ein Stufensprung kann mit Zähnezahlen in diesen Grenzen nicht { $wanted } sein, sondern nur { $least } bis { $most }
+fix-ask-fixed = verlangen Sie diese oder lassen Sie das Feld leer: sie ist mit allen Zähnen dieselbe
 fix-ask-unreachable = etwas dazwischen verlangen oder andere Zähne zulassen
 
 ## The page: fault finding
@@ -2133,6 +2145,58 @@ page-shifts-take-note = Sie ersetzen alle benannten Vorwärtsgänge; „Rückgä
 page-panel-find = Zähnezahlen suchen
 page-find-note = Die gewünschten Übersetzungen eintragen; was leer bleibt, ist frei. Alle Zähnezahlen in den Grenzen werden durchsucht und die aufgeführt, die keine anderen übertreffen.
 page-find-none = Kein Gang dieses Getriebes treibt an, sodass keine Übersetzung gewünscht werden kann.
+page-panel-layouts = Bauformen finden
+page-layouts-note = Sagt, wie Sätze verbunden und wo Kupplungen und Bremsen angeordnet werden können, damit die Gänge mit wirklichen Zähnen die gewünschten Übersetzungen haben. Alles in diesen Grenzen wird betrachtet.
+page-layouts-sets = Sätze
+page-layouts-set = Satz { $number }
+page-layouts-no-set = keiner
+page-layouts-applied = Geschlossen in jedem Gang
+page-layouts-elements = Kupplungen und Bremsen, höchstens
+page-layouts-clutches = Kupplungen, höchstens
+page-layouts-brakes = Bremsen, höchstens
+page-layouts-ranges = Vorwärtsgänge
+page-layouts-ratios = Gewünschte Übersetzungen, die größte zuerst; ein leeres Feld nimmt jede
+page-layouts-ratio-of = Gewünschte Übersetzung des Gangs { $range }
+page-layouts-backward = Rückwärts
+page-layouts-has-backward = mit einem Rückwärtsgang
+page-layouts-spread = Spreizung
+page-layouts-step = Stufensprung von Gang zu Gang
+page-layouts-shifts = Schaltungen
+page-layouts-swaps = Nachbargänge unterscheiden sich durch einen einfachen Wechsel
+page-layouts-direct = Direkter Gang
+page-layouts-direct-is = { $direct ->
+    [with] ein Gang muss direkt sein
+    [without] kein Gang darf direkt sein
+   *[other] gleichgültig
+}
+page-layouts-opened = Sie ist auf der Bühne, als eigenes Getriebe; das vorige steht weiter in der Liste der Getriebe.
+page-layouts-order = Geordnet nach
+page-layouts-order-is = { $order ->
+    [error] Abweichung der Übersetzungen
+    [elements] Zahl der Kupplungen und Bremsen
+    [efficiency] Wirkungsgrad
+    [size] größtem Hohlrad
+    [spread] Spreizung
+   *[other] Gleichmäßigkeit der Stufensprünge
+}
+page-layouts-begin = Bauformen suchen
+page-layouts-more = Mehr zeigen
+page-layouts-open = Auf der Bühne öffnen
+page-layouts-chart = Gänge dieser Bauform
+page-layouts-on = Geschlossen
+page-layouts-ratio = Übersetzung
+page-layouts-facts = Abweichung { $error } % · Spreizung { $spread } · Kupplungen: { $clutches }, Bremsen: { $brakes } · größtes Hohlrad { $size } · niedrigster Wirkungsgrad { $efficiency } %
+page-layouts-unended = Dafür wurden nicht alle Zähne erprobt.
+page-layouts-undecided = Ob seine Wellen ineinanderpassen, ist nicht entschieden.
+page-layouts-covered = { $frames } Arten, die Sätze zu verbinden; { $layouts } Bauformen könnten solche Übersetzungen haben, davon sind { $useless } nicht baubar oder haben ein überzähliges Schaltelement, und für { $toothless } gibt es keine Zähne.
+page-layouts-given-up = { $number } Arten, die Sätze zu verbinden, haben mehr Möglichkeiten, als erprobt wurden, und { $unended } Bauformen mehr Zähne: etwas kann fehlen. Verlangen Sie weniger Gänge, Schaltelemente oder Sätze oder eine kleinere Abweichung.
+page-layouts-goes = { $percent } % durchsucht, { $workers } zugleich; { $number } bisher gefunden.
+page-layouts-done = { $count ->
+    [0] Alles betrachtet: keine Bauform hat solche Übersetzungen. Lassen Sie mehr Schaltelemente, eine größere Abweichung, andere Zähne oder andere Sätze zu.
+    [one] Alles betrachtet: eine Bauform.
+   *[other] Alles betrachtet: { $number } Bauformen.
+}
+page-layouts-full = Alles betrachtet: mehr Bauformen, als behalten werden; dies sind die besten { $number }.
 page-find-asked = Was gewünscht wird
 page-find-wanted = Gewünschte Übersetzungen
 page-find-now = Jetzt

@@ -624,6 +624,7 @@ problem-canvas = the canvas has no 2d context
 
 # What is new is called.
 edit-blank = New train
+layout-name = Found layout
 edit-input = Input
 edit-output = Output
 edit-set = Set { $number }
@@ -686,6 +687,10 @@ cli-search-no-task = name a task file
 cli-search-line = { $file }, line { $line }: no find
 cli-search-progress = { $percent } % of { $all } candidates, { $found } found
 cli-search-done = { $all } candidates: { $outside } cut off as none has such ratios, { $beaten } as none can beat what was found, { $tried } tried; { $found } found
+cli-layouts-usage = usage: layouts TASK.json [--shard K/N] [--out FILE] [--language LANGUAGE], or layouts --merge FILE,FILE… [--out FILE]
+cli-layouts-no-task = name a task file, or files to merge
+cli-layouts-progress = { $percent } %, { $found } found
+cli-layouts-done = { $frames } ways of joining the sets, { $given } of them with more choices than were tried, { $layouts } layouts whose ratios could be right: { $useless } cannot be built or have an element to spare, { $toothless } have no teeth for them, { $unended } were not tried with all teeth; { $found } found
 cli-draw-usage = usage: draw FILE OUT.svg [section|lever|flow|operating|end:ID] [--apply ID,ID…] [--width CSS-PIXELS] [--dark] [--merged] [--power] [--one-module]
 cli-draw-crossings = shafts cross { $count ->
     [one] once
@@ -1922,6 +1927,12 @@ fix-no-answer = ask for something that this train can do
 
 ## Finding teeth: problems of what is asked
 
+problem-layout-pair = a pair of gears on two axes
+fix-layout-pair = use sets that turn about one axis
+problem-layout-rows = the sets have { $found } mesh equations together
+fix-layout-rows = use fewer or simpler sets, so that there are at most { $most }: a Ravigneaux set has two, any other set one
+problem-layout-order = { $found } does not come after { $before }
+fix-layout-order = list forward ratios from the largest to the smallest
 problem-ask-nothing = no range is named for which something is wanted
 fix-ask-nothing = name a range, and the ratio that it should have
 problem-ask-teeth = from { $least } to { $most } is no range of teeth
@@ -1949,6 +1960,7 @@ problem-ask-unreachable = { $range } cannot have the ratio { $wanted } with teet
 problem-other-search = this is where another search stood, or one of an older version
 fix-other-search = begin anew, or go on with the task that it is of
 problem-ask-spread = the spread, or a step, cannot be { $wanted } with teeth within the bounds, but only { $least } to { $most }
+fix-ask-fixed = want that, or leave its field empty: it is the same with all teeth
 fix-ask-unreachable = ask for something in between, or allow other teeth
 
 ## The page: fault finding
@@ -2110,6 +2122,58 @@ page-shifts-take-note = They take the place of all named ranges that drive forwa
 page-panel-find = Find teeth
 page-find-note = Write the ratios that you want; what is left empty is free. All teeth within the bounds are looked through, and those that no others beat are listed.
 page-find-none = No range of this train drives, so that no ratio can be wanted.
+page-panel-layouts = Find layouts
+page-layouts-note = Says how sets can be joined, and where clutches and brakes can sit, so that the ranges have the wanted ratios with real teeth. Everything within these bounds is looked at.
+page-layouts-sets = Sets
+page-layouts-set = Set { $number }
+page-layouts-no-set = none
+page-layouts-applied = Applied in each range
+page-layouts-elements = Clutches and brakes, at most
+page-layouts-clutches = Clutches, at most
+page-layouts-brakes = Brakes, at most
+page-layouts-ranges = Forward ranges
+page-layouts-ratios = Wanted ratios, the largest first; an empty field takes any
+page-layouts-ratio-of = Wanted ratio of range { $range }
+page-layouts-backward = Backward
+page-layouts-has-backward = with a backward range
+page-layouts-spread = Spread
+page-layouts-step = Step from range to range
+page-layouts-shifts = Shifts
+page-layouts-swaps = neighbours differ by a single swap
+page-layouts-direct = Direct drive
+page-layouts-direct-is = { $direct ->
+    [with] one range must be direct
+    [without] no range may be direct
+   *[other] either way
+}
+page-layouts-opened = It is on the stage, as a train of your own; the one before is still in the list of trains.
+page-layouts-order = In the order of
+page-layouts-order-is = { $order ->
+    [error] how far ratios are off
+    [elements] number of clutches and brakes
+    [efficiency] efficiency
+    [size] largest ring
+    [spread] spread
+   *[other] evenness of steps
+}
+page-layouts-begin = Find layouts
+page-layouts-more = Show more
+page-layouts-open = Open on the stage
+page-layouts-chart = Ranges of this layout
+page-layouts-on = Applied
+page-layouts-ratio = Ratio
+page-layouts-facts = Off by { $error } % · spread { $spread } · clutches: { $clutches }, brakes: { $brakes } · largest ring { $size } · lowest efficiency { $efficiency } %
+page-layouts-unended = Not all teeth were tried for it.
+page-layouts-undecided = Whether its shafts nest is not decided.
+page-layouts-covered = { $frames } ways of joining the sets; { $layouts } layouts could have such ratios, of which { $useless } cannot be built or have an element to spare and { $toothless } have no teeth for them.
+page-layouts-given-up = { $number } ways of joining the sets have more choices than were tried, and { $unended } layouts more teeth: something may be missed. Ask for fewer ranges, elements or sets, or a smaller tolerance.
+page-layouts-goes = { $percent } % looked through, by { $workers } at once; { $number } found so far.
+page-layouts-done = { $count ->
+    [0] All looked at: no layout has such ratios. Allow more elements, a larger tolerance, other teeth or other sets.
+    [one] All looked at: one layout.
+   *[other] All looked at: { $number } layouts.
+}
+page-layouts-full = All looked at: more layouts than are kept; these are the best { $number }.
 page-find-asked = What is wanted
 page-find-wanted = Wanted ratios
 page-find-now = Now

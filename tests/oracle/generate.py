@@ -21,6 +21,7 @@ from pathlib import Path
 # The folder belongs to the sources: leave no compiled files in it.
 sys.dont_write_bytecode = True
 
+import layouts  # noqa: E402
 import nesting  # noqa: E402
 import one_way  # noqa: E402
 import operating  # noqa: E402
@@ -177,6 +178,8 @@ def main(arguments):
         (folder.parent / "shifts.json").write_text(json.dumps(graphs, indent=1), "utf-8")
         in_time = transient.shifts(pool)
         (folder.parent / "transient.json").write_text(json.dumps(in_time), "utf-8")
+        classes = list(pool.map(layouts.case, layouts.CLASSES[::-1]))
+        (folder.parent / "layouts.json").write_text(json.dumps(classes, indent=1), "utf-8")
     seconds = time.monotonic() - started
     print(f"    {count} trains, {total} combinations, {len(points)} engines, {seconds:.0f} s")
 

@@ -139,6 +139,21 @@ const NO_WORDS: &[(&str, &[&str])] = &[
         ],
     ),
     (
+        "what stands in an ask for layouts",
+        &[
+            "backward",
+            "brakes",
+            "clutches",
+            "direct",
+            "forward",
+            "gear-pair",
+            "layouts",
+            "planetary",
+            "single_swaps",
+            "step",
+        ],
+    ),
+    (
         "what stands in a sheet of exercises, and what the page is told of it",
         &[
             "seed",
@@ -276,6 +291,7 @@ const NO_WORDS: &[(&str, &[&str])] = &[
             ".state",
             ".new",
             "search:",
+            "layouts:",
             "draw:",
         ],
     ),

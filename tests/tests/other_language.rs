@@ -9,6 +9,7 @@ use anyhow::{Result, anyhow, bail, ensure};
 use levertrain_core::edit::{Edit, starter};
 use levertrain_core::exercise::{MOST_ONE_WAYS, Sheet};
 use levertrain_core::faults::{BecomesReport, FaultsReport, Search};
+use levertrain_core::layouts::{LayoutAsk, LayoutSearch};
 use levertrain_core::lesson::{ShiftReport, WalkReport};
 use levertrain_core::operating::Conditions;
 use levertrain_core::report::{Explanation, OperatingReport, warnings};
@@ -187,7 +188,7 @@ fn problems_and_tooth_checks_say_nothing_in_ours() -> Result<()> {
         .map(str::to_owned),
     );
     // Fields of an ask, and names of the train that it is about.
-    let fields = "wanted teeth pinions best keep same ring spread value range";
+    let fields = "wanted teeth pinions best keep same ring spread value range sets forward";
     known.extend(fields.split(' ').map(str::to_owned));
     known.extend(names_in(&serde_json::from_str(
         &scenarios()?.swap_remove(0).text,
@@ -256,6 +257,7 @@ fn other_problems() -> Result<Vec<Problem>> {
     problems.extend(Sheet::parse(&crowded, "{}").err().into_iter().flatten());
     problems.extend(refused_edits()?);
     problems.extend(refused_asks(session.train())?);
+    problems.extend(refused_layouts()?);
     Ok(problems)
 }
 
@@ -301,6 +303,15 @@ fn refused_asks(train: &Train) -> Result<Vec<Problem>> {
         ),
         (&idle, json!({"wanted": [{"range": first, "ratio": 2}]})),
     ];
+    // The last range of the sets in series turns as one, whatever the teeth.
+    let series = starter(2)?;
+    let [first, .., direct] = &series.ranges[..] else {
+        anyhow::bail!("sets in series have ranges");
+    };
+    let (first, direct) = (first.id.clone(), direct.id.clone());
+    let series = Train::new(series).map_err(|problems| anyhow!("{problems:?}"))?;
+    let fixed = json!({"wanted": [{"range": first, "ratio": 8}, {"range": direct, "ratio": 2}]});
+    let asks = asks.into_iter().chain([(&series, fixed)]);
     let mut problems = Vec::new();
     for (train, ask) in asks {
         let ask = Ask::parse(&ask.to_string()).map_err(|problems| anyhow!("{problems:?}"))?;
@@ -319,6 +330,24 @@ fn refused_asks(train: &Train) -> Result<Vec<Problem>> {
             .into_iter()
             .flatten(),
     );
+    Ok(problems)
+}
+
+/// What is said against asks for layouts.
+fn refused_layouts() -> Result<Vec<Problem>> {
+    let set = "ravigneaux";
+    let asks = [
+        json!({"sets": ["planetary", "gear-pair"], "forward": [{}]}),
+        json!({"sets": [set, set, set, set], "forward": [{}]}),
+        json!({"sets": [set], "forward": [{"ratio": 1}, {"ratio": 2}]}),
+    ];
+    let mut problems = Vec::new();
+    for mut ask in asks {
+        ask["applied"] = json!(2);
+        ask["elements"] = json!(4);
+        let ask = LayoutAsk::parse(&ask.to_string()).map_err(|problems| anyhow!("{problems:?}"))?;
+        problems.extend(LayoutSearch::new(&ask).err().into_iter().flatten());
+    }
     Ok(problems)
 }
 

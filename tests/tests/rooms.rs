@@ -24,6 +24,7 @@ const CORE: &[&str] = &[
     "edit",
     "exercise",
     "search",
+    "layouts",
 ];
 const WEB: &[&str] = &["units", "motion", "draw", "document", "boundary"];
 const WWW: &[&str] = &[

@@ -29,7 +29,7 @@ pub(super) fn set(scenario: &Scenario) -> (usize, String, String) {
 }
 
 /// Adds a shaft for a member of the set with this number, and gives its id.
-pub(super) fn shaft(scenario: &mut Scenario, role: Role, set: usize) -> String {
+pub(crate) fn shaft(scenario: &mut Scenario, role: Role, set: usize) -> String {
     let taken = |text: &str| {
         let mut shafts = scenario.shafts.iter();
         shafts.any(|shaft| shaft.id == text || shaft.label == text)
@@ -59,7 +59,7 @@ fn suffixed(base: &str, between: &str, taken: &impl Fn(&str) -> bool) -> String 
 }
 
 /// Id and label of a new element of a kind, as the file names it.
-pub(super) fn element(scenario: &Scenario, kind: &str) -> (String, String) {
+pub(crate) fn element(scenario: &Scenario, kind: &str) -> (String, String) {
     let (letters, message) = match kind {
         "brake" => (BRAKES, "edit-brake"),
         "clutch" => (CLUTCHES, "edit-clutch"),

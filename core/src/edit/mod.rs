@@ -7,7 +7,7 @@
 
 mod difference;
 mod elements;
-mod fresh;
+pub(crate) mod fresh;
 mod history;
 mod kinds;
 mod members;
@@ -23,6 +23,7 @@ pub use history::History;
 pub use kinds::Edit;
 pub use nearest::nearest_teeth;
 pub use ratios::{NearRatio, near_ratios, ratio_of};
+pub(crate) use samples::set as sample;
 pub use samples::{blank, starter};
 pub use surroundings::{Part, Rows};
 pub use text::text;

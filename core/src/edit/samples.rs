@@ -16,7 +16,7 @@ const SETS: &str = include_str!("sets.json");
 const SERIES: [[u32; 3]; 3] = [[36, 24, 84], [48, 24, 96], [60, 18, 96]];
 
 /// A set of a kind, its shafts and its name still empty.
-pub(super) fn set(kind: &str) -> Result<Coupling, Problem> {
+pub(crate) fn set(kind: &str) -> Result<Coupling, Problem> {
     let mut problems = Vec::new();
     let at = Coupling::TAGS.iter().position(|&tag| tag == kind);
     let read = at.and_then(|at| {

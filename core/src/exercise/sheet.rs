@@ -6,7 +6,7 @@ use super::reach;
 use super::read::{ranges_at, read};
 use super::task::{Kind, MOST_ONE_WAYS, Task};
 use crate::base::problem::{MOST_PROBLEMS, Problem};
-use crate::json::{Fields, Value, strict};
+use crate::json::{Fields, Value, is_format, strict};
 use crate::model::scenario::limits;
 use crate::train::Train;
 
@@ -132,12 +132,7 @@ fn outermost(train: &Train, value: Value, problems: &mut Vec<Problem>) -> Option
     let (title, scenario) = (fields.take("title"), fields.take_spare("scenario"));
     let walk: Option<Option<Vec<String>>> = fields.take_spare("walk");
     let tasks: Vec<Value> = fields.take("tasks")?;
-    if format != Value::Whole(FORMAT) {
-        problems.push(Problem::of(
-            "format",
-            ("problem-format", &[("found", &format.quoted())]),
-            ("fix-format", &[("format", &FORMAT.to_string())]),
-        ));
+    if !is_format(&format, FORMAT, problems) {
         return None;
     }
     if tasks.len() > MOST_TASKS {

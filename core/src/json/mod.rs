@@ -7,7 +7,7 @@ mod strict;
 mod value;
 
 pub use read::{Fields, Problem, Read, one_of, read_fields};
-pub(crate) use read::{count, list, tagged, tagged_by};
+pub(crate) use read::{count, is_format, list, tagged, tagged_by};
 pub use spot::{Spot, spot};
 pub use strict::strict;
 pub use value::Value;

@@ -99,6 +99,19 @@ impl<'f> Fields<'f> {
 }
 
 #[inline(never)]
+/// Whether a file has this format number; notes it where it has another.
+pub(crate) fn is_format(found: &Value, format: u64, problems: &mut Vec<Problem>) -> bool {
+    let is_known = *found == Value::Whole(format);
+    if !is_known {
+        problems.push(Problem::of(
+            "format",
+            ("problem-format", &[("found", &found.quoted())]),
+            ("fix-format", &[("format", &format.to_string())]),
+        ));
+    }
+    is_known
+}
+
 fn position(fields: &[(String, Value)], name: &str) -> Option<usize> {
     fields.iter().position(|(known, _)| known == name)
 }

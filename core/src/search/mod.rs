@@ -23,6 +23,7 @@
 //! divided.
 
 mod ask;
+mod bench;
 mod checkpoint;
 mod cuts;
 mod estimate;
@@ -41,8 +42,10 @@ mod tree;
 mod walk;
 
 pub use ask::{Ask, Criterion, Limits, Near, Rules, TOLERANCE, Wanted};
+pub(crate) use bench::{Bench, Fit, Polynomials};
 pub use estimate::Estimate;
 pub use measures::{Find, Measures};
+pub(crate) use quotient::Quotient;
 pub use report::{FindReport, SearchReport};
 pub use task::SearchTask;
 pub use walk::Counts;
@@ -77,12 +80,17 @@ impl Search {
     pub fn new(train: &Train, ask: &Ask) -> Result<Self, Vec<Problem>> {
         let ground = Arc::new(prepare::ground(train, ask)?);
         let widest = ground.widest();
-        Ok(Self {
-            all: ground.candidates(&widest.branches),
-            walk: Walk::new(vec![widest]),
+        Ok(Self::over(ground, widest))
+    }
+
+    /// Of all candidates of a box.
+    fn over(ground: Arc<Ground>, part: walk::Box) -> Self {
+        Self {
+            all: ground.candidates(&part.branches),
+            walk: Walk::new(vec![part]),
             task: task_of(&ground),
             ground,
-        })
+        }
     }
 
     /// The same for one of `count` shards, from 0: together they cover all candidates, each once.

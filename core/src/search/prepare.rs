@@ -70,19 +70,7 @@ pub(super) fn ground(train: &Train, ask: &Ask) -> Result<Ground, Vec<Problem>> {
         let coupling = &scenario.couplings[set];
         match cuts(coupling, ask, !grouped(set)) {
             Ok(cuts) => found.push((set, cuts)),
-            Err(why) => {
-                let values = [("label", coupling.facts().label())];
-                problems.push(match why {
-                    NoCuts::None => {
-                        note("teeth", ("problem-ask-no-cuts", &values), "fix-ask-no-cuts")
-                    }
-                    NoCuts::TooMany => note(
-                        "teeth",
-                        ("problem-ask-many-cuts", &values),
-                        "fix-ask-many-cuts",
-                    ),
-                });
-            }
+            Err(why) => problems.push(no_cuts(why, coupling.facts().label())),
         }
     }
     if !problems.is_empty() {
@@ -136,37 +124,28 @@ pub(super) fn ground(train: &Train, ask: &Ask) -> Result<Ground, Vec<Problem>> {
     }
 }
 
+/// Says that a set has no tooth counts, or too many.
+pub(super) fn no_cuts(why: NoCuts, label: &str) -> Problem {
+    let values = [("label", label)];
+    let (what, fix) = match why {
+        NoCuts::None => ("problem-ask-no-cuts", "fix-ask-no-cuts"),
+        NoCuts::TooMany => ("problem-ask-many-cuts", "fix-ask-many-cuts"),
+    };
+    note("teeth", (what, &values), fix)
+}
+
 fn note(place: &str, what: (&str, &[(&str, &str)]), fix: &str) -> Problem {
     Problem::of(place, what, (fix, &[]))
 }
 
-/// Checks the numbers that need no train.
+/// Checks what needs no train.
 fn bounds(ask: &Ask) -> Vec<Problem> {
-    let mut problems = Vec::new();
+    let mut problems = numbers(ask);
     if ask.wanted.is_empty() {
         problems.push(note(
             "wanted",
             ("problem-ask-nothing", &[]),
             "fix-ask-nothing",
-        ));
-    }
-    let ends = [limits::FEWEST, limits::MOST].map(|end| end.to_string());
-    for (place, range) in [("teeth", ask.teeth), ("pinion_teeth", ask.pinion_teeth)] {
-        if !is_range(range) {
-            let [least, most] = range.map(|end| end.to_string());
-            problems.push(Problem::of(
-                place,
-                ("problem-ask-teeth", &[("least", &least), ("most", &most)]),
-                ("fix-ask-teeth", &[("least", &ends[0]), ("most", &ends[1])]),
-            ));
-        }
-    }
-    if ask.pinions.is_empty() || !ask.pinions.iter().all(|&count| is_count(count)) {
-        let most = &*limits::PINION_COUNTS.end().to_string();
-        problems.push(Problem::of(
-            "pinions",
-            ("problem-ask-pinions", &[]),
-            ("fix-ask-pinions", &[("most", most)]),
         ));
     }
     if ask.best.is_empty() {
@@ -193,6 +172,38 @@ fn bounds(ask: &Ask) -> Vec<Problem> {
         }
     }
     problems
+}
+
+/// Checks the bounds on teeth and pinions.
+fn numbers(ask: &Ask) -> Vec<Problem> {
+    let mut problems = Vec::new();
+    let ends = [limits::FEWEST, limits::MOST].map(|end| end.to_string());
+    for (place, range) in [("teeth", ask.teeth), ("pinion_teeth", ask.pinion_teeth)] {
+        if !is_range(range) {
+            let [least, most] = range.map(|end| end.to_string());
+            problems.push(Problem::of(
+                place,
+                ("problem-ask-teeth", &[("least", &least), ("most", &most)]),
+                ("fix-ask-teeth", &[("least", &ends[0]), ("most", &ends[1])]),
+            ));
+        }
+    }
+    if ask.pinions.is_empty() || !ask.pinions.iter().all(|&count| is_count(count)) {
+        let most = &*limits::PINION_COUNTS.end().to_string();
+        problems.push(Problem::of(
+            "pinions",
+            ("problem-ask-pinions", &[]),
+            ("fix-ask-pinions", &[("most", most)]),
+        ));
+    }
+    problems
+}
+
+impl Ask {
+    /// Every problem of the bounds on teeth and pinions.
+    pub(crate) fn numbers(&self) -> Vec<Problem> {
+        numbers(self)
+    }
 }
 
 /// The ranges for which something is wanted, each once.
@@ -383,6 +394,11 @@ fn unreachable(train: &Train, ask: &Ask, ground: &Ground, problems: &mut Vec<Pro
             .ranges
             .iter()
             .find(|known| known.id == range);
+        // One that does not depend on teeth has nothing in between.
+        let fix = match low == high {
+            true => "fix-ask-fixed",
+            false => "fix-ask-unreachable",
+        };
         let values = [
             ("range", label.map_or(range, |range| &range.label)),
             ("wanted", &*wanted),
@@ -392,7 +408,7 @@ fn unreachable(train: &Train, ask: &Ask, ground: &Ground, problems: &mut Vec<Pro
         problems.push(Problem::of(
             &format!("wanted[{at}].ratio"),
             ("problem-ask-unreachable", &values),
-            ("fix-ask-unreachable", &[]),
+            (fix, &[]),
         ));
     }
 }

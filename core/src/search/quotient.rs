@@ -32,8 +32,8 @@ struct Sum {
 
 /// A ratio.
 #[derive(Debug, Clone)]
-pub(super) struct Quotient {
-    pub variables: Vec<Variable>,
+pub(crate) struct Quotient {
+    pub(super) variables: Vec<Variable>,
     above: Sum,
     below: Sum,
 }
@@ -181,6 +181,15 @@ impl Quotient {
         let size = least.abs().max(most.abs());
         let margin = ROUNDING * (self.above.most + size * self.below.most) / smallest;
         [least - margin, most + margin]
+    }
+
+    /// The same over a box whose ends are listed for all rows, of which each is a set by itself.
+    pub(crate) fn bounds_among(&self, ends: &[[f64; 2]]) -> [f64; 2] {
+        let mut own = [[0.0; 2]; RATIOS];
+        for (own, variable) in own.iter_mut().zip(&self.variables) {
+            *own = ends[variable.set];
+        }
+        self.bounds(&own[..self.variables.len()])
     }
 
     /// Its value; not a number, or infinite, where the denominator is nothing.

@@ -2,7 +2,7 @@
 
 use super::Ask;
 use crate::base::problem::{MOST_PROBLEMS, Problem};
-use crate::json::{Fields, Value, strict};
+use crate::json::{Fields, Value, is_format, strict};
 use crate::model::scenario::Scenario;
 use crate::train::Train;
 
@@ -40,13 +40,7 @@ impl SearchTask {
         let format: Option<Value> = fields.take("format");
         let train: Option<Value> = fields.take("train");
         let ask: Option<Ask> = fields.take("ask");
-        let format = format?;
-        if format != Value::Whole(FORMAT) {
-            problems.push(Problem::of(
-                "format",
-                ("problem-format", &[("found", &format.quoted())]),
-                ("fix-format", &[("format", &FORMAT.to_string())]),
-            ));
+        if !is_format(&format?, FORMAT, problems) {
             return None;
         }
         let scenario = Scenario::of_value(train?, problems);

@@ -3,6 +3,7 @@
 use levertrain_core::words::Catalogue;
 use wasm_bindgen::prelude::*;
 
+use crate::layouts::LayoutsPart;
 use crate::part::Part;
 
 /// Has this engine speak from the text of a catalogue: once, before anything is asked of it.
@@ -63,5 +64,30 @@ impl TeethSearch {
     /// Takes in finds of another part, as JSON.
     pub fn tell(&mut self, finds: &str) -> Result<(), JsValue> {
         self.0.tell(finds).map_err(JsValue::from)
+    }
+}
+
+/// One worker's part of a search for layouts.
+#[wasm_bindgen]
+pub struct LayoutsSearch(LayoutsPart);
+
+#[wasm_bindgen]
+impl LayoutsSearch {
+    /// Part `which`, from 0, of `of`; throws the problems as a text of JSON.
+    #[wasm_bindgen(constructor)]
+    pub fn new(ask: &str, which: u32, of: u32) -> Result<LayoutsSearch, JsValue> {
+        LayoutsPart::new(ask, which, of)
+            .map(Self)
+            .map_err(JsValue::from)
+    }
+
+    /// Goes on for so many steps at most; true once nothing is left.
+    pub fn run(&mut self, steps: u32) -> bool {
+        self.0.run(steps)
+    }
+
+    /// How far it is and the best so many of what it has found: a `LayoutsReport` as JSON.
+    pub fn report(&self, most: u32) -> String {
+        self.0.report(most)
     }
 }

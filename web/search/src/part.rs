@@ -74,7 +74,7 @@ impl Part {
 }
 
 /// Problems in the words of the page.
-fn told(problems: Vec<Problem>) -> String {
+pub(crate) fn told(problems: Vec<Problem>) -> String {
     let problems = problems
         .into_iter()
         .map(|Problem { place, what, fix }| json!({ "place": place, "problem": what, "fix": fix }));

@@ -5,6 +5,7 @@ use std::any::TypeId;
 use levertrain_core::edit::Edit;
 use levertrain_core::exercise::{Kind, MarkReport, SheetReport};
 use levertrain_core::faults::{BecomesReport, ExplanationsReport, FaultsReport};
+use levertrain_core::layouts::{LayoutAsk, LayoutsReport};
 use levertrain_core::lesson::{ShiftReport, WalkReport};
 use levertrain_core::report::{
     CapacityReport, ChartReport, CombinationReport, LossReport, OperatingReport, WorkingReport,
@@ -64,6 +65,8 @@ pub fn declarations() -> String {
     written.visit::<ExplanationsReport>();
     written.visit::<Ask>();
     written.visit::<SearchReport>();
+    written.visit::<LayoutAsk>();
+    written.visit::<LayoutsReport>();
     written.visit::<ShiftsReport>();
     written.visit::<ChainsReport>();
     written.visit::<Places>();

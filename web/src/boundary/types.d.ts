@@ -889,6 +889,173 @@ bothWays: boolean,
 travel: number, };
 
 /**
+ * Which layouts are looked for, and what they must give.
+ */
+export type LayoutAsk = { 
+/**
+ * The kind of each set, as in a scenario; all but pairs of gears, which have no axis in common.
+ */
+sets: Array<string>, 
+/**
+ * How many elements are applied in each range.
+ */
+applied: number, 
+/**
+ * Most clutches and brakes together.
+ */
+elements: number, 
+/**
+ * Most clutches, where there is a limit to them alone.
+ */
+clutches?: number, 
+/**
+ * Most brakes, where there is a limit to them alone.
+ */
+brakes?: number, 
+/**
+ * The forward ranges, the one with the largest ratio first.
+ */
+forward: Array<WantedRatio>, 
+/**
+ * The reverse range, where there must be one.
+ */
+backward?: WantedRatio, 
+/**
+ * The largest forward ratio over the smallest, where it is wanted.
+ */
+spread?: Near, 
+/**
+ * Least and greatest step from a forward range to the next, where that is wanted.
+ */
+step?: [number, number], 
+/**
+ * Whether neighbouring forward ranges must differ by one element released and one applied.
+ */
+single_swaps: boolean, 
+/**
+ * Whether a forward range must be direct drive whatever the teeth, or none may be; either where it is left out.
+ */
+direct?: boolean, 
+/**
+ * Fewest and most teeth of suns and rings.
+ */
+teeth: [number, number], 
+/**
+ * Fewest and most teeth of pinions.
+ */
+pinion_teeth: [number, number], 
+/**
+ * How many pinions may stand around the axis of a set, the most welcome number first.
+ */
+pinions: Array<number>, 
+/**
+ * The tooth rules that must hold.
+ */
+rules: Array<ToothRule>, };
+
+/**
+ * A layout that gives what is wanted.
+ */
+export type LayoutReport = { 
+/**
+ * It, with its best teeth, as the text of a scenario file.
+ */
+scenario: string, 
+/**
+ * The ratio of each range.
+ */
+ratios: Array<Exact>, 
+/**
+ * How far the ratio that is off most is off, as a part.
+ */
+error: number, 
+/**
+ * The largest forward ratio over the smallest.
+ */
+spread: number, 
+/**
+ * How far the steps are from being all alike, as a part.
+ */
+unevenness: number, 
+/**
+ * How many clutches it has.
+ */
+clutches: number, 
+/**
+ * How many brakes it has.
+ */
+brakes: number, 
+/**
+ * Teeth of the largest ring, or of what reaches out as far.
+ */
+size: number, 
+/**
+ * The lowest efficiency.
+ */
+efficiency: number, 
+/**
+ * The fastest pinion, in turns of the input.
+ */
+pinion_speed: number, 
+/**
+ * Whether all teeth were tried.
+ */
+ended: boolean, 
+/**
+ * Whether it is decided that its shafts nest.
+ */
+nests: boolean, };
+
+/**
+ * How far a search for layouts is, and what it has found.
+ */
+export type LayoutsReport = { 
+/**
+ * How far it is, from 0 to 1.
+ */
+progress: number, 
+/**
+ * Ways of joining the sets that were looked at, each once.
+ */
+frames: number, 
+/**
+ * Those of them whose shafts would pass through each other.
+ */
+crossing: number, 
+/**
+ * Those of them that have more choices than are gone through.
+ */
+given_up: number, 
+/**
+ * Layouts that can give the ratios as far as tooth ratios tell.
+ */
+layouts: number, 
+/**
+ * Those of them that cannot be built, or have an element to spare.
+ */
+useless: number, 
+/**
+ * Those of them for which there are no teeth.
+ */
+toothless: number, 
+/**
+ * Those for which not all teeth were tried.
+ */
+unended: number, 
+/**
+ * Whether there are more than are kept.
+ */
+full: boolean, 
+/**
+ * How many are kept.
+ */
+count: number, 
+/**
+ * The best of them, those first whose ratios are off least.
+ */
+found: Array<LayoutReport>, };
+
+/**
  * Bounds on what comes of tooth counts, in all ranges for which a ratio is wanted; each may be left out.
  */
 export type Limits = { 
@@ -1933,6 +2100,19 @@ range: string,
 ratio?: number, 
 /**
  * How far it may be off, as a part of the ratio; [`TOLERANCE`] where it is left out.
+ */
+tolerance?: number, };
+
+/**
+ * A wanted ratio.
+ */
+export type WantedRatio = { 
+/**
+ * Input over output speed, below zero for a reverse range; left out, any will do.
+ */
+ratio?: number, 
+/**
+ * How far it may be off, as a part of it; [`TOLERANCE`] where it is left out.
  */
 tolerance?: number, };
 

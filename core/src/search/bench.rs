@@ -1,0 +1,221 @@
+//! Teeth for many trains of the same sets: what they have in common is worked out once.
+
+use std::sync::Arc;
+
+use super::Search;
+use super::ask::{Ask, Criterion, Limits, Wanted};
+use super::cuts::cuts;
+use super::goals::{Goal, Goals};
+use super::measures::{Find, Maker, WantedRange};
+use super::prepare::no_cuts;
+use super::quotient::{Place, Quotient, Variable};
+use super::tree::Tree;
+use super::walk::{Ground, ONE_BY_ONE};
+use crate::base::problem::Problem;
+use crate::model::coupling::Coupling;
+use crate::model::scenario::Scenario;
+use crate::teach::working::Term;
+use crate::train::Train;
+
+/// The tooth counts of some kinds of sets, and what is asked of all trains but for their ratios.
+pub(crate) struct Bench {
+    ask: Ask,
+    /// Least and greatest step, where that is wanted.
+    step: Option<[f64; 2]>,
+    kinds: Vec<(Coupling, Tree)>,
+}
+
+/// The best teeth for a train, which are as good for every other one with the same ratios.
+pub(crate) struct Fit {
+    goals: Goals,
+    /// Which sets were looked for.
+    sets: Vec<usize>,
+    find: Find,
+    /// Whether nothing was left untried.
+    pub ended: bool,
+}
+
+impl Bench {
+    /// For sets of these kinds.
+    ///
+    /// # Errors
+    /// A kind has no tooth counts within the bounds, or too many.
+    pub(crate) fn new(
+        sets: &[Coupling],
+        ask: Ask,
+        step: Option<[f64; 2]>,
+    ) -> Result<Self, Vec<Problem>> {
+        let mut kinds: Vec<(Coupling, Tree)> = Vec::new();
+        let mut problems = Vec::new();
+        for set in sets {
+            if !kinds.iter().any(|(known, _)| is_alike(known, set)) {
+                match cuts(set, &ask, true) {
+                    Ok(cuts) => {
+                        let rows = set.facts().row_ratios().len();
+                        kinds.push((set.clone(), Tree::new(cuts, rows)));
+                    }
+                    Err(why) => problems.push(no_cuts(why, set.facts().kind_words())),
+                }
+            }
+        }
+        match problems.is_empty() {
+            true => Ok(Self { ask, step, kinds }),
+            false => Err(problems),
+        }
+    }
+
+    /// Least and greatest tooth ratio of each row of a set.
+    pub(crate) fn widest(&self, set: &Coupling) -> Vec<[f64; 2]> {
+        let rows = set.facts().row_ratios().len();
+        let trunk = self.tree(set).map(|tree| tree.branches[0].k);
+        trunk.map_or_else(Vec::new, |k| k[..rows].to_vec())
+    }
+
+    fn tree(&self, set: &Coupling) -> Option<&Tree> {
+        let mut kinds = self.kinds.iter();
+        let known = kinds.find(|(known, _)| is_alike(known, set));
+        known.map(|(_, tree)| tree)
+    }
+
+    /// The search for the teeth of a train whose ranges have these ratios, forwards or not; nothing where none can have what
+    /// is wanted of them.
+    pub(crate) fn search(
+        &self,
+        scenario: &Scenario,
+        ratios: &[Polynomials<'_>],
+        wanted: Vec<Wanted>,
+        forwards: &[bool],
+    ) -> Option<Search> {
+        let ask = Ask {
+            wanted,
+            ..self.ask.clone()
+        };
+        let mut goals = Goals::new(&ask, forwards, &mut Vec::new());
+        if let Some(window) = self.step {
+            let steps = goals.steps.ranges.windows(2).map(|two| Goal {
+                powers: vec![(two[0], 1), (two[1], -1)],
+                wanted: None,
+                window,
+            });
+            goals.all.extend(steps.collect::<Vec<_>>());
+        }
+        // The set with the most cuts comes first: it is the one that candidates are tried along.
+        let mut sets: Vec<usize> = (0..scenario.couplings.len()).collect();
+        let cuts = |set: usize| self.tree(&scenario.couplings[set]);
+        sets.sort_by_key(|&set| std::cmp::Reverse(cuts(set).map_or(0, |tree| tree.cuts.len())));
+        let trees = sets.iter().map(|&set| cuts(set).cloned());
+        let trees: Vec<Tree> = trees.collect::<Option<_>>()?;
+        let mut rows = Vec::new();
+        for set in 0..scenario.couplings.len() {
+            let place = sets.iter().position(|&other| other == set)?;
+            rows.extend((0..trees[place].rows).map(|row| Variable { set: place, row }));
+        }
+        let widest = |variable: Variable| trees[variable.set].branches[0].k[variable.row];
+        let quotients = ratios.iter().map(|ratio| quotient(ratio, &rows, widest));
+        let ground = Ground {
+            quotients: quotients.collect(),
+            trees,
+            goals,
+            same_ring: Vec::new(),
+            maker: maker(scenario.clone(), sets)?,
+            one_by_one: ONE_BY_ONE,
+        };
+        let widest = ground.widest();
+        ground
+            .may_hold(&widest)
+            .then(|| Search::over(Arc::new(ground), widest))
+    }
+}
+
+/// A ratio in the tooth ratios of all mesh rows, in their order: coefficients above and below the line, where bit i of a
+/// place says that the tooth ratio of row i is a factor.
+pub(crate) struct Polynomials<'a> {
+    pub above: &'a [i64],
+    pub below: &'a [i64],
+}
+
+impl Polynomials<'_> {
+    /// As a quotient for boxes of the tooth ratios of all rows, which are between these.
+    pub(crate) fn among(&self, widest: &[[f64; 2]]) -> Quotient {
+        let rows: Vec<Variable> = (0..widest.len())
+            .map(|set| Variable { set, row: 0 })
+            .collect();
+        quotient(self, &rows, |variable| widest[variable.set])
+    }
+}
+
+fn quotient(
+    ratio: &Polynomials<'_>,
+    rows: &[Variable],
+    widest: impl Fn(Variable) -> [f64; 2],
+) -> Quotient {
+    let terms = |sum: &[i64]| -> Vec<Term> {
+        let all = sum.iter().enumerate().filter(|(_, value)| **value != 0);
+        // There are few rows, so that a place is a small number.
+        all.map(|(place, &value)| (place as u32, value)).collect()
+    };
+    let both = [terms(ratio.above), terms(ratio.below)];
+    let used = both
+        .iter()
+        .flatten()
+        .fold(0, |used, (place, _)| used | place);
+    let is_used = |row: usize| used >> row & 1 == 1;
+    let mut variables: Vec<Variable> = rows
+        .iter()
+        .enumerate()
+        .filter(|(row, _)| is_used(*row))
+        .map(|(_, variable)| *variable)
+        .collect();
+    variables.sort_by_key(|variable| (variable.set, variable.row));
+    let places = rows.iter().map(|row| {
+        let at = variables.iter().position(|variable| variable == row);
+        // What is not used stands nowhere.
+        at.map_or(Place::Fixed(1.0), Place::Variable)
+    });
+    let places: Vec<Place> = places.collect();
+    Quotient::new([&both[0], &both[1]], &places, variables, widest)
+}
+
+/// What measures trains in all of their ranges.
+fn maker(scenario: Scenario, sets: Vec<usize>) -> Option<Maker> {
+    let train = Train::new(scenario.clone()).ok()?;
+    let ranges = (0..scenario.ranges.len()).map(|range| {
+        let applied = train.range(range);
+        WantedRange {
+            applied,
+            locked: applied,
+        }
+    });
+    Some(Maker {
+        ranges: ranges.collect(),
+        scenario,
+        sets,
+        limits: Limits::default(),
+        best: vec![Criterion::Error],
+    })
+}
+
+impl Fit {
+    /// The best that a search has found, if anything.
+    pub(crate) fn of(search: Search, ended: bool) -> Option<Self> {
+        Some(Self {
+            find: search.finds().into_iter().next()?,
+            goals: search.ground.goals.clone(),
+            sets: search.ground.maker.sets.clone(),
+            ended,
+        })
+    }
+
+    /// Another train of the same ratios with these teeth, and how good it is; all its ranges are those that ratios are
+    /// wanted for. Nothing where it keeps not all that was asked for.
+    pub(crate) fn apply(&self, scenario: &Scenario) -> Option<(Scenario, Find)> {
+        let maker = maker(scenario.clone(), self.sets.clone())?;
+        let find = maker.find(&self.find.cuts, &self.goals)?;
+        Some((maker.scenario(&find.cuts), find))
+    }
+}
+
+/// Whether two sets are of one kind.
+fn is_alike(one: &Coupling, other: &Coupling) -> bool {
+    std::mem::discriminant(one) == std::mem::discriminant(other)
+}

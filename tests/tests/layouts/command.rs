@@ -1,0 +1,86 @@
+//! The command: a search in shards, merged in any order, gives byte for byte the answer of one; bad input is told in a line.
+
+use std::fs;
+use std::path::PathBuf;
+use std::process::{Command, Output};
+
+use anyhow::{Context, Result, ensure};
+use serde_json::json;
+
+fn layouts(arguments: &[&str]) -> Result<Output> {
+    let program = env!("CARGO_BIN_EXE_layouts");
+    let output = Command::new(program).args(arguments).output();
+    output.context("cannot be run")
+}
+
+fn folder() -> Result<PathBuf> {
+    let folder = PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join("layouts");
+    fs::create_dir_all(&folder)?;
+    Ok(folder)
+}
+
+fn written(name: &str, text: &str) -> Result<String> {
+    let file = folder()?.join(name);
+    fs::write(&file, text)?;
+    Ok(file.to_string_lossy().into_owned())
+}
+
+#[test]
+fn shards_merged_in_any_order_are_the_whole() -> Result<()> {
+    let layouts_asked = json!({
+        "sets": ["planetary", "planetary"],
+        "applied": 1,
+        "elements": 3,
+        "forward": [{"ratio": 2.5, "tolerance": 0.1}, {"ratio": 1}],
+        "backward": {"ratio": -2.2, "tolerance": 0.1},
+        "teeth": [20, 68],
+    });
+    let task = json!({"format": 1, "layouts": layouts_asked}).to_string();
+    let task = written("task.json", &task)?;
+    let whole = layouts(&[&task])?;
+    ensure!(whole.status.success(), "{whole:?}");
+    let found = String::from_utf8(whole.stdout.clone())?.lines().count();
+    ensure!(found > 20, "{found} layouts");
+    let mut files = Vec::new();
+    for which in 1..=3 {
+        let file = folder()?.join(format!("{which}.jsonl"));
+        let file = file.to_string_lossy().into_owned();
+        let done = layouts(&[&task, "--shard", &format!("{which}/3"), "--out", &file])?;
+        ensure!(done.status.success(), "{done:?}");
+        let lines = fs::read_to_string(&file)?.lines().count();
+        ensure!(lines < found, "shard {which} has all");
+        files.push(file);
+    }
+    for order in [vec![0, 1, 2], vec![2, 1, 0], vec![1, 1, 2, 0, 2]] {
+        let list: Vec<&str> = order.iter().map(|&at: &usize| files[at].as_str()).collect();
+        let merged = layouts(&["--merge", &list.join(",")])?;
+        ensure!(merged.status.success(), "{merged:?}");
+        ensure!(
+            merged.stdout == whole.stdout,
+            "merged in the order {order:?}"
+        );
+    }
+    Ok(())
+}
+
+#[test]
+fn bad_input_is_told_in_a_line() -> Result<()> {
+    let no_format = written("no-format.json", r#"{"layouts": {"sets": []}}"#)?;
+    let other = written("other.jsonl", "{}\n")?;
+    let rows: [(&[&str], &str); 6] = [
+        (&[], "name a task file, or files to merge"),
+        (&["--merge"], "--merge needs a value"),
+        (&["--shard", "3/2", "x.json"], "3/2 is no shard"),
+        (&[&no_format], "format"),
+        (&["nowhere.json"], "nowhere.json"),
+        (&["--merge", &other], "line 1: no find"),
+    ];
+    for (arguments, expected) in rows {
+        let output = layouts(arguments)?;
+        let told = String::from_utf8(output.stderr)?;
+        ensure!(output.status.code() == Some(2), "{arguments:?}: {told}");
+        ensure!(told.contains(expected), "{arguments:?}: {told}");
+        ensure!(told.lines().count() == 1, "{arguments:?}: {told}");
+    }
+    Ok(())
+}

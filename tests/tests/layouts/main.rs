@@ -1,0 +1,7 @@
+//! Finding layouts, against trying everything, and against published trains.
+
+mod alike;
+mod command;
+mod oracle;
+mod published;
+mod refused;

@@ -1,0 +1,31 @@
+//! One worker's part of a search for layouts.
+
+use levertrain_core::layouts::{LayoutAsk, LayoutSearch};
+
+use crate::part::told;
+
+/// A part of a search, gone on with in pieces.
+pub struct LayoutsPart(LayoutSearch);
+
+impl LayoutsPart {
+    /// Part `which`, from 0, of `of` for what is asked, as JSON.
+    ///
+    /// # Errors
+    /// The problems of what is asked, as JSON: a list of what the page shows.
+    pub fn new(ask: &str, which: u32, of: u32) -> Result<Self, String> {
+        let ask = LayoutAsk::parse(ask).map_err(told)?;
+        let search = LayoutSearch::shard(&ask, which as usize, of as usize);
+        search.map(Self).map_err(told)
+    }
+
+    /// Goes on for so many steps at most; true once nothing is left.
+    pub fn run(&mut self, steps: u32) -> bool {
+        self.0.run(steps as usize)
+    }
+
+    /// How far it is and the best so many of what it has found, as JSON.
+    pub fn report(&self, most: u32) -> String {
+        // Numbers and texts always can be written.
+        serde_json::to_string(&self.0.report(most as usize)).unwrap_or_default()
+    }
+}

@@ -78,6 +78,15 @@ export const PANELS = [
     load: () => import("../search/find.js"),
   },
   {
+    id: "layouts",
+    title: "page-panel-layouts",
+    column: "below",
+    wide: true,
+    whole: true,
+    styles: STYLES,
+    load: () => import("../search/layouts.js"),
+  },
+  {
     id: "members",
     title: "page-panel-members",
     column: "side",

@@ -181,33 +181,33 @@ export class AskForm {
  * @param {boolean} checked
  * @returns {Choice}
  */
-function choice(id, words, checked) {
+export function choice(id, words, checked) {
   const field = /** @type {HTMLInputElement} */ (h("input", { id, type: "checkbox" }));
   field.checked = checked;
   return { node: h("label", { class: "check find-choice", for: id }, field, h("bdi", {}, words)), field };
 }
 
 /** @param {string} id @param {number} count */
-function whole(id, count) {
+export function whole(id, count) {
   const field = /** @type {HTMLInputElement} */ (h("input", { id, type: "number", ...TEETH }));
   field.value = String(count);
   return field;
 }
 
 /** @param {string} words @param {HTMLInputElement} field */
-function labelled(words, field) {
+export function labelled(words, field) {
   return h("p", { class: "find-field" }, h("label", { for: field.id }, words), field);
 }
 
 /** @param {string} words @param {HTMLInputElement[]} fields the least and the most */
-function between(words, [least, most]) {
+export function between(words, [least, most]) {
   least.setAttribute("aria-label", say("page-find-least", { what: words }));
   most.setAttribute("aria-label", say("page-find-most", { what: words }));
   return h("p", { class: "find-field" }, h("span", {}, words), h("span", { class: "find-between" }, least, h("span", {}, say("page-find-to")), most));
 }
 
 /** @param {string} words @param {HTMLElement[]} choices */
-function group(words, choices) {
+export function group(words, choices) {
   return h("fieldset", { class: "find-group" }, h("legend", {}, words), ...choices);
 }
 

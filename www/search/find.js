@@ -2,7 +2,6 @@
 
 import { h } from "../kit/dom.js";
 import { large, number } from "../kit/format.js";
-import { problemsOf, Problems } from "../kit/problems.js";
 import { say } from "../kit/words.js";
 import { follow } from "../state/follow.js";
 import { lockable } from "../state/lockable.js";
@@ -14,6 +13,7 @@ import { FindsPlot } from "./finds_plot.js";
 import { FindsTable } from "./finds_table.js";
 import { KeptSearch } from "./kept_search.js";
 import { Parts } from "./parts.js";
+import { refusals } from "./refusals.js";
 
 /** @typedef {import("../engine/levertrain.js").Find} Find */
 
@@ -57,6 +57,8 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
   let built;
   /** The find on the stage. @type {Find | undefined} */
   let shown;
+  /** What it is compared with, where nothing was pinned. @type {Pin | undefined} */
+  let compared;
   /** How many steps there were to take back before it came. */
   let steps = 0;
   let goes = false;
@@ -185,12 +187,11 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
   }
 
   /** @param {import("./looking.js").News} news */
-  function failed({ refused, failed: reason }) {
+  function failed(news) {
     // A place that is none is of no use; what was asked wrongly leaves one be.
     if (resumed) kept.forget();
     forget();
-    const all = refused ? problemsOf(new Problems(JSON.parse(refused))) : problemsOf(new Error(reason));
-    problems.replaceChildren(...all.map(({ problem, fix }) => h("li", {}, h("b", {}, problem), fix ? `: ${fix}` : "")));
+    problems.replaceChildren(...refusals(news));
     offer();
   }
 
@@ -200,7 +201,8 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
     if (shown && keyOf(shown) === keyOf(find)) return;
     try {
       if (first && !desk.pin && desk.answer && desk.info) {
-        await desk.setPin(new Pin({ text: desk.text, applied: desk.answer.applied, name: say("page-find-before", { train: desk.info.name }) }));
+        compared = new Pin({ text: desk.text, applied: desk.answer.applied, name: say("page-find-before", { train: desk.info.name }) });
+        await desk.setPin(compared);
       }
       if (first) steps = stepsNow();
       shown = find;
@@ -218,6 +220,9 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
   function settle(takesBack) {
     // A find may be the very train that was there: then there is no step to take back.
     if (takesBack && stepsNow() > steps) desk.undo();
+    // It would be compared with itself.
+    if (takesBack && compared && desk.pin === compared) void desk.setPin(undefined);
+    compared = undefined;
     shown = undefined;
     finds.mark(undefined);
     plot.mark(undefined);

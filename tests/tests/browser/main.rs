@@ -35,6 +35,7 @@ mod in_the_drawing;
 mod install;
 mod keyboard;
 mod language;
+mod layouts;
 mod learner;
 mod link;
 mod locked;

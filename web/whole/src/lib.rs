@@ -21,6 +21,8 @@ mod finds;
 #[cfg(target_arch = "wasm32")]
 mod lesson;
 #[cfg(target_arch = "wasm32")]
+mod sketch;
+#[cfg(target_arch = "wasm32")]
 mod swaps;
 #[cfg(target_arch = "wasm32")]
 mod tables;

@@ -30,7 +30,7 @@ const LATER: &[&str] = &["learn/handout_paper.js", "learn/in_class.js"];
 
 /// The entry, the programs of workers and the page of a lesson, which have files of their own, and what comes later.
 fn entries() -> impl Iterator<Item = &'static str> {
-    [ENTRY, "walker.js", "finder.js", LESSON]
+    [ENTRY, "walker.js", "finder.js", "layouter.js", LESSON]
         .into_iter()
         .chain(LATER.iter().copied())
 }

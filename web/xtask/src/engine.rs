@@ -40,11 +40,11 @@ pub const PACKER: Engine = Engine {
     limit: 40_000,
 };
 
-/// What workers load that look for teeth.
+/// What workers load that look for teeth or layouts.
 pub const SEARCH: Engine = Engine {
     package: "levertrain-search",
     name: "levertrain_search",
-    limit: 240_000,
+    limit: 330_000,
 };
 
 /// All, in the order in which a page loads them.

@@ -217,7 +217,7 @@ export function group(words, choices) {
  * @param {(value: number) => T} [made]
  * @returns {T | undefined} nothing where it is empty; what is no number is one that is refused
  */
-function numberIn(field, made = (value) => /** @type {T} */ (value)) {
+export function numberIn(field, made = (value) => /** @type {T} */ (value)) {
   const typed = typedIn(field);
   if (typed === "" && !field.validity.badInput) return undefined;
   const value = typed === "" ? NaN : Number(typed);

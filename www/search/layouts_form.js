@@ -1,10 +1,10 @@
 /** What is asked of a search for layouts: sets, elements, ranges, and bounds on teeth. */
 
-import { decimalField, putIn, typedIn } from "../kit/decimal_field.js";
+import { decimalField, putIn } from "../kit/decimal_field.js";
 import { h } from "../kit/dom.js";
 import { say } from "../kit/words.js";
 import { KINDS } from "../edit/set_kinds.js";
-import { between, choice, group, labelled, whole } from "./ask_form.js";
+import { between, choice, group, labelled, numberIn, whole } from "./ask_form.js";
 
 /** @typedef {import("../engine/levertrain.js").LayoutAsk} LayoutAsk */
 
@@ -133,12 +133,4 @@ function count(id, value, min, max) {
 /** @param {HTMLInputElement} field */
 function countIn({ value }) {
   return value === "" ? undefined : Math.max(Math.round(Number(value)) || 0, 0);
-}
-
-/** Nothing where it is empty; what is no number is refused by the engine. @param {HTMLInputElement} field */
-function numberIn(field) {
-  const typed = typedIn(field);
-  if (typed === "" && !field.validity.badInput) return undefined;
-  const value = typed === "" ? NaN : Number(typed);
-  return Number.isFinite(value) ? value : -1e9;
 }

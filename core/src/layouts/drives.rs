@@ -29,13 +29,12 @@ pub(super) struct Drives {
 }
 
 impl Drives {
-    /// Those that apply some of the `usable` of all pairs.
-    pub(super) fn of(class: &Class, frame: &Frame, all: &[Pair], usable: Pairs) -> Self {
+    /// Those of a frame, between all pairs.
+    pub(super) fn of(class: &Class, frame: &Frame, all: &[Pair]) -> Self {
         let mut finder = Finder {
             class,
             frame,
             all,
-            usable,
             joined: (HOUSING..=class.shafts).collect(),
             known: BTreeMap::new(),
             found: Self::default(),
@@ -49,7 +48,6 @@ struct Finder<'a> {
     class: &'a Class,
     frame: &'a Frame,
     all: &'a [Pair],
-    usable: Pairs,
     /// Of each body the lowest that it is joined to.
     joined: Vec<u8>,
     known: BTreeMap<Ratio, usize>,
@@ -68,7 +66,7 @@ impl Finder<'_> {
             let (low, high) = (a.min(b), a.max(b));
             // Those that are joined already would be to spare; input and output cannot stand.
             let holds = low == HOUSING && (high == INPUT || high == OUTPUT);
-            if self.usable >> at & 1 == 0 || low == high || holds {
+            if low == high || holds {
                 continue;
             }
             let before = self.joined.clone();

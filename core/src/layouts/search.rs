@@ -201,7 +201,7 @@ impl LayoutSearch {
             self.counts.crossing += 1;
             return;
         }
-        let drives = Drives::of(&self.class, frame, &self.all, Pairs::MAX);
+        let drives = Drives::of(&self.class, frame, &self.all);
         let (choices, gives_up) = Chooser::all(
             &self.ask,
             &self.class,

@@ -40,6 +40,7 @@ pub mod search;
 mod solve;
 pub mod swaps;
 mod teach;
+pub mod traction;
 mod train;
 pub mod transient;
 pub mod words;

@@ -555,6 +555,17 @@ operating-ambiguous = Die Verluste lassen offen, welchen Weg die Leistung nimmt;
 operating-indeterminate = Es ist mehr geschlossen als nötig; Verluste und damit Abtriebsmoment sind nicht bestimmt.
 operating-too-many = Es wälzen zu viele Radsätze zugleich, um jeden Weg der Leistung zu prüfen; Verluste und damit Abtriebsmoment sind nicht bekannt.
 
+## Why a train cannot be driven on the road
+
+traction-no-drive = Kein Kraftschluss.
+traction-no-range = Kein Gang treibt vorwärts, darum gibt es keine Anfahrt.
+traction-no-start = Bei Vollgas findet der Motor im Stand keine Drehzahl: Der Wandler nimmt mehr auf, als er abgibt, oder zu wenig, um ihn zu halten. Darum gibt es keine Anfahrt.
+traction-load-too-great = Die Straße verlangt mehr, als der erste Gang zieht: Das Fahrzeug setzt sich nicht in Bewegung.
+traction-lacks-engine = Dieses Szenario sagt nicht, was den Antrieb treibt und was den Abtrieb hält.
+traction-add-engine = Beim Bearbeiten des Getriebes einen Motor davor und eine Last dahinter setzen.
+traction-lacks-ranges = Dieses Szenario nennt keinen Gang.
+traction-add-ranges = Schließen, was ein Gang braucht, und ihn beim Bearbeiten des Getriebes hinzufügen.
+
 ## What is wrong with a file, a link or an option, and what would mend it
 
 problem = { $place }: { $what }; { $fix }
@@ -563,6 +574,8 @@ place-line = Zeile { $line }, Spalte { $column }
 place-member = { $coupling }, { $member }
 place-applied = geschlossene Elemente
 place-pedal = Fahrpedal
+place-shift-speed = Motordrehzahl zum Schalten, min⁻¹
+place-road-speed = Fahrgeschwindigkeit, m/s
 place-grade = Steigung
 place-mesh = Wirkungsgrad je Zahneingriff
 place-drag = Schleppmoment offener Elemente

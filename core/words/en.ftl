@@ -465,6 +465,17 @@ operating-ambiguous = Losses leave open which way the power goes, so there is no
 operating-indeterminate = More is applied than needed, so the losses, and with them the output torque, are not determined.
 operating-too-many = Too many gear sets roll at once to try every way the power may go through them, so the losses, and with them the output torque, are not known.
 
+## Why a train cannot be driven on the road
+
+traction-no-drive = It does not drive.
+traction-no-range = No range drives forward, so there is no run from rest.
+traction-no-start = At full pedal the engine does not settle while the vehicle stands: the converter takes more than it gives, or too little to hold it back. So there is no run from rest.
+traction-load-too-great = The road asks for more than the first range pulls with: the vehicle does not move from rest.
+traction-lacks-engine = This scenario does not say what drives the input and what holds the output back.
+traction-add-engine = Where the train is edited, put an engine before it and a load behind it.
+traction-lacks-ranges = This scenario names no range.
+traction-add-ranges = Apply what a range needs, and add it where the train is edited.
+
 ## What is wrong with a file, a link or an option, and what would mend it
 
 problem = { $place }: { $what }; { $fix }
@@ -475,6 +486,8 @@ place-line = line { $line }, column { $column }
 place-member = { $coupling }, { $member }
 place-applied = applied elements
 place-pedal = pedal
+place-shift-speed = engine speed to shift at, rev/min
+place-road-speed = road speed, m/s
 place-grade = grade
 place-mesh = mesh efficiency
 place-drag = drag of open elements

@@ -8,7 +8,7 @@ sample of the combinations of its elements (all of them where there are few). Th
 of scenarios with an engine, and of engines drawn at random, go to FOLDER/operating.json. Whether
 shafts can be nested, in scenarios and in trains drawn for it, goes to FOLDER/nesting.json, and
 which single swaps lead from one combination to another to FOLDER/shifts.json. Shifts in time
-of trains drawn at random go to FOLDER/transient.json.
+of trains drawn at random go to FOLDER/transient.json, driving on the road to FOLDER/traction.json.
 """
 
 import json
@@ -28,6 +28,7 @@ import operating  # noqa: E402
 import random_trains  # noqa: E402
 import shifts  # noqa: E402
 import solution  # noqa: E402
+import traction  # noqa: E402
 import transient  # noqa: E402
 import virtual_work  # noqa: E402
 
@@ -156,6 +157,12 @@ def shift_graphs(pool):
     return list(pool.map(shifts.case, small)) + list(drawn)
 
 
+def on_the_road(pool):
+    """Vehicles that speed up and climb: scenarios, and such as are drawn at random."""
+    own = [(name, scenario) for name, origin, scenario in trains() if origin == "scenario"]
+    return traction.cases(pool, own)
+
+
 def main(arguments):
     if len(arguments) != 1:
         sys.exit("usage: python tests/oracle/generate.py FOLDER")
@@ -178,6 +185,8 @@ def main(arguments):
         (folder.parent / "shifts.json").write_text(json.dumps(graphs, indent=1), "utf-8")
         in_time = transient.shifts(pool)
         (folder.parent / "transient.json").write_text(json.dumps(in_time), "utf-8")
+        driven = on_the_road(pool)
+        (folder.parent / "traction.json").write_text(json.dumps(driven), "utf-8")
         classes = list(pool.map(layouts.case, layouts.CLASSES[::-1]))
         (folder.parent / "layouts.json").write_text(json.dumps(classes, indent=1), "utf-8")
     seconds = time.monotonic() - started

@@ -70,6 +70,21 @@ const NO_WORDS: &[(&str, &[&str])] = &[
         ],
     ),
     (
+        "fields of a vehicle, and what a report says of it",
+        &[
+            "vehicle",
+            "wheel_radius",
+            "final_drive",
+            "wheel-radius",
+            "final-drive",
+            "engine-inertia",
+            "shaft-inertia",
+            "load-inertia",
+            "nothing",
+            "slipping",
+        ],
+    ),
+    (
         "fields of what a shift in time needs to know, and of its commands",
         &[
             "dynamics",

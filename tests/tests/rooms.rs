@@ -21,6 +21,7 @@ const CORE: &[&str] = &[
     "faults",
     "swaps",
     "transient",
+    "traction",
     "edit",
     "exercise",
     "search",

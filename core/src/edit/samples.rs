@@ -56,6 +56,7 @@ pub fn blank() -> Scenario {
         converter: None,
         load: None,
         dynamics: None,
+        vehicle: None,
     }
 }
 

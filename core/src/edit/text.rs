@@ -16,11 +16,14 @@ pub fn text(scenario: &Scenario) -> String {
     debug_assert!(written.is_ok());
     let text = String::from_utf8(text).unwrap_or_default();
     let fields = text.strip_suffix("\n}").unwrap_or_default();
-    match &scenario.dynamics {
-        // Kept as it was written, and so put before the last brace by hand.
-        Some(dynamics) => [fields, ",\n  \"dynamics\":", dynamics, "\n}\n"].concat(),
-        None => [fields, "\n}\n"].concat(),
-    }
+    // Kept as they were written, and so put before the last brace by hand.
+    let kept = |field: &str, text: &Option<String>| match text {
+        Some(text) => [",\n  \"", field, "\":", text].concat(),
+        None => String::new(),
+    };
+    let dynamics = kept("dynamics", &scenario.dynamics);
+    let vehicle = kept("vehicle", &scenario.vehicle);
+    [fields, &dynamics, &vehicle, "\n}\n"].concat()
 }
 
 /// Breaks lines between the fields of the file, and between the items of the lists in it.

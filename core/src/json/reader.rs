@@ -11,10 +11,10 @@ use super::value::Value;
 /// Most lists and objects within each other; no scenario needs half of them.
 pub(super) const MOST_LEVELS: usize = 16;
 
-/// The field whose value stays the text that it is, read for mistakes in its JSON alone: what it says is understood
-/// where it is used, by [`strict`](super::strict) once more. So whatever stands in it is kept to the letter, and an
-/// engine that only passes it on need not be able to write values.
-const KEPT: &str = "dynamics";
+/// The fields whose values stay the text that they are, read for mistakes in their JSON alone: what they say is understood
+/// where it is used, by [`strict`](super::strict) once more. So whatever stands in them is kept to the letter, and an
+/// engine that only passes them on need not be able to write values.
+const KEPT: [&str; 2] = ["dynamics", "vehicle"];
 
 /// Why reading stopped, and how many bytes had been taken or looked at.
 #[derive(Debug)]
@@ -150,7 +150,7 @@ impl Reader<'_> {
             self.at += 1;
             let begin = self.at;
             let mut value = self.value(level)?;
-            if key == KEPT {
+            if KEPT.contains(&&*key) {
                 let text = self.text.get(begin..self.at).unwrap_or_default();
                 value = Value::Text(text.to_owned());
             }

@@ -7,21 +7,21 @@ use crate::solve::settle::Duty;
 
 /// A train that drives.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Gear {
+pub(crate) struct Gear {
     /// Input speed over output speed.
-    pub(super) ratio: f64,
+    pub(crate) ratio: f64,
     /// Power out over power in while the input drives.
-    pub(super) driving: f64,
+    pub(crate) driving: f64,
     /// The same while the load drives the input; none where it cannot.
-    pub(super) coasting: Option<f64>,
+    pub(crate) coasting: Option<f64>,
 }
 
 /// A train that passes no power.
-pub(super) struct NoGear(pub(super) NoPower);
+pub(crate) struct NoGear(pub(crate) NoPower);
 
 impl Gear {
     /// Ratio and efficiencies of a combination settled for drive.
-    pub(super) fn of(combination: &Combination<'_>, mesh: f64) -> Result<Self, NoGear> {
+    pub(crate) fn of(combination: &Combination<'_>, mesh: f64) -> Result<Self, NoGear> {
         let ratio = combination
             .state()
             .ratio()
@@ -41,12 +41,12 @@ impl Gear {
     }
 
     /// Torque on the output for a torque at the input; coasting, where the train lets it.
-    pub(super) fn output_torque(&self, input: f64) -> f64 {
+    pub(crate) fn output_torque(&self, input: f64) -> f64 {
         self.ratio * self.gain(input < 0.0) * input
     }
 
     /// What the losses multiply the torque by on its way from input to output.
-    pub(super) fn gain(&self, coasting: bool) -> f64 {
+    pub(crate) fn gain(&self, coasting: bool) -> f64 {
         match coasting {
             false => self.driving,
             true => self.coasting.map_or(f64::NAN, f64::recip),

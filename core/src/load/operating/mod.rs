@@ -30,10 +30,10 @@
 //! turbine ahead of the pump, is declined: converter tables do not say what happens there.
 
 mod curves;
-mod gear;
+pub(crate) mod gear;
 mod locked;
 mod open;
-mod roots;
+pub(crate) mod roots;
 
 pub use curves::Curves;
 

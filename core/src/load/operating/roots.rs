@@ -30,7 +30,7 @@ pub(super) fn quadratic([c0, c1, c2]: [f64; 3]) -> [f64; 2] {
 /// Every step with a change of sign is halved until no narrower bracket helps. Where the
 /// function comes closer to zero and turns back without reaching it, the dip is narrowed down
 /// in case it does reach zero in between.
-pub(super) fn all(f: &dyn Fn(f64) -> f64, from: f64, to: f64) -> Vec<f64> {
+pub(crate) fn all(f: &dyn Fn(f64) -> f64, from: f64, to: f64) -> Vec<f64> {
     let at = |step: usize| from + (to - from) * (step as f64 / STEPS as f64);
     let samples: Vec<(f64, f64)> = (0..=STEPS).map(|step| (at(step), f(at(step)))).collect();
     let mut roots = Vec::new();

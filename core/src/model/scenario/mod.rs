@@ -66,6 +66,10 @@ pub struct Scenario {
     /// written as it is (`crate::edit::text`).
     #[serde(skip)]
     pub dynamics: Option<String>,
+    /// Wheels and final drive behind the output, for driving on a road, likewise
+    /// (`crate::traction`).
+    #[serde(skip)]
+    pub vehicle: Option<String>,
 }
 
 /// A rotating member that others are splined to.

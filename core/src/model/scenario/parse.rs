@@ -56,6 +56,7 @@ fn outermost(value: Value, problems: &mut Vec<Problem>) -> Option<Scenario> {
         "converter",
         "load",
         "dynamics",
+        "vehicle",
     ];
     let mut fields = Fields::of(value, "", &names, &spare, problems)?;
     let format: Value = fields.take("format")?;
@@ -82,6 +83,7 @@ fn outermost(value: Value, problems: &mut Vec<Problem>) -> Option<Scenario> {
     let converter = fields.take_spare("converter");
     let load = fields.take_spare("load");
     let dynamics = fields.take_spare("dynamics");
+    let vehicle = fields.take_spare("vehicle");
     let shafts = items(shafts?, "shafts", limits::SHAFTS, problems);
     let couplings = items(couplings?, "couplings", limits::COUPLINGS, problems);
     let elements = items(
@@ -111,6 +113,7 @@ fn outermost(value: Value, problems: &mut Vec<Problem>) -> Option<Scenario> {
         converter: converter?,
         load: load?,
         dynamics: dynamics?,
+        vehicle: vehicle?,
     })
 }
 

@@ -38,6 +38,7 @@ mod model;
 pub mod report;
 pub mod search;
 mod solve;
+pub mod sources;
 pub mod swaps;
 mod teach;
 pub mod traction;

@@ -108,6 +108,12 @@ const NO_WORDS: &[(&str, &[&str])] = &[
         ],
     ),
     (
+        "fields of more than one source, or output",
+        &[
+            "battery", "further", "motor", "outputs", "power", "sources", "speed",
+        ],
+    ),
+    (
         "phases of a shift, as data",
         &["after", "before", "fill", "inertia", "torque"],
     ),

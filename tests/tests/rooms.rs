@@ -22,6 +22,7 @@ const CORE: &[&str] = &[
     "swaps",
     "transient",
     "traction",
+    "sources",
     "edit",
     "exercise",
     "search",

@@ -57,6 +57,7 @@ pub fn blank() -> Scenario {
         load: None,
         dynamics: None,
         vehicle: None,
+        sources: None,
     }
 }
 

@@ -23,7 +23,8 @@ pub fn text(scenario: &Scenario) -> String {
     };
     let dynamics = kept("dynamics", &scenario.dynamics);
     let vehicle = kept("vehicle", &scenario.vehicle);
-    [fields, &dynamics, &vehicle, "\n}\n"].concat()
+    let sources = kept("sources", &scenario.sources);
+    [fields, &dynamics, &vehicle, &sources, "\n}\n"].concat()
 }
 
 /// Breaks lines between the fields of the file, and between the items of the lists in it.

@@ -14,7 +14,7 @@ pub(super) const MOST_LEVELS: usize = 16;
 /// The fields whose values stay the text that they are, read for mistakes in their JSON alone: what they say is understood
 /// where it is used, by [`strict`](super::strict) once more. So whatever stands in them is kept to the letter, and an
 /// engine that only passes them on need not be able to write values.
-const KEPT: [&str; 2] = ["dynamics", "vehicle"];
+const KEPT: [&str; 3] = ["dynamics", "vehicle", "sources"];
 
 /// Why reading stopped, and how many bytes had been taken or looked at.
 #[derive(Debug)]

@@ -4,6 +4,7 @@ mod rows;
 
 use anyhow::{Result, ensure};
 use levertrain_core::Train;
+use levertrain_core::sources::Ports;
 use levertrain_core::transient::Dynamics;
 use levertrain_tests::schema::Schema;
 use levertrain_tests::sketch::Sketch;
@@ -46,6 +47,12 @@ fn good() -> Value {
     scenario["dynamics"] = json!({"engine_inertia": 0.15, "load_inertia": 9,
         "shafts": [{"shaft": "in", "inertia": 0.02}],
         "elements": [{"element": "A", "fill_time": 0.1, "full_torque": 400}]});
+    scenario["sources"] = json!({
+        "input": {"label": "Engine", "kind": "engine", "speed": 5000, "torque": 120, "power": 60,
+            "efficiency": 1},
+        "further": [{"shaft": "end", "label": "Motor", "kind": "motor", "speed": 9000.5,
+            "torque": 60, "power": 25, "efficiency": 0.92}],
+        "outputs": ["end"], "battery": 20});
     scenario
 }
 
@@ -117,7 +124,8 @@ fn reader_and_schema_agree() -> Result<()> {
         );
         let text = scenario.to_string();
         // What the reader keeps as it stands is understood where it is used.
-        let reads = |train: Train| Dynamics::of(&train).1.is_empty();
+        let reads =
+            |train: Train| Dynamics::of(&train).1.is_empty() && Ports::of(&train).1.is_empty();
         let actual = (Train::parse(&text).is_ok_and(reads), schema.accepts(&text));
         let expected = match verdict {
             Verdict::Good => (true, true),

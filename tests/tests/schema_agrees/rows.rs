@@ -10,7 +10,14 @@ use crate::friction;
 pub type Row = (&'static str, Change, Verdict);
 
 pub fn rows() -> Vec<Row> {
-    let parts = [lists(), couplings(), elements(), surroundings(), dynamics()];
+    let parts = [
+        lists(),
+        couplings(),
+        elements(),
+        surroundings(),
+        dynamics(),
+        sources(),
+    ];
     parts.into_iter().flatten().collect()
 }
 
@@ -406,4 +413,65 @@ fn dynamics() -> Vec<Row> {
             Bad,
         ),
     ]
+}
+
+/// More than one source, or output.
+fn sources() -> Vec<Row> {
+    let mut rows = vec![
+        ("/sources", Remove, Good),
+        ("/sources", Set(json!({})), Good),
+        ("/sources", Set(json!(null)), Bad),
+        ("/sources", Set(json!([])), Bad),
+        ("/sources", Extra, Bad),
+        ("/sources/input", Remove, Good),
+        ("/sources/input", Extra, Bad),
+        ("/sources/input", Set(json!({"shaft": "in"})), Bad),
+        ("/sources/further", Clear, Good),
+        ("/sources/further", Grow(4), Good),
+        ("/sources/further", Grow(5), Bad),
+        ("/sources/further", Set(json!({"shaft": "end"})), Bad),
+        ("/sources/further/0", Extra, Bad),
+        ("/sources/further/0/shaft", Remove, Bad),
+        (
+            "/sources/further/0/shaft",
+            Set(json!("nowhere")),
+            BeyondSchema,
+        ),
+        ("/sources/further/0/shaft", Set(json!("housing")), Bad),
+        ("/sources/outputs", Clear, Good),
+        ("/sources/outputs", Grow(2), Bad),
+        ("/sources/outputs", Set(json!(["in"])), BeyondSchema),
+        ("/sources/outputs", Set(json!(["out"])), BeyondSchema),
+        ("/sources/outputs", Set(json!(["r1", "r2", "end"])), Good),
+        ("/sources/outputs/0", Set(json!("nowhere")), BeyondSchema),
+        ("/sources/outputs/0", Set(json!(3)), Bad),
+        ("/sources/battery", Remove, Good),
+        ("/sources/battery", Set(json!(0)), Good),
+        ("/sources/battery", Set(json!(-1)), Bad),
+        ("/sources/battery", Set(json!(1_000_001)), Bad),
+    ];
+    let numbers = [
+        ("speed", [1.0, 1e6], [0.9, 1.1e6]),
+        ("torque", [0.001, 1e6], [0.0, 1.1e6]),
+        ("power", [0.001, 1e6], [0.0, 1.1e6]),
+        ("efficiency", [0.01, 1.0], [0.0, 1.01]),
+    ];
+    for source in ["/sources/input", "/sources/further/0"] {
+        let at = |field: &str| -> &'static str { format!("{source}/{field}").leak() };
+        for (field, good, bad) in numbers {
+            rows.push((at(field), Remove, Good));
+            rows.push((at(field), Set(json!("1")), Bad));
+            rows.extend(good.map(|value| (at(field), Set(json!(value)), Good)));
+            rows.extend(bad.map(|value| (at(field), Set(json!(value)), Bad)));
+        }
+        rows.push((at("kind"), Remove, Good));
+        rows.push((at("kind"), Set(json!("motor")), Good));
+        rows.push((at("kind"), Set(json!("turbine")), Bad));
+        rows.push((at("label"), Remove, Good));
+        rows.push((at("label"), Set(json!("")), Bad));
+        rows.push((at("label"), Set(long(40)), Good));
+        rows.push((at("label"), Set(long(41)), Bad));
+        rows.push((at("label"), Set(json!("a\nb")), Bad));
+    }
+    rows
 }

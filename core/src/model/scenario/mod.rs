@@ -70,6 +70,10 @@ pub struct Scenario {
     /// (`crate::traction`).
     #[serde(skip)]
     pub vehicle: Option<String>,
+    /// What drives the train beside the input, what it drives beside the output, and the limits of each, likewise
+    /// (`crate::sources`).
+    #[serde(skip)]
+    pub sources: Option<String>,
 }
 
 /// A rotating member that others are splined to.

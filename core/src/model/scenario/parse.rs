@@ -57,6 +57,7 @@ fn outermost(value: Value, problems: &mut Vec<Problem>) -> Option<Scenario> {
         "load",
         "dynamics",
         "vehicle",
+        "sources",
     ];
     let mut fields = Fields::of(value, "", &names, &spare, problems)?;
     let format: Value = fields.take("format")?;
@@ -84,6 +85,7 @@ fn outermost(value: Value, problems: &mut Vec<Problem>) -> Option<Scenario> {
     let load = fields.take_spare("load");
     let dynamics = fields.take_spare("dynamics");
     let vehicle = fields.take_spare("vehicle");
+    let sources = fields.take_spare("sources");
     let shafts = items(shafts?, "shafts", limits::SHAFTS, problems);
     let couplings = items(couplings?, "couplings", limits::COUPLINGS, problems);
     let elements = items(
@@ -114,6 +116,7 @@ fn outermost(value: Value, problems: &mut Vec<Problem>) -> Option<Scenario> {
         load: load?,
         dynamics: dynamics?,
         vehicle: vehicle?,
+        sources: sources?,
     })
 }
 

@@ -8,7 +8,8 @@ sample of the combinations of its elements (all of them where there are few). Th
 of scenarios with an engine, and of engines drawn at random, go to FOLDER/operating.json. Whether
 shafts can be nested, in scenarios and in trains drawn for it, goes to FOLDER/nesting.json, and
 which single swaps lead from one combination to another to FOLDER/shifts.json. Shifts in time
-of trains drawn at random go to FOLDER/transient.json, driving on the road to FOLDER/traction.json.
+of trains drawn at random go to FOLDER/transient.json, driving on the road to FOLDER/traction.json,
+and trains with more than one source to FOLDER/sources.json.
 """
 
 import json
@@ -28,6 +29,7 @@ import operating  # noqa: E402
 import random_trains  # noqa: E402
 import shifts  # noqa: E402
 import solution  # noqa: E402
+import sources  # noqa: E402
 import traction  # noqa: E402
 import transient  # noqa: E402
 import virtual_work  # noqa: E402
@@ -183,6 +185,8 @@ def main(arguments):
         (folder.parent / "nesting.json").write_text(json.dumps(nested, indent=1), "utf-8")
         graphs = shift_graphs(pool)
         (folder.parent / "shifts.json").write_text(json.dumps(graphs, indent=1), "utf-8")
+        branched = sources.cases(pool)
+        (folder.parent / "sources.json").write_text(json.dumps(branched), "utf-8")
         in_time = transient.shifts(pool)
         (folder.parent / "transient.json").write_text(json.dumps(in_time), "utf-8")
         driven = on_the_road(pool)

@@ -106,8 +106,9 @@ struct Written {
 #[derive(Debug, Clone, Default)]
 struct Field {
     input: Option<Written>,
-    further: Vec<Written>,
-    outputs: Vec<String>,
+    /// With their places in the file.
+    further: Vec<(usize, Written)>,
+    outputs: Vec<(usize, String)>,
     battery: Option<f64>,
 }
 
@@ -146,13 +147,15 @@ impl Read for Field {
     fn read(value: Value, place: &str, problems: &mut Vec<Problem>) -> Option<Self> {
         let spare = ["input", "further", "outputs", "battery"];
         let mut fields = Fields::of(value, place, &[], &spare, problems)?;
-        let further: Option<Vec<Written>> = fields.take_spare("further").flatten();
-        let outputs: Option<Vec<String>> = fields.take_spare("outputs").flatten();
+        let input = fields.take_spare("input").flatten();
+        let further = fields.take_spare("further").flatten();
+        let outputs = fields.take_spare("outputs").flatten();
+        let battery = fields.take_spare("battery").flatten();
         Some(Self {
-            input: fields.take_spare("input").flatten(),
-            further: further.unwrap_or_default(),
-            outputs: outputs.unwrap_or_default(),
-            battery: fields.take_spare("battery").flatten(),
+            input,
+            further: few(further, &format!("{place}.further"), MOST_SOURCES, problems),
+            outputs: few(outputs, &format!("{place}.outputs"), MOST_OUTPUTS, problems),
+            battery,
         })
     }
 }
@@ -198,8 +201,7 @@ impl Ports {
             )),
         }];
         let place = format!("{PLACE}.further");
-        let further = few(field.further, &place, MOST_SOURCES, &mut problems);
-        for (index, written) in further.iter().enumerate() {
+        for (index, written) in &field.further {
             let place = format!("{place}[{index}]");
             let Some(id) = &written.shaft else {
                 let what = ("problem-missing-field", &[("name", "shaft")][..]);
@@ -233,8 +235,7 @@ impl Ports {
         output(Role::Output, train.output());
         let place = format!("{PLACE}.outputs");
         let mut taken = vec![train.output()];
-        let outputs = few(field.outputs, &place, MOST_OUTPUTS, &mut problems);
-        for (index, id) in outputs.iter().enumerate() {
+        for (index, id) in &field.outputs {
             let place = format!("{place}[{index}]");
             let Some(shaft) = shaft_of(id, &place, &mut problems) else {
                 continue;
@@ -283,10 +284,16 @@ impl Ports {
     }
 }
 
-/// The first of a list, as many as it may have.
-fn few<T>(mut list: Vec<T>, place: &str, most: usize, problems: &mut Vec<Problem>) -> Vec<T> {
-    if list.len() > most {
-        let (found, allowed) = (list.len().to_string(), most.to_string());
+/// What is right of the first items of a list, as many as it may have, each with its place.
+fn few<T: Read>(
+    items: Option<Vec<Value>>,
+    place: &str,
+    most: usize,
+    problems: &mut Vec<Problem>,
+) -> Vec<(usize, T)> {
+    let items = items.unwrap_or_default();
+    if items.len() > most {
+        let (found, allowed) = (items.len().to_string(), most.to_string());
         problems.push(Problem::of(
             place,
             (
@@ -295,9 +302,11 @@ fn few<T>(mut list: Vec<T>, place: &str, most: usize, problems: &mut Vec<Problem
             ),
             ("fix-keep-at-most", &[("most", &allowed)]),
         ));
-        list.truncate(most);
     }
-    list
+    let items = items.into_iter().take(most).enumerate();
+    items
+        .filter_map(|(at, item)| Some((at, T::read(item, &format!("{place}[{at}]"), problems)?)))
+        .collect()
 }
 
 /// The label of a source, if it is one.

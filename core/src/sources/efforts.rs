@@ -35,7 +35,15 @@ impl Efforts {
         }
         let mut shares = vec![Vec::new(); count];
         let elements = train.scenario().elements.len();
-        let mut carried = vec![Some(Vec::new()); elements];
+        // Without any torque from outside what an element carries is zero, or nothing decides it.
+        let idle: Vec<Terms> = (0..elements)
+            .map(|element| balance.element(element))
+            .collect();
+        let idle = left.values(&idle);
+        let is_open = |element: usize| idle.iter().any(|torques| !torques[element].is_zero());
+        let mut carried: Vec<Option<Vec<Fraction>>> = (0..elements)
+            .map(|element| (!is_open(element)).then(Vec::new))
+            .collect();
         for &turned in &given {
             let mut alone = balance.torques.clone();
             for &other in given.iter().filter(|&&other| other != turned) {
@@ -46,10 +54,9 @@ impl Efforts {
                 own.push(alone.value(&balance.port(port)).unwrap_or(Fraction::ZERO));
             }
             for (element, carried) in carried.iter_mut().enumerate() {
-                let Some(own) = carried else { continue };
-                match alone.value(&balance.element(element)) {
-                    Some(torque) => own.push(torque),
-                    None => *carried = None,
+                if let (Some(own), Some(torque)) = (carried, alone.value(&balance.element(element)))
+                {
+                    own.push(torque);
                 }
             }
         }

@@ -16,8 +16,10 @@ mod data;
 mod efforts;
 mod program;
 mod region;
+mod report;
 mod shares;
 mod speeds;
+mod stand;
 mod standstill;
 
 pub use data::{
@@ -25,6 +27,8 @@ pub use data::{
 };
 pub use efforts::Efforts;
 pub use region::{Edge, NoRegion, Region};
+pub use report::{RegionReport, SharesReport, StandReport};
 pub use shares::{NoShares, Share, Shares};
 pub use speeds::{Speeds, Tie};
+pub use stand::Stand;
 pub use standstill::{Standstill, standstills};

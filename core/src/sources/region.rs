@@ -6,11 +6,10 @@ use super::data::{MachineKind, Ports};
 use super::efforts::Efforts;
 use super::program::most;
 use super::speeds::Speeds;
+use super::stand::WATTS;
 use crate::base::element_set::ElementSet;
 use crate::train::Train;
 
-/// Watts of one N·m at one rev/min.
-const WATTS: f64 = std::f64::consts::PI / 30.0;
 /// How many steps the speeds are divided into, beside those at which a limit begins to count.
 const STEPS: u32 = 96;
 

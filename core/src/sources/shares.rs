@@ -163,7 +163,7 @@ impl Split {
                     let shafts = motors.iter().map(|&(port, _)| power(port, *open));
                     -shafts.sum::<f64>()
                 };
-                let found = self.balances(motors, &speeds);
+                let found = balances(motors, &speeds, &self.torques);
                 found
                     .into_iter()
                     .min_by(|a, b| loss(a).total_cmp(&loss(b)))?
@@ -180,37 +180,42 @@ impl Split {
             powers,
         })
     }
+}
 
-    /// The open torques at which electric power in and out is the same. Each motor takes P/η where it drives and
-    /// gives η·P where it is turned: of the four ways of both those count whose powers turn out that way.
-    fn balances(&self, motors: &[(usize, f64); 2], speeds: &[f64]) -> Vec<f64> {
-        let mut found = Vec::new();
-        for drives in 0..4_u32 {
-            let (mut fixed, mut factor) = (0.0, 0.0);
-            let drives = |at: usize| drives >> at & 1 == 1;
-            for (at, &(port, efficiency)) in motors.iter().enumerate() {
-                let weight = match drives(at) {
-                    true => speeds[port] / efficiency,
-                    false => speeds[port] * efficiency,
-                };
-                fixed += weight * self.torques[port][0];
-                factor += weight * self.torques[port][1];
-            }
-            let open = -fixed / factor;
-            if !open.is_finite() {
-                continue;
-            }
-            let agrees = motors.iter().enumerate().all(|(at, &(port, _))| {
-                let [fixed, factor] = self.torques[port];
-                let power = (fixed + factor * open) * speeds[port];
-                let scale = (fixed.abs() + (factor * open).abs()) * speeds[port].abs();
-                // A power that is zero but for roundings agrees with either way.
-                power.abs() <= 1e-12 * scale || (power > 0.0) == drives(at)
-            });
-            if agrees {
-                found.push(open);
-            }
+/// The open torques at which electric power in and out is the same. Of each port `speeds` holds the speed and `torques` the torque, as what it is without
+/// the open one and its factor. Each motor takes P/η where it drives and gives η·P where it is turned: of the four ways of both those
+/// count whose powers turn out that way.
+pub(super) fn balances(
+    motors: &[(usize, f64); 2],
+    speeds: &[f64],
+    torques: &[[f64; 2]],
+) -> Vec<f64> {
+    let mut found = Vec::new();
+    for drives in 0..4_u32 {
+        let (mut fixed, mut factor) = (0.0, 0.0);
+        let drives = |at: usize| drives >> at & 1 == 1;
+        for (at, &(port, efficiency)) in motors.iter().enumerate() {
+            let weight = match drives(at) {
+                true => speeds[port] / efficiency,
+                false => speeds[port] * efficiency,
+            };
+            fixed += weight * torques[port][0];
+            factor += weight * torques[port][1];
         }
-        found
+        let open = -fixed / factor;
+        if !open.is_finite() {
+            continue;
+        }
+        let agrees = motors.iter().enumerate().all(|(at, &(port, _))| {
+            let [fixed, factor] = torques[port];
+            let power = (fixed + factor * open) * speeds[port];
+            let scale = (fixed.abs() + (factor * open).abs()) * speeds[port].abs();
+            // A power that is zero but for roundings agrees with either way.
+            power.abs() <= 1e-12 * scale || (power > 0.0) == drives(at)
+        });
+        if agrees {
+            found.push(open);
+        }
     }
+    found
 }

@@ -4,6 +4,7 @@ mod by_hand;
 mod data;
 mod laws;
 mod region;
+mod stand;
 mod sympy;
 
 use anyhow::{Context, Result, anyhow};

@@ -159,7 +159,7 @@ fn reports_say_who_feeds_and_what_is_beyond_limits() -> Result<()> {
     );
     let formula = &report.shafts[shaft(&train, "m1")?].formula;
     ensure!(report.freedom == 2 && formula.len() <= 2);
-    ensure!(RegionReport::of(&train, &stand).refused == Some("empty"));
+    ensure!(RegionReport::of(&train, &stand).refused == Some("too-fast"));
     ensure!(stand.turn(&train, train.input(), 2300.0).is_ok());
     ensure!(RegionReport::of(&train, &stand).refused.is_none());
     ensure!(SharesReport::of(&train, &stand).points.len() > 100);

@@ -110,7 +110,7 @@ const NO_WORDS: &[(&str, &[&str])] = &[
     (
         "fields of more than one source, or output",
         &[
-            "battery", "further", "motor", "outputs", "power", "sources", "speed",
+            "battery", "further", "motor", "outputs", "power", "sources", "speed", "source",
         ],
     ),
     (

@@ -110,7 +110,23 @@ const NO_WORDS: &[(&str, &[&str])] = &[
     (
         "fields of more than one source, or output",
         &[
-            "battery", "further", "motor", "outputs", "power", "sources", "speed", "source",
+            "battery", "further", "motor", "outputs", "power", "source", "sources", "speed",
+        ],
+    ),
+    (
+        "what a port does, and why there is no region or share, as data",
+        &[
+            "feeds",
+            "fed",
+            "still",
+            "idle",
+            "free",
+            "held",
+            "too-fast",
+            "empty",
+            "unlimited",
+            "freedom",
+            "torques",
         ],
     ),
     (

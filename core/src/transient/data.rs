@@ -195,7 +195,7 @@ impl Dynamics {
                 engine_torque(train, INPUT_SPEED).unwrap_or(INPUT_TORQUE),
                 f64::min,
             );
-        dynamics.input_torque = known(None, input.max(FULL_TORQUE.0));
+        dynamics.input_torque = known(None, tidy(input).max(FULL_TORQUE.0));
         let full = |(written, held): (Option<f64>, &Option<f64>)| {
             let held = held.unwrap_or(2.0) * dynamics.input_torque.value;
             known(written, (held * RESERVE).max(FULL_TORQUE.0))
@@ -249,6 +249,12 @@ impl Dynamics {
             is_assumed: true,
         }
     }
+}
+
+/// A torque with its first two figures alone, which is no more than it.
+fn tidy(torque: f64) -> f64 {
+    let size = 10_f64.powf(torque.log10().floor() - 1.0);
+    (torque / size).floor() * size
 }
 
 /// Where a file says it.

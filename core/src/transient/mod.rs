@@ -23,6 +23,9 @@ mod motion;
 mod phases;
 mod plan;
 mod plant;
+mod report;
+mod suited;
+mod timings;
 mod zeros;
 
 pub use data::{
@@ -32,9 +35,12 @@ pub use data::{
 pub use figures::{ElementFigures, Energy, Figures, JERK_TIME};
 pub use line::{Course, Line};
 pub use motion::{Mode, Piece, Refusal};
-pub use phases::{Marks, Phase, Stretch};
+pub use phases::{Marks, Phase, SLIGHT_BIND, SLIGHT_FLARE, Stretch};
 pub use plan::{CUT_RAMP, Command, Cut, INPUT_SPEED_MAX, LONGEST, Plan, TORQUE_MAX};
+pub use report::{PlanReport, Reading, TransientReport};
+pub use timings::{Timing, timings};
 
+use self::motion::RAD_PER_S;
 use crate::train::Train;
 
 /// A shift, reckoned.

@@ -69,6 +69,11 @@ pub struct Marks {
     pub bind: f64,
 }
 
+/// A flare of a smaller part of the input's speed at the start, and a tie-up of a smaller part of its torque, are slight
+/// (choices of ours).
+pub const SLIGHT_FLARE: f64 = 0.01;
+/// See [`SLIGHT_FLARE`].
+pub const SLIGHT_BIND: f64 = 0.05;
 /// Against the fastest speed, or the largest torque: what is less is roundings.
 const ROUNDING: f64 = 1e-9;
 

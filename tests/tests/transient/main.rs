@@ -5,3 +5,4 @@ mod data;
 mod laws;
 mod marks;
 mod scipy;
+mod suited;

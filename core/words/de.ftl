@@ -909,6 +909,30 @@ diagram-swaps-other = ohne Namen
 diagram-swaps-beyond = weit außerhalb der Achse
 diagram-swaps-chain = Kette
 
+# Was im Bild einer Schaltung im Zeitverlauf steht.
+diagram-timed-time = Zeit, s
+diagram-timed-commands = Ansteuerung
+diagram-timed-applied = { $element } schließt
+diagram-timed-released = { $element } öffnet
+diagram-timed-cut = Motormoment
+diagram-timed-fill = Füllen
+diagram-timed-speeds = Drehzahl, { $unit }
+diagram-timed-torques = Moment der Kupplungen und Bremsen, { $unit }
+diagram-timed-output = Moment am Abtrieb, { $unit }
+diagram-timed-power = Verlustleistung durch Schlupf, kW
+diagram-timed-before = vorher
+diagram-timed-torque = Momentphase
+diagram-timed-inertia = Trägheitsphase
+diagram-timed-after = nachher
+diagram-timed-flare = Hochdrehen
+diagram-timed-bind = Verspannung
+diagram-timed-capacity = übertragbares Moment
+diagram-timed-kept = zum Vergleich gemerkt
+diagram-timed-wrong = Hochdrehen oder Verspannung
+diagram-timings-right = kaum Hochdrehen oder Verspannung
+diagram-timings-release = Öffnen beginnt bei, s
+diagram-timings-apply = Füllen beginnt bei, s
+
 diagram-finds-unbeaten = keines ist in beidem besser
 diagram-finds-beaten = in anderem besser
 diagram-finds-chosen = auf der Bühne
@@ -2096,6 +2120,100 @@ page-faults-try = { $range } einlegen
 page-faults-no-next = Kein übriger Gang unterscheidet diese.
 page-faults-model = Höchstens zwei Teile sind zugleich gebrochen, alles andere ist ideal. Was rutscht, überträgt etwas Moment, während seine Seiten verschieden schnell drehen; es zeigt sich, wo es welches übertragen muss. Ein Glied, dessen Keilverzahnung gebrochen ist, dreht frei auf seiner Welle.
 page-faults-caution = Zum Lernen. Ein wirkliches Getriebe kann sich schützen, Gänge auslassen oder einen Fehler hinter einem anderen verbergen, und seine Steuerung gehört nicht dazu. Für Arbeiten am Fahrzeug gelten die Unterlagen des Herstellers.
+
+## The page: a shift in time
+
+page-panel-timed = Schaltung im Zeitverlauf
+page-drawing-timed = Die Schaltung von { $from } nach { $to } über der Zeit; die Zahlen darunter sagen dasselbe
+page-timed-note = Die Enden einer Rampe ziehen, um sie früher oder später anzusteuern. Zu früh geöffnet, dreht der Antrieb hoch; zu früh geschlossen, arbeiten Kupplungen gegeneinander.
+page-timed-from = Von
+page-timed-to = Nach
+page-timed-take = was jetzt geschlossen ist
+page-timed-taken = { $elements }, wie es geschlossen war
+page-timed-input-speed = Antrieb am Anfang
+page-timed-input-torque = Moment am Antrieb
+page-timed-output-torque = Moment von außen am Abtrieb
+page-timed-until = Gezeigte Zeit
+page-timed-cut = Motormoment zurücknehmen
+page-timed-depth = Um
+page-timed-seconds = { $time } s
+page-timed-second = s
+page-timed-apply-begins = { $element }: Füllen beginnt
+page-timed-apply-ends = { $element }: ganz geschlossen
+page-timed-release-begins = { $element }: Öffnen beginnt
+page-timed-release-ends = { $element }: ganz geöffnet
+page-timed-cut-begins = Motormoment: zurückgenommen
+page-timed-cut-ends = Motormoment: wieder da
+page-timed-time = Abgelesene Zeit
+page-timed-reading = { $time }: Antrieb { $input }, Abtrieb { $output }, { $torque } am Abtrieb, { $power } zu Wärme
+page-timed-reading-phase = { $time }, { $phase }: Antrieb { $input }, Abtrieb { $output }, { $torque } am Abtrieb, { $power } zu Wärme
+page-timed-phase = { $phase ->
+    [before] vor der Schaltung
+    [fill] Füllen
+    [torque] Momentphase
+    [inertia] Trägheitsphase
+   *[after] nach der Schaltung
+}
+page-timed-phase-at = { $phase } { $begin } bis { $end }
+page-timed-on-stage = In beiden Bildern abspielen
+page-timed-keep = Zum Vergleich merken
+page-timed-drop-kept = Gemerktes vergessen
+page-timed-usual = Von vorn
+page-timed-all = Drehzahlen aller Glieder
+page-timed-bar = Die Schaltung in beiden Bildern
+page-timed-play = Langsam abspielen
+page-timed-pause = Anhalten
+page-timed-back = Stationärer Lauf
+page-timed-now = Beide Bilder zeigen { $shift } bei { $time }
+page-timed-now-phase = Beide Bilder zeigen { $shift } bei { $time }, { $phase }
+page-timed-refused = { $why ->
+    [tied-up] Was vorher geschlossen ist, verspannt das Getriebe oder hält den Abtrieb fest: Es bewegt sich nichts, das zu schalten wäre. Eine andere Kombination wählen, aus der geschaltet wird.
+    [unsettled] Freiläufe könnten sich vorher auf mehrere Arten einstellen oder auf keine. Eine andere Kombination wählen, aus der geschaltet wird.
+   *[undecided] Trägheiten oder Momente sind zu verschieden, um zu sagen, was als Nächstes geschieht. In der Datei Werte wählen, die näher beieinander liegen.
+}
+page-timed-clean = Weder Hochdrehen noch Verspannung.
+page-timed-slight = Kaum Hochdrehen oder Verspannung: weniger als 1 % der Drehzahl und 5 % des Moments am Antrieb.
+page-timed-flares = Hochdrehen: Der Antrieb dreht schneller, als beide Gänge es verlangen. Später öffnen oder früher schließen.
+page-timed-binds = Verspannung: { $elements } trägt gegen das Moment im eigenen Gang. Früher öffnen oder später schließen.
+page-timed-unsettled = In der gezeigten Zeit hält noch nicht alles, was halten soll. Mehr Zeit zeigen oder prüfen, ob es so viel tragen kann.
+page-timed-figures = Was die Schaltung kostet
+page-timed-figure = Größe
+page-timed-this = Diese Schaltung
+page-timed-kept-head = Gemerkt
+page-timed-unit = Einheit
+page-timed-with-unit = { $figure }, { $unit }
+page-timed-duration = Dauer, von der ersten Ansteuerung, bis alles hält
+page-timed-flare = Hochdrehen, höchstens
+page-timed-bind = Verspannung, höchstes Moment
+page-timed-drop = Einbruch des Abtriebsmoments unter beide Gänge
+page-timed-jerk = Größter Ruck am Abtrieb, im Mittel über 20 ms
+page-timed-jerk-unit = rad/s³
+page-timed-heat = { $element }: Wärme
+page-timed-peak = { $element }: höchste Leistung
+page-timed-slips = { $element }: rutscht
+page-timed-input = Am Antrieb zugeführte Energie
+page-timed-output = Am Abtrieb entnommene Energie
+page-timed-stored = In drehenden Massen gespeicherte Energie
+page-timed-heats = Zu Wärme gewordene Energie
+page-timed-map = Früher oder später
+page-timed-map-note = Jede Marke ist diese Schaltung mit anderen Zeiten; je größer, desto mehr Wärme. Ein Druck darauf steuert sie so an.
+page-timed-map-keys = Zeiten; Pfeile wählen, die Eingabetaste steuert an
+page-drawing-timings = Was herauskommt, wenn früher oder später geöffnet und geschlossen wird; die Zeile darunter sagt es von einer Wahl
+page-timed-map-at = Öffnen bei { $release }, Füllen bei { $apply }: Hochdrehen { $flare }, Verspannung { $bind }, Wärme { $heat }
+page-timed-map-refused = Öffnen bei { $release }, Füllen bei { $apply }: nicht entschieden
+page-timed-joule = { $heat } J
+page-timed-known = Was vom Getriebe bekannt und was angenommen ist
+page-timed-known-note = Eine Szenariodatei kann diese Werte im Feld „dynamics“ angeben. Was darin fehlt, ist angenommen.
+page-timed-value = Wert
+page-timed-source = Herkunft
+page-timed-assumed = angenommen
+page-timed-from-file = aus der Datei
+page-timed-engine-inertia = Trägheit des Motors
+page-timed-load-inertia = Trägheit dessen, was der Abtrieb treibt
+page-timed-shaft-inertia = Trägheit: { $shaft }
+page-timed-fill-time = Füllzeit von { $element }
+page-timed-full-torque = Moment von { $element } bei voller Ansteuerung
+page-timed-caution = Zum Lernen und für frühe Entwürfe: Die Reibung ist ideal, Glieder sind starr und verlustfrei, die Momente an Antrieb und Abtrieb bleiben, wie sie sind, und vieles ist angenommen. Was eine Kupplung aushält und wie ein wirkliches Getriebe schalten soll, entscheiden die Angaben des Herstellers und Fachleute.
 
 ## The page: shifts
 

@@ -837,6 +837,30 @@ diagram-swaps-other = not named
 diagram-swaps-beyond = far beyond the axis
 diagram-swaps-chain = chain
 
+# What stands in the drawing of a shift in time.
+diagram-timed-time = time, s
+diagram-timed-commands = Commands
+diagram-timed-applied = { $element } applied
+diagram-timed-released = { $element } released
+diagram-timed-cut = engine torque
+diagram-timed-fill = fill
+diagram-timed-speeds = Speed, { $unit }
+diagram-timed-torques = Torque of clutches and brakes, { $unit }
+diagram-timed-output = Torque at the output, { $unit }
+diagram-timed-power = Power made heat, kW
+diagram-timed-before = before
+diagram-timed-torque = torque phase
+diagram-timed-inertia = inertia phase
+diagram-timed-after = after
+diagram-timed-flare = flare
+diagram-timed-bind = tie-up
+diagram-timed-capacity = what it could carry
+diagram-timed-kept = kept to compare
+diagram-timed-wrong = flare or tie-up
+diagram-timings-right = hardly any flare or tie-up
+diagram-timings-release = release begins at, s
+diagram-timings-apply = filling begins at, s
+
 diagram-finds-unbeaten = none is better in both
 diagram-finds-beaten = better in something else
 diagram-finds-chosen = on the stage
@@ -2073,6 +2097,100 @@ page-faults-try = Apply { $range }
 page-faults-no-next = No range that is left tells these apart.
 page-faults-model = At most two parts are broken at once, and all else is ideal. What slips carries some torque while its sides turn at different speeds; it shows where it has to carry any. A member whose spline is broken turns freely on its shaft.
 page-faults-caution = For learning. A real gearbox may protect itself, leave out ranges or hide one fault behind another, and its control is not part of this. Work on a vehicle follows the maker’s service information.
+
+## The page: a shift in time
+
+page-panel-timed = Shift in time
+page-drawing-timed = The shift from { $from } to { $to } over time; the numbers below say the same
+page-timed-note = Drag the ends of a ramp to command it sooner or later. Release too soon and the input runs away; apply too soon and clutches fight each other.
+page-timed-from = From
+page-timed-to = To
+page-timed-take = what is applied now
+page-timed-taken = { $elements }, as it was applied
+page-timed-input-speed = Input at the start
+page-timed-input-torque = Torque at the input
+page-timed-output-torque = Torque from outside at the output
+page-timed-until = Time shown
+page-timed-cut = Take back engine torque
+page-timed-depth = By
+page-timed-seconds = { $time } s
+page-timed-second = s
+page-timed-apply-begins = { $element }: filling begins
+page-timed-apply-ends = { $element }: fully applied
+page-timed-release-begins = { $element }: release begins
+page-timed-release-ends = { $element }: fully released
+page-timed-cut-begins = Engine torque: taken back
+page-timed-cut-ends = Engine torque: given back
+page-timed-time = Time that is read
+page-timed-reading = { $time }: input { $input }, output { $output }, { $torque } at the output, { $power } made heat
+page-timed-reading-phase = { $time }, { $phase }: input { $input }, output { $output }, { $torque } at the output, { $power } made heat
+page-timed-phase = { $phase ->
+    [before] before the shift
+    [fill] fill
+    [torque] torque phase
+    [inertia] inertia phase
+   *[after] after the shift
+}
+page-timed-phase-at = { $phase } { $begin } to { $end }
+page-timed-on-stage = Play it in both drawings
+page-timed-keep = Keep to compare
+page-timed-drop-kept = Let go of what is kept
+page-timed-usual = Start over
+page-timed-all = Speeds of all members
+page-timed-bar = The shift in both drawings
+page-timed-play = Play slowly
+page-timed-pause = Pause
+page-timed-back = Steady motion
+page-timed-now = Both drawings show { $shift } at { $time }
+page-timed-now-phase = Both drawings show { $shift } at { $time }, { $phase }
+page-timed-refused = { $why ->
+    [tied-up] What is applied before ties the train up or holds the output: nothing moves that could be shifted. Choose another combination to shift from.
+    [unsettled] One-way clutches could settle in several ways before it, or in none. Choose another combination to shift from.
+   *[undecided] Inertias or torques differ too much from each other to say what happens next. Bring them nearer to each other in the file.
+}
+page-timed-clean = Neither flare nor tie-up.
+page-timed-slight = Hardly any flare or tie-up: less than 1 % of the speed and 5 % of the torque at the input.
+page-timed-flares = Flare: the input runs faster than either range would have it. Release later, or apply sooner.
+page-timed-binds = Tie-up: { $elements } carries against the torque of its range. Release sooner, or apply later.
+page-timed-unsettled = In the time shown not all holds that is to hold. Show more time, or see whether it can carry that much.
+page-timed-figures = What the shift costs
+page-timed-figure = Figure
+page-timed-this = This shift
+page-timed-kept-head = Kept
+page-timed-unit = Unit
+page-timed-with-unit = { $figure }, { $unit }
+page-timed-duration = Duration, from the first command until all holds
+page-timed-flare = Flare, at most
+page-timed-bind = Tie-up, torque at most
+page-timed-drop = Drop of output torque below both ranges
+page-timed-jerk = Greatest jerk of the output, as a mean over 20 ms
+page-timed-jerk-unit = rad/s³
+page-timed-heat = { $element }: heat
+page-timed-peak = { $element }: peak power
+page-timed-slips = { $element }: slips for
+page-timed-input = Energy put in at the input
+page-timed-output = Energy taken at the output
+page-timed-stored = Energy stored in turning masses
+page-timed-heats = Energy made heat
+page-timed-map = Sooner or later
+page-timed-map-note = Each mark is this shift with another timing; the larger it is, the more heat. Press one to command it.
+page-timed-map-keys = Timings; arrows choose, Enter commands
+page-drawing-timings = What comes of releasing and applying sooner or later; the line below says it of one timing
+page-timed-map-at = Release at { $release }, filling at { $apply }: flare { $flare }, tie-up { $bind }, heat { $heat }
+page-timed-map-refused = Release at { $release }, filling at { $apply }: not decided
+page-timed-joule = { $heat } J
+page-timed-known = What is known of the train, and what is assumed
+page-timed-known-note = A scenario file can give these values in its field “dynamics”. What it leaves out is assumed.
+page-timed-value = Value
+page-timed-source = Source
+page-timed-assumed = assumed
+page-timed-from-file = from the file
+page-timed-engine-inertia = Inertia of the engine
+page-timed-load-inertia = Inertia of what the output drives
+page-timed-shaft-inertia = Inertia of { $shaft }
+page-timed-fill-time = Fill time of { $element }
+page-timed-full-torque = Torque of { $element } at full command
+page-timed-caution = For learning and early layout: friction is ideal, members are rigid and without loss, torques at input and output stay as they are, and much is assumed. What a clutch bears, and how a real transmission is to shift, the maker’s data and qualified people decide.
 
 ## The page: shifts
 

@@ -41,6 +41,8 @@ const DRAWINGS: &[(&str, &[&str])] = &[
     ("operating", &[]),
     ("section", &[]),
     ("swaps", &[]),
+    ("timings", &[]),
+    ("transient", &[]),
     ("lever", &["section"]),
 ];
 

@@ -12,5 +12,5 @@ mod units;
 
 pub use document::editing::Mended;
 pub use document::{far, pictures, session, settings};
-pub use motion::{live, powers};
+pub use motion::{instant, live, powers};
 pub use units::{speed_unit, torque_unit};

@@ -8,6 +8,7 @@ use levertrain_core::{Combination, Duty, ElementSet, Train};
 use super::settings::Settings;
 use crate::draw::section::{Known, Layout, Mending, Moved, Stage};
 use crate::motion::glide::Glide;
+use crate::motion::instant::Instant;
 use crate::motion::live::{Live, Motion, motions};
 use crate::motion::powers::Powers;
 use crate::motion::reach::Reach;
@@ -34,6 +35,8 @@ pub struct Session {
     drag: Option<(usize, Vec<Option<f64>>)>,
     lit: Option<usize>,
     told: u64,
+    /// What is shown in place of the steady motion.
+    instant: Option<Instant>,
     pub(super) settings: Settings,
     pub(super) history: History,
     pub(super) drawn: Known,
@@ -69,6 +72,7 @@ impl Session {
             drag: None,
             lit: None,
             told: 0,
+            instant: None,
             settings: Settings::default(),
             history: History::default(),
             drawn: Known::default(),
@@ -99,10 +103,16 @@ impl Session {
         self.applied = applied;
         self.lost.clear();
         self.drag = None;
+        self.instant = None;
         self.standing = Standing::of(&self.train, applied, self.reach);
         let holding = self.standing.holding;
         self.speeds.go_to(illustrated(&self.train, holding));
         self.grips.go_to(closures(&self.train, holding, None));
+    }
+
+    /// Shows an instant in place of the steady motion, or that again.
+    pub fn show_instant(&mut self, instant: Option<Instant>) {
+        self.instant = instant;
     }
 
     /// Skips every glide.
@@ -114,6 +124,7 @@ impl Session {
 
     /// Shows an element's packs closed by `closure` (0 to 1) without applying or releasing it.
     pub fn drag(&mut self, element: usize, closure: f64) {
+        self.instant = None;
         if self
             .drag
             .as_ref()
@@ -203,7 +214,11 @@ impl Session {
         self.moved.take_if(|moved| !moved.advance(seconds));
         let rate = self.settings.rate;
         let turn = rate * ANIMATED_TURNS_PER_SECOND * std::f64::consts::TAU * seconds;
-        for (angle, speed) in self.angles.iter_mut().zip(self.speeds.shown()) {
+        let speeds = match &self.instant {
+            Some(instant) => instant.speeds.clone(),
+            None => self.speeds.shown(),
+        };
+        for (angle, speed) in self.angles.iter_mut().zip(speeds) {
             *angle += turn * speed;
         }
         speeds_move || grips_move || self.moved.is_some() || rate > 0.0
@@ -211,7 +226,7 @@ impl Session {
 
     /// This instant, for the drawings.
     pub fn live(&self) -> Live<'_> {
-        Live {
+        let mut live = Live {
             train: &self.train,
             applied: self.standing.holding,
             motions: self.standing.motions.clone(),
@@ -226,7 +241,11 @@ impl Session {
             preview: self.drag.as_ref().map(|(_, speeds)| speeds.clone()),
             reach: self.standing.reach,
             powers: self.standing.powers.clone().filter(|_| self.settings.power),
+        };
+        if let Some(instant) = &self.instant {
+            instant.put_on(&mut live);
         }
+        live
     }
 }
 

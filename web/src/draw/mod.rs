@@ -21,6 +21,8 @@ pub mod swaps;
 pub(crate) mod tests;
 pub mod text;
 mod ticks;
+pub mod timings;
+pub mod transient;
 
 pub use export::svg;
 pub use paint::{Device, Surface, paint};

@@ -2,6 +2,7 @@
 //! powers that flow in it.
 
 pub(crate) mod glide;
+pub mod instant;
 pub mod live;
 pub mod powers;
 pub mod reach;

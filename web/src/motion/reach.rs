@@ -1,5 +1,6 @@
 //! How far the speeds of a train reach.
 
+use levertrain_core::transient::Shift;
 use levertrain_core::{ElementSet, Train};
 
 /// The slowest and the fastest of some speeds, per input turn.
@@ -10,6 +11,9 @@ pub struct Reach {
     /// The fastest: that of the input or more.
     pub high: f64,
 }
+
+/// rad/s in a rev/min.
+pub(super) const RAD_PER_S: f64 = std::f64::consts::PI / 30.0;
 
 impl Reach {
     /// From standstill to the input.
@@ -23,6 +27,21 @@ impl Reach {
         let mut reach = Self::LEAST;
         for range in 0..train.scenario().ranges.len() {
             reach.take_all(train, train.range(range));
+        }
+        reach
+    }
+
+    /// Of all shafts through a shift, per the speed that its input has at the start.
+    pub fn of_shift(shift: &Shift) -> Self {
+        let mut reach = Self::LEAST;
+        let input = shift.plan.input_speed * RAD_PER_S;
+        for piece in &shift.pieces {
+            for shaft in 0..piece.shafts.len() {
+                // Quadratic in each piece: what its middle is beyond both ends is little.
+                for later in [0.0, piece.length / 2.0, piece.length] {
+                    reach.take(piece.shaft_speed(shaft, later) / input);
+                }
+            }
         }
         reach
     }

@@ -6,8 +6,8 @@
 import { rootedAt } from "./kit/site.js";
 import { loadWholeEngine } from "./state/engine.js";
 
-/** @typedef {import("./work/helper.js").Question & { asked: number }} Asked */
-/** @typedef {import("./work/helper.js").Reply} Reply */
+/** @typedef {import("./work/walk.js").Question & { asked: number }} Asked */
+/** @typedef {import("./work/helper.js").Reply<import("./work/walk.js").Piece>} Reply */
 
 /** Not a page's global scope, which is all that the type checker knows. */
 const worker = /** @type {any} */ (self);

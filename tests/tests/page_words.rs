@@ -361,6 +361,30 @@ const NO_WORDS: &[(&str, &[&str])] = &[
         ],
     ),
     (
+        "parts of a shift in time, its drawings, its worker and fields of its plan",
+        &[
+            "from",
+            "in-time",
+            "input_speed",
+            "input_torque",
+            "output_torque",
+            "timed-cut-…",
+            "timed-drop",
+            "timed-figures",
+            "timed-keep",
+            "timed-known",
+            "timed-map-plot",
+            "timed-on-stage",
+            "timed-plot",
+            "timed-usual",
+            "timed-…-…",
+            "timer.js",
+            "timings",
+            "to",
+            "until",
+        ],
+    ),
+    (
         "parts of the shifts, where something stands in their drawing, and ids of ranges",
         &[
             "[data-chain]",
@@ -435,7 +459,7 @@ const NO_WORDS: &[(&str, &[&str])] = &[
     (
         "names of units",
         &[
-            "N·m", "Nm", "W", "hp", "kW", "lbf·ft", "rad/s", "rev/min", "rpm",
+            "J", "N·m", "Nm", "W", "kg·m²", "hp", "kW", "lbf·ft", "rad/s", "rev/min", "rpm",
         ],
     ),
     ("events", &["answer", "message"]),

@@ -224,7 +224,7 @@ export class Bench {
       const { detail } = /** @type {CustomEvent} */ (event);
       host.dispatchEvent(new CustomEvent("levertrain-walk", { detail, bubbles: true, composed: true }));
     });
-    for (const event of ["answer", "preview", "speed", "units", "light", "look"]) {
+    for (const event of ["answer", "preview", "speed", "units", "light", "look", "instant"]) {
       desk.addEventListener(event, () => this.#follow());
     }
   }

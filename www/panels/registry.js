@@ -186,6 +186,17 @@ export const PANELS = [
     load: () => import("./shifts.js"),
   },
   {
+    id: "timed",
+    title: "page-panel-timed",
+    column: "below",
+    wide: true,
+    whole: true,
+    takes: true,
+    needs: ({ elements }) => elements.length > 0,
+    styles: STYLES,
+    load: () => import("./timed.js"),
+  },
+  {
     id: "working",
     title: "page-panel-working",
     column: "below",

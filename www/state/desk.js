@@ -4,7 +4,7 @@
  * Views listen to its events and ask it for changes:
  * `edited` (the train was changed, which `train` tells too), `train` (another scenario), `answer` (other elements applied), `preview` (a pack is dragged, or
  * no longer), `speed`, `torque`, `units`, `assumptions` (about losses), `road` (pedal, slope and
- * lock-up), `pin` (something else is compared with, or ready to be), `light` (a member is pointed at), `look` (colours, sizes, turning), `veil` (a question is open, or none any more), `lock` (other things cannot be changed), `whole` (the whole engine has taken
+ * lock-up), `pin` (something else is compared with, or ready to be), `light` (a member is pointed at), `instant` (both drawings show another instant of a shift), `look` (colours, sizes, turning), `veil` (a question is open, or none any more), `lock` (other things cannot be changed), `whole` (the whole engine has taken
  * over) and `message` (problems for the user).
  */
 
@@ -576,6 +576,18 @@ export class Desk extends EventTarget {
     };
     if (drawing === "lever" && this.askPinned(compare)) return;
     this.ask((sandbox) => sandbox.draw(drawing, canvas));
+  }
+
+  /**
+   * Shows an instant of something that moves in time in both drawings, or their steady motion again.
+   * @template T
+   * @param {() => T} show asks the engine for it
+   * @returns {T}
+   */
+  showInstant(show) {
+    const shown = show();
+    this.#emit("instant");
+    return shown;
   }
 
   /**

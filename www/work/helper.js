@@ -1,26 +1,32 @@
-/** The worker that walks, as the page sees it: a question at a time, each answered with a message. */
+/** A worker as the page sees it: a question at a time, each answered with a message. */
 
 import { siteFile } from "../kit/site.js";
 
-/** @typedef {{ text: string, from: number, count: number }} Question some combinations of a train */
-/** @typedef {{ states: Uint8Array, ratios: Float64Array }} Piece what they do */
-/** @typedef {{ asked: number, piece?: Piece }} Reply without a piece, the worker cannot do it */
+/**
+ * What comes back, by the count of the question; without a piece, the worker cannot do it.
+ * @template P
+ * @typedef {{ asked: number, piece?: P }} Reply
+ */
 
+/**
+ * @template {object} Q what is asked
+ * @template P what is answered
+ */
 export class Helper {
   #worker;
   #asked = 0;
-  /** Who waits for an answer, by the count of the question. @type {Map<number, (piece: Piece | undefined) => void>} */
+  /** Who waits for an answer, by the count of the question. @type {Map<number, (piece: P | undefined) => void>} */
   #waiting = new Map();
 
-  constructor() {
-    // At the root of the site, where it finds the engine.
-    this.#worker = this.#start(siteFile("walker.js"));
+  /** @param {string} program at the root of the site, where it finds the engine */
+  constructor(program) {
+    this.#worker = this.#start(siteFile(program));
   }
 
   /**
-   * Has the worker look at some combinations.
-   * @param {Question} question
-   * @returns {Promise<Piece | undefined>} nothing where there is no worker, or it cannot do it
+   * Has the worker answer a question.
+   * @param {Q} question
+   * @returns {Promise<P | undefined>} nothing where there is no worker, or it cannot do it
    */
   ask(question) {
     const worker = this.#worker;
@@ -60,7 +66,7 @@ export class Helper {
     }
   }
 
-  /** @param {Reply} reply */
+  /** @param {Reply<P>} reply */
   #hear({ asked, piece }) {
     const resolve = this.#waiting.get(asked);
     this.#waiting.delete(asked);

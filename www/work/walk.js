@@ -5,6 +5,8 @@ import { Helper } from "./helper.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
 /** @typedef {import("./outcomes.js").Outcomes} Outcomes */
+/** @typedef {{ text: string, from: number, count: number }} Question some combinations of a train */
+/** @typedef {{ states: Uint8Array, ratios: Float64Array }} Piece what they do */
 
 /** As many are there at once: they take less time than to ask a worker. */
 const AT_ONCE = 512;
@@ -13,7 +15,7 @@ const PIECE = 4096;
 
 export class Walker {
   #desk;
-  /** @type {Helper | undefined} */
+  /** @type {Helper<Question, Piece> | undefined} */
   #helper;
   /** Whether a worker could not do it; the next one could not either. */
   #alone = false;
@@ -41,7 +43,7 @@ export class Walker {
    */
   async goOn(outcomes, progress, signal) {
     while (!this.#alone && !outcomes.complete) {
-      this.#helper ??= new Helper();
+      this.#helper ??= new Helper("walker.js");
       const piece = await this.#helper.ask({
         text: outcomes.text,
         from: outcomes.known,

@@ -62,6 +62,7 @@ mod sheets;
 mod surroundings;
 mod swaps;
 mod take_away;
+mod timed;
 mod touch;
 mod traps;
 mod walk;

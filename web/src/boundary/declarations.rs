@@ -12,6 +12,7 @@ use levertrain_core::report::{
 };
 use levertrain_core::search::{Ask, SearchReport};
 use levertrain_core::swaps::{ChainsReport, ShiftsReport};
+use levertrain_core::transient::{PlanReport, Reading, TransientReport};
 use levertrain_core::{Fraction, State};
 use ts_rs::{Config, TS, TypeVisitor};
 
@@ -20,6 +21,7 @@ use crate::document::far::FarSize;
 use crate::document::settings::Settings;
 use crate::draw::section::{Grips, Handle, StageSize};
 use crate::draw::swaps::Places;
+use crate::draw::transient;
 use crate::motion::live::Motion;
 
 /// The declarations, as `types.d.ts` must hold them.
@@ -70,6 +72,10 @@ pub fn declarations() -> String {
     written.visit::<ShiftsReport>();
     written.visit::<ChainsReport>();
     written.visit::<Places>();
+    written.visit::<PlanReport>();
+    written.visit::<TransientReport>();
+    written.visit::<Reading>();
+    written.visit::<transient::Places>();
     written.visit::<Handle>();
     written.visit::<StageSize>();
     written.visit::<FarSize>();

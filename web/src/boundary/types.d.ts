@@ -1964,6 +1964,280 @@ export type Teeth = number;
 export type TextProblem = { place: string, problem: string, fix: string, line: number, column: number, };
 
 /**
+ * Where an element fights the others.
+ */
+export type TimedBind = { 
+/**
+ * Id of the element.
+ */
+element: string, 
+/**
+ * From, in seconds.
+ */
+begin: number, 
+/**
+ * To, in seconds.
+ */
+end: number, };
+
+/**
+ * What is commanded of one element.
+ */
+export type TimedCommand = { 
+/**
+ * Id of the element.
+ */
+element: string, 
+/**
+ * Whether it is applied; otherwise it is released.
+ */
+applies: boolean, 
+/**
+ * When, in seconds.
+ */
+at: number, 
+/**
+ * For how long it is filled before its capacity rises, in seconds.
+ */
+fill: number, 
+/**
+ * How long its ramp takes, in seconds.
+ */
+ramp: number, };
+
+/**
+ * A phase of a shift.
+ */
+export type TimedPhase = { 
+/**
+ * `before`, `fill`, `torque`, `inertia` or `after`.
+ */
+phase: string, 
+/**
+ * From, in seconds.
+ */
+begin: number, 
+/**
+ * To, in seconds.
+ */
+end: number, };
+
+/**
+ * What the page has to know of the drawing.
+ */
+export type TimedPlaces = { 
+/**
+ * Its height in CSS pixels.
+ */
+height: number, 
+/**
+ * Where time 0 stands, to the right.
+ */
+left: number, 
+/**
+ * Where the end of the time stands.
+ */
+right: number, 
+/**
+ * Where strips begin, down.
+ */
+top: number, 
+/**
+ * Where they end.
+ */
+bottom: number, 
+/**
+ * What can be taken hold of, in the order of the commands: begin and end of each ramp, then of what engine torque is
+ * taken back.
+ */
+grips: Array<[[number, number], [number, number]]>, };
+
+/**
+ * What is commanded in a shift, and what is assumed of the train.
+ */
+export type TimedPlan = { 
+/**
+ * One for each element that is released or applied.
+ */
+commands: Array<TimedCommand>, 
+/**
+ * Where engine torque is taken back: from, to, and which part; `null` where it is not.
+ */
+cut: [number, number, number] | null, 
+/**
+ * When the reckoning ends, in seconds.
+ */
+until: number, 
+/**
+ * Speed of the input at the start in rev/min.
+ */
+input_speed: number, 
+/**
+ * Torque at the input in N·m.
+ */
+input_torque: number, 
+/**
+ * Torque from outside at the output in N·m, negative where it resists.
+ */
+output_torque: number, 
+/**
+ * A flare of less rev/min is slight.
+ */
+slight_flare: number, 
+/**
+ * A tie-up with less N·m is slight.
+ */
+slight_bind: number, 
+/**
+ * Inertias in kg·m²: of the engine, of what the output drives, and then of each shaft.
+ */
+inertias: Array<TimedValue>, 
+/**
+ * Of each element its torque at full command in N·m.
+ */
+full_torques: Array<TimedValue>, 
+/**
+ * Of each element its fill time in seconds.
+ */
+fill_times: Array<TimedValue>, };
+
+/**
+ * What can be read of a shift at one time.
+ */
+export type TimedReading = { 
+/**
+ * `before`, `fill`, `torque`, `inertia`, `after`; `null` where there are no phases.
+ */
+phase: string | null, 
+/**
+ * Speed of each shaft in rev/min.
+ */
+speeds: Array<number>, 
+/**
+ * Torque in N·m that each element passes from its first end to its second.
+ */
+torques: Array<number>, 
+/**
+ * `open`, `holds` or `slips`, of each element.
+ */
+modes: ("open" | "holds" | "slips")[], 
+/**
+ * Torque that the train puts on what its output drives, in N·m.
+ */
+output: number, 
+/**
+ * Power that all elements make heat, in W.
+ */
+slip_power: number, };
+
+/**
+ * How a shift goes, and what it costs.
+ */
+export type TimedShiftReport = { 
+/**
+ * When all that is to hold does, for good, in seconds; `null` where that does not come about.
+ */
+settled_at: number | null, 
+/**
+ * From the first command to that.
+ */
+duration: number | null, 
+/**
+ * The elements that slip under torque, or are commanded.
+ */
+elements: Array<TimedSlip>, 
+/**
+ * Torque that the train puts on what its output drives, in N·m: at the start.
+ */
+output_before: number, 
+/**
+ * At the end.
+ */
+output_after: number, 
+/**
+ * The least of it as seen in the direction it has at the start.
+ */
+output_least: number, 
+/**
+ * How far that is below the lesser of both.
+ */
+drop: number, 
+/**
+ * The greatest jerk at the output in rad/s³.
+ */
+jerk: number, 
+/**
+ * Energies in J: put in at the input,
+ */
+input: number, 
+/**
+ * taken at the output,
+ */
+output: number, 
+/**
+ * more in turning masses than before,
+ */
+stored: number, 
+/**
+ * and made heat.
+ */
+heat: number, 
+/**
+ * The phases, in order.
+ */
+phases: Array<TimedPhase>, 
+/**
+ * Where the input runs away: from and to, in seconds.
+ */
+flares: Array<[number, number]>, 
+/**
+ * By how much at most, in rev/min.
+ */
+flare: number, 
+/**
+ * Where elements fight.
+ */
+binds: Array<TimedBind>, 
+/**
+ * With how much at most, in N·m.
+ */
+bind: number, };
+
+/**
+ * What slipping costs one element.
+ */
+export type TimedSlip = { 
+/**
+ * Id of the element.
+ */
+element: string, 
+/**
+ * Heat in J.
+ */
+heat: number, 
+/**
+ * Greatest power made heat, in W.
+ */
+peak_power: number, 
+/**
+ * For how long, in seconds.
+ */
+slip_time: number, };
+
+/**
+ * A value, and whether it is assumed.
+ */
+export type TimedValue = { 
+/**
+ * The value.
+ */
+value: number, 
+/**
+ * Whether it is assumed, as the file does not say.
+ */
+assumed: boolean, };
+
+/**
  * A rule that tooth counts must keep.
  */
 export type ToothRule = "coaxial" | "equal-spacing" | "neighbours-clear" | "fewest-teeth";

@@ -26,3 +26,7 @@ mod sketch;
 mod swaps;
 #[cfg(target_arch = "wasm32")]
 mod tables;
+#[cfg(target_arch = "wasm32")]
+mod timings;
+#[cfg(target_arch = "wasm32")]
+mod transient;

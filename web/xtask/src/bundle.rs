@@ -30,9 +30,16 @@ const LATER: &[&str] = &["learn/handout_paper.js", "learn/in_class.js"];
 
 /// The entry, the programs of workers and the page of a lesson, which have files of their own, and what comes later.
 fn entries() -> impl Iterator<Item = &'static str> {
-    [ENTRY, "walker.js", "finder.js", "layouter.js", LESSON]
-        .into_iter()
-        .chain(LATER.iter().copied())
+    [
+        ENTRY,
+        "walker.js",
+        "finder.js",
+        "layouter.js",
+        "timer.js",
+        LESSON,
+    ]
+    .into_iter()
+    .chain(LATER.iter().copied())
 }
 
 /// Takes the bundler, the entry module, the file to write, which may be the same, and a folder of packages.

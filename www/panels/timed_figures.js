@@ -1,0 +1,160 @@
+/** What a shift in time costs, in numbers, beside one that was kept; and what is known or assumed of the train. */
+
+import { h, write } from "../kit/dom.js";
+import { NO_BREAK, NONE, number } from "../kit/format.js";
+import { tell } from "../kit/known.js";
+import { scroller, table } from "../kit/table.js";
+import { parted, say } from "../kit/words.js";
+import { unitOf } from "../state/units.js";
+import { timeWords } from "./timed_grip.js";
+
+/** @typedef {import("../state/desk.js").Desk} Desk */
+/** @typedef {import("../engine/levertrain_whole.js").TimedShiftReport} Report */
+/** @typedef {import("../engine/levertrain_whole.js").TimedPlan} Plan */
+/** A row: what it is, its unit, and its value in a report; nothing where it has none.
+ * @typedef {{ name: string, unit: string, value: (report: Report) => number | null | undefined }} Row */
+
+/** Values smaller than this against their own kind are roundings. */
+const ROUNDING = 1e-9;
+
+export class TimedFigures {
+  #desk;
+  #verdict = h("p", { class: "timed-verdict", role: "status", "data-part": "timed-verdict" });
+  #phases = h("p", { class: "note", "data-part": "timed-phases" });
+  #table;
+  #known;
+
+  /** @param {Desk} desk @param {AbortSignal} signal */
+  constructor(desk, signal) {
+    this.#desk = desk;
+    const heads = [say("page-timed-figure"), say("page-timed-this"), say("page-timed-kept-head")];
+    this.#table = table(say("page-timed-figures"), heads, [1, 2]);
+    this.#table.node.dataset.part = "timed-figures";
+    this.#known = table(say("page-timed-known"), [say("page-timed-figure"), say("page-timed-value"), say("page-timed-unit"), say("page-timed-source")], [1]);
+    this.#known.node.dataset.part = "timed-known";
+    this.verdict = h("div", { class: "timed-told" }, this.#verdict, this.#phases);
+    this.node = scroller(this.#table.node, say("page-timed-figures"), signal);
+    this.known = h(
+      "details",
+      { class: "timed-known" },
+      h("summary", {}, say("page-timed-known")),
+      h("p", { class: "note" }, say("page-timed-known-note")),
+      scroller(this.#known.node, say("page-timed-known"), signal),
+    );
+  }
+
+  /** @param {Report} report @param {Report | null} kept @param {Plan} plan */
+  show(report, kept, plan) {
+    const wrong = this.#wrongs(report, plan);
+    write(this.#verdict, wrong.length > 0 ? parted(wrong) : say(isSlight(report) ? "page-timed-slight" : "page-timed-clean"));
+    this.#verdict.toggleAttribute("data-wrong", wrong.length > 0);
+    const phases = report.phases.map(({ phase, begin, end }) => say("page-timed-phase-at", { phase: phaseName(phase), begin: timeWords(begin), end: timeWords(end) }));
+    write(this.#phases, phases.join("; "));
+    this.#table.body.replaceChildren(...this.#rows(report, kept).map((row) => this.#row(row, report, kept)));
+    this.#table.node.toggleAttribute("data-compares", Boolean(kept));
+    this.#known.body.replaceChildren(...this.#assumptions(plan));
+  }
+
+  /** What is wrong with it, and what would help, in words that change only with its kind. @param {Report} report @param {Plan} plan */
+  #wrongs(report, plan) {
+    const said = [];
+    if (report.flare > plan.slight_flare) said.push(say("page-timed-flares"));
+    if (report.bind > plan.slight_bind) {
+      const elements = [...new Set(report.binds.map(({ element }) => this.#desk.elementLabel(element)))];
+      said.push(say("page-timed-binds", { elements: elements.join(", ") }));
+    }
+    if (report.settled_at === null) said.push(say("page-timed-unsettled"));
+    return said;
+  }
+
+  /** @param {Report} report @param {Report | null} kept @returns {Row[]} */
+  #rows(report, kept) {
+    const { units } = this.#desk;
+    const [speed, torque, power] = /** @type {const} */ (["speed", "torque", "power"]).map((kind) => unitOf(units, kind));
+    const in_ = (/** @type {import("../state/units.js").Unit} */ unit, /** @type {number | undefined} */ value) => value && value / unit.size;
+    const elements = [...report.elements, ...(kept?.elements ?? [])].map(({ element }) => element);
+    const slip = (/** @type {string} */ id) => (/** @type {Report} */ { elements }) => elements.find(({ element }) => element === id);
+    return [
+      { name: say("page-timed-duration"), unit: say("page-timed-second"), value: ({ duration }) => duration },
+      { name: say("page-timed-flare"), unit: speed.name, value: ({ flare }) => in_(speed, flare) },
+      { name: say("page-timed-bind"), unit: torque.name, value: ({ bind }) => in_(torque, bind) },
+      { name: say("page-timed-drop"), unit: torque.name, value: ({ drop }) => in_(torque, drop) },
+      { name: say("page-timed-jerk"), unit: say("page-timed-jerk-unit"), value: ({ jerk }) => jerk },
+      ...[...new Set(elements)].flatMap((id) => {
+        const element = this.#desk.elementLabel(id);
+        return [
+          { name: say("page-timed-heat", { element }), unit: "J", value: (/** @type {Report} */ of) => slip(id)(of)?.heat },
+          { name: say("page-timed-peak", { element }), unit: power.name, value: (/** @type {Report} */ of) => in_(power, slip(id)(of)?.peak_power) },
+          { name: say("page-timed-slips", { element }), unit: say("page-timed-second"), value: (/** @type {Report} */ of) => slip(id)(of)?.slip_time },
+        ];
+      }),
+      { name: say("page-timed-input"), unit: "J", value: ({ input }) => input },
+      { name: say("page-timed-output"), unit: "J", value: ({ output }) => output },
+      { name: say("page-timed-stored"), unit: "J", value: ({ stored }) => stored },
+      { name: say("page-timed-heats"), unit: "J", value: ({ heat }) => heat },
+    ];
+  }
+
+  /** @param {Row} row @param {Report} report @param {Report | null} kept */
+  #row({ name, unit, value }, report, kept) {
+    const scale = Math.abs(report.input) + Math.abs(report.heat) + 1;
+    const cell = (/** @type {Report | null} */ of) => {
+      const found = of && value(of);
+      const known = typeof found === "number" ? (Math.abs(found) < scale * ROUNDING ? 0 : found) : null;
+      return tell(h("td", { class: "figure" }, known === null ? NONE : number(known, 3)), known);
+    };
+    const head = h("th", { scope: "row" }, say("page-timed-with-unit", { figure: name, unit }));
+    return h("tr", {}, head, cell(report), cell(kept));
+  }
+
+  /** @param {Plan} plan */
+  #assumptions({ inertias, fill_times, full_torques }) {
+    const { info, units } = this.#desk;
+    const torque = unitOf(units, "torque");
+    const row = (/** @type {string} */ name, /** @type {import("../engine/levertrain_whole.js").TimedValue} */ { value, assumed }, /** @type {string} */ unit, size = 1) =>
+      h(
+        "tr",
+        { "data-assumed": assumed },
+        h("th", { scope: "row" }, name),
+        tell(h("td", { class: "figure" }, number(value / size, 3)), value / size),
+        h("td", {}, unit),
+        h("td", {}, assumed ? say("page-timed-assumed") : say("page-timed-from-file")),
+      );
+    const mass = `kg·m²`;
+    const [engine, load, ...shafts] = inertias;
+    const elements = info?.elements ?? [];
+    return [
+      row(say("page-timed-engine-inertia"), engine, mass),
+      row(say("page-timed-load-inertia"), load, mass),
+      ...(info?.shafts ?? []).map(({ label }, at) => row(say("page-timed-shaft-inertia", { shaft: label }), shafts[at], mass)),
+      ...elements.flatMap(({ label, kind }, at) =>
+        kind === "one-way"
+          ? []
+          : [
+              row(say("page-timed-fill-time", { element: label }), fill_times[at], say("page-timed-second")),
+              row(say("page-timed-full-torque", { element: label }), full_torques[at], torque.name, torque.size),
+            ],
+      ),
+    ];
+  }
+}
+
+/** Whether it flares or binds at all. @param {Report} report */
+function isSlight({ flares, binds }) {
+  return flares.length > 0 || binds.length > 0;
+}
+
+/** @param {string} phase */
+export function phaseName(phase) {
+  return say("page-timed-phase", { phase });
+}
+
+/**
+ * A number with its unit, as it is read on the way.
+ * @param {number} value
+ * @param {import("../state/units.js").Unit} unit
+ */
+export function withUnit(value, unit) {
+  const shown = value / unit.size;
+  return `${number(Math.abs(shown) < 1e-6 ? 0 : shown, 3)}${NO_BREAK}${unit.name}`;
+}

@@ -2180,7 +2180,6 @@ page-timed-figures = Was die Schaltung kostet
 page-timed-figure = Größe
 page-timed-this = Diese Schaltung
 page-timed-kept-head = Gemerkt
-page-timed-unit = Einheit
 page-timed-with-unit = { $figure }, { $unit }
 page-timed-duration = Dauer, von der ersten Ansteuerung, bis alles hält
 page-timed-flare = Hochdrehen, höchstens

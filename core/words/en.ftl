@@ -2157,7 +2157,6 @@ page-timed-figures = What the shift costs
 page-timed-figure = Figure
 page-timed-this = This shift
 page-timed-kept-head = Kept
-page-timed-unit = Unit
 page-timed-with-unit = { $figure }, { $unit }
 page-timed-duration = Duration, from the first command until all holds
 page-timed-flare = Flare, at most

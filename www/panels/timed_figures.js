@@ -30,7 +30,7 @@ export class TimedFigures {
     const heads = [say("page-timed-figure"), say("page-timed-this"), say("page-timed-kept-head")];
     this.#table = table(say("page-timed-figures"), heads, [1, 2]);
     this.#table.node.dataset.part = "timed-figures";
-    this.#known = table(say("page-timed-known"), [say("page-timed-figure"), say("page-timed-value"), say("page-timed-unit"), say("page-timed-source")], [1]);
+    this.#known = table(say("page-timed-known"), [say("page-timed-figure"), say("page-timed-value"), say("page-timed-source")], [1]);
     this.#known.node.dataset.part = "timed-known";
     this.verdict = h("div", { class: "timed-told" }, this.#verdict, this.#phases);
     this.node = scroller(this.#table.node, say("page-timed-figures"), signal);
@@ -115,9 +115,8 @@ export class TimedFigures {
       h(
         "tr",
         { "data-assumed": assumed },
-        h("th", { scope: "row" }, name),
+        h("th", { scope: "row" }, say("page-timed-with-unit", { figure: name, unit })),
         tell(h("td", { class: "figure" }, number(value / size, 3)), value / size),
-        h("td", {}, unit),
         h("td", {}, assumed ? say("page-timed-assumed") : say("page-timed-from-file")),
       );
     const mass = `kg·m²`;

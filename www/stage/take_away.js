@@ -64,7 +64,7 @@ export function stageFigure(desk, drawing) {
 function panelFigure(desk, canvas) {
   const { subject = "", drawing = "" } = canvas.dataset;
   const { scale } = desk.look;
-  const names = { flow: say("page-panel-flow"), operating: say("page-take-operating"), shifts: say("page-panel-shifts") };
+  const names = { flow: say("page-panel-flow"), operating: say("page-take-operating"), shifts: say("page-panel-shifts"), "in-time": say("page-panel-timed"), timings: say("page-timed-map") };
   const what = names[/** @type {keyof typeof names} */ (drawing)] ?? canvas.getAttribute("aria-label") ?? drawing;
   const title = say("page-take-titled", { what, train: desk.info?.name ?? "" });
   return { subject, what, title, width: canvas.width / scale, height: canvas.height / scale, own: OWN.get(canvas) };

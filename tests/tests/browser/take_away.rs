@@ -347,9 +347,10 @@ const DARK: [u8; 3] = [0x14, 0x19, 0x1d];
 /// pictures too coarse for print.
 #[test]
 fn every_figure_is_to_be_had_light_and_fine() -> Result<()> {
-    const PANELS: [(&str, &str); 4] = [
+    const PANELS: [(&str, &str); 5] = [
         ("flow", "power-flow"),
         ("shifts", "shifts"),
+        ("timed", "shift-in-time"),
         ("operating", "operating-diagram"),
         ("end-view", "set-1-seen-along-the-axis"),
     ];

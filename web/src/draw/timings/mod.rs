@@ -1,6 +1,6 @@
 //! A map of timings as a picture: a mark for each, where it begins to release to the right and to apply upwards.
 //!
-//! A mark is the larger the more is made heat. It is filled where the shift hardly flares or binds, a ring
+//! A mark is the larger the more is made heat. It is filled, on a ground, where the shift hardly flares or binds, a ring
 //! where it flares, a cross where it binds, and both where it does both. A frame marks what is commanded now.
 
 #[cfg(test)]
@@ -29,7 +29,7 @@ const ACROSS: f64 = 56.0;
 const ROW: f64 = 20.0;
 const SAMPLE: f64 = 18.0;
 /// The least radius of a mark, as a part of the largest.
-const LEAST: f64 = 0.3;
+const LEAST: f64 = 0.4;
 
 /// What is to be drawn.
 #[derive(Debug, Clone, PartialEq)]
@@ -110,6 +110,10 @@ pub fn scene(view: &View, width: f64) -> Scene {
             continue;
         }
         let centre = place(index % columns, index / columns);
+        let good = *flare <= view.slight[0] && *bind <= view.slight[1];
+        if good {
+            tile(&mut scene, centre, cell);
+        }
         let radius = cell * 0.46 * (heat / hottest).sqrt().clamp(LEAST, 1.0);
         mark(
             &mut scene,
@@ -133,7 +137,11 @@ pub fn scene(view: &View, width: f64) -> Scene {
     let samples = [[false, false], [true, false], [false, true]];
     for ((message, spot), sample) in key(width).zip(samples) {
         let y = height - key_height(width) + spot.y;
-        mark(&mut scene, at(spot.x + SAMPLE / 2.0, y), 5.0, sample);
+        let centre = at(spot.x + SAMPLE / 2.0, y);
+        if sample == [false, false] {
+            tile(&mut scene, centre, SAMPLE - 2.0);
+        }
+        mark(&mut scene, centre, 5.0, sample);
         let label = letter(
             at(spot.x + SAMPLE + 4.0, y),
             word(message).to_owned(),
@@ -170,6 +178,17 @@ fn key_height(width: f64) -> f64 {
     key(width)
         .last()
         .map_or(0.0, |(_, place)| place.y + ROW / 2.0)
+}
+
+/// What is good has a ground that the eye finds.
+fn tile(scene: &mut Scene, centre: Point, size: f64) {
+    let area = Bounds {
+        left: centre.x - size / 2.0,
+        top: centre.y - size / 2.0,
+        width: size,
+        height: size,
+    };
+    scene.fill_box(area, Ink::Power);
 }
 
 fn mark(scene: &mut Scene, centre: Point, radius: f64, [flares, binds]: [bool; 2]) {

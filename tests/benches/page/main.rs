@@ -8,6 +8,7 @@ mod combinations;
 mod editing;
 mod opening;
 mod search;
+mod timed;
 mod times;
 mod walk;
 
@@ -61,6 +62,7 @@ fn main() -> Result<()> {
         for stem in ENGINES_COMPARED_ON {
             report_engines(page, stem)?;
             walk::report(page, stem, &train(stem)?)?;
+            timed::report(page, stem, &train(stem)?)?;
         }
         let engine = required(SITE)?.join("engine/levertrain_bg.wasm");
         println!("  engine: {}", size::measure(&engine)?);
@@ -68,6 +70,7 @@ fn main() -> Result<()> {
     })?;
     page::open(View::LAPTOP, "", report_largest_drag)?;
     editing::report()?;
+    timed::report_keys(SIX_SPEED)?;
     search::report()?;
     combinations::report()
 }

@@ -2214,6 +2214,96 @@ page-timed-fill-time = Füllzeit von { $element }
 page-timed-full-torque = Moment von { $element } bei voller Ansteuerung
 page-timed-caution = Zum Lernen und für frühe Entwürfe: Die Reibung ist ideal, Glieder sind starr und verlustfrei, die Momente an Antrieb und Abtrieb bleiben, wie sie sind, und vieles ist angenommen. Was eine Kupplung aushält und wie ein wirkliches Getriebe schalten soll, entscheiden die Angaben des Herstellers und Fachleute.
 
+## The page: sources and outputs
+
+page-panel-sources = Antriebe und Abtriebe
+page-drawing-sources-levers = Hebel von { $train }, deren Knoten sich von Hand drehen lassen
+page-sources-grips = Glieder, die sich drehen lassen: nach oben ist vorwärts
+page-sources-note = Ziehen Sie einen Knoten nach oben oder unten, oder benutzen Sie seine Pfeiltasten. Was gehalten wird, behält seine Drehzahl, alles andere folgt entlang der Hebel. Die Räder sind hier ideal, ohne Verluste und ohne Trägheit.
+page-sources-caution = Grenzen und Wirkungsgrade stammen aus der Datei oder sind angenommen; wirkliche hängen von Temperatur, Dauer und Spannung ab. Ob eine Maschine in einem Punkt laufen darf, entscheiden die Angaben des Herstellers und Fachleute.
+page-sources-freedom = { $count ->
+    [0] Nichts kann sich drehen: Was geschlossen ist, hält alles fest.
+    [one] Eine Drehzahl bestimmt alle anderen. Vorgegeben: { $given }.
+   *[other] { $count } Drehzahlen bestimmen alle anderen. Vorgegeben: { $given }.
+  }
+page-sources-decided = { $name } ist bestimmt durch { $by }. Um es zu drehen, halten Sie eines davon nicht mehr.
+page-sources-held = { $name } steht fest und lässt sich nicht drehen.
+page-sources-keep = Diese Drehzahl halten
+page-sources-speed = Drehzahl
+page-sources-torque = Drehmoment
+page-sources-power = Leistung
+page-sources-delivers = Gibt ab
+page-sources-speed-of = Drehzahl: { $name }
+page-sources-torque-of = Drehmoment: { $name }
+page-sources-kind = { $kind ->
+    [engine] Verbrennungsmotor
+    [motor] E-Maschine
+    [output] Abtrieb
+   *[further] weiterer Abtrieb
+  }
+page-sources-does = { $does ->
+    [feeds] speist { $power } ein
+    [fed] nimmt { $power } auf
+    [still] keine Leistung: steht still
+   *[idle] trägt kein Drehmoment
+  }
+page-sources-limit = { $limit ->
+    [speed] Drehzahl
+    [torque] Drehmoment
+    [power] Leistung
+   *[efficiency] Wirkungsgrad
+  }
+page-sources-beyond = Über seinen Grenzen: { $limits }
+page-sources-limits = Höchstens { $limits }.
+page-sources-efficiency = Wirkungsgrad { $part }
+page-sources-assumed = Angenommen: { $what }.
+page-sources-balance = Ohne Batterie: Die E-Maschinen gleichen sich aus
+page-sources-electric = { $way ->
+    [takes] Die E-Maschinen nehmen { $power } aus einer Batterie.
+    [gives] Die E-Maschinen geben { $power } an eine Batterie ab.
+   *[none] Die elektrischen Leistungen der E-Maschinen heben sich auf.
+  }
+page-sources-members = Drehzahlen aller Glieder
+page-sources-member = Glied
+page-sources-by-speeds = Aus den vorgegebenen Drehzahlen
+page-sources-is-kept = vorgegeben und gehalten
+page-sources-is-given = vorgegeben
+page-sources-is-held = steht fest
+page-sources-torques = Drehmomente und Leistungen
+page-sources-at = An
+page-sources-by-torques = Aus den vorgegebenen Drehmomenten
+page-sources-no-torque = keines
+page-sources-undecided = unbestimmt: Es ist mehr geschlossen als nötig
+page-sources-standstills = Wo etwas stillsteht
+page-sources-ratio = Abtriebs- / Antriebsdrehzahl
+page-sources-mechanical = keine Leistung hindurch: Alle geht durch die Räder
+page-sources-region = Was der Abtrieb kann
+page-sources-across = Abtriebsdrehzahl, { $unit }
+page-sources-up = Abtriebsdrehmoment, { $unit }
+page-sources-within = Innerhalb aller Grenzen
+page-sources-now = Jetzt
+page-sources-region-note = Die anderen vorgegebenen Drehzahlen bleiben: { $given }. Berechnet bei { $count } Drehzahlen, dazwischen gerade gezeichnet.
+page-sources-no-region = { $why ->
+    [held] Der Abtrieb steht fest.
+    [free] Die vorgegebenen Drehzahlen lassen { $name } frei.
+    [too-fast] Bei den vorgegebenen Drehzahlen ist { $name } über seiner höchsten Drehzahl, was auch der Abtrieb tut.
+    [empty] Bei keiner Drehzahl des Abtriebs bleiben alle Antriebe innerhalb ihrer Drehzahlen.
+   *[unlimited] Die Antriebe begrenzen das Drehmoment an einem Abtrieb nicht, solange ein anderer beliebig viel aufnehmen darf.
+  }
+page-sources-shares = Wohin die Leistung des Antriebs geht
+page-sources-share = Leistung / Antriebsleistung
+page-sources-out-of-in = Abtrieb / Antrieb
+page-sources-rests = { $name } steht
+page-sources-no-shares = { $why ->
+    [freedom] Dafür müssen Antrieb und Abtrieb mit zwei Freiheitsgraden alle Drehzahlen bestimmen.
+    [torques] Dafür dürfen höchstens zwei E-Maschinen teilen, was offen bleibt.
+   *[idle] Der Antrieb trägt kein Drehmoment.
+  }
+page-sources-shares-note = { $balanced ->
+    [true] Über null, was einspeist, unter null, was aufnimmt. Die E-Maschinen gleichen sich mit ihren Wirkungsgraden aus.
+   *[false] Über null, was einspeist, unter null, was aufnimmt, bei gleicher Leistung des Antriebs.
+  }
+
 ## The page: shifts
 
 page-panel-shifts = Schaltungen

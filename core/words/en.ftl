@@ -2191,6 +2191,99 @@ page-timed-fill-time = Fill time of { $element }
 page-timed-full-torque = Torque of { $element } at full command
 page-timed-caution = For learning and early layout: friction is ideal, members are rigid and without loss, torques at input and output stay as they are, and much is assumed. What a clutch bears, and how a real transmission is to shift, the maker’s data and qualified people decide.
 
+## The page: sources and outputs
+
+page-panel-sources = Sources and outputs
+page-drawing-sources-levers = Levers of { $train }, whose nodes can be turned by hand
+page-sources-grips = Members that can be turned: up is forward
+page-sources-note = Drag a node up or down, or use its arrow keys. What is kept stays, everything else follows along the levers. Gears are ideal here, without losses or inertia.
+page-sources-caution = Limits and efficiencies are those of the file, or assumed; real ones depend on temperature, time and voltage. Whether a machine may run at a point is for its maker’s data and qualified people to decide.
+page-sources-freedom = { $count ->
+    [0] Nothing can turn: what is applied holds everything.
+    [one] One speed decides all others. Given: { $given }.
+   *[other] { $count } speeds decide all others. Given: { $given }.
+  }
+# $name: a shaft; $by: what decides its speed
+page-sources-decided = { $name } is decided by { $by }. To turn it, no longer keep one of them.
+page-sources-held = { $name } is held, and cannot be turned.
+page-sources-keep = Keep this speed
+page-sources-speed = Speed
+page-sources-torque = Torque
+page-sources-power = Power
+page-sources-delivers = Delivers
+page-sources-speed-of = Speed of { $name }
+page-sources-torque-of = Torque of { $name }
+page-sources-kind = { $kind ->
+    [engine] engine
+    [motor] motor
+    [output] output
+   *[further] further output
+  }
+page-sources-does = { $does ->
+    [feeds] feeds the train with { $power }
+    [fed] takes { $power } from the train
+    [still] no power: it stands still
+   *[idle] carries no torque
+  }
+page-sources-limit = { $limit ->
+    [speed] speed
+    [torque] torque
+    [power] power
+   *[efficiency] efficiency
+  }
+page-sources-beyond = Beyond its limits: { $limits }
+page-sources-limits = At most { $limits }.
+page-sources-efficiency = efficiency { $part }
+page-sources-assumed = Assumed: { $what }.
+page-sources-balance = Without a battery: the motors balance each other
+page-sources-electric = { $way ->
+    [takes] The motors take { $power } from a battery.
+    [gives] The motors give { $power } to a battery.
+   *[none] The electric powers of the motors add up to nothing.
+  }
+page-sources-members = Speeds of all members
+page-sources-member = Member
+page-sources-by-speeds = By the given speeds
+page-sources-is-kept = given, and kept
+page-sources-is-given = given
+page-sources-is-held = held
+page-sources-torques = Torques and powers
+page-sources-at = At
+page-sources-by-torques = By the given torques
+page-sources-no-torque = none
+page-sources-undecided = not decided: more is applied than needed
+page-sources-standstills = Where something stands still
+page-sources-ratio = Output speed / input speed
+page-sources-mechanical = no power through it: all of it goes through gears
+page-sources-region = What the output can do
+page-sources-across = Output speed, { $unit }
+page-sources-up = Output torque, { $unit }
+page-sources-within = Within all limits
+page-sources-now = Now
+page-sources-region-note = The other given speeds stay: { $given }. Solved at { $count } speeds, drawn straight in between.
+# $name: a source
+page-sources-no-region = { $why ->
+    [held] The output is held.
+    [free] The given speeds leave { $name } free.
+    [too-fast] At the given speeds { $name } is beyond its highest speed, whatever the output does.
+    [empty] No speed of the output keeps all sources within theirs.
+   *[unlimited] The sources do not limit the torque at one output while another may take any.
+  }
+page-sources-shares = Where the input’s power goes
+page-sources-share = Power / input power
+page-sources-out-of-in = Output / input
+# $name: a source or an output
+page-sources-rests = { $name } at rest
+page-sources-no-shares = { $why ->
+    [freedom] For this, input and output must decide all speeds with two degrees of freedom.
+    [torques] For this, at most two motors may share what is left open.
+   *[idle] The input carries no torque.
+  }
+page-sources-shares-note = { $balanced ->
+    [true] Above zero what feeds the train, below zero what it feeds. The motors balance each other at their efficiencies.
+   *[false] Above zero what feeds the train, below zero what it feeds, at the same power of the input.
+  }
+
 ## The page: shifts
 
 page-panel-shifts = Shifts

@@ -158,6 +158,22 @@ const SIGNS: &[&str] = &[
 /// Other literals that are no messages, by what they are.
 const NO_WORDS: &[(&str, &[&str])] = &[
     (
+        "parts of sources and outputs",
+        &[
+            "kept",
+            "levers",
+            "moves",
+            "sources-levers",
+            "vertical",
+            "region",
+            "shares",
+            "sources-…",
+            "sources-members",
+            "sources-standstills",
+            "sources-torques",
+        ],
+    ),
+    (
         "parts of a search for teeth, and how it is run elsewhere",
         &[
             "across",

@@ -39,6 +39,7 @@ const DRAWINGS: &[(&str, &[&str])] = &[
     ("end_view", &[]),
     ("flow", &[]),
     ("operating", &[]),
+    ("plot", &[]),
     ("section", &[]),
     ("swaps", &[]),
     ("timings", &[]),

@@ -197,6 +197,16 @@ export const PANELS = [
     load: () => import("./timed.js"),
   },
   {
+    id: "sources",
+    title: "page-panel-sources",
+    column: "below",
+    wide: true,
+    whole: true,
+    takes: true,
+    styles: STYLES,
+    load: () => import("./sources.js"),
+  },
+  {
     id: "working",
     title: "page-panel-working",
     column: "below",

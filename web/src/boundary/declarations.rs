@@ -11,6 +11,7 @@ use levertrain_core::report::{
     CapacityReport, ChartReport, CombinationReport, LossReport, OperatingReport, WorkingReport,
 };
 use levertrain_core::search::{Ask, SearchReport};
+use levertrain_core::sources::{RegionReport, SharesReport, StandReport};
 use levertrain_core::swaps::{ChainsReport, ShiftsReport};
 use levertrain_core::transient::{PlanReport, Reading, TransientReport};
 use levertrain_core::{Fraction, State};
@@ -71,6 +72,9 @@ pub fn declarations() -> String {
     written.visit::<LayoutsReport>();
     written.visit::<ShiftsReport>();
     written.visit::<ChainsReport>();
+    written.visit::<StandReport>();
+    written.visit::<RegionReport>();
+    written.visit::<SharesReport>();
     written.visit::<Places>();
     written.visit::<PlanReport>();
     written.visit::<TransientReport>();

@@ -1841,6 +1841,243 @@ combinations: number,
 shifts: Array<RangeShift>, };
 
 /**
+ * An applied element.
+ */
+export type SourcesElement = { 
+/**
+ * Its id.
+ */
+id: string, 
+/**
+ * What people call it.
+ */
+label: string, 
+/**
+ * N·m from its first end to its second; `null` where nothing decides it.
+ */
+torque: number | null, };
+
+/**
+ * A part of a sum: a factor, and of what.
+ */
+export type SourcesPart = { 
+/**
+ * Not zero.
+ */
+factor: Exact, 
+/**
+ * What people call what is given.
+ */
+label: string, };
+
+/**
+ * A port.
+ */
+export type SourcesPort = { 
+/**
+ * What stands there.
+ */
+role: "input" | "source" | "output" | "further", 
+/**
+ * Id of its shaft.
+ */
+shaft: string, 
+/**
+ * What people call it.
+ */
+label: string, 
+/**
+ * What kind of source it is; an output is none.
+ */
+kind: "engine" | "motor" | null, 
+/**
+ * Highest speed in rev/min.
+ */
+mostSpeed: number | null, 
+/**
+ * Greatest torque in N·m.
+ */
+mostTorque: number | null, 
+/**
+ * Greatest power in W.
+ */
+mostPower: number | null, 
+/**
+ * Efficiency of a motor.
+ */
+efficiency: number | null, 
+/**
+ * Which of these are assumed: `speed`, `torque`, `efficiency`.
+ */
+assumed: Array<string>, 
+/**
+ * rev/min.
+ */
+speed: number, 
+/**
+ * N·m on the train from outside.
+ */
+torque: number, 
+/**
+ * W, positive where it feeds the train.
+ */
+power: number, 
+/**
+ * Whether it feeds the train, is fed, stands still, or carries no torque.
+ */
+does: "feeds" | "fed" | "still" | "idle", 
+/**
+ * Which limits it is beyond: `speed`, `torque`, `power`.
+ */
+beyond: Array<string>, 
+/**
+ * Whether its torque is given.
+ */
+given: boolean, 
+/**
+ * Its torque in those that are given.
+ */
+formula: Array<SourcesPart>, };
+
+/**
+ * What the output can do within all limits.
+ */
+export type SourcesRegion = { 
+/**
+ * Speed of the output in rev/min, least and most torque that it delivers in N·m.
+ */
+edges: Array<[number, number, number]>, 
+/**
+ * Why there is none.
+ */
+refused: "held" | "free" | "too-fast" | "empty" | "unlimited" | null, 
+/**
+ * Whom that is about.
+ */
+about: string | null, };
+
+/**
+ * A shaft.
+ */
+export type SourcesShaft = { 
+/**
+ * Its id.
+ */
+id: string, 
+/**
+ * What people call it, with what stands at it.
+ */
+label: string, 
+/**
+ * rev/min.
+ */
+speed: number, 
+/**
+ * Whether it is kept at its speed.
+ */
+kept: boolean, 
+/**
+ * Whether its speed is one of those that decide the others.
+ */
+given: boolean, 
+/**
+ * Whether it can be turned while those that are kept stay.
+ */
+moves: boolean, 
+/**
+ * Its speed in those that are given; nothing where it is held.
+ */
+formula: Array<SourcesPart>, };
+
+/**
+ * The shares at one ratio.
+ */
+export type SourcesShare = { 
+/**
+ * Output speed over input speed.
+ */
+ratio: number, 
+/**
+ * Power of each port over that of the input.
+ */
+powers: Array<number>, 
+/**
+ * Power at the outputs over that of the input, where motors balance each other.
+ */
+efficiency: number | null, };
+
+/**
+ * Shares of power over the ratio of output to input speed.
+ */
+export type SourcesShares = { 
+/**
+ * In order of their ratios.
+ */
+points: Array<SourcesShare>, 
+/**
+ * Whether motors balance each other without a battery.
+ */
+balanced: boolean, 
+/**
+ * Why there are none.
+ */
+refused: "freedom" | "torques" | "idle" | null, };
+
+/**
+ * How a train stands.
+ */
+export type SourcesStand = { 
+/**
+ * How many speeds can be chosen.
+ */
+freedom: number, 
+/**
+ * The input, further sources, the output, further outputs.
+ */
+ports: Array<SourcesPort>, 
+/**
+ * All shafts.
+ */
+shafts: Array<SourcesShaft>, 
+/**
+ * The applied elements that carry a torque that is decided, and those of which none is.
+ */
+elements: Array<SourcesElement>, 
+/**
+ * At which ratios of output to input speed ports stand still.
+ */
+standstills: Array<SourcesStandstill>, 
+/**
+ * Whether the motors balance each other; `null` where they cannot.
+ */
+balanced: boolean | null, 
+/**
+ * Electric power in W that all motors take together, less what they give.
+ */
+electric: number, 
+/**
+ * Most power in W that a battery gives; `null` without a limit.
+ */
+battery: number | null, };
+
+/**
+ * A ratio at which a port stands still.
+ */
+export type SourcesStandstill = { 
+/**
+ * What people call it.
+ */
+label: string, 
+/**
+ * Output speed over input speed.
+ */
+ratio: Exact, 
+/**
+ * Whether it is a motor, so that no power goes through it there.
+ */
+motor: boolean, };
+
+/**
  * Size of the stage for an available width, in CSS pixels.
  */
 export type StageSize = { 

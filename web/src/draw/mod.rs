@@ -12,6 +12,7 @@ mod names_tests;
 pub mod operating;
 pub mod paint;
 pub mod palette;
+pub mod plot;
 pub mod scene;
 pub mod section;
 mod strokes;

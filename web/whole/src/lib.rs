@@ -23,6 +23,8 @@ mod lesson;
 #[cfg(target_arch = "wasm32")]
 mod sketch;
 #[cfg(target_arch = "wasm32")]
+mod sources;
+#[cfg(target_arch = "wasm32")]
 mod swaps;
 #[cfg(target_arch = "wasm32")]
 mod tables;

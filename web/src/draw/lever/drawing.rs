@@ -54,7 +54,9 @@ pub(super) fn grid(scene: &mut Scene, diagram: &Diagram<'_>) {
     }
     let (zero, input) = (diagram.axis.y(0.0), diagram.axis.y(1.0));
     level(zero, Stroke::solid(Ink::Text, 1.5));
-    level(input, Stroke::broken(Ink::Text, 1.25, Dash::Dashed));
+    if diagram.has_input_line {
+        level(input, Stroke::broken(Ink::Text, 1.25, Dash::Dashed));
+    }
 }
 
 /// A glow behind what is pointed at.

@@ -45,6 +45,8 @@ pub(super) struct Diagram<'a> {
     pub links: Vec<Link>,
     /// Whether levers of one set have its name over them; joined ones always have.
     pub names_sets: bool,
+    /// Whether the speed of the input has a line across.
+    pub has_input_line: bool,
     /// Whether the key of the signs is drawn in the room for it.
     pub has_key: bool,
     /// What it stands on.
@@ -147,6 +149,7 @@ impl<'a> Diagram<'a> {
             levers,
             links,
             names_sets: true,
+            has_input_line: true,
             has_key: true,
             stage,
             says_more: None,

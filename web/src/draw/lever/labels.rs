@@ -83,7 +83,9 @@ impl Lettering {
             }
         }
         mark_lines(diagram, &mut board);
-        labels.extend(input_label(diagram, &mut board));
+        if diagram.has_input_line {
+            labels.extend(input_label(diagram, &mut board));
+        }
 
         let mut lettering = Self {
             labels,

@@ -8,6 +8,7 @@
 
 mod axis;
 mod drawing;
+mod driven;
 mod far;
 mod geometry;
 mod key;
@@ -23,6 +24,7 @@ mod tests;
 use super::scene::{Point, Scene};
 use super::section::Stage;
 use crate::motion::live::Live;
+pub use driven::{Driven, DrivenPlaces, places_driven, scene_driven};
 pub use far::Far;
 use geometry::Diagram;
 pub use pinned::LEGEND;

@@ -2269,6 +2269,7 @@ page-sources-by-speeds = Aus den vorgegebenen Drehzahlen
 page-sources-is-kept = vorgegeben und gehalten
 page-sources-is-given = vorgegeben
 page-sources-is-held = steht fest
+page-sources-is-balanced = wie die E-Maschinen sich ausgleichen
 page-sources-torques = Drehmomente und Leistungen
 page-sources-at = An
 page-sources-by-torques = Aus den vorgegebenen Drehmomenten

@@ -2247,6 +2247,7 @@ page-sources-by-speeds = By the given speeds
 page-sources-is-kept = given, and kept
 page-sources-is-given = given
 page-sources-is-held = held
+page-sources-is-balanced = as the motors balance each other
 page-sources-torques = Torques and powers
 page-sources-at = At
 page-sources-by-torques = By the given torques

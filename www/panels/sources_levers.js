@@ -2,6 +2,7 @@
 
 import { h } from "../kit/dom.js";
 import { NO_BREAK, number } from "../kit/format.js";
+import { scroller } from "../kit/table.js";
 import { say } from "../kit/words.js";
 import { drawing } from "../stage/drawing.js";
 import { growthIn } from "../stage/growth.js";
@@ -13,7 +14,7 @@ import { unitOf } from "../state/units.js";
 /** @typedef {import("../engine/levertrain_whole.js").SourcesStand} Stand */
 
 const DRAWING = "sources-levers";
-/** Before the nodes there are height, rev/min of a pixel, and width; a node is its shaft, and where it is. */
+/** Before the nodes there are height, rev/min of a pixel, and the least width; a node is its shaft, and where it is. */
 const HEAD = 3;
 const NODE = 3;
 /** What keys change a speed by, in steps of rev/min. @type {Record<string, number>} */
@@ -42,7 +43,7 @@ export class SourcesLevers {
     this.#drawn = drawing(desk, DRAWING, ["answer", "units"], redraw, signal);
     const { canvas, holder } = this.#drawn;
     holder.append(this.#grips);
-    this.node = holder;
+    this.node = scroller(holder, say("page-sources-grips"), signal);
     const width = () => canvas.width / desk.look.scale;
     tellFigure(canvas, {
       svg: (light) => held.ask((sources, sandbox) => sources.svg(sandbox, "levers", width(), light)),
@@ -76,6 +77,8 @@ export class SourcesLevers {
     if (!stand || !places) return undefined;
     const growth = growthIn(this.#drawn.holder);
     this.#perPixel = places[1] / growth;
+    // Narrower the levers would be cut off: then they scroll.
+    this.#drawn.holder.style.minWidth = `${Math.ceil(places[2]) * growth}px`;
     const grips = /** @type {HTMLElement[]} */ ([...this.#grips.children]);
     const wanted = [];
     /** @type {Set<string>} */

@@ -11,6 +11,7 @@ import { plain } from "./sources_ports.js";
 /** @typedef {import("../state/desk.js").Desk} Desk */
 /** @typedef {import("../engine/levertrain_whole.js").SourcesStand} Stand */
 /** @typedef {import("../engine/levertrain_whole.js").SourcesPart} Part */
+/** @typedef {import("../engine/levertrain_whole.js").SourcesPort} Port */
 
 export class SourcesTables {
   #desk;
@@ -73,7 +74,7 @@ export class SourcesTables {
         h("th", { scope: "row" }, port.label),
         cell("torque", port.torque),
         cell("power", port.power),
-        h("td", {}, port.given ? say("page-sources-is-given") : sum(port.formula, "page-sources-no-torque")),
+        h("td", {}, torqueWords(port, stand)),
       ),
     );
     const passed = stand.elements.map(({ id, label, torque }) =>
@@ -93,6 +94,16 @@ export class SourcesTables {
       ),
     );
   }
+}
+
+/**
+ * @param {Port} port
+ * @param {Stand} stand
+ */
+function torqueWords(port, stand) {
+  if (port.given) return say("page-sources-is-given");
+  if (port.role === "input" && stand.balanced) return say("page-sources-is-balanced");
+  return sum(port.formula, "page-sources-no-torque");
 }
 
 /**

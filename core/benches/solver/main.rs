@@ -12,6 +12,7 @@ mod exercises;
 mod faults;
 mod plain;
 mod search;
+mod sources;
 mod swaps;
 mod trains;
 mod transient;
@@ -31,6 +32,9 @@ use trains::Example;
 
 /// The scenarios whose every combination is timed.
 const TIMED: [&str; 2] = ["04-six-speed-three-sets", "05-eight-speed-four-sets"];
+
+/// The scenario with several sources that is timed.
+const BRANCHED: &str = "14-input-split";
 
 /// Names the file that the table is written to as JSON.
 const JSON_FILE: &str = "LEVERTRAIN_BENCH_JSON";
@@ -78,6 +82,10 @@ fn run() -> Result<(), String> {
         worst_times::report()?;
         exercises::report_worst()?;
         faults::report_worst()?;
+        sources::report_worst()?;
+        let branched = scenarios.iter().find(|example| example.name == BRANCHED);
+        let branched = branched.ok_or_else(|| format!("scenarios/{BRANCHED}.json is missing"))?;
+        sources::report(&branched.name, &branched.train)?;
         for example in timed.iter().take(1) {
             transient::report(example.name.as_str(), &example.train)?;
         }

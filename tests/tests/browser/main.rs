@@ -59,6 +59,7 @@ mod room;
 mod scenarios;
 mod share;
 mod sheets;
+mod sources;
 mod surroundings;
 mod swaps;
 mod take_away;

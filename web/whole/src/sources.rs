@@ -32,7 +32,6 @@ pub struct Sources {
     region: Plot,
 }
 
-/// The words of a plot, which the page says: across, up, area, now, and the names of curves.
 #[wasm_bindgen]
 impl Sources {
     /// The train in a text, with these elements applied, its input at a speed in rev/min.
@@ -129,8 +128,8 @@ impl Sources {
         plain(&SharesReport::of(&self.train, &self.stand))
     }
 
-    /// What the plots show: `words` are what runs across, what runs upwards, what the area is and what the ring is, `names` those of the
-    /// curves; speeds and torques are divided by the sizes of their units. How many plots there are is told.
+    /// What the plot of the region shows: `words` are what runs across, what runs upwards, what the area is and what the ring
+    /// is; speeds and torques are divided by the sizes of their units.
     #[wasm_bindgen(js_name = plotRegion)]
     pub fn plot_region(&mut self, words: Vec<String>, speed: f64, torque: f64) {
         let report = RegionReport::of(&self.train, &self.stand);
@@ -189,8 +188,8 @@ impl Sources {
         };
     }
 
-    /// Where nodes of the levers stand at a width in CSS pixels: height of the drawing, rev/min of a CSS pixel, and of each
-    /// node its shaft's place in the report, to the right, and down.
+    /// Where nodes of the levers stand at a width in CSS pixels: height of the drawing, rev/min of a CSS pixel, the least
+    /// width there must be, and of each node its shaft's place in the report, to the right, and down.
     pub fn places(&self, sandbox: &Sandbox, width: f64) -> Result<Vec<f64>, JsValue> {
         let session = sandbox.session()?;
         let turning = self.turning();
@@ -198,7 +197,8 @@ impl Sources {
         let places = places_driven(&self.driven(session, &turning), &stage, merged);
         let nodes = places.nodes.iter();
         let nodes = nodes.flat_map(|(shaft, point)| [*shaft as f64, point.x, point.y]);
-        let head = [places.height, places.per_pixel, stage.size().width];
+        let least = session.layout().stage(0.0).size().width;
+        let head = [places.height, places.per_pixel, least];
         Ok(head.into_iter().chain(nodes).collect())
     }
 

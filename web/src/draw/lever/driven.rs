@@ -108,3 +108,47 @@ pub fn places_driven(driven: &Driven<'_>, stage: &Stage<'_>, merged: bool) -> Dr
         nodes: nodes.collect(),
     }
 }
+
+#[cfg(test)]
+#[expect(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+mod tests {
+    use super::*;
+    use crate::document::session::Session;
+
+    /// Nodes stand as far apart as their speeds are, and a train without a speed of its input has an axis all the same.
+    #[test]
+    fn heights_are_speeds() {
+        let file = include_str!("../../../../scenarios/14-input-split.json");
+        let session = Session::open(file).unwrap();
+        let train = session.train();
+        for turns in [
+            [2000.0, -1500.0, -3000.0, 4000.0],
+            [0.0, 800.0, -900.0, 0.0],
+        ] {
+            let driven = Driven {
+                train,
+                applied: ElementSet::NONE,
+                turns: &turns,
+                turning: &[true; 4],
+                reach: (-4000.0, 5000.0),
+                lit: None,
+                unit: SpeedUnit::RevPerMin,
+            };
+            let stage = session.layout().stage(900.0);
+            let places = places_driven(&driven, &stage, false);
+            assert!(places.per_pixel > 0.0 && places.nodes.len() >= 5);
+            let (first, top) = places.nodes[0];
+            for &(shaft, place) in &places.nodes {
+                let expected = (turns[shaft] - turns[first]) / places.per_pixel;
+                assert!(
+                    (top.y - place.y - expected).abs() < 1e-6,
+                    "{shaft} at {place:?}"
+                );
+            }
+            let scene = scene_driven(&driven, &stage, false);
+            assert!((scene.height - places.height).abs() < 1e-9);
+            let texts: Vec<&str> = scene.labels().map(|label| label.text.as_str()).collect();
+            assert!(texts.contains(&"rev/min"), "{texts:?}");
+        }
+    }
+}

@@ -1,0 +1,212 @@
+//! Sources and outputs: nodes of the levers and fields turn what the core says, by pointer, finger and keys.
+
+use anyhow::{Context, Result, ensure};
+use fantoccini::key::Key;
+use levertrain_tests::browser::{Device, Page, View, page};
+use serde_json::{Value, json};
+
+use crate::language;
+
+const SPLIT: &str = "14-input-split";
+const AXLE: &str = "12-axle-differential";
+const SIX: &str = "04-six-speed-three-sets";
+
+/// Releases everything and unfolds the panel.
+fn open(page: &Page) -> Result<()> {
+    page.unfold("sources")?;
+    page.until(
+        "the cards are there",
+        "probe.all('.source').length > 0 && probe.all('.driven-grip').length > 0",
+    )?;
+    page.rest()
+}
+
+/// Speeds by shaft, as the table of members shows them.
+fn speeds(page: &Page) -> Result<std::collections::BTreeMap<String, f64>> {
+    page.get(
+        "Object.fromEntries(probe.all('[data-part=sources-members] tbody tr').map((row) => \
+            [row.dataset.shaft, Number(row.children[1].textContent.replace('\\u2212', '-').replace(',', '.').replace(/[^0-9.-]/g, ''))]))",
+        Value::Null,
+    )
+}
+
+/// The middle of the first grip of a shaft.
+fn grip(page: &Page, shaft: &str) -> Result<(f64, f64)> {
+    page.run(
+        "probe.one(`.driven-grip[data-shaft=${args}]`).scrollIntoView({ block: 'center' })",
+        json!(shaft),
+    )?;
+    page.rest()?;
+    page.get(
+        "(({ left, top, width, height }) => [left + width / 2, top + height / 2])(probe.one(`.driven-grip[data-shaft=${args}]`).getBoundingClientRect())",
+        json!(shaft),
+    )
+}
+
+/// Willis's equation of the first set, with figures as rounded as they are shown.
+fn check_set(page: &Page) -> Result<std::collections::BTreeMap<String, f64>> {
+    let found = speeds(page)?;
+    let of = |id: &str| found.get(id).copied().with_context(|| format!("no {id}"));
+    let residual = 34.0 * of("m1")? + 82.0 * of("out")? - 116.0 * of("eng")?;
+    ensure!(residual.abs() < 0.002 * 116.0 * 4000.0, "{found:?}");
+    Ok(found)
+}
+
+fn words(page: &Page) -> Result<String> {
+    page.get("probe.text('[data-part=sources-words]')", Value::Null)
+}
+
+/// Catches a node that does not follow the pointer or the finger, an engine that does not stay, and a drag that is lost.
+#[test]
+fn a_node_is_dragged_and_the_others_follow() -> Result<()> {
+    for (view, device) in [(View::LAPTOP, Device::Mouse), (View::PHONE, Device::Touch)] {
+        page::open(view, &format!("#s={SPLIT}&on="), |page| {
+            open(page)?;
+            let before = check_set(page)?;
+            let picture = page.canvas("sources-levers")?;
+            let (x, y) = grip(page, "out")?;
+            page.gesture(device, &[(x, y), (x, y - 12.0), (x, y - 30.0)])?;
+            page.rest()?;
+            let after = check_set(page)?;
+            ensure!(after["eng"] == before["eng"], "{before:?}, then {after:?}");
+            ensure!(
+                after["out"] > before["out"] + 50.0,
+                "{before:?}, then {after:?}"
+            );
+            ensure!(after["m1"] < before["m1"], "{before:?}, then {after:?}");
+            ensure!(
+                page.canvas("sources-levers")?.hash != picture.hash,
+                "the picture stays"
+            );
+            Ok(())
+        })?;
+    }
+    Ok(())
+}
+
+/// Catches keys that do nothing, a field that is not heard, a kept speed that is lost, and a refusal without its reason.
+#[test]
+fn keys_and_fields_turn_the_same() -> Result<()> {
+    page::open(View::LAPTOP, &format!("#s={SPLIT}&on="), |page| {
+        open(page)?;
+        let before = check_set(page)?;
+        page.run(
+            "probe.one('.driven-grip[data-shaft=m1]').focus()",
+            Value::Null,
+        )?;
+        page.keys([Key::Up])?;
+        page.keys([Key::PageUp])?;
+        page.rest()?;
+        let after = check_set(page)?;
+        ensure!(
+            (after["m1"] - before["m1"] - 110.0).abs() < 1.0,
+            "{before:?}, then {after:?}"
+        );
+        ensure!(after["eng"] == before["eng"]);
+        page.run(
+            "const field = probe.one('.source[data-shaft=out] [data-part=source-speed]'); field.value = args; field.dispatchEvent(new Event('change'))",
+            json!("900"),
+        )?;
+        page.rest()?;
+        ensure!(check_set(page)?["out"] == 900.0);
+        // Two are kept: the third is decided.
+        page.click(".source[data-shaft=out] [data-part=source-keep]")?;
+        page.rest()?;
+        let (x, y) = grip(page, "m1")?;
+        page.gesture(Device::Mouse, &[(x, y), (x, y)])?;
+        page.rest()?;
+        let said = words(page)?;
+        ensure!(
+            said.starts_with("Motor 1 is decided by") && said.contains("Engine"),
+            "{said}"
+        );
+        ensure!(check_set(page)?["out"] == 900.0);
+        Ok(())
+    })
+}
+
+/// Catches torques and words that do not follow: a differential halves its torque, and who feeds is told.
+#[test]
+fn torques_and_words_follow() -> Result<()> {
+    page::open(View::LAPTOP, &format!("#s={AXLE}&on="), |page| {
+        open(page)?;
+        page.run(
+            "const field = probe.one('.source[data-shaft=left] [data-part=source-torque]'); field.value = args; field.dispatchEvent(new Event('change'))",
+            json!("300"),
+        )?;
+        page.rest()?;
+        let does: Vec<String> = page.get(
+            "probe.all('.source').map(({ dataset }) => dataset.does)",
+            Value::Null,
+        )?;
+        ensure!(does == ["feeds", "fed", "fed"], "{does:?}");
+        let rows: Vec<String> = page.get(
+            "probe.all('[data-part=sources-torques] tbody tr').map(({ children }) => children[1].textContent.replace(/\\s.*/, ''))",
+            Value::Null,
+        )?;
+        ensure!(
+            rows == ["600.0", "\u{2212}300.0", "\u{2212}300.0"],
+            "{rows:?}"
+        );
+        let sums: Vec<String> = page.get(
+            "probe.all('[data-part=sources-torques] tbody tr').map(({ children }) => children[3].textContent)",
+            Value::Null,
+        )?;
+        ensure!(sums[0] == "\u{2212}2 × Left half shaft", "{sums:?}");
+        Ok(())
+    })
+}
+
+/// Catches a train with one source whose free members cannot be turned in neutral, or whose input does not stay.
+#[test]
+fn in_neutral_a_free_member_is_dragged_past_the_input() -> Result<()> {
+    page::open(View::LAPTOP, &format!("#s={SIX}&on="), |page| {
+        open(page)?;
+        let before = speeds(page)?;
+        let free: Vec<String> = page.get(
+            "probe.all('.driven-grip.moves').map(({ dataset }) => dataset.shaft)",
+            Value::Null,
+        )?;
+        ensure!(free.len() > 2, "{free:?}");
+        let input = "in";
+        let other = free.iter().find(|id| *id != input).context("a free one")?;
+        let (x, y) = grip(page, other)?;
+        page.gesture(Device::Mouse, &[(x, y), (x, y - 15.0), (x, y - 40.0)])?;
+        page.rest()?;
+        let after = speeds(page)?;
+        ensure!(
+            after[other] != before[other] && after[input] == before[input],
+            "{before:?}, then {after:?}"
+        );
+        Ok(())
+    })
+}
+
+/// Catches targets that a finger cannot hit, a panel that widens a phone, and words that are not German there.
+#[test]
+fn fingers_and_german_have_room_for_sources() -> Result<()> {
+    page::open(View::PHONE, &format!("#s={SPLIT}&on="), |page| {
+        language::speak_german(page)?;
+        open(page)?;
+        let small: usize = page.get(
+            "probe.all('.driven-grip').map((node) => node.getBoundingClientRect()).filter(({ width, height }) => Math.min(width, height) < 43.9).length",
+            Value::Null,
+        )?;
+        ensure!(small == 0, "{small} grips are too small");
+        let title: String = page.get(
+            "probe.one('[data-part=sources] h2').textContent",
+            Value::Null,
+        )?;
+        ensure!(title == "Antriebe und Abtriebe", "{title}");
+        let said = words(page)?;
+        ensure!(said.starts_with("2 Drehzahlen bestimmen"), "{said}");
+        let label: String = page.get("probe.text('.source[data-shaft=m1] h3')", Value::Null)?;
+        ensure!(label.contains("E-Maschine 1"), "{label}");
+        let wide: bool = page.get(
+            "document.documentElement.scrollWidth > innerWidth",
+            Value::Null,
+        )?;
+        ensure!(!wide, "the page scrolls sideways");
+        Ok(())
+    })
+}

@@ -2219,14 +2219,14 @@ page-timed-caution = Zum Lernen und für frühe Entwürfe: Die Reibung ist ideal
 page-panel-sources = Antriebe und Abtriebe
 page-drawing-sources-levers = Hebel von { $train }, deren Knoten sich von Hand drehen lassen
 page-sources-grips = Glieder, die sich drehen lassen: nach oben ist vorwärts
-page-sources-note = Ziehen Sie einen Knoten nach oben oder unten, oder benutzen Sie seine Pfeiltasten. Was gehalten wird, behält seine Drehzahl, alles andere folgt entlang der Hebel. Die Räder sind hier ideal, ohne Verluste und ohne Trägheit.
+page-sources-note = Einen Knoten nach oben oder unten ziehen oder mit Pfeiltasten verstellen. Was gehalten wird, behält seine Drehzahl, alles andere folgt entlang der Hebel. Die Räder sind hier ideal, ohne Verluste und ohne Trägheit.
 page-sources-caution = Grenzen und Wirkungsgrade stammen aus der Datei oder sind angenommen; wirkliche hängen von Temperatur, Dauer und Spannung ab. Ob eine Maschine in einem Punkt laufen darf, entscheiden die Angaben des Herstellers und Fachleute.
 page-sources-freedom = { $count ->
     [0] Nichts kann sich drehen: Was geschlossen ist, hält alles fest.
     [one] Eine Drehzahl bestimmt alle anderen. Vorgegeben: { $given }.
    *[other] { $count } Drehzahlen bestimmen alle anderen. Vorgegeben: { $given }.
   }
-page-sources-decided = { $name } ist bestimmt durch { $by }. Um es zu drehen, halten Sie eines davon nicht mehr.
+page-sources-decided = { $name } ist bestimmt durch { $by }. Um es zu drehen, eines davon nicht mehr halten.
 page-sources-held = { $name } steht fest und lässt sich nicht drehen.
 page-sources-keep = Diese Drehzahl halten
 page-sources-speed = Drehzahl

@@ -110,16 +110,14 @@ pub fn places_driven(driven: &Driven<'_>, stage: &Stage<'_>, merged: bool) -> Dr
 }
 
 #[cfg(test)]
-#[expect(clippy::unwrap_used, reason = "a test stops at the first surprise")]
 mod tests {
     use super::*;
-    use crate::document::session::Session;
+    use crate::draw::tests::session;
 
     /// Nodes stand as far apart as their speeds are, and a train without a speed of its input has an axis all the same.
     #[test]
     fn heights_are_speeds() {
-        let file = include_str!("../../../../scenarios/14-input-split.json");
-        let session = Session::open(file).unwrap();
+        let session = session("14");
         let train = session.train();
         for turns in [
             [2000.0, -1500.0, -3000.0, 4000.0],

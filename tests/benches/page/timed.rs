@@ -99,7 +99,7 @@ pub fn report_keys(six_speed: &str) -> Result<()> {
         }
         page::open(View::LAPTOP, "", |page| {
             opening::open_file(page, &file)?;
-            keys(page, &file.name)
+            keys(page, file.name)
         })?;
     }
     Ok(())

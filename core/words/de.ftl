@@ -901,6 +901,15 @@ diagram-pump-stall = Pumpe, Festbremspunkt
 # What stands in the drawing of shifts.
 diagram-swaps-ratio = Übersetzung, gleiche Stufensprünge gleich breit
 diagram-swaps-backward = rückwärts
+diagram-traction-force = Radzugkraft, { $unit }
+diagram-traction-speed = Fahrgeschwindigkeit, { $unit }
+diagram-traction-engine = Motordrehzahl, { $unit }
+diagram-traction-level = eben
+diagram-traction-slope = { $slope } %
+diagram-traction-top = { $speed }
+diagram-traction-road = Fahrwiderstand je Steigung
+diagram-traction-run = Beschleunigung aus dem Stand bei Vollgas
+diagram-traction-shift = Schaltpunkt
 diagram-swaps-now = jetzt geschlossen
 diagram-swaps-from-here = einfacher Wechsel von hier
 diagram-swaps-single = einfacher Wechsel
@@ -1690,6 +1699,67 @@ page-pin-teeth = Zähne
 page-pin-speed = Relativ zum Steg, { $unit }
 page-end-view-set = Vom Antrieb her gesehen
 page-teeth-note = { $set }: { $text }.
+
+## The panel of a train on the road
+
+page-panel-traction = Zugkraft und Fahren
+page-drawing-traction = Zugkraftdiagramm und Sägezahndiagramm: { $train }
+page-traction-lack = { $what } { $fix }
+page-traction-rule = Hochschalten
+page-traction-by-force = wo sich die Zugkraftlinien schneiden
+page-traction-by-speed = bei einer Motordrehzahl
+page-traction-shift-speed = Motordrehzahl zum Schalten
+page-traction-lockup = Drehmomentwandler
+page-traction-open = in allen Gängen offen
+page-traction-locked-from = überbrückt ab { $range }
+page-traction-slopes = Steigungen der Straße
+page-traction-cursor = Betrachtete Fahrgeschwindigkeit
+page-traction-at = Bei { $speed }:
+page-traction-reads = { $range }: { $force }, Motor { $speed }
+page-traction-road-reads = Straße, { $slope }: { $force }
+page-traction-nothing-runs = in keinem Gang läuft der Motor
+page-traction-plot-note = Irgendwohin zeigen, um die Werte bei dieser Geschwindigkeit zu lesen; eine Linie antippen, um ihren Gang zu schalten. Mit der Tastatur: Pfeiltasten auf dem Diagramm ändern die Geschwindigkeit, die Tasten in der Tabelle schalten einen Gang.
+# Of a table, by what it lists.
+page-traction-table = { $table ->
+    [ranges] Was jeder Gang bei Vollgas kann
+    [shifts] Schaltungen der Beschleunigung aus dem Stand
+   *[run] Beschleunigung aus dem Stand bei Vollgas in der Ebene
+}
+page-traction-column = { $column ->
+    [range] Gang
+    [ratio] Übersetzung
+    [top] Höchstgeschwindigkeit in der Ebene, { $unit }
+    [top-engine] Motor dabei, { $unit }
+    [climb] größte Steigung, { $unit }
+    [climb-at] bei, { $unit }
+    [shift] Schaltung
+    [at] Geschwindigkeit, { $unit }
+    [before] Motor vorher, { $unit }
+    [after] Motor nachher, { $unit }
+    [force-before] Zugkraft vorher, { $unit }
+    [force-after] Zugkraft nachher, { $unit }
+    [speed] Geschwindigkeit
+    [time] Zeit, { $unit }
+   *[distance] Weg, { $unit }
+}
+page-traction-limit = Drehzahlgrenze
+page-traction-any = jede
+page-traction-at-limit = letzte Drehzahl des Motors
+page-traction-nearly = 99 % der Höchstgeschwindigkeit
+page-traction-fastest = Am schnellsten ist { $range }: { $speed } in der Ebene.
+page-traction-steepest = Der Kraft nach schafft { $range } { $slope } % Steigung, wenn die Reifen sie übertragen.
+page-traction-steepest-any = { $range } zieht mit mehr als dem Gewicht.
+page-traction-time = Aus dem Stand sind { $speed } nach { $time } s erreicht.
+page-traction-assumed = Angenommen, da die Datei es nicht sagt: { $values }.
+page-traction-assumed-value = { $what ->
+    [wheel-radius] Radius der Räder { $value } m
+    [final-drive] Übersetzung des Achsgetriebes { $value }
+    [engine-inertia] Trägheitsmoment des Motors { $value } kg·m²
+    [shaft-inertia] Trägheitsmoment von Wellen ohne Angabe je { $value } kg·m²
+   *[load-inertia] Trägheitsmoment hinter dem Abtrieb { $value } kg·m²
+}
+page-traction-note = Vollgas, ebene Straße, kein Wind; Schaltungen dauern nicht und unterbrechen die Zugkraft nicht. Unter der niedrigsten Motordrehzahl rutscht eine Anfahrkupplung oder der offene Wandler; der Motor hinter einem Wandler gilt jederzeit als eingeschwungen, seine eigene Trägheit bleibt dort außer Betracht. Zahneingriffe verlieren, was für Verluste angenommen ist; das Achsgetriebe verliert nichts.
+page-traction-caution = Ideal: Die Reifen übertragen hier jede Kraft, was große Steigungen in niedrigen Gängen bei weitem übersteigen. Über Fahrzeuge und Lasten, Steigungen und Geschwindigkeiten entscheiden nicht diese Zahlen, sondern die Angaben des Herstellers und Fachleute.
 
 ## The page: engine and road
 

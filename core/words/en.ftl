@@ -829,6 +829,15 @@ diagram-pump-stall = pump, stall
 # What stands in the drawing of shifts.
 diagram-swaps-ratio = ratio, equal steps equally wide
 diagram-swaps-backward = backward
+diagram-traction-force = Force at the wheels, { $unit }
+diagram-traction-speed = Road speed, { $unit }
+diagram-traction-engine = Engine speed, { $unit }
+diagram-traction-level = level
+diagram-traction-slope = { $slope } %
+diagram-traction-top = { $speed }
+diagram-traction-road = what the road asks, by slope
+diagram-traction-run = run from rest at full pedal
+diagram-traction-shift = shift
 diagram-swaps-now = applied now
 diagram-swaps-from-here = single swap from here
 diagram-swaps-single = single swap
@@ -1657,6 +1666,67 @@ page-pin-teeth = Teeth
 page-pin-speed = Relative to the carrier, { $unit }
 page-end-view-set = Seen from the input
 page-teeth-note = { $set }: { $text }.
+
+## The panel of a train on the road
+
+page-panel-traction = Traction and driving
+page-drawing-traction = Traction diagram and saw-tooth diagram: { $train }
+page-traction-lack = { $what } { $fix }
+page-traction-rule = Shift up
+page-traction-by-force = where the force curves cross
+page-traction-by-speed = at an engine speed
+page-traction-shift-speed = Engine speed to shift at
+page-traction-lockup = Torque converter
+page-traction-open = open in all ranges
+page-traction-locked-from = locked up from { $range } on
+page-traction-slopes = Slopes of the road
+page-traction-cursor = Road speed that is looked at
+page-traction-at = At { $speed }:
+page-traction-reads = { $range }: { $force }, engine { $speed }
+page-traction-road-reads = road, { $slope }: { $force }
+page-traction-nothing-runs = the engine runs in no range
+page-traction-plot-note = Point anywhere to read the values at that road speed; press a line to apply its range. With the keyboard: arrow keys on the plot move the road speed, the buttons in the table apply a range.
+# Of a table, by what it lists.
+page-traction-table = { $table ->
+    [ranges] What each range can do at full pedal
+    [shifts] Shifts of the run from rest
+   *[run] Run from rest at full pedal on the level
+}
+page-traction-column = { $column ->
+    [range] range
+    [ratio] ratio
+    [top] top speed on the level, { $unit }
+    [top-engine] engine there, { $unit }
+    [climb] steepest slope, { $unit }
+    [climb-at] at, { $unit }
+    [shift] shift
+    [at] road speed, { $unit }
+    [before] engine before, { $unit }
+    [after] engine after, { $unit }
+    [force-before] force before, { $unit }
+    [force-after] force after, { $unit }
+    [speed] road speed
+    [time] time, { $unit }
+   *[distance] distance, { $unit }
+}
+page-traction-limit = engine limit
+page-traction-any = any
+page-traction-at-limit = the engine’s last speed
+page-traction-nearly = 99 % of the top speed
+page-traction-fastest = It goes fastest in { $range }: { $speed } on the level.
+page-traction-steepest = By its force alone it climbs { $slope } % in { $range }, if tyres pass that.
+page-traction-steepest-any = In { $range } it pulls with more than its weight.
+page-traction-time = From rest it reaches { $speed } in { $time } s.
+page-traction-assumed = Assumed, as the file does not say: { $values }.
+page-traction-assumed-value = { $what ->
+    [wheel-radius] radius of the wheels { $value } m
+    [final-drive] ratio of the final drive { $value }
+    [engine-inertia] inertia of the engine { $value } kg·m²
+    [shaft-inertia] inertia of shafts without one, { $value } kg·m² each
+   *[load-inertia] inertia behind the output { $value } kg·m²
+}
+page-traction-note = Full pedal, level road, no wind; shifts take no time and do not interrupt the force. Below the engine’s lowest speed a starting clutch slips, or the open converter does; the engine behind a converter is taken to be settled at any time, so that its own inertia is left out there. Meshes lose what is assumed for losses; the final drive loses nothing.
+page-traction-caution = Ideal: tyres are taken to pass any force, which steep slopes in low ranges exceed by far. Do not decide about vehicles or loads, slopes or speeds on these numbers; the maker’s data and qualified people do.
 
 ## The page: engine and road
 

@@ -188,6 +188,25 @@ const NO_WORDS: &[(&str, &[&str])] = &[
         ],
     ),
     (
+        "units of the road and parts of a train on it",
+        &[
+            "force",
+            "assumptions",
+            "traction",
+            "traction-plot",
+            "pick",
+            "s",
+            "slope",
+            "traction-…",
+            "N",
+            "ft",
+            "km/h",
+            "lbf",
+            "m",
+            "mph",
+        ],
+    ),
+    (
         "parts of exercises, and what marks are told by",
         &[
             ".body",

@@ -42,6 +42,7 @@ const DRAWINGS: &[(&str, &[&str])] = &[
     ("plot", &[]),
     ("section", &[]),
     ("swaps", &[]),
+    ("traction", &[]),
     ("timings", &[]),
     ("transient", &[]),
     ("lever", &["section"]),

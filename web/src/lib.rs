@@ -13,4 +13,4 @@ mod units;
 pub use document::editing::Mended;
 pub use document::{far, pictures, session, settings};
 pub use motion::{instant, live, powers};
-pub use units::{speed_unit, torque_unit};
+pub use units::{road_unit, speed_unit, torque_unit};

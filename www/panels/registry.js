@@ -234,6 +234,16 @@ export const PANELS = [
     load: () => import("./operating.js"),
   },
   {
+    id: "traction",
+    title: "page-panel-traction",
+    column: "below",
+    wide: true,
+    whole: true,
+    takes: true,
+    styles: STYLES,
+    load: () => import("./traction.js"),
+  },
+  {
     id: "capacity",
     title: "page-panel-capacity",
     column: "below",

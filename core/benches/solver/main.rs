@@ -14,6 +14,7 @@ mod plain;
 mod search;
 mod sources;
 mod swaps;
+mod traction;
 mod trains;
 mod transient;
 mod work;
@@ -70,6 +71,12 @@ fn run() -> Result<(), String> {
             .skip(1)
             .try_for_each(|example| search::report(&example.name, &example.train));
     }
+    if std::env::args().any(|argument| argument == "traction") {
+        return timed
+            .iter()
+            .take(1)
+            .try_for_each(|example| traction::report(&example.name, &example.train));
+    }
     let mut criterion = Criterion::default().configure_from_args();
     for example in &timed {
         combinations(&mut criterion, example);
@@ -88,6 +95,7 @@ fn run() -> Result<(), String> {
         sources::report(&branched.name, &branched.train)?;
         for example in timed.iter().take(1) {
             transient::report(example.name.as_str(), &example.train)?;
+            traction::report(example.name.as_str(), &example.train)?;
         }
         for example in timed.iter().skip(1) {
             search::report(example.name.as_str(), &example.train)?;

@@ -24,8 +24,8 @@ mod vehicle;
 
 pub use pull::{Climb, Force, Pull, Top};
 pub use report::{
-    AssumedReport, ChangeReport, ForceReport, LackReport, MomentReport, RangeReport, RunReport,
-    TractionReport, WrongReport,
+    AssumedReport, ChangeReport, ForceReport, LackReport, MomentReport, RangeReading, RangeReport,
+    ReadingReport, RoadReading, RunReport, TractionReport, WrongReport,
 };
 pub use run::{ACCURACY, Change, End, Energy, Moment, NoRun, Run};
 pub use shifts::Rule;
@@ -85,6 +85,8 @@ pub struct Idle {
 pub struct Traction {
     /// Wheels, load and mass.
     pub vehicle: Vehicle,
+    /// The engine's lowest and last speed in rev/min.
+    pub engine: [f64; 2],
     /// The ranges that pull, in the order of the file.
     pub pulls: Vec<Pull>,
     /// Those that do not.
@@ -189,8 +191,13 @@ impl Traction {
             targets: &ask.targets,
         };
         let run = Run::of(&steps, &vehicle, wanted);
+        let speeds = || engine.full.iter().map(|point| point[0]);
         Ok(Self {
             vehicle,
+            engine: [
+                speeds().next().unwrap_or(f64::NAN),
+                speeds().next_back().unwrap_or(f64::NAN),
+            ],
             pulls,
             idle,
             order,
@@ -209,6 +216,12 @@ impl Traction {
             })
         });
         (ends.fold(0.0, f64::max), forces.fold(0.0, f64::max))
+    }
+
+    /// Whether a range has the ratio that a vehicle starts in.
+    pub fn starts(&self, pull: &Pull) -> bool {
+        let first = self.order.first().map(|&at| self.pulls[at].ratio);
+        first == Some(pull.ratio)
     }
 
     /// The place in `pulls` of the range that goes fastest on the level.

@@ -10,6 +10,8 @@ use crate::load::operating::roots;
 const LOOKS: u32 = 32;
 /// Times that the room round the best is made smaller: by the golden section a part of 1e-9 is left.
 const NARROWINGS: u32 = 44;
+/// Straight pieces that a stretch of a course through the converter is told by; without one a single piece is exact.
+const COURSE: u32 = 10;
 /// The smaller part of the golden section.
 const GOLDEN: f64 = 0.381_966_011_250_105_1;
 
@@ -113,6 +115,30 @@ impl Pull {
     pub(super) fn stretches(&self) -> impl DoubleEndedIterator<Item = (&Stretch, f64, f64)> {
         let stretches = self.source.stretches().iter();
         stretches.map(|stretch| (stretch, self.speed(stretch.from), self.speed(stretch.to)))
+    }
+
+    /// Its course, from one point to the next, each part without a gap; with what a clutch that slips adds before it, or
+    /// without.
+    pub fn course(&self, with_slip: bool) -> Vec<Vec<Force>> {
+        let mut parts: Vec<Vec<Force>> = Vec::new();
+        let mut reached = f64::NAN;
+        for (stretch, from, to) in self.stretches() {
+            let pieces = match stretch.between() {
+                Between::Slipping if !with_slip => continue,
+                Between::Slipping | Between::Nothing => 1,
+                Between::Converter => COURSE,
+            };
+            let points = (0..=pieces).map(|piece| {
+                let part = f64::from(piece) / f64::from(pieces);
+                self.on(stretch, from + (to - from) * part)
+            });
+            match parts.last_mut() {
+                Some(part) if reached == from => part.extend(points),
+                _ => parts.push(points.collect()),
+            }
+            reached = to;
+        }
+        parts
     }
 
     /// The road speeds that it has a force at: the lowest, and the highest, where the engine is at its last speed.

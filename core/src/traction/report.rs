@@ -20,6 +20,10 @@ use crate::transient::Known;
 pub struct TractionReport {
     /// The ranges of the file, in its order.
     pub ranges: Vec<RangeReport>,
+    /// Ids of the forward ranges that pull, by falling ratio; of those with one ratio the first.
+    pub order: Vec<String>,
+    /// The engine's lowest and last speed.
+    pub engine: [f64; 2],
     /// Id of the range that goes fastest on the level.
     pub fastest: Option<String>,
     /// The run from rest; none where there is none.
@@ -123,6 +127,42 @@ pub struct ForceReport {
     pub between: &'static str,
 }
 
+/// What pulls at a road speed, and what the road asks there.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
+#[cfg_attr(feature = "types", ts(rename = "TractionReading"))]
+pub struct ReadingReport {
+    /// Road speed.
+    pub speed: f64,
+    /// The ranges that the engine runs in at that speed, in the order of the file; without a slipping clutch but in the
+    /// first and backward.
+    pub ranges: Vec<RangeReading>,
+    /// What the road asks on the level and on each slope that was asked for, in N.
+    pub roads: Vec<RoadReading>,
+}
+
+/// A range at a road speed.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
+#[cfg_attr(feature = "types", ts(rename = "TractionRangeReading"))]
+pub struct RangeReading {
+    /// Its id.
+    pub id: String,
+    /// What it does.
+    pub at: ForceReport,
+}
+
+/// A slope at a road speed.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
+#[cfg_attr(feature = "types", ts(rename = "TractionRoadReading"))]
+pub struct RoadReading {
+    /// Rise over run.
+    pub slope: f64,
+    /// In N.
+    pub force: f64,
+}
+
 /// A moment of a run.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[cfg_attr(feature = "types", derive(ts_rs::TS))]
@@ -206,6 +246,12 @@ impl Traction {
         let id = |range: usize| train.scenario().ranges[range].id.clone();
         TractionReport {
             ranges: self.ranges(train),
+            order: self
+                .order
+                .iter()
+                .map(|&at| id(self.pulls[at].range))
+                .collect(),
+            engine: self.engine,
             fastest: self.fastest().map(|at| id(self.pulls[at].range)),
             run: self.run.as_ref().ok().map(|run| run.report(train)),
             no_run: self.run.as_ref().err().map(|why| word(why.message())),
@@ -220,6 +266,32 @@ impl Traction {
                     fix: problem.fix.clone(),
                 })
                 .collect(),
+        }
+    }
+
+    /// What pulls at a road speed in m/s, and what the road asks on the level and on slopes.
+    pub fn reading(&self, train: &Train, speed: f64, slopes: &[f64]) -> ReadingReport {
+        let pulls = self.pulls.iter().filter(|pull| {
+            let slips = pull
+                .at(speed)
+                .is_some_and(|at| at.between == Between::Slipping);
+            !slips || pull.ratio < 0.0 || self.starts(pull)
+        });
+        let ranges = pulls.filter_map(|pull| {
+            Some(RangeReading {
+                id: train.scenario().ranges[pull.range].id.clone(),
+                at: ForceReport::from(&pull.at(speed)?),
+            })
+        });
+        let slopes = [0.0].into_iter().chain(slopes.iter().copied());
+        let roads = slopes.map(|slope| RoadReading {
+            slope,
+            force: self.vehicle.resistance(speed, slope),
+        });
+        ReadingReport {
+            speed,
+            ranges: ranges.collect(),
+            roads: roads.collect(),
         }
     }
 

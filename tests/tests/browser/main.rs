@@ -65,6 +65,7 @@ mod swaps;
 mod take_away;
 mod timed;
 mod touch;
+mod traction;
 mod traps;
 mod walk;
 mod whole_engine;

@@ -13,6 +13,7 @@ use levertrain_core::report::{
 use levertrain_core::search::{Ask, SearchReport};
 use levertrain_core::sources::{RegionReport, SharesReport, StandReport};
 use levertrain_core::swaps::{ChainsReport, ShiftsReport};
+use levertrain_core::traction::{LackReport, ReadingReport, TractionReport};
 use levertrain_core::transient::{PlanReport, Reading, TransientReport};
 use levertrain_core::{Fraction, State};
 use ts_rs::{Config, TS, TypeVisitor};
@@ -22,6 +23,7 @@ use crate::document::far::FarSize;
 use crate::document::settings::Settings;
 use crate::draw::section::{Grips, Handle, StageSize};
 use crate::draw::swaps::Places;
+use crate::draw::traction::Places as RoadPlaces;
 use crate::draw::transient;
 use crate::motion::live::Motion;
 
@@ -70,6 +72,10 @@ pub fn declarations() -> String {
     written.visit::<SearchReport>();
     written.visit::<LayoutAsk>();
     written.visit::<LayoutsReport>();
+    written.visit::<TractionReport>();
+    written.visit::<LackReport>();
+    written.visit::<ReadingReport>();
+    written.visit::<RoadPlaces>();
     written.visit::<ShiftsReport>();
     written.visit::<ChainsReport>();
     written.visit::<StandReport>();

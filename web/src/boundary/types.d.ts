@@ -2480,6 +2480,309 @@ assumed: boolean, };
 export type ToothRule = "coaxial" | "equal-spacing" | "neighbours-clear" | "fewest-teeth";
 
 /**
+ * What ranges pull with and how they speed up. Road speeds in m/s and forces in N, both without sign; engine and input in
+ * rev/min and N·m.
+ */
+export type Traction = { 
+/**
+ * The ranges of the file, in its order.
+ */
+ranges: Array<TractionRange>, 
+/**
+ * Ids of the forward ranges that pull, by falling ratio; of those with one ratio the first.
+ */
+order: Array<string>, 
+/**
+ * The engine's lowest and last speed.
+ */
+engine: [number, number], 
+/**
+ * Id of the range that goes fastest on the level.
+ */
+fastest: string | null, 
+/**
+ * The run from rest; none where there is none.
+ */
+run: TractionRun | null, 
+/**
+ * Why there is none, as a sentence.
+ */
+noRun: string | null, 
+/**
+ * Mass in kg by the file's weight; 0 where it has none.
+ */
+mass: number, 
+/**
+ * What is assumed, as the file does not say.
+ */
+assumed: Array<TractionAssumed>, 
+/**
+ * What is wrong with what the file says; it is assumed instead.
+ */
+problems: Array<TractionProblem>, };
+
+/**
+ * A value that is assumed.
+ */
+export type TractionAssumed = { 
+/**
+ * `wheel-radius` in m, `final-drive`, `engine-inertia`, `shaft-inertia` or `load-inertia` in kg·m².
+ */
+what: string, 
+/**
+ * The value.
+ */
+value: number, };
+
+/**
+ * A shift of a run.
+ */
+export type TractionChange = { 
+/**
+ * When and how fast.
+ */
+at: TractionMoment, 
+/**
+ * Id of the range that is left.
+ */
+from: string, 
+/**
+ * Id of the range that follows.
+ */
+to: string, 
+/**
+ * In the first.
+ */
+before: TractionForce, 
+/**
+ * In the second.
+ */
+after: TractionForce, 
+/**
+ * Whether the engine could not have gone on in the first.
+ */
+atEngineLimit: boolean, };
+
+/**
+ * A range at a road speed.
+ */
+export type TractionForce = { 
+/**
+ * Road speed.
+ */
+speed: number, 
+/**
+ * At the wheels.
+ */
+force: number, 
+/**
+ * Of the engine.
+ */
+engineSpeed: number, 
+/**
+ * Of the engine.
+ */
+engineTorque: number, 
+/**
+ * Of the train's input.
+ */
+inputSpeed: number, 
+/**
+ * `nothing`, `slipping` or `converter`: what is between engine and input.
+ */
+between: "nothing" | "slipping" | "converter", };
+
+/**
+ * What a scenario lacks.
+ */
+export type TractionLack = { 
+/**
+ * What, as a sentence.
+ */
+what: string, 
+/**
+ * How to add it.
+ */
+fix: string, };
+
+/**
+ * A moment of a run.
+ */
+export type TractionMoment = { 
+/**
+ * Road speed.
+ */
+speed: number, 
+/**
+ * Seconds since the start.
+ */
+time: number, 
+/**
+ * Metres since the start.
+ */
+distance: number, };
+
+/**
+ * Where the plots stand at a width.
+ */
+export type TractionPlaces = { 
+/**
+ * The height of the drawing.
+ */
+height: number, 
+/**
+ * Where road speed 0 stands.
+ */
+left: number, 
+/**
+ * Where the highest speed stands.
+ */
+right: number, 
+/**
+ * The highest speed in m/s.
+ */
+fastest: number, };
+
+/**
+ * Something that is wrong in a file and does not keep it from being read.
+ */
+export type TractionProblem = { 
+/**
+ * Where.
+ */
+place: string, 
+/**
+ * What.
+ */
+what: string, 
+/**
+ * What would mend it.
+ */
+fix: string, };
+
+/**
+ * A range on the road.
+ */
+export type TractionRange = { 
+/**
+ * Its id.
+ */
+id: string, 
+/**
+ * What people call it.
+ */
+label: string, 
+/**
+ * Why it does not pull, as a sentence; the rest is empty then.
+ */
+idle: string | null, 
+/**
+ * Input speed over output speed, negative backward.
+ */
+ratio: number | null, 
+/**
+ * Power out over power in of the train.
+ */
+efficiency: number | null, 
+/**
+ * Whether a converter is locked up in it; of none it is true.
+ */
+locked: boolean, 
+/**
+ * The fastest that it goes on the level.
+ */
+top: TractionForce | null, 
+/**
+ * Whether the engine is at its last speed there, with force to spare.
+ */
+atEngineLimit: boolean, 
+/**
+ * The steepest slope that it climbs at a speed that it can keep, as rise over run, where it would not lift the whole weight.
+ */
+slope: number | null, 
+/**
+ * Whether it would lift the whole weight.
+ */
+lifts: boolean, 
+/**
+ * Where it climbs that slope.
+ */
+climbing: TractionForce | null, };
+
+/**
+ * A range at a road speed.
+ */
+export type TractionRangeReading = { 
+/**
+ * Its id.
+ */
+id: string, 
+/**
+ * What it does.
+ */
+at: TractionForce, };
+
+/**
+ * What pulls at a road speed, and what the road asks there.
+ */
+export type TractionReading = { 
+/**
+ * Road speed.
+ */
+speed: number, 
+/**
+ * The ranges that the engine runs in at that speed, in the order of the file; without a slipping clutch but in the
+ * first and backward.
+ */
+ranges: Array<TractionRangeReading>, 
+/**
+ * What the road asks on the level and on each slope that was asked for, in N.
+ */
+roads: Array<TractionRoadReading>, };
+
+/**
+ * A slope at a road speed.
+ */
+export type TractionRoadReading = { 
+/**
+ * Rise over run.
+ */
+slope: number, 
+/**
+ * In N.
+ */
+force: number, };
+
+/**
+ * A run from rest at full pedal on a level road.
+ */
+export type TractionRun = { 
+/**
+ * Id of the range that it begins in.
+ */
+first: string, 
+/**
+ * The shifts, in order.
+ */
+changes: Array<TractionChange>, 
+/**
+ * The speeds that were asked for and are reached.
+ */
+targets: Array<TractionMoment>, 
+/**
+ * The speed that it ends at.
+ */
+top: number, 
+/**
+ * Whether the engine is at its last speed there; otherwise force and road are in balance, which takes ever longer.
+ */
+atEngineLimit: boolean, 
+/**
+ * The end, or where 99 % of that speed is reached.
+ */
+last: TractionMoment, };
+
+/**
  * A train as the page needs it to build its controls.
  */
 export type TrainInfo = { name: string, about: string, 

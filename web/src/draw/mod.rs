@@ -23,6 +23,7 @@ pub(crate) mod tests;
 pub mod text;
 mod ticks;
 pub mod timings;
+pub mod traction;
 pub mod transient;
 
 pub use export::svg;

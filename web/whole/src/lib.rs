@@ -31,4 +31,6 @@ mod tables;
 #[cfg(target_arch = "wasm32")]
 mod timings;
 #[cfg(target_arch = "wasm32")]
+mod traction;
+#[cfg(target_arch = "wasm32")]
 mod transient;

@@ -20,6 +20,8 @@ use super::vehicle::Vehicle;
 pub const ACCURACY: f64 = 1e-11;
 /// Halvings of a stretch at most: next to a balance of forces each takes half of what is left.
 const HALVINGS: u32 = 48;
+/// Parts of a stretch at most: a bound on the work, which nothing that has been tried comes near.
+const MOST_PARTS: usize = 4096;
 /// Points that a course is told by, at equal steps of speed.
 const POINTS: u32 = 96;
 /// A speed that is come to without end is drawn as far as this part of it, and told up to the other.
@@ -185,21 +187,29 @@ impl Leg<'_> {
         ]
     }
 
-    /// The sums from one speed to another.
-    fn sums(&self, from: f64, to: f64, halvings: u32, whole: Option<Sums>) -> Sums {
-        let whole = whole.unwrap_or_else(|| self.gauss(from, to));
-        let middle = from + (to - from) / 2.0;
-        let parts = [self.gauss(from, middle), self.gauss(middle, to)];
-        let sum = added(parts[0], parts[1]);
-        let is_known = whole
-            .iter()
-            .zip(&sum)
-            .all(|(a, b)| (a - b).abs() <= ACCURACY * b.abs());
-        if is_known || halvings == 0 || middle <= from || middle >= to {
-            return sum;
+    /// The sums from one speed to another: what does not agree with its halves is halved, from the left on.
+    fn sums(&self, from: f64, to: f64) -> Sums {
+        let whole = self.gauss(from, to);
+        let mut waiting = vec![(from, to, whole, HALVINGS)];
+        let mut sum = [0.0; 6];
+        let mut left = MOST_PARTS;
+        while let Some((from, to, whole, halvings)) = waiting.pop() {
+            let middle = from + (to - from) / 2.0;
+            let [low, high] = [self.gauss(from, middle), self.gauss(middle, to)];
+            let both = added(low, high);
+            let is_known = whole
+                .iter()
+                .zip(&both)
+                .all(|(a, b)| !((a - b).abs() > ACCURACY * b.abs()));
+            left -= 1;
+            if is_known || halvings == 0 || left < waiting.len() {
+                sum = added(sum, both);
+                continue;
+            }
+            waiting.push((middle, to, high, halvings - 1));
+            waiting.push((from, middle, low, halvings - 1));
         }
-        let left = self.sums(from, middle, halvings - 1, Some(parts[0]));
-        added(left, self.sums(middle, to, halvings - 1, Some(parts[1])))
+        sum
     }
 
     /// Gauss's rule with ten points.
@@ -358,7 +368,7 @@ impl Going<'_> {
                 if stop <= from {
                     continue;
                 }
-                self.sums = added(self.sums, leg.sums(from, stop, HALVINGS, None));
+                self.sums = added(self.sums, leg.sums(from, stop));
                 self.masses += leg.mass(1.0) * (stop * stop - from * from) / 2.0;
                 self.speed = stop;
                 let moment = self.moment();

@@ -45,9 +45,19 @@ pub(super) fn leave(
     let pull = pulls[own];
     let last = pull.runs_to(from)?;
     let found = match rule {
-        Rule::Force => (own + 1..pulls.len())
-            .filter_map(|to| Some((crossing(pull, pulls[to], from, last)?, to)))
-            .min_by(|a, b| a.0.total_cmp(&b.0)),
+        Rule::Force => {
+            let mut first: Option<(f64, usize)> = None;
+            for to in own + 1..pulls.len() {
+                // Whatever crosses later than another is of no interest.
+                let until = first.map_or(last, |(speed, _)| speed);
+                if let Some(speed) = crossing(pull, pulls[to], from, until)
+                    && first.is_none_or(|(before, _)| speed < before)
+                {
+                    first = Some((speed, to));
+                }
+            }
+            first
+        }
         Rule::EngineSpeed(wanted) => {
             let next = own + 1;
             let speed = reached(pull, wanted, from, last);
@@ -107,7 +117,12 @@ fn crossing(own: &Pull, other: &Pull, from: f64, to: f64) -> Option<f64> {
             let (a, b) = (own.on(&a, speed).force, other.on(&b, speed).force);
             relative(b - a, a.abs() + b.abs())
         };
-        let zeros = roots::all(&gain, start, end);
+        // Without the converter both are straight, so that no zero is between ends of one sign.
+        let is_straight = [&a, &b].iter().all(|x| x.between() != Between::Converter);
+        let zeros = match is_straight && gain(start) * gain(end) > 0.0 {
+            true => Vec::new(),
+            false => roots::all(&gain, start, end),
+        };
         let edges: Vec<f64> = [start].into_iter().chain(zeros).chain([end]).collect();
         for (&low, &high) in edges.iter().zip(edges.iter().skip(1)) {
             if gain(low + (high - low) / 2.0) > 0.0 {

@@ -4,6 +4,8 @@ use anyhow::{Context, Result, ensure};
 use levertrain_core::Train;
 use levertrain_core::traction::{Ask, Between, Rule, Traction};
 use levertrain_tests::files::{json_files, root};
+use levertrain_tests::worst;
+use serde_json::{Value, json};
 
 use crate::found;
 
@@ -143,5 +145,68 @@ fn a_run_goes_forward() -> Result<()> {
         }
         ensure!(run.course.last() == Some(&run.last), "{name}");
     }
+    Ok(())
+}
+
+/// The largest files with an engine whose curve goes up and down, a table that does, and a road that is nothing, all, or in
+/// between: whatever there is of a run keeps its energy, and nothing goes on for ever.
+#[test]
+fn the_largest_files_are_driven_as_well() -> Result<()> {
+    let mut runs = 0;
+    for (index, file) in worst::files().into_iter().enumerate() {
+        let roads = [(0.0, 0.0), (1e-3, 1e-6), (2.0, 0.01), (90_000.0, 100.0)];
+        // Settling these takes a test's compiler long, and has tests of its own.
+        let is_long = ["one-way clutches across", "the same and clutches"].contains(&file.name);
+        for (constant, quadratic) in roads.into_iter().filter(|_| !is_long) {
+            let mut scenario: Value = serde_json::from_str(&file.text)?;
+            let wave = |x: u32| f64::from(x % 3) * 20.0;
+            let full: Vec<_> = (0..32)
+                .map(|x| [800.0 + 200.0 * f64::from(x), 150.0 + wave(x)])
+                .collect();
+            let table: Vec<_> = (0..32)
+                .map(|x| {
+                    let ratio = f64::from(x) / 33.0;
+                    [
+                        ratio,
+                        (2.0 - ratio).min(0.95 / ratio.max(0.1)).max(1.0),
+                        140.0 + wave(x + 1),
+                    ]
+                })
+                .collect();
+            scenario["engine"] =
+                json!({"label": "E", "full": full, "motoring": [[800, -20], [7000, -60]]});
+            scenario["load"] = json!({"label": "R", "constant": constant, "linear": 0, "quadratic": quadratic, "weight": 1000});
+            if index % 2 == 0 {
+                scenario["converter"] = json!({"label": "C", "table": table});
+            }
+            let train = Train::parse(&scenario.to_string());
+            let train = train.map_err(|problems| anyhow::anyhow!("{problems:?}"))?;
+            let found = found(
+                &train,
+                Ask {
+                    mesh_efficiency: 1.0,
+                    locked_from: None,
+                    rule: Rule::Force,
+                    targets: (1..60).map(f64::from).collect(),
+                },
+            )?;
+            ensure!(found.pulls.len() + found.idle.len() == train.scenario().ranges.len());
+            let Ok(run) = &found.run else { continue };
+            let energy = run.energy;
+            let ways = energy.between + energy.gears + energy.road + energy.masses;
+            ensure!(
+                (energy.engine - ways).abs() <= 1e-9 * energy.engine,
+                "{}: {energy:?}, {ways}",
+                file.name
+            );
+            ensure!(
+                run.course.iter().all(|moment| moment.time.is_finite()),
+                "{}",
+                file.name
+            );
+            runs += 1;
+        }
+    }
+    ensure!(runs >= 3, "{runs}");
     Ok(())
 }

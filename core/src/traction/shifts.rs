@@ -47,10 +47,10 @@ pub(super) fn leave(
     let found = match rule {
         Rule::Force => {
             let mut first: Option<(f64, usize)> = None;
-            for to in own + 1..pulls.len() {
+            for (to, other) in pulls.iter().enumerate().skip(own + 1) {
                 // Whatever crosses later than another is of no interest.
                 let until = first.map_or(last, |(speed, _)| speed);
-                if let Some(speed) = crossing(pull, pulls[to], from, until)
+                if let Some(speed) = crossing(pull, other, from, until)
                     && first.is_none_or(|(before, _)| speed < before)
                 {
                     first = Some((speed, to));

@@ -2298,6 +2298,10 @@ page-sources-freedom = { $count ->
   }
 page-sources-decided = { $name } ist bestimmt durch { $by }. Um es zu drehen, eines davon nicht mehr halten.
 page-sources-held = { $name } steht fest und lässt sich nicht drehen.
+page-sources-release = Für mehr Auswahl oben etwas davon lösen: { $elements }.
+page-sources-numbers = Zahlen zu diesem Bild
+page-sources-least = Kleinstes Drehmoment
+page-sources-most = Größtes Drehmoment
 page-sources-keep = Diese Drehzahl halten
 page-sources-speed = Drehzahl
 page-sources-torque = Drehmoment

@@ -2276,6 +2276,10 @@ page-sources-freedom = { $count ->
 # $name: a shaft; $by: what decides its speed
 page-sources-decided = { $name } is decided by { $by }. To turn it, no longer keep one of them.
 page-sources-held = { $name } is held, and cannot be turned.
+page-sources-release = Release some of what is applied on the stage to choose more: { $elements }.
+page-sources-numbers = Numbers of this plot
+page-sources-least = Least torque
+page-sources-most = Most torque
 page-sources-keep = Keep this speed
 page-sources-speed = Speed
 page-sources-torque = Torque

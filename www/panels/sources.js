@@ -42,7 +42,7 @@ export function fill(panel, { desk, redraw, draws, signal }) {
     faults.hidden = wrong.length === 0;
     faults.replaceChildren(...wrong.map((text) => h("li", {}, text)));
     const given = stand.shafts.filter((shaft) => shaft.given).map(({ label }) => label);
-    const said = refusal || say("page-sources-freedom", { count: stand.freedom, given: given.join(", ") });
+    const said = refusal || [say("page-sources-freedom", { count: stand.freedom, given: given.join(", ") }), more(stand)].filter(Boolean).join(" ");
     if (words.textContent !== said) words.textContent = said;
     levers.show(stand);
     ports.show(stand);
@@ -75,4 +75,13 @@ export function fill(panel, { desk, redraw, draws, signal }) {
   panel.toggled(afresh);
   follow(desk, ["train", "answer", "units", "whole"], afresh);
   signal.addEventListener("abort", () => held.free());
+}
+
+/**
+ * What could be released, where that leaves little to choose.
+ * @param {import("../engine/levertrain_whole.js").SourcesStand} stand
+ */
+function more({ freedom, elements }) {
+  if (freedom > 1 || elements.length === 0) return "";
+  return say("page-sources-release", { elements: elements.map(({ label }) => label).join(", ") });
 }

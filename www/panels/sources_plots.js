@@ -1,15 +1,18 @@
 /** What the output can do within all limits, and how the power of the input divides over the ratio. */
 
 import { h } from "../kit/dom.js";
+import { tell, tellHeadings } from "../kit/known.js";
+import { scroller, table } from "../kit/table.js";
 import { say } from "../kit/words.js";
 import { drawing } from "../stage/drawing.js";
 import { tellFigure } from "../stage/take_away.js";
 import { unitOf } from "../state/units.js";
-import { figure } from "./sources_ports.js";
+import { figure, plain } from "./sources_ports.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
 /** @typedef {import("./sources_held.js").HeldSources} HeldSources */
 /** @typedef {import("../engine/levertrain_whole.js").SourcesStand} Stand */
+/** @typedef {[string, import("../state/units.js").Unit]} Head what a column is called, and its unit */
 
 export class SourcesPlots {
   #desk;
@@ -36,7 +39,8 @@ export class SourcesPlots {
         paint: (picture, scale, light) => held.ask((sources, sandbox) => sources.drawPicture(sandbox, name, picture, scale, light)),
       });
       const words = h("p", { class: "note", "data-part": `sources-${name}-words` });
-      return { name, drawn, holder, words, part: h("section", {}, h("h3", {}, title), holder, words) };
+      const numbers = new Numbers(title, signal);
+      return { name, drawn, holder, words, numbers, part: h("section", {}, h("h3", {}, title), holder, words, numbers.node) };
     };
     this.#region = plot("region", say("page-sources-region"));
     this.#shares = plot("shares", say("page-sources-shares"));
@@ -61,6 +65,8 @@ export class SourcesPlots {
         ? say("page-sources-no-region", { why: region.refused, name: region.about ?? "" })
         : say("page-sources-region-note", { given, count: region.edges.length });
       this.#region.drawn.changed();
+      const heads = [[say("page-sources-speed"), speed], [say("page-sources-least"), torque], [say("page-sources-most"), torque]];
+      this.#region.numbers.show(/** @type {Head[]} */ (heads), region.edges);
     }
     const shares = this.#held.ask((sources) => {
       const found = sources.shares();
@@ -74,6 +80,11 @@ export class SourcesPlots {
       this.#shares.holder.hidden = shares.refused !== null;
       this.#shares.words.textContent = shares.refused ? say("page-sources-no-shares", { why: shares.refused }) : say("page-sources-shares-note", { balanced: String(shares.balanced) });
       this.#shares.drawn.changed();
+      const plainly = { name: "", size: 1 };
+      const names = [say("page-sources-ratio"), ...stand.ports.map(({ label }) => label)];
+      if (shares.balanced) names.push(say("page-sources-out-of-in"));
+      const rows = shares.points.map(({ ratio, powers, efficiency }) => [ratio, ...powers, ...(efficiency === null ? [] : [efficiency])]);
+      this.#shares.numbers.show(names.map((name) => /** @type {Head} */ ([name, plainly])), rows);
     }
   }
 
@@ -86,5 +97,44 @@ export class SourcesPlots {
         (canvas) => this.#held.ask((sources, sandbox) => sources.draw(sandbox, name, canvas)),
       );
     }
+  }
+}
+
+/** The numbers of a plot as a table, which is filled while it is unfolded. */
+class Numbers {
+  #title;
+  #signal;
+  #place = h("div");
+  /** @type {{ heads: Head[], rows: number[][] } | undefined} */
+  #shown;
+
+  /** @param {string} title @param {AbortSignal} signal */
+  constructor(title, signal) {
+    this.#title = title;
+    this.#signal = signal;
+    this.node = /** @type {HTMLDetailsElement} */ (h("details", { class: "sources-numbers", hidden: true, toggle: () => this.#fill() }, h("summary", {}, say("page-sources-numbers")), this.#place));
+  }
+
+  /** @param {Head[]} heads @param {number[][]} rows */
+  show(heads, rows) {
+    this.#shown = { heads, rows };
+    this.node.hidden = rows.length === 0;
+    this.#fill();
+  }
+
+  #fill() {
+    if (!this.node.open || !this.#shown) return;
+    const { heads, rows } = this.#shown;
+    const names = heads.map(([name, unit]) => [name, unit.name].filter(Boolean).join(", "));
+    const { node, body } = table(this.#title, names, names.map((_, at) => at));
+    tellHeadings(node, names.map((name) => () => ({ name })));
+    body.append(
+      ...rows.map((row) =>
+        h("tr", {}, ...row.map((value, at) => tell(h("td", { class: "figure" }, plain(value / heads[at][1].size)), value / heads[at][1].size))),
+      ),
+    );
+    const [box] = this.#place.children;
+    if (box instanceof HTMLElement && box.firstElementChild) box.firstElementChild.replaceWith(node);
+    else this.#place.append(scroller(node, this.#title, this.#signal));
   }
 }

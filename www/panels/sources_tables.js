@@ -40,7 +40,7 @@ export class SourcesTables {
       [1, 2],
       [undefined, "torque", "power", undefined],
     );
-    this.#still = table(say("page-sources-standstills"), [say("page-sources-at"), say("page-sources-ratio"), ""], [1]);
+    this.#still = table(say("page-sources-standstills"), [say("page-sources-at"), say("page-sources-ratio"), say("page-sources-power")], [1]);
     tellHeadings(this.#still.node, [() => undefined, () => ({ name: say("page-sources-ratio"), exact: say("page-take-exact", { what: say("page-sources-ratio") }) }), () => undefined]);
     this.#stillPart = h("section", { hidden: true }, h("h3", {}, say("page-sources-standstills")), scroller(this.#still.node, say("page-sources-standstills"), signal));
     this.#members.node.dataset.part = "sources-members";

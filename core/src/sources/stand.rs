@@ -242,7 +242,7 @@ impl Stand {
         self.settle_torques();
     }
 
-    /// The input pulls; of two torques the motors balance the other.
+    /// The input pulls, and the output takes its power; motors have nothing to do, or balance each other.
     fn first_torques(&mut self) {
         let most = self.ports.list[0]
             .machine
@@ -260,7 +260,7 @@ impl Stand {
             self.torques[port] = wanted / factor.to_f64();
         }
         let output = self.ports.output();
-        if given.len() == 2 && given[0] == output && given[1] == 0 {
+        if given.starts_with(&[output, 0]) {
             // As without any loss.
             let [input, out] = [0, output].map(|port| self.turns[self.ports.list[port].shaft]);
             let torque = -wanted * input / out;

@@ -202,3 +202,34 @@ fn no_fault_on_the_page_about_embedding() -> Result<()> {
     }
     Ok(())
 }
+
+/// Catches grips, sliders and cards of sources that have no name or no contrast, on a laptop and on a phone, in both languages.
+#[test]
+fn no_fault_in_sources_and_outputs() -> Result<()> {
+    for (view, german) in [(View::LAPTOP, false), (View::PHONE, true)] {
+        let link = "#s=14-input-split&on=";
+        page::open(view, link, |page| {
+            page.lift_security_policy()?;
+            page.goto(&format!("index.html{link}"))?;
+            if german {
+                language::speak_german(page)?;
+            }
+            page.unfold("sources")?;
+            page.until(
+                "the grips are there",
+                "probe.all('.driven-grip[role=slider]').length > 2",
+            )?;
+            page.run(
+                "for (const node of probe.all('.sources-numbers')) node.open = true",
+                Value::Null,
+            )?;
+            check_part(
+                page,
+                "sources",
+                "sources and outputs",
+                &["color-contrast", "aria-input-field-name"],
+            )
+        })?;
+    }
+    Ok(())
+}

@@ -80,6 +80,14 @@ fn elements_that_are_applied_take_freedom_away() -> Result<()> {
                 by: vec![]
             })
     );
+    // All turn alike, and the output takes what the engine gives: nothing is left for the motors.
+    stand.apply(&train, applied(&train, &["H"])?);
+    check_whole(&train, &stand)?;
+    let torques = stand.torques();
+    ensure!(
+        torques[0] == 100.0 && torques[1].abs() + torques[2].abs() < 1e-9,
+        "{torques:?}"
+    );
     stand.apply(&train, applied(&train, &[])?);
     check_whole(&train, &stand)?;
     ensure!(stand.turns()[train.input()] == 1500.0);

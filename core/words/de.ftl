@@ -946,6 +946,7 @@ diagram-finds-unbeaten = keines ist in beidem besser
 diagram-finds-beaten = in anderem besser
 diagram-finds-chosen = auf der Bühne
 diagram-finds-present = die Zähne, die das Getriebe hatte
+diagram-finds-beyond = die Zähne, die das Getriebe hatte, außerhalb des Bildes
 
 ## What the half-section shows that cannot be built
 
@@ -2566,6 +2567,9 @@ page-find-column = { $criterion ->
    *[open-speed] Schnellstes offenes ×Antrieb
 }
 page-find-rows = Aufgeführt sind die ersten { $most } von { $all }.
+page-find-all = Alle Größen
+page-find-wider = Noch einmal innerhalb von { $percent } % suchen
+page-find-wrong-tolerance = Wie weit Übersetzungen abweichen dürfen, ist eine Zahl von 0 bis { $most }, in %.
 page-find-tried = Zur Probe auf der Bühne, neben dem, was vorher da war.
 page-find-take = Behalten
 page-find-back = Zurück zum Vorigen

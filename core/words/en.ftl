@@ -874,6 +874,7 @@ diagram-finds-unbeaten = none is better in both
 diagram-finds-beaten = better in something else
 diagram-finds-chosen = on the stage
 diagram-finds-present = the teeth that the train had
+diagram-finds-beyond = the teeth that the train had, beyond the plot
 
 ## What the half-section shows that cannot be built
 
@@ -2546,6 +2547,9 @@ page-find-column = { $criterion ->
    *[open-speed] Fastest open ×input
 }
 page-find-rows = The first { $most } of { $all } are listed.
+page-find-all = All measures
+page-find-wider = Look again within { $percent } %
+page-find-wrong-tolerance = How far ratios may be off is a number from 0 to { $most }, in %.
 page-find-tried = On the stage as a trial, beside what was there before.
 page-find-take = Keep it
 page-find-back = Back to what was

@@ -19,15 +19,17 @@ const COUNTS = [3, 4, 5, 6];
 const USUAL = { tolerance: 2, teeth: [18, 100], pinions: [12, 100], counts: [3, 4], best: ["error", "size"] };
 const TEETH = { min: 6, max: 300, step: 1, inputmode: "numeric" };
 const HUNDRED = 100;
+/** Percent. */
+const MOST_TOLERANCE = 50;
 /** Stands for what is no number: below whatever can be asked for. */
 const REFUSED = -1e9;
 
 export class AskForm {
   #desk;
   #rows = h("tbody");
-  /** @type {{ id: string, field: HTMLInputElement, now: HTMLElement }[]} */
+  /** Of each range its field, what that held at first, and where its present ratio stands. @type {{ id: string, field: HTMLInputElement, usual: string, now: HTMLElement }[]} */
   #wanted = [];
-  #tolerance = decimalField({ id: "find-tolerance", min: 0, max: 50, step: 0.5 });
+  #tolerance = decimalField({ id: "find-tolerance", min: 0, max: MOST_TOLERANCE, step: 0.5 });
   #teeth = USUAL.teeth.map((count, at) => whole(`find-teeth-${at}`, count));
   #pinionTeeth = USUAL.pinions.map((count, at) => whole(`find-pinion-teeth-${at}`, count));
   #counts = COUNTS.map((count) => choice(`find-count-${count}`, String(count), USUAL.counts.includes(count)));
@@ -84,14 +86,20 @@ export class AskForm {
     );
   }
 
-  /** Offers the ranges and sets of the train on the desk, with the ratios that they have. */
-  build() {
+  /**
+   * Offers the ranges and sets of the train on the desk, with the ratios that they have.
+   * @param {boolean} [keeps] whether what was typed stays
+   */
+  build(keeps = false) {
+    const typed = new Map(keeps ? this.#wanted.flatMap(({ id, field, usual }) => (field.value === usual ? [] : [[id, field.value]])) : []);
     const ranges = this.#desk.chart()?.ranges ?? [];
     const drives = ranges.filter(({ ratio }) => ratio !== null);
     this.#wanted = drives.map(({ id, label, ratio }) => {
       const field = decimalField({ id: `find-ratio-${id}`, step: 0.01, "aria-label": say("page-find-ratio-of", { label }) });
       putIn(field, ratio ? String(Number(ratio.decimal.toPrecision(4))) : "");
-      return { id, field, now: h("td", { class: "figure" }) };
+      const usual = field.value;
+      field.value = typed.get(id) ?? usual;
+      return { id, field, usual, now: h("td", { class: "figure" }) };
     });
     this.#rows.replaceChildren(
       ...drives.map(({ label }, at) => h("tr", {}, h("th", { scope: "row" }, h("bdi", {}, label)), this.#wanted[at].now, h("td", {}, this.#wanted[at].field))),
@@ -108,6 +116,22 @@ export class AskForm {
   tellRatios() {
     const ranges = this.#desk.chart()?.ranges ?? [];
     this.#wanted.forEach(({ id, now }) => (now.textContent = ratioText(ranges.find((range) => range.id === id)?.ratio ?? null)));
+  }
+
+  /** How far ratios may be off, in percent. */
+  get tolerance() {
+    return Number(typedIn(this.#tolerance));
+  }
+
+  set tolerance(percent) {
+    putIn(this.#tolerance, String(Number(percent.toPrecision(6))));
+  }
+
+  /** What is wrong with that, in the words of its field; nothing where it is right. */
+  wrongTolerance() {
+    const { tolerance } = this;
+    const right = typedIn(this.#tolerance) !== "" && tolerance >= 0 && tolerance <= MOST_TOLERANCE;
+    return right ? undefined : say("page-find-wrong-tolerance", { most: String(MOST_TOLERANCE) });
   }
 
   /** How many ranges a ratio can be wanted for. */

@@ -18,6 +18,8 @@ import { refusals } from "./refusals.js";
 /** @typedef {import("../engine/levertrain.js").Find} Find */
 
 const HUNDRED = 100;
+/** More is not asked for, in percent. */
+const MOST_PERCENT = 50;
 /** How often what was found so far is shown, in milliseconds: the page has other things to draw. */
 const SHOW_MS = 1000;
 
@@ -49,7 +51,10 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
   // Folded once there is something to look at, which then comes up beside the stage.
   const unfolds = /** @type {HTMLDetailsElement} */ (/** @type {unknown} */ (h("details", { class: "find-asked", open: true }, h("summary", {}, say("page-find-asked")), form.node)));
   const asking = lockable(desk, "train", unfolds, h("p", { class: "row" }, begin, rest, stop, ahead.save));
-  panel.fill(nothing, stood, asking, problems, progress, status, ahead.node, covered, tried, results);
+  // What was refused is said until something else is asked.
+  form.node.addEventListener("input", () => problems.replaceChildren());
+  const wider = button("find-wider", "", widen);
+  panel.fill(nothing, stood, asking, problems, progress, status, ahead.node, wider, covered, results, tried);
 
   /** The text of the train that was asked about. @type {string | undefined} */
   let asked;
@@ -63,12 +68,20 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
   let steps = 0;
   let goes = false;
   let rests = false;
+  /** Whether all was looked through, and nothing is so near to what is wanted. */
+  let nothingFound = false;
   /** When the finds were shown last. */
   let shownAt = -SHOW_MS;
   /** Whether it goes on with what a closed tab left. */
   let resumed = false;
   /** What is asked, as JSON. */
   let words = "";
+
+  /** Looks again where twice as much may be off. */
+  function widen() {
+    form.tolerance *= 2;
+    start();
+  }
 
   function stepsNow() {
     return desk.sheet?.undo ?? 0;
@@ -78,7 +91,8 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
     if (!panel.open || !desk.info || shown) return;
     if (built !== desk.text) {
       built = desk.text;
-      form.build();
+      // An edit of the train leaves what is wanted of its ranges.
+      form.build(desk.editing);
       nothing.hidden = form.ranges > 0;
       asking.hidden = form.ranges === 0;
       if (asked !== undefined && asked !== desk.text) forget();
@@ -89,7 +103,7 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
   /** What was found is of another train. */
   function forget() {
     parts.end();
-    goes = rests = false;
+    goes = rests = nothingFound = false;
     asked = undefined;
     finds.show([]);
     plot.show([], undefined);
@@ -108,11 +122,20 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
     stood.hidden = !before;
     if (before) stood.replaceChildren(h("span", {}, say("page-find-stood", { percent: number(before.part * HUNDRED, 3) })), resumes);
     begin.disabled = Boolean(shown);
+    const percent = 2 * form.tolerance;
+    wider.hidden = goes || !nothingFound || percent > MOST_PERCENT;
+    wider.textContent = say("page-find-wider", { percent: number(percent, 2) });
   }
 
   /** @param {import("./kept_search.js").Kept} [before] a search that was begun before */
   function start(before) {
     forget();
+    const wrong = form.wrongTolerance();
+    if (wrong) {
+      problems.replaceChildren(h("li", {}, wrong));
+      offer();
+      return;
+    }
     asked = desk.text;
     goes = true;
     resumed = Boolean(before);
@@ -120,6 +143,7 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
     const ask = form.ask();
     words = before?.ask ?? JSON.stringify(ask);
     plot.begin(ask.best);
+    finds.begin(ask.best);
     parts.begin(desk.text, words, before?.stands);
     offer();
   }
@@ -181,6 +205,7 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
     if (done) {
       ahead.clear();
       if (goes && list.length > 0) unfolds.open = false;
+      nothingFound = list.length === 0 && !full;
       goes = rests = false;
       offer();
     }

@@ -17,6 +17,9 @@ export class FindsTable {
   #desk;
   #choose;
   #table;
+  /** The measures that are shown unless all are. @type {Set<string>} */
+  #counting = new Set();
+  #all = /** @type {HTMLInputElement} */ (h("input", { type: "checkbox", "data-part": "find-all", change: () => this.#fill() }));
   #more = h("p", { class: "note" });
   /** @type {Find[]} */
   #finds = [];
@@ -42,7 +45,18 @@ export class FindsTable {
     this.#table = table(say("page-find-found"), names, COLUMNS.map((_, at) => at + 1));
     this.#table.node.dataset.part = "finds";
     tellHeadings(this.#table.node, [() => undefined, ...COLUMNS.map(({ key }) => () => ({ name: say("page-find-column", { criterion: key }) }))]);
-    this.node = h("div", { class: "finds" }, lockable(desk, "train", scroller(this.#table.node, say("page-find-found"), signal)), h("p", { class: "note" }, say("page-find-teeth-note")), this.#more);
+    const all = h("label", { class: "control check" }, this.#all, h("span", {}, say("page-find-all")));
+    this.node = h("div", { class: "finds" }, all, lockable(desk, "train", scroller(this.#table.node, say("page-find-found"), signal)), h("p", { class: "note" }, say("page-find-teeth-note")), this.#more);
+  }
+
+  /** Shows the measures that count, and how far ratios are off. @param {string[]} best */
+  begin(best) {
+    this.#counting = new Set(["error", ...best]);
+  }
+
+  /** @param {string} key */
+  #shows(key) {
+    return this.#all.checked || this.#counting.size === 0 || this.#counting.has(key);
   }
 
   /** @param {Find[]} finds */
@@ -72,6 +86,7 @@ export class FindsTable {
     if (column) shown.sort((a, b) => (column.falls ? -1 : 1) * (column.value(a) - column.value(b)));
     this.#heads.forEach((head, at) => {
       const cell = head.closest("th");
+      cell?.toggleAttribute("hidden", !this.#shows(COLUMNS[at].key));
       if (at === this.#order) cell?.setAttribute("aria-sort", COLUMNS[at].falls ? "descending" : "ascending");
       else cell?.removeAttribute("aria-sort");
     });
@@ -88,8 +103,8 @@ export class FindsTable {
     );
     const button = h("button", { class: "bare find-pick", type: "button", click: () => this.#choose(find) }, ...sets);
     const row = h("tr", { "data-find": keyOf(find) }, h("th", { scope: "row" }, button));
-    for (const { value, text } of COLUMNS) {
-      const cell = h("td", { class: "figure" }, text(value(find)));
+    for (const { key, value, text } of COLUMNS) {
+      const cell = h("td", { class: "figure", hidden: !this.#shows(key) }, text(value(find)));
       tell(cell, value(find));
       row.append(cell);
     }

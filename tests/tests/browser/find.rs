@@ -9,7 +9,7 @@ use serde_json::Value;
 use xtask::site;
 use xtask::test_environment::SITE;
 
-use crate::{by_core, language};
+use crate::{by_core, editing, language};
 
 const SIX: &str = "04-six-speed-three-sets";
 const EIGHT: &str = "05-eight-speed-four-sets";
@@ -91,7 +91,7 @@ fn other_ratios_are_found_shown_taken_back_and_kept() -> Result<()> {
     page::open(View::LAPTOP, &format!("#s={SIX}&on=W,J"), |page| {
         let before = page.seen()?;
         open(page)?;
-        write(page, "#find-ratio-1", "2.8")?;
+        write(page, "#find-ratio-1", "2.72")?;
         write(page, "#find-tolerance", "4")?;
         page.click("label[for=find-best-steps]")?;
         page.click("[data-part=find-begin]")?;
@@ -250,7 +250,7 @@ fn marked(page: &Page) -> Result<Vec<String>> {
 fn a_point_of_the_plot_does_what_its_row_does() -> Result<()> {
     page::open(View::LAPTOP, &format!("#s={SIX}"), |page| {
         open(page)?;
-        write(page, "#find-ratio-1", "2.8")?;
+        write(page, "#find-ratio-1", "2.72")?;
         write(page, "#find-tolerance", "4")?;
         page.click("label[for=find-best-steps]")?;
         page.click("[data-part=find-begin]")?;
@@ -385,7 +385,7 @@ fn a_search_goes_on_after_its_tab_was_closed() -> Result<()> {
              }",
             Value::Null,
         )?;
-        write(page, "#find-ratio-1", "2.8")?;
+        write(page, "#find-ratio-1", "2.72")?;
         write(page, "#find-tolerance", "8")?;
         page.click("label[for=find-best-steps]")?;
         page.click("[data-part=find-begin]")?;
@@ -459,6 +459,80 @@ fn what_takes_too_long_says_so_and_how_it_is_run_elsewhere() -> Result<()> {
         let task = SearchTask::parse(&text).map_err(|problems| anyhow::anyhow!("{problems:?}"))?;
         ensure!(task.ask.teeth == [18, 200], "{:?}", task.ask.teeth);
         page.click("[data-part=find-stop]")?;
+        Ok(())
+    })
+}
+
+/// Catches a tolerance that is refused in other words than those of its field, a refusal that stays when something else is
+/// asked, and a search that ends with nothing and offers nothing.
+#[test]
+fn a_refusal_goes_with_the_next_word_and_a_wider_search_is_offered() -> Result<()> {
+    let problems = |page: &Page| -> Result<String> {
+        page.get(
+            "probe.one('[data-part=find-problems]').textContent",
+            Value::Null,
+        )
+    };
+    page::open(View::LAPTOP, &format!("#s={SIX}"), |page| {
+        open(page)?;
+        write(page, "#find-tolerance", "-5")?;
+        page.click("[data-part=find-begin]")?;
+        page.rest()?;
+        ensure!(
+            problems(page)?.contains("0 to 50, in %"),
+            "{}",
+            problems(page)?
+        );
+        write(page, "#find-tolerance", "0.01")?;
+        ensure!(problems(page)?.is_empty(), "{}", problems(page)?);
+        write(page, "#find-ratio-1", "2.9")?;
+        page.click("[data-part=find-begin]")?;
+        wait(page)?;
+        ensure!(listed(page)?.is_empty(), "{:?}", listed(page)?);
+        ensure!(page.shows("[data-part=find-wider]")?, "nothing is offered");
+        page.click("[data-part=find-wider]")?;
+        wait(page)?;
+        let now: String = page.get("probe.one('#find-tolerance').value", Value::Null)?;
+        ensure!(now == "0.02", "{now}");
+        Ok(())
+    })
+}
+
+/// Catches wanted ratios that are lost when a tooth count is changed, and columns that nobody asked for.
+#[test]
+fn what_is_wanted_outlives_an_edit_and_only_what_counts_is_listed() -> Result<()> {
+    page::open(View::LAPTOP, &format!("#s={SIX}"), |page| {
+        open(page)?;
+        write(page, "#find-ratio-1", "2.72")?;
+        editing::open_form(page)?;
+        let before: String = page.get(
+            "probe.one('.find-ratios .figure:not(th)').textContent",
+            Value::Null,
+        )?;
+        editing::set(page, "teeth p2 0", "53")?;
+        page.rest()?;
+        let after: String = page.get(
+            "probe.one('.find-ratios .figure:not(th)').textContent",
+            Value::Null,
+        )?;
+        ensure!(before != after, "the train stays: {before}");
+        let wanted: String = page.get("probe.one('#find-ratio-1').value", Value::Null)?;
+        ensure!(wanted == "2.72", "{wanted}");
+        page.click("[data-part=find-begin]")?;
+        wait(page)?;
+        let columns: usize = page.get(
+            "probe.all('[data-part=finds] thead th').filter((cell) => cell.checkVisibility()).length",
+            Value::Null,
+        )?;
+        // Teeth, and what counts at first: error and size.
+        ensure!(columns == 3, "{columns} columns");
+        page.click("[data-part=find-all]")?;
+        page.rest()?;
+        let columns: usize = page.get(
+            "probe.all('[data-part=finds] thead th').filter((cell) => cell.checkVisibility()).length",
+            Value::Null,
+        )?;
+        ensure!(columns == 7, "{columns} columns");
         Ok(())
     })
 }

@@ -2,7 +2,7 @@
 
 use levertrain_core::words::word;
 
-use super::{SIZE, View, dot, present, ring};
+use super::{SIZE, View, axes, dot, present, ring};
 use crate::draw::scene::{Align, Ink, Label, Point, Scene, at};
 use crate::draw::text;
 
@@ -18,11 +18,22 @@ enum Sample {
     Beaten,
     Chosen,
     Present,
+    Beyond,
+}
+
+/// Whether the train that was asked about is beyond the plot.
+fn is_beyond(view: &View, width: f64) -> bool {
+    let axes = axes(view, width);
+    view.present.is_some_and(|present| {
+        let mut measures = axes.iter().zip(present);
+        measures.any(|(axis, value)| !axis.holds(value))
+    })
 }
 
 /// Each entry that there is a mark for, and where it begins.
 fn entries(view: &View, width: f64) -> Vec<(Sample, &'static str, Point)> {
     let unbeaten = view.is_unbeaten();
+    let beyond = is_beyond(view, width);
     let all = [
         (Sample::Unbeaten, "diagram-finds-unbeaten", true),
         (
@@ -38,8 +49,9 @@ fn entries(view: &View, width: f64) -> Vec<(Sample, &'static str, Point)> {
         (
             Sample::Present,
             "diagram-finds-present",
-            view.present.is_some(),
+            view.present.is_some() && !beyond,
         ),
+        (Sample::Beyond, "diagram-finds-beyond", beyond),
     ];
     let mut cursor = at(2.0, ROW / 2.0);
     let mut placed = Vec::new();
@@ -74,6 +86,7 @@ pub(super) fn draw(scene: &mut Scene, view: &View, top: f64) {
                 dot(scene, middle, true);
             }
             Sample::Present => present(scene, middle, (0.0, 0.0)),
+            Sample::Beyond => present(scene, middle, (1.0, 0.0)),
         }
         scene.label(Label {
             at: at(place.x + SAMPLE + 4.0, y),

@@ -7,6 +7,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use anyhow::{Context, Result, bail};
+use sha2::{Digest, Sha256};
 
 use crate::system_packages::SystemPackages;
 use crate::{paths, process};
@@ -66,15 +67,33 @@ impl Oracle {
         })
     }
 
-    /// Computes the cases the tests compare with.
+    /// Computes the cases the tests compare with, unless they are there and made from the same files: nothing in them
+    /// is drawn anew from one time to the next.
     ///
     /// # Errors
-    /// The script fails.
+    /// The script fails, or its files cannot be read.
     pub fn generate(&self) -> Result<()> {
-        let script = paths::root()
-            .join("tests")
-            .join("oracle")
-            .join("generate.py");
+        let scripts = paths::root().join("tests").join("oracle");
+        let made_from = digest_of(&[
+            files_in(&scripts, "py")?,
+            files_in(&paths::root().join("scenarios"), "json")?,
+            vec![paths::root().join("tests").join("requirements.txt")],
+        ])?;
+        let stamp = self.folder.join("made-from.txt");
+        if fs::read_to_string(&stamp).is_ok_and(|text| text == made_from) {
+            println!("    the cases are up to date");
+            return Ok(());
+        }
+        // Away until all is there again: what is broken off is made anew.
+        if stamp.exists() {
+            fs::remove_file(&stamp)?;
+        }
+        self.compute(&scripts.join("generate.py"))?;
+        fs::write(&stamp, made_from)?;
+        Ok(())
+    }
+
+    fn compute(&self, script: &Path) -> Result<()> {
         process::run(
             process::foreign(&self.python)
                 .current_dir(paths::root())
@@ -83,6 +102,34 @@ impl Oracle {
                 .arg(&self.folder),
         )
     }
+}
+
+/// The files of a folder with an ending, in order.
+fn files_in(folder: &Path, ending: &str) -> Result<Vec<PathBuf>> {
+    let entries =
+        fs::read_dir(folder).with_context(|| format!("cannot read {}", folder.display()))?;
+    let mut files = Vec::new();
+    for entry in entries {
+        let path = entry?.path();
+        if path.extension().is_some_and(|own| own == ending) {
+            files.push(path);
+        }
+    }
+    files.sort();
+    Ok(files)
+}
+
+/// What tells these files, by name and content, from any others.
+fn digest_of(groups: &[Vec<PathBuf>]) -> Result<String> {
+    let mut digest = Sha256::new();
+    for path in groups.iter().flatten() {
+        let content = fs::read(path).with_context(|| format!("cannot read {}", path.display()))?;
+        digest.update(path.file_name().unwrap_or_default().as_encoded_bytes());
+        digest.update((content.len() as u64).to_le_bytes());
+        digest.update(content);
+    }
+    let bytes = digest.finalize();
+    Ok(bytes.iter().map(|byte| format!("{byte:02x}")).collect())
 }
 
 fn python_of(environment: &Path) -> PathBuf {
@@ -151,4 +198,28 @@ fn install(python: &Path, requirements: &Path) -> Result<()> {
             .args(["--no-deps", "--requirement"])
             .arg(requirements),
     )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Catches cases that are taken for those of other scripts.
+    #[test]
+    fn another_name_or_content_is_another_digest() -> Result<()> {
+        let folder = paths::target().join("tmp").join("oracle-digest");
+        fs::create_dir_all(&folder)?;
+        let of = |name: &str, content: &str| -> Result<String> {
+            let path = folder.join(name);
+            fs::write(&path, content)?;
+            digest_of(&[vec![path]])
+        };
+        let one = of("a.py", "1")?;
+        assert_eq!(one, of("a.py", "1")?);
+        assert_ne!(one, of("a.py", "2")?);
+        assert_ne!(one, of("b.py", "1")?);
+        assert_eq!(files_in(&folder, "py")?.len(), 2);
+        fs::remove_dir_all(&folder)?;
+        Ok(())
+    }
 }

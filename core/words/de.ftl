@@ -1759,7 +1759,7 @@ page-traction-assumed-value = { $what ->
     [shaft-inertia] Trägheitsmoment von Wellen ohne Angabe je { $value } kg·m²
    *[load-inertia] Trägheitsmoment hinter dem Abtrieb { $value } kg·m²
 }
-page-traction-note = Vollgas, ebene Straße, kein Wind; Schaltungen dauern nicht und unterbrechen die Zugkraft nicht. Unter der niedrigsten Motordrehzahl rutscht eine Anfahrkupplung oder der offene Wandler; der Motor hinter einem Wandler gilt jederzeit als eingeschwungen, seine eigene Trägheit bleibt dort außer Betracht. Zahneingriffe verlieren, was für Verluste angenommen ist; das Achsgetriebe verliert nichts.
+page-traction-note = Vollgas, ebene Straße, kein Wind; Schaltungen dauern nicht und unterbrechen die Zugkraft nicht. Unter der niedrigsten Motordrehzahl rutscht eine Anfahrkupplung oder der offene Wandler; der Motor hinter einem Wandler gilt jederzeit als eingeschwungen, seine eigene Trägheit bleibt dort außer Betracht, und Zeiten sind um einige Prozent zu kurz. Zahneingriffe verlieren, was für Verluste angenommen ist; das Achsgetriebe verliert nichts.
 page-traction-caution = Ideal: Die Reifen übertragen hier jede Kraft, was große Steigungen in niedrigen Gängen bei weitem übersteigen. Über Fahrzeuge und Lasten, Steigungen und Geschwindigkeiten entscheiden nicht diese Zahlen, sondern die Angaben des Herstellers und Fachleute.
 
 ## The page: engine and road

@@ -1726,7 +1726,7 @@ page-traction-assumed-value = { $what ->
     [shaft-inertia] inertia of shafts without one, { $value } kg·m² each
    *[load-inertia] inertia behind the output { $value } kg·m²
 }
-page-traction-note = Full pedal, level road, no wind; shifts take no time and do not interrupt the force. Below the engine’s lowest speed a starting clutch slips, or the open converter does; the engine behind a converter is taken to be settled at any time, so that its own inertia is left out there. Meshes lose what is assumed for losses; the final drive loses nothing.
+page-traction-note = Full pedal, level road, no wind; shifts take no time and do not interrupt the force. Below the engine’s lowest speed a starting clutch slips, or the open converter does; the engine behind a converter is taken to be settled at any time, so that its own inertia is left out there, and times are some percent too short. Meshes lose what is assumed for losses; the final drive loses nothing.
 page-traction-caution = Ideal: tyres are taken to pass any force, which steep slopes in low ranges exceed by far. Do not decide about vehicles or loads, slopes or speeds on these numbers; the maker’s data and qualified people do.
 
 ## The page: engine and road

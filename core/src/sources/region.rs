@@ -17,7 +17,7 @@ const STEPS: u32 = 96;
 ///
 /// In `f64`. Within limits of speed the output's speed is an interval. At one speed the limits of torque and power are half-planes in the
 /// torques that can be chosen, also that of a battery, as what a motor takes is convex in its power; the most and the
-/// least torque at the output are linear programs. They are solved where a limit begins to count and at [`STEPS`] speeds; in
+/// least torque at the output are linear programs. They are solved where a limit begins to count and at `STEPS` speeds; in
 /// between the region is drawn straight. Power to a battery has no limit: it may be turned into heat elsewhere.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Region {

@@ -2245,7 +2245,10 @@ page-timed-refused = { $why ->
 page-timed-clean = Weder Hochdrehen noch Verspannung.
 page-timed-slight = Kaum Hochdrehen oder Verspannung: weniger als 1 % der Drehzahl und 5 % des Moments am Antrieb.
 page-timed-flares = Hochdrehen: Der Antrieb dreht schneller, als beide Gänge es verlangen. Später öffnen oder früher schließen.
-page-timed-binds = Verspannung: { $elements } trägt gegen das Moment im eigenen Gang. Früher öffnen oder später schließen.
+page-timed-binds = { $count ->
+    [one] Verspannung: { $elements } trägt gegen das Moment im eigenen Gang. Früher öffnen oder später schließen.
+   *[other] Verspannung: { $elements } tragen gegen die Momente in ihren Gängen. Früher öffnen oder später schließen.
+}
 page-timed-unsettled = In der gezeigten Zeit hält noch nicht alles, was halten soll. Mehr Zeit zeigen oder prüfen, ob es so viel tragen kann.
 page-timed-figures = Was die Schaltung kostet
 page-timed-figure = Größe

@@ -2222,7 +2222,10 @@ page-timed-refused = { $why ->
 page-timed-clean = Neither flare nor tie-up.
 page-timed-slight = Hardly any flare or tie-up: less than 1 % of the speed and 5 % of the torque at the input.
 page-timed-flares = Flare: the input runs faster than either range would have it. Release later, or apply sooner.
-page-timed-binds = Tie-up: { $elements } carries against the torque of its range. Release sooner, or apply later.
+page-timed-binds = { $count ->
+    [one] Tie-up: { $elements } carries against the torque of its range. Release sooner, or apply later.
+   *[other] Tie-up: { $elements } carry against the torques of their ranges. Release sooner, or apply later.
+}
 page-timed-unsettled = In the time shown not all holds that is to hold. Show more time, or see whether it can carry that much.
 page-timed-figures = What the shift costs
 page-timed-figure = Figure

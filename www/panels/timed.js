@@ -33,6 +33,7 @@ export function fill(panel, { desk, redraw, draws, section, signal }) {
   const stage = new TimedStage(desk, run, section, read);
   section.closest(".body")?.append(stage.node);
   const refused = h("p", { class: "timed-verdict", role: "status", "data-part": "timed-refused", hidden: true });
+  const faulty = h("ul", { class: "find-problems", "data-part": "timed-faulty" });
   const values = h("p", { class: "timed-values", "data-part": "timed-values" });
   const slider = /** @type {HTMLInputElement} */ (
     h("input", { type: "range", id: "timed-time", min: 0, step: STEP, "data-part": "timed-time", input: () => read(Number(slider.value)) })
@@ -63,6 +64,7 @@ export function fill(panel, { desk, redraw, draws, section, signal }) {
   panel.fill(
     h("p", { class: "note" }, say("page-timed-note")),
     lockable(desk, "settings", h("div", { class: "timed-choice" }, ...choice.nodes), conditions.node),
+    faulty,
     refused,
     found,
     figures.known,
@@ -80,6 +82,8 @@ export function fill(panel, { desk, redraw, draws, section, signal }) {
     begun = JSON.stringify([from, to]);
     run.begin(from, to);
     conditions.suit();
+    const wrong = run.ask((shift) => shift.problems()) ?? [];
+    faulty.replaceChildren(...wrong.map(({ place, problem, fix }) => h("li", {}, say("problem", { place, what: problem, fix }))));
     // Where something begins to happen.
     time = run.ask((shift) => shift.report()?.phases.find(({ phase }) => phase === "torque")?.begin) ?? 0;
     update();

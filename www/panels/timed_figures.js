@@ -61,7 +61,7 @@ export class TimedFigures {
     if (report.flare > plan.slight_flare) said.push(say("page-timed-flares"));
     if (report.bind > plan.slight_bind) {
       const elements = [...new Set(report.binds.map(({ element }) => this.#desk.elementLabel(element)))];
-      said.push(say("page-timed-binds", { elements: elements.join(", ") }));
+      said.push(say("page-timed-binds", { elements: elements.join(", "), count: elements.length }));
     }
     if (report.settled_at === null) said.push(say("page-timed-unsettled"));
     return said;

@@ -5,7 +5,8 @@ use fantoccini::key::Key;
 use levertrain_core::Train;
 use levertrain_core::transient::{Dynamics, Plan, Shift};
 use levertrain_tests::browser::{Device, Page, View, page};
-use serde_json::Value;
+use levertrain_tests::files;
+use serde_json::{Value, json};
 
 use crate::{by_core, language};
 
@@ -340,4 +341,28 @@ fn the_panel_speaks_german() -> Result<()> {
         }
         Ok(())
     })
+}
+
+/// Catches a fault in what the file says of inertias that is passed over in silence, and one that keeps the panel from showing anything.
+#[test]
+fn what_is_wrong_with_the_dynamics_of_a_file_is_told() -> Result<()> {
+    let files = files::scenarios()?;
+    let six = files.iter().find(|file| file.stem == SIX);
+    let mut file: Value = serde_json::from_str(&six.context("the six-speed")?.text)?;
+    file["dynamics"] = json!({ "engine_inertia": -1.0 });
+    let path =
+        std::env::temp_dir().join(format!("levertrain-dynamics-{}.json", std::process::id()));
+    std::fs::write(&path, file.to_string())?;
+    page::open(View::LAPTOP, "", |page| {
+        page.open_file(&path)?;
+        open(page)?;
+        let told: String = page.get(
+            "probe.one('[data-part=timed-faulty]').textContent",
+            Value::Null,
+        )?;
+        ensure!(told.contains("dynamics.engine_inertia"), "{told}");
+        Ok(())
+    })?;
+    std::fs::remove_file(&path)?;
+    Ok(())
 }

@@ -3,7 +3,7 @@
 use levertrain_core::transient::{
     Command, Cut, Dynamics, Plan, PlanReport, Reading, Refusal, Shift, TransientReport, timings,
 };
-use levertrain_core::{ElementSet, Train};
+use levertrain_core::{ElementSet, Problem, Train};
 use levertrain_web::boundary::drawings::{paint_as, paint_on};
 use levertrain_web::boundary::plain::{plain, problems};
 use levertrain_web::boundary::sandbox::Sandbox;
@@ -22,6 +22,8 @@ use crate::drawings::palette;
 pub struct TimedShift {
     train: Train,
     dynamics: Dynamics,
+    /// What is wrong with what the file says of that.
+    wrong: Vec<Problem>,
     plan: Plan,
     shift: Result<Shift, Refusal>,
     kept: Option<Shift>,
@@ -45,13 +47,14 @@ impl TimedShift {
             train.element_set(ids).map_err(problems)
         };
         let (from, to) = (set(from)?, set(to)?);
-        let (dynamics, _) = Dynamics::of(&train);
+        let (dynamics, wrong) = Dynamics::of(&train);
         let plan = Plan::suited(&train, &dynamics, from, to);
         let shift = Shift::of(&train, &dynamics, plan.clone());
         let shafts = shafts_of(&train, &plan);
         Ok(Self {
             train,
             dynamics,
+            wrong,
             plan,
             shift,
             kept: None,
@@ -66,10 +69,8 @@ impl TimedShift {
     /// What is wrong with the field `dynamics` of the file: it is assumed instead.
     #[wasm_bindgen(unchecked_return_type = "ProblemInfo[]")]
     pub fn problems(&self) -> Result<JsValue, JsValue> {
-        let (_, problems) = Dynamics::of(&self.train);
-        let infos = problems
-            .into_iter()
-            .map(levertrain_web::boundary::wire::ProblemInfo::from);
+        let problems = self.wrong.iter().cloned();
+        let infos = problems.map(levertrain_web::boundary::wire::ProblemInfo::from);
         plain(&infos.collect::<Vec<_>>())
     }
 

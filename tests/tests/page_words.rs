@@ -160,6 +160,7 @@ const NO_WORDS: &[(&str, &[&str])] = &[
     (
         "parts of sources and outputs",
         &[
+            "driven",
             "kept",
             "levers",
             "moves",

@@ -19,12 +19,15 @@ export function fill(panel, { desk, redraw, draws, signal }) {
   const ports = new SourcesPorts(desk, held);
   const tables = new SourcesTables(desk, signal);
   const plots = new SourcesPlots(desk, held, redraw, signal);
-  const words = h("p", { class: "sources-words", role: "status", "data-part": "sources-words" });
+  const words = h("p", { class: "sources-words", "data-part": "sources-words" });
+  // Only what was refused is spoken: a change of the train is said on the stage.
+  const refused = h("p", { class: "source-beyond", role: "status", "data-part": "sources-refused" });
   const faults = h("ul", { class: "note", hidden: true, "data-part": "sources-faults" });
   panel.fill(
     h("p", { class: "note" }, say("page-sources-note")),
     faults,
     words,
+    refused,
     levers.node,
     ports.node,
     tables.node,
@@ -42,8 +45,9 @@ export function fill(panel, { desk, redraw, draws, signal }) {
     faults.hidden = wrong.length === 0;
     faults.replaceChildren(...wrong.map((text) => h("li", {}, text)));
     const given = stand.shafts.filter((shaft) => shaft.given).map(({ label }) => label);
-    const said = refusal || [say("page-sources-freedom", { count: stand.freedom, given: given.join(", ") }), more(stand)].filter(Boolean).join(" ");
+    const said = [say("page-sources-freedom", { count: stand.freedom, given: given.join(", ") }), more(stand)].filter(Boolean).join(" ");
     if (words.textContent !== said) words.textContent = said;
+    if (refused.textContent !== refusal) refused.textContent = refusal;
     levers.show(stand);
     ports.show(stand);
     tables.show(stand);
@@ -61,7 +65,7 @@ export function fill(panel, { desk, redraw, draws, signal }) {
     refusal = by.length
       ? say("page-sources-decided", { name: label(shaft), by: by.map(label).join(", ") })
       : say("page-sources-held", { name: label(shaft) });
-    words.textContent = refusal;
+    refused.textContent = refusal;
   });
   draws(() => {
     if (!panel.open) return;

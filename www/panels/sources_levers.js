@@ -44,6 +44,7 @@ export class SourcesLevers {
     const { canvas, holder } = this.#drawn;
     holder.append(this.#grips);
     this.node = scroller(holder, say("page-sources-grips"), signal);
+    this.node.dataset.part = "driven";
     const width = () => canvas.width / desk.look.scale;
     tellFigure(canvas, {
       svg: (light) => held.ask((sources, sandbox) => sources.svg(sandbox, "levers", width(), light)),

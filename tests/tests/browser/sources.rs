@@ -115,7 +115,7 @@ fn keys_and_fields_turn_the_same() -> Result<()> {
         let (x, y) = grip(page, "m1")?;
         page.gesture(Device::Mouse, &[(x, y), (x, y)])?;
         page.rest()?;
-        let said = words(page)?;
+        let said: String = page.get("probe.text('[data-part=sources-refused]')", Value::Null)?;
         ensure!(
             said.starts_with("Motor 1 is decided by") && said.contains("Engine"),
             "{said}"

@@ -30,7 +30,10 @@ export function fill(panel, { desk, redraw, draws, section, signal }) {
   const picture = new TimedDrawing(desk, run, { changed: update, read }, redraw, signal);
   const figures = new TimedFigures(desk, signal);
   const map = new TimedMap(desk, run, update, redraw, signal);
-  const stage = new TimedStage(desk, run, section, read);
+  const stage = new TimedStage(desk, run, section, read, () => {
+    picture.node.scrollIntoView({ block: "start", behavior: "instant" });
+    onStage.focus({ preventScroll: true });
+  });
   section.closest(".body")?.append(stage.node);
   const refused = h("p", { class: "timed-verdict", role: "status", "data-part": "timed-refused", hidden: true });
   const faulty = h("ul", { class: "find-problems", "data-part": "timed-faulty" });
@@ -41,6 +44,7 @@ export function fill(panel, { desk, redraw, draws, section, signal }) {
   const all = /** @type {HTMLInputElement} */ (h("input", { type: "checkbox", "data-part": "timed-all", change: showAll }));
   const button = (/** @type {string} */ part, /** @type {() => void} */ click, /** @type {string} */ words) =>
     h("button", { class: "plain", type: "button", "data-part": part, click }, words);
+  const onStage = button("timed-on-stage", () => stage.start(), say("page-timed-on-stage"));
   const keep = button("timed-keep", () => keepIt(true), say("page-timed-keep"));
   const drop = button("timed-drop", () => keepIt(false), say("page-timed-drop-kept"));
   const found = h(
@@ -53,7 +57,7 @@ export function fill(panel, { desk, redraw, draws, section, signal }) {
     h(
       "p",
       { class: "row timed-actions" },
-      button("timed-on-stage", () => stage.start(), say("page-timed-on-stage")),
+      onStage,
       keep,
       drop,
       button("timed-usual", begin, say("page-timed-usual")),
@@ -97,8 +101,12 @@ export function fill(panel, { desk, redraw, draws, section, signal }) {
     if (other) choice.reset();
     else choice.offer();
     const now = JSON.stringify([choice.applied("from"), choice.applied("to")]);
-    if (other || now !== begun) begin();
-    else update();
+    if (other || now !== begun) {
+      begin();
+      return;
+    }
+    run.follow();
+    update();
   }
 
   function update() {

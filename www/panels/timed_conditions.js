@@ -3,7 +3,7 @@
 import { h } from "../kit/dom.js";
 import { decimalField, putIn, typedIn } from "../kit/decimal_field.js";
 import { number } from "../kit/format.js";
-import { problemsOf } from "../kit/problems.js";
+import { Failure, problemsOf } from "../kit/problems.js";
 import { parted, say } from "../kit/words.js";
 import { fromField, unitOf } from "../state/units.js";
 
@@ -52,7 +52,7 @@ export class TimedConditions {
     this.#fields = FIELDS.map(([key, message, kind]) => {
       const input = decimalField({ id: `timed-${key}`, "data-part": `timed-${key}`, change: () => this.#begin(key) });
       const unit = h("span", { class: "unit" });
-      return { key, kind, input, unit, node: labelled(say(message), input, unit) };
+      return { key, kind, input, unit, name: say(message), node: labelled(say(message), input, unit) };
     });
     const options = LENGTHS.map((seconds) => h("option", { value: seconds }, say("page-timed-seconds", { time: number(seconds, Number.isInteger(seconds) ? 1 : 2) })));
     this.#until = /** @type {HTMLSelectElement} */ (h("select", { id: "timed-until", "data-part": "timed-until", change: () => this.#begin("until") }, ...options));
@@ -101,6 +101,7 @@ export class TimedConditions {
     this.#try((shift) => {
       const plan = shift.plan();
       const field = this.#fields.find((known) => known.key === key);
+      if (field && !Number.isFinite(Number(typedIn(field.input) || NaN))) throw new Failure(field.name, say("page-timed-no-number"), say("page-timed-write-number"));
       plan[key] = field ? fromField(typedIn(field.input), unitOf(this.#desk.units, field.kind)) : Number(this.#until.value);
       shift.begin(plan.input_speed, plan.input_torque, plan.output_torque, plan.until);
     });
@@ -109,11 +110,20 @@ export class TimedConditions {
   #takeBack() {
     this.#try((shift) => {
       const { cut, until } = shift.plan();
-      const depth = cut ? Number(typedIn(this.#depth)) / 100 : DEPTH;
-      const [begin, end] = cut ?? CUT.map((part) => Math.round(part * until * 1000) / 1000);
+      const percent = Number(typedIn(this.#depth) || NaN);
+      if (cut && this.#cut.checked && !(percent >= 1 && percent <= 100)) throw new Failure(say("page-timed-cut"), say("page-timed-wrong-depth"), say("page-timed-write-number"));
+      const depth = cut ? percent / 100 : DEPTH;
+      // While speeds change is when it helps.
+      const inertia = shift.report()?.phases.find(({ phase }) => phase === "inertia");
+      const [begin, end] = cut ?? (inertia ? [inertia.begin, inertia.end] : CUT.map((part) => part * until)).map((time) => Math.round(time * 1000) / 1000);
       if (this.#cut.checked) shift.cut(begin, end, depth);
       else shift.cut(0, 0, 0);
     });
+  }
+
+  /** What the page calls a place in the plan. @param {string} place */
+  #nameOf(place) {
+    return this.#fields.find(({ key }) => key === place)?.name ?? place;
   }
 
   /** @param {(shift: import("../engine/levertrain_whole.js").TimedShift) => void} change */
@@ -122,7 +132,7 @@ export class TimedConditions {
       this.#run.command(change);
       this.#problem.textContent = "";
     } catch (error) {
-      this.#problem.textContent = parted(problemsOf(error).flatMap(({ problem, fix }) => [problem, fix]));
+      this.#problem.textContent = parted(problemsOf(error).map(({ place, problem, fix }) => say("problem", { place: this.#nameOf(place), what: problem, fix })));
       return;
     }
     this.#changed();

@@ -24,7 +24,7 @@ export class TimedDrawing {
   #read;
   #drawn;
   #grips = h("div", { class: "timed-grips" });
-  /** Begin and end of each command. @type {{ node: HTMLElement, place(at: [number, number], value: number, most: number): void }[][]} */
+  /** Begin and end of each command. @type {TimedGrip[][]} */
   #handles = [];
   /** What they are of. */
   #of = "";
@@ -54,6 +54,12 @@ export class TimedDrawing {
     holder.classList.add("timed-plot");
     holder.append(lockable(desk, "settings", this.#grips));
     this.node = holder;
+    // Where two are close to each other the nearer one is meant, whichever lies on top.
+    this.#grips.addEventListener("pointerdown", (event) => {
+      const all = this.#handles.flat();
+      const away = all.map((grip) => grip.away(event));
+      all[away.indexOf(Math.min(...away))]?.take(event);
+    });
     this.#coarse.addEventListener("change", () => this.changed(), { signal });
     const pick = (/** @type {PointerEvent} */ event) => {
       if (event.buttons & 1) this.#read(Math.min(Math.max(this.#timeAt(event.clientX), 0), this.#until));

@@ -40,7 +40,6 @@ export class TimedGrip {
       "data-part": part,
       title: name,
       keydown: (/** @type {KeyboardEvent} */ event) => this.#key(event),
-      pointerdown: (/** @type {PointerEvent} */ event) => this.#take(event),
       pointermove: (/** @type {PointerEvent} */ event) => this.#pull(event),
       pointerup: (/** @type {PointerEvent} */ event) => this.#drop(event),
       pointercancel: (/** @type {PointerEvent} */ event) => this.#drop(event, true),
@@ -91,8 +90,14 @@ export class TimedGrip {
     event.stopPropagation();
   }
 
-  /** @param {PointerEvent} event */
-  #take(event) {
+  /** How far from its middle something in the window is. @param {PointerEvent} event */
+  away({ clientX, clientY }) {
+    const { left, top, width, height } = this.node.getBoundingClientRect();
+    return Math.hypot(clientX - left - width / 2, clientY - top - height / 2);
+  }
+
+  /** Is dragged from now on. @param {PointerEvent} event */
+  take(event) {
     if (event.button !== 0 || this.#drag || this.#isLocked) return;
     event.preventDefault();
     this.node.focus({ preventScroll: true });

@@ -11,6 +11,8 @@ import { timedShift } from "../work/timed.js";
 
 export class TimedRun {
   #desk;
+  /** The train that it is of, as the text of a file. */
+  #text = "";
   /** @type {string[]} */
   #from = [];
   /** @type {string[]} */
@@ -31,14 +33,20 @@ export class TimedRun {
    * @param {string[]} to what is applied after
    */
   begin(from, to) {
+    this.#text = this.#desk.text;
     this.#from = from;
     this.#to = to;
     this.#plan = undefined;
     this.free();
   }
 
+  /** Goes on with the train on the desk, which has the elements that are applied before and after. */
+  follow() {
+    this.#text = this.#desk.text;
+  }
+
   /**
-   * Asks the shift, with the engine's sandbox; nothing before the whole engine is there.
+   * Asks the shift, with the engine's sandbox; nothing before the whole engine is there, or while there is another train.
    * @template T
    * @param {(shift: TimedShift, sandbox: Sandbox) => T} question
    * @returns {T | undefined}
@@ -46,6 +54,7 @@ export class TimedRun {
   ask(question) {
     return this.#desk.askWhole((engine, sandbox) => {
       const { text } = this.#desk;
+      if (this.#text !== text) return undefined;
       if (this.#held?.engine !== engine || this.#held.text !== text) {
         this.free();
         this.#held = { engine, text, shift: timedShift(engine, this.commanded) };

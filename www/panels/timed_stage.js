@@ -17,6 +17,7 @@ export class TimedStage {
   #desk;
   #run;
   #tell;
+  #back;
   #section;
   #name = "";
   #until = 1;
@@ -30,7 +31,7 @@ export class TimedStage {
     h("input", { type: "range", min: 0, step: STEP, "aria-label": say("page-timed-time"), "data-part": "timed-bar-time", input: () => this.#seek() })
   );
   #play = h("button", { class: "plain play", type: "button", "data-part": "timed-play", click: () => this.#turn() });
-  #end = h("button", { class: "plain", type: "button", "data-part": "timed-back", click: () => this.end() }, say("page-timed-back"));
+  #end = h("button", { class: "plain", type: "button", "data-part": "timed-back", click: () => this.#leave() }, say("page-timed-back"));
   node = h(
     "div",
     { class: "timed-bar", role: "group", "aria-label": say("page-timed-bar"), "data-part": "timed-bar", hidden: true },
@@ -43,8 +44,10 @@ export class TimedStage {
    * @param {TimedRun} run
    * @param {HTMLElement} section the half-section, which comes into sight with it
    * @param {(seconds: number) => void} tell what to do when another time is read
+   * @param {() => void} back brings the plot into sight
    */
-  constructor(desk, run, section, tell) {
+  constructor(desk, run, section, tell, back) {
+    this.#back = back;
     this.#desk = desk;
     this.#run = run;
     this.#section = section;
@@ -75,6 +78,12 @@ export class TimedStage {
     this.#time = time;
     if (this.#shows) this.#show(true);
     else this.#say();
+  }
+
+  /** Goes back to the plot. */
+  #leave() {
+    this.end();
+    this.#back();
   }
 
   /** Has both drawings show the steady motion again. */

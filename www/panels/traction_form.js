@@ -33,7 +33,7 @@ export class TractionForm {
   #locked = h("p", { class: "find-field" }, h("label", { for: "traction-lockup" }, say("page-traction-lockup")), h("span", { class: "select" }, this.#lockup));
   #slopes = SLOPES.map((slope) => {
     const field = /** @type {HTMLInputElement} */ (h("input", { type: "checkbox", value: slope, checked: DRAWN.includes(slope), change: () => this.#tell() }));
-    return { slope, field, node: h("label", { class: "find-choice" }, field, h("span", {}, say("diagram-traction-slope", { slope: String(slope) }))) };
+    return { slope, field, node: h("label", { class: "check find-choice" }, field, h("span", {}, say("diagram-traction-slope", { slope: String(slope) }))) };
   });
   /** The engine speed in rev/min, kept through other units. @type {number | undefined} */
   #wanted;

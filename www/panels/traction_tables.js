@@ -47,6 +47,7 @@ export class TractionTables {
       const title = say("page-traction-table", { table: name });
       const made = table(title, heads, figures);
       made.node.dataset.part = `traction-${name}`;
+      columns.forEach(([column, quantity], at) => (heads[at].textContent = this.#head(column, quantity)));
       tellHeadings(made.node, columns.map((_, at) => () => ({ name: heads[at].textContent ?? "" })));
       const section = h("section", {}, h("h3", {}, title), scroller(made.node, title, signal));
       return { ...made, heads, columns, section };
@@ -62,10 +63,15 @@ export class TractionTables {
     return units[quantity];
   }
 
+  /** What a column is called. @param {string} column @param {Column[1]} quantity */
+  #head(column, quantity) {
+    return say("page-traction-column", { column, unit: this.#unit(quantity).name });
+  }
+
   /** @param {Traction} found */
   show({ ranges, run }) {
     for (const { heads, columns } of Object.values(this.#tables)) {
-      columns.forEach(([column, quantity], at) => (heads[at].textContent = say("page-traction-column", { column, unit: this.#unit(quantity).name })));
+      columns.forEach(([column, quantity], at) => (heads[at].textContent = this.#head(column, quantity)));
     }
     this.#tables.ranges.body.replaceChildren(...ranges.map((range) => this.#range(range)));
     this.#tables.shifts.section.hidden = !run?.changes.length;

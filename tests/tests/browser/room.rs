@@ -234,12 +234,32 @@ fn points_at_what_is_drawn(page: &Page, train: &Train) -> Result<bool> {
     });
     let (point, shaft) = points
         .filter(|point| free(*point))
-        .find_map(|point| Some((point, stage.shaft_at(point)?)))
+        .find_map(|point| {
+            // Not at the edge of what is meant: the pointer stands on whole pixels.
+            let shaft = stage.shaft_at(point)?;
+            let around = [(-2.0, 0.0), (2.0, 0.0), (0.0, -2.0), (0.0, 2.0)];
+            let mut around = around
+                .map(|(x, y)| {
+                    stage.shaft_at(Point {
+                        x: point.x + x,
+                        y: point.y + y,
+                    })
+                })
+                .into_iter();
+            around
+                .all(|other| other == Some(shaft))
+                .then_some((point, shaft))
+        })
         .context("no shaft anywhere")?;
     page.point_at((left + point.x * zoom, top + point.y * zoom))?;
     page.rest()?;
     let named: Option<String> = page.get("probe.text('.caption[data-lit] b')", Value::Null)?;
-    Ok(named.as_deref() == Some(train.scenario().shafts[shaft].label.as_str()))
+    let label = train.scenario().shafts[shaft].label.as_str();
+    ensure!(
+        named.as_deref() == Some(label),
+        "at {point:?} {named:?}, not {label}"
+    );
+    Ok(true)
 }
 
 /// Catches a large screen of which a third stays blank, letters and drawings that stay as small as on a

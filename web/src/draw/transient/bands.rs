@@ -9,9 +9,9 @@ use crate::draw::scene::{Align, Bounds, Dash, Ink, Scene, Stroke, at};
 use crate::draw::text;
 
 /// Where it flares or binds.
-pub(super) const WRONG: Stroke = Stroke::solid(Ink::Fight, 1.5);
+pub(super) const WRONG: Stroke = Stroke::solid(Ink::Fight, 1.0);
 /// Distance of the lines of a hatching, in CSS pixels.
-const HATCH: f64 = 6.0;
+const HATCH: f64 = 8.0;
 
 pub(super) fn draw(scene: &mut Scene, view: &View<'_>, plan: &Plan) {
     let marks = &view.shift.marks;
@@ -35,8 +35,8 @@ pub(super) fn draw(scene: &mut Scene, view: &View<'_>, plan: &Plan) {
         .binds
         .iter()
         .map(|(_, stretch)| (*stretch, 1, "diagram-timed-bind"));
-    let mut taken: Vec<Bounds> = Vec::new();
-    for (stretch, strip, message) in flares.chain(binds) {
+    let wrong: Vec<_> = flares.chain(binds).collect();
+    for &(stretch, strip, _) in &wrong {
         let band = area(plan, stretch, BAND);
         let strip = &plan.strips[strip];
         let under = Bounds {
@@ -50,6 +50,11 @@ pub(super) fn draw(scene: &mut Scene, view: &View<'_>, plan: &Plan) {
                 scene.line(at(x, area.top), at(x, area.top + area.height), WRONG);
             }
         }
+    }
+    // Over all hatchings, and each where no other is.
+    let mut taken: Vec<Bounds> = Vec::new();
+    for (stretch, _, message) in wrong {
+        let band = area(plan, stretch, BAND);
         let name = word(message).to_owned();
         let width = text::width(&name, SIZE, true);
         let x = band

@@ -2273,6 +2273,7 @@ page-timed-stored = In drehenden Massen gespeicherte Energie
 page-timed-heats = Zu Wärme gewordene Energie
 page-timed-map = Früher oder später
 page-timed-map-note = Jede Marke ist diese Schaltung mit anderen Zeiten; je größer, desto mehr Wärme. Ein Druck darauf steuert sie so an.
+page-timed-map-begin = Tausend Zeitwahlen durchrechnen
 page-timed-map-keys = Zeiten; Pfeile wählen, die Eingabetaste steuert an
 page-drawing-timings = Was herauskommt, wenn früher oder später geöffnet und geschlossen wird; die Zeile darunter sagt es von einer Wahl
 page-timed-map-at = Öffnen bei { $release }, Füllen bei { $apply }: Hochdrehen { $flare }, Verspannung { $bind }, Wärme { $heat }

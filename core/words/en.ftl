@@ -2250,6 +2250,7 @@ page-timed-stored = Energy stored in turning masses
 page-timed-heats = Energy made heat
 page-timed-map = Sooner or later
 page-timed-map-note = Each mark is this shift with another timing; the larger it is, the more heat. Press one to command it.
+page-timed-map-begin = Try a thousand timings
 page-timed-map-keys = Timings; arrows choose, Enter commands
 page-drawing-timings = What comes of releasing and applying sooner or later; the line below says it of one timing
 page-timed-map-at = Release at { $release }, filling at { $apply }: flare { $flare }, tie-up { $bind }, heat { $heat }

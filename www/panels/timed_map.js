@@ -42,6 +42,12 @@ export class TimedMap {
   #helper;
   /** Whether a worker could not do it; the next one could not either. */
   #alone = false;
+  /** Whether somebody wants it: some pages forbid workers, and it takes its time. */
+  #wanted = false;
+  /** What is commanded. @type {TimedPlan | undefined} */
+  #plan;
+  #begin = h("button", { class: "plain", type: "button", "data-part": "timed-map-begin", click: () => this.#want() }, say("page-timed-map-begin"));
+  #shown;
   #turn = 0;
   #timeout = 0;
   /** What the map is of. */
@@ -80,13 +86,14 @@ export class TimedMap {
       svg: (light) => this.#ask((map, sandbox) => map.svg(sandbox, width(), light)),
       paint: (picture, scale, light) => this.#ask((map, sandbox) => map.drawPicture(sandbox, picture, scale, light)),
     });
+    this.#shown = h("div", { hidden: true }, holder, this.#told);
     this.node = h(
       "section",
       { class: "timed-map", hidden: true, "aria-labelledby": "timed-map", "data-part": "timed-map" },
       h("h3", { id: "timed-map" }, say("page-timed-map")),
       h("p", { class: "note" }, say("page-timed-map-note")),
-      holder,
-      this.#told,
+      this.#begin,
+      this.#shown,
     );
     signal.addEventListener("abort", () => this.rest());
   }
@@ -95,13 +102,19 @@ export class TimedMap {
   show(plan) {
     const both = plan.commands.some(({ applies }) => applies) && plan.commands.some(({ applies }) => !applies);
     this.node.hidden = !both;
+    this.#plan = plan;
     const of = JSON.stringify(this.#run.commanded);
-    if (!both || of === this.#of) return;
+    if (!both || !this.#wanted || of === this.#of) return;
     this.#of = of;
     this.#turn += 1;
     clearTimeout(this.#timeout);
     const turn = this.#turn;
     this.#timeout = setTimeout(() => this.#reckon(plan, turn).catch((error) => this.#desk.report(error)), REST);
+  }
+
+  #want() {
+    this.#wanted = true;
+    if (this.#plan) this.show(this.#plan);
   }
 
   /** Gives the worker up until it is wanted again. */
@@ -131,6 +144,10 @@ export class TimedMap {
     if (!values || turn !== this.#turn) return;
     this.#map = { offsets: { releases, applies }, values, slight: [flare, bind], at: starts, now };
     this.#key = [...now];
+    const pressed = this.#begin.matches(":focus");
+    this.#begin.hidden = true;
+    this.#shown.hidden = false;
+    if (pressed) this.#cursor.focus({ preventScroll: true });
     this.#drawn.changed();
     this.#tell();
   }

@@ -19,6 +19,9 @@ pub(super) struct Difference {
     engine: Change<Option<Engine>>,
     converter: Change<Option<Converter>>,
     load: Change<Option<Load>>,
+    dynamics: Change<Option<String>>,
+    vehicle: Change<Option<String>>,
+    sources: Change<Option<String>>,
 }
 
 /// A value before and after, where it differs.
@@ -41,7 +44,7 @@ pub(super) enum Side {
 macro_rules! fields {
     ($each:ident) => {
         $each!(
-            (name about input output housing_label engine converter load)
+            (name about input output housing_label engine converter load dynamics vehicle sources)
             (shafts couplings elements ranges)
         )
     };

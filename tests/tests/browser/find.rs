@@ -91,7 +91,7 @@ fn other_ratios_are_found_shown_taken_back_and_kept() -> Result<()> {
     page::open(View::LAPTOP, &format!("#s={SIX}&on=W,J"), |page| {
         let before = page.seen()?;
         open(page)?;
-        write(page, "#find-ratio-1", "2.72")?;
+        write(page, "#find-ratio-1", "2.8")?;
         write(page, "#find-tolerance", "4")?;
         page.click("label[for=find-best-steps]")?;
         page.click("[data-part=find-begin]")?;
@@ -250,7 +250,7 @@ fn marked(page: &Page) -> Result<Vec<String>> {
 fn a_point_of_the_plot_does_what_its_row_does() -> Result<()> {
     page::open(View::LAPTOP, &format!("#s={SIX}"), |page| {
         open(page)?;
-        write(page, "#find-ratio-1", "2.72")?;
+        write(page, "#find-ratio-1", "2.8")?;
         write(page, "#find-tolerance", "4")?;
         page.click("label[for=find-best-steps]")?;
         page.click("[data-part=find-begin]")?;
@@ -385,7 +385,7 @@ fn a_search_goes_on_after_its_tab_was_closed() -> Result<()> {
              }",
             Value::Null,
         )?;
-        write(page, "#find-ratio-1", "2.72")?;
+        write(page, "#find-ratio-1", "2.8")?;
         write(page, "#find-tolerance", "8")?;
         page.click("label[for=find-best-steps]")?;
         page.click("[data-part=find-begin]")?;

@@ -271,6 +271,7 @@ fn a_shift_is_kept_to_compare_and_a_refusal_is_told() -> Result<()> {
 fn the_map_commands_the_timing_that_it_tells() -> Result<()> {
     page::open(View::LAPTOP, &format!("#s={SIX}"), |page| {
         open(page)?;
+        page.click("[data-part=timed-map-begin]")?;
         page.until(
             "the map is there",
             "probe.one('[data-part=timed-map-told]').textContent !== ''",

@@ -108,7 +108,7 @@ pub const SAID: &str = "(() => { \
 })()";
 /// Symbols of units and of the ratio, the page's own name and languages in their own, names of standards, of a key and
 /// of a kind of file, beside those of the drawings.
-const SYMBOLS: [&str; 19] = [
+const SYMBOLS: [&str; 22] = [
     "4th",
     "DE",
     "Deutsch",
@@ -120,10 +120,13 @@ const SYMBOLS: [&str; 19] = [
     "SCORM",
     "W",
     "ft",
+    "h",
     "hp",
     "i",
     "json",
     "kW",
+    "kg",
+    "km",
     "lbf",
     "mm",
     // What a file is called whose title has no letter that names of files may have.

@@ -37,13 +37,21 @@ fn problems(text: &str) -> Vec<Problem> {
     Train::parse(text).err().unwrap_or_default()
 }
 
+/// Where fields begin that are kept as they stand, and told of where they are used: the last ones of a file.
+fn kept_from(text: &str) -> usize {
+    let fields = ["dynamics", "vehicle", "sources"];
+    let starts = fields.map(|field| text.find(&format!("\n  \"{field}\":")));
+    starts.into_iter().flatten().min().unwrap_or(text.len())
+}
+
 /// Whatever value of whatever scenario is an object instead, a problem is said to be just there.
 #[test]
 fn a_value_of_the_wrong_type_is_found_where_it_stands() -> Result<()> {
     for file in scenarios()? {
         let values = scalars(&file.text);
         ensure!(values.len() > 20, "{}", file.stem);
-        for (start, end) in values {
+        let kept = kept_from(&file.text);
+        for (start, end) in values.into_iter().filter(|(start, _)| *start < kept) {
             let text = format!("{}{{}}{}", &file.text[..start], &file.text[end..]);
             let before = &file.text[..start];
             let line = before.split('\n').next_back().unwrap_or_default();
@@ -67,7 +75,8 @@ fn a_value_of_the_wrong_type_is_found_where_it_stands() -> Result<()> {
 fn a_member_without_its_shaft_is_found_in_its_set() -> Result<()> {
     let mut seen = 0;
     for file in scenarios()? {
-        for (start, _) in file.text.match_indices("\"shaft\": \"") {
+        let members = &file.text[..kept_from(&file.text)];
+        for (start, _) in members.match_indices("\"shaft\": \"") {
             let from = start + "\"shaft\": ".len();
             let (_, end) = scalars(&file.text)
                 .into_iter()

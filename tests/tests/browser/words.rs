@@ -108,7 +108,7 @@ pub const SAID: &str = "(() => { \
 })()";
 /// Symbols of units and of the ratio, the page's own name and languages in their own, names of standards, of a key and
 /// of a kind of file, beside those of the drawings.
-const SYMBOLS: [&str; 22] = [
+const SYMBOLS: [&str; 23] = [
     "4th",
     "DE",
     "Deutsch",
@@ -129,6 +129,7 @@ const SYMBOLS: [&str; 22] = [
     "km",
     "lbf",
     "mm",
+    "mph",
     // What a file is called whose title has no letter that names of files may have.
     "sheet",
     "xAPI",

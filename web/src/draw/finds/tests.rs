@@ -1,3 +1,5 @@
+use levertrain_core::words::word;
+
 use super::*;
 use crate::draw::scene::Mark;
 
@@ -105,7 +107,15 @@ fn the_one_on_stage_and_the_present_train_have_marks_of_their_own() {
         let is_one = |mark: &&Mark| matches!(mark, Mark::Fill { points, .. } if points.len() == 3);
         marks.iter().filter(is_one).count()
     };
-    assert_eq!((triangles(&close), triangles(&far)), (0, 1));
+    // Its own and that of the key, which then says that it is beyond.
+    assert_eq!((triangles(&close), triangles(&far)), (0, 2));
+    let says = |view: &View, message| {
+        scene(view, 500.0)
+            .labels()
+            .any(|label| label.text == word(message))
+    };
+    assert!(says(&far, "diagram-finds-beyond") && !says(&far, "diagram-finds-present"));
+    assert!(says(&close, "diagram-finds-present") && !says(&close, "diagram-finds-beyond"));
     let xs = |view: &View| {
         places(view, 500.0)
             .points

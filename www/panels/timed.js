@@ -96,8 +96,9 @@ export function fill(panel, { desk, redraw, draws, section, signal }) {
   /** Shows the train on the desk while the panel is unfolded. */
   function build() {
     if (!panel.open || !desk.isWhole || !desk.info) return;
-    const other = about !== desk.info.name;
-    about = desk.info.name;
+    // An edit, also one of the name, leaves what is commanded.
+    const other = about !== desk.text && !desk.editing;
+    about = desk.text;
     if (other) choice.reset();
     else choice.offer();
     const now = JSON.stringify([choice.applied("from"), choice.applied("to")]);

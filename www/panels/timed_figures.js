@@ -23,6 +23,10 @@ export class TimedFigures {
   #phases = h("p", { class: "note", "data-part": "timed-phases" });
   #table;
   #known;
+  /** What the table of what is known shows, and of which train. */
+  #shown = "";
+  /** @type {Desk["info"]} */
+  #of;
 
   /** @param {Desk} desk @param {AbortSignal} signal */
   constructor(desk, signal) {
@@ -52,6 +56,12 @@ export class TimedFigures {
     write(this.#phases, phases.join("; "));
     this.#table.body.replaceChildren(...this.#rows(report, kept).map((row) => this.#row(row, report, kept)));
     this.#table.node.toggleAttribute("data-compares", Boolean(kept));
+    // No command changes these, and a drag shows many commands.
+    const { inertias, fill_times, full_torques } = plan;
+    const shown = JSON.stringify([inertias, fill_times, full_torques, this.#desk.units.torque]);
+    if (shown === this.#shown && this.#desk.info === this.#of) return;
+    this.#shown = shown;
+    this.#of = this.#desk.info;
     this.#known.body.replaceChildren(...this.#assumptions(plan));
   }
 

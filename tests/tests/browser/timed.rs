@@ -8,7 +8,7 @@ use levertrain_tests::browser::{Device, Page, View, page};
 use levertrain_tests::files;
 use serde_json::{Value, json};
 
-use crate::{by_core, language};
+use crate::{by_core, editing, language};
 
 const SIX: &str = "04-six-speed-three-sets";
 const FLARE: &str = "Flare";
@@ -366,4 +366,27 @@ fn what_is_wrong_with_the_dynamics_of_a_file_is_told() -> Result<()> {
     })?;
     std::fs::remove_file(&path)?;
     Ok(())
+}
+
+/// Catches commands that are lost with an edit that does not change what is shifted, such as that of a tooth count.
+#[test]
+fn an_edit_leaves_what_is_commanded() -> Result<()> {
+    page::open(View::LAPTOP, &format!("#s={SIX}"), |page| {
+        open(page)?;
+        page.run("probe.one('[data-part=timed-J-0]').focus()", Value::Null)?;
+        page.keys([Key::Left; 5])?;
+        page.rest()?;
+        let at = time_of(page, "timed-J-0")?;
+        let before = figures(page)?;
+        editing::open_form(page)?;
+        editing::set(page, "teeth p2 0", "53")?;
+        page.rest()?;
+        ensure!(
+            time_of(page, "timed-J-0")? == at,
+            "{}",
+            time_of(page, "timed-J-0")?
+        );
+        ensure!(figures(page)? != before, "the figures stay");
+        Ok(())
+    })
 }

@@ -172,6 +172,7 @@ tooth-pairs = { $pinions ->
 state-driving = Kraftschluss
 state-over-applied = Überbestimmt
 state-neutral = Neutral
+state-branched = Keine feste Übersetzung
 state-output-held = Abtrieb fest
 state-tied-up = Verspannt
 
@@ -187,6 +188,7 @@ answer-drives = { $way ->
     }
 }
 answer-neutral = der Abtrieb ist frei
+answer-branched = mehrere Drehzahlen bestimmen
 answer-output-held = der Abtrieb steht still
 answer-tied-up = der Antrieb kann nicht drehen
 
@@ -317,6 +319,8 @@ side-by-side = { $elements } sperren parallel: Aus dem Gleichgewicht folgt nicht
 ## Why it does not drive
 
 neutral = Neutral, denn { $reasons }.
+# Where there are further sources or outputs
+branched = Der Antrieb allein bestimmt weder die Drehzahl des Abtriebs noch die aller anderen Glieder: Dazu braucht es so viele Drehzahlen von An- und Abtrieben, wie es Freiheitsgrade gibt.
 input-alone = der Antrieb ist mit nichts verbunden
 input-geared = was der Antrieb dreht, ist mit nichts anderem verbunden
 output-alone = der Abtrieb ist mit nichts verbunden
@@ -1054,6 +1058,11 @@ page-preview-gives = Vorschau: { $element } { $does ->
    *[closing] schließen
 } ergibt
 page-answer-more = { $state }, { $pace }; exakt { $exact }
+page-answer-chosen = { $count ->
+    [one] { $count } Drehzahl ist wählbar
+   *[other] { $count } Drehzahlen sind wählbar
+}
+page-answer-turn = Von Hand drehen
 page-answer-degrees = { $count } Freiheitsgrade, nötig ist einer
 page-spoken = { $applied }. { $state }: { $answer }.
 page-spoken-ratio = { $applied }. Übersetzung { $ratio } zu 1, { $state }: { $answer }.
@@ -1182,6 +1191,15 @@ page-keys-next-part = zum nächsten oder vorigen Teil
 page-keys-open = zeigt, was sich damit tun lässt
 page-keys-undo = nimmt die letzte Änderung zurück
 page-keys-redo = führt sie wieder aus
+page-keys-by-hand = Auf einem Glied, das von Hand gedreht wird (Antriebe und Abtriebe)
+page-keys-turn = um 10/min schneller oder langsamer
+page-keys-turn-far = dasselbe um 100/min
+page-keys-turn-rest = zum Stillstand
+page-keys-timed = Auf einem Griff der Schaltung im Zeitverlauf
+page-keys-ramp = um eine Hundertstelsekunde früher oder später
+page-keys-ramp-far = dasselbe um eine Zehntelsekunde
+page-keys-ramp-home = an den Anfang
+page-keys-timed-undo = nimmt die letzte Änderung der Zeiten zurück
 page-keys-class-begin = ganzer Bildschirm, Schrift für die letzte Reihe
 page-keys-class = Im Unterricht
 page-keys-class-next = der nächste Gang oder Schritt, oder der vorige
@@ -1228,6 +1246,7 @@ page-chart-braking = Motorbremswirkung: { $ranges }.
 page-chart-braking-none = Kein Gang hat Motorbremswirkung.
 page-chart-spread = Spreizung { $spread }, größte durch kleinste Vorwärtsübersetzung.
 page-members-motion = Bewegung
+page-members-moment = Die Drehzahlen, die die Zeichnungen jetzt zeigen.
 page-members-input = Antrieb
 page-members-output = Abtrieb
 page-combinations-applied = Geschlossen
@@ -1744,13 +1763,22 @@ page-traction-column = { $column ->
    *[distance] Weg, { $unit }
 }
 page-traction-limit = Drehzahlgrenze
-page-traction-any = jede
+page-traction-any = jede Straße
 page-traction-at-limit = letzte Drehzahl des Motors
 page-traction-nearly = 99 % der Höchstgeschwindigkeit
 page-traction-fastest = Am schnellsten ist { $range }: { $speed } in der Ebene.
 page-traction-steepest = Der Kraft nach schafft { $range } { $slope } % Steigung, wenn die Reifen sie übertragen.
-page-traction-steepest-any = { $range } zieht mit mehr als dem Gewicht.
+page-traction-steepest-any = { $range }: Die Kraft allein reicht für jede Straße, auch über 100 % Steigung; die Reifen rutschen lange vorher.
 page-traction-time = Aus dem Stand sind { $speed } nach { $time } s erreicht.
+page-traction-vehicle = Masse { $mass } kg, nach dem Gewicht der Last in der Datei.
+page-traction-weightless = Die Last in der Datei hat kein Gewicht: Steigungen verlangen nichts weiter.
+page-traction-stated-title = Räder, Achsübersetzung und Trägheit des Motors ändern
+page-traction-stated-note = Was eingetragen wird, kommt in die Datei und lässt sich zurücknehmen. Die Last mit ihrem Gewicht wird beim Getriebe geändert, Trägheiten von Wellen und von allem hinter dem Abtrieb in Schaltung im Zeitverlauf.
+page-traction-stated = { $what ->
+    [wheel-radius] Radius eines Antriebsrads
+    [final-drive] Achsübersetzung
+   *[engine-inertia] Trägheit des Motors
+  }
 page-traction-assumed = Angenommen, da die Datei es nicht sagt: { $values }.
 page-traction-assumed-value = { $what ->
     [wheel-radius] Radius der Räder { $value } m
@@ -2232,6 +2260,9 @@ page-timed-phase-at = { $phase } { $begin } bis { $end }
 page-timed-on-stage = In beiden Bildern abspielen
 page-timed-keep = Zum Vergleich merken
 page-timed-drop-kept = Gemerktes vergessen
+page-timed-undo = Letzte Änderung zurücknehmen
+page-timed-hottest = am meisten Wärme in { $element }: { $heat }
+page-timed-most = am meisten
 page-timed-usual = Von vorn
 page-timed-all = Drehzahlen aller Glieder
 page-timed-bar = Die Schaltung in beiden Bildern
@@ -2254,6 +2285,7 @@ page-timed-binds = { $count ->
 }
 page-timed-unsettled = In der gezeigten Zeit hält noch nicht alles, was halten soll. Mehr Zeit zeigen oder prüfen, ob es so viel tragen kann.
 page-timed-figures = Was die Schaltung kostet
+page-timed-both = Bei beidem tauscht eine verschobene Rampe nur das eine gegen das andere: andere Rampenlängen versuchen, oder Motordrehmoment zurücknehmen.
 page-timed-figure = Größe
 page-timed-this = Diese Schaltung
 page-timed-kept-head = Gemerkt
@@ -2280,7 +2312,7 @@ page-timed-map-at = Öffnen bei { $release }, Füllen bei { $apply }: Hochdrehen
 page-timed-map-refused = Öffnen bei { $release }, Füllen bei { $apply }: nicht entschieden
 page-timed-joule = { $heat } J
 page-timed-known = Was vom Getriebe bekannt und was angenommen ist
-page-timed-known-note = Eine Szenariodatei kann diese Werte im Feld „dynamics“ angeben. Was darin fehlt, ist angenommen.
+page-timed-known-note = Was im Feld „dynamics“ einer Szenariodatei fehlt, ist angenommen. Was hier eingetragen wird, steht dann dort, und lässt sich zurücknehmen.
 page-timed-value = Wert
 page-timed-source = Herkunft
 page-timed-assumed = angenommen
@@ -2298,6 +2330,25 @@ page-panel-sources = Antriebe und Abtriebe
 page-drawing-sources-levers = Hebel von { $train }, deren Knoten sich von Hand drehen lassen
 page-sources-grips = Glieder, die sich drehen lassen: nach oben ist vorwärts
 page-sources-note = Einen Knoten nach oben oder unten ziehen oder mit Pfeiltasten verstellen. Was gehalten wird, behält seine Drehzahl, alles andere folgt entlang der Hebel. Die Räder sind hier ideal, ohne Verluste und ohne Trägheit.
+page-sources-bar = Was die Zeichnungen von Hand zeigen
+page-sources-shown = Von Hand: { $given }
+page-sources-back = Zurück zum Antrieb allein
+page-sources-to-panel = Zu den Zahlen
+page-sources-on-shaft = an { $shaft }
+page-sources-both-names = { $label } ({ $shaft })
+page-sources-all-kept = Es werden so viele Drehzahlen gehalten, dass nichts mehr zu drehen ist: { $kept }. Eine davon nicht mehr halten.
+page-sources-wrong = { $name }, { $what }: Gebraucht wird eine Zahl von −{ $to } bis { $to }. Bis dahin gilt die letzte.
+page-sources-limits-title = Grenzen ändern
+page-sources-limits-of = Grenzen: { $name }
+page-sources-most-of = { $limit ->
+    [speed] Höchste Drehzahl
+    [torque] Größtes Drehmoment
+    [power] Größte Leistung
+   *[efficiency] Wirkungsgrad
+  }
+page-stated-assume = annehmen
+page-stated-assume-this = Wieder annehmen: { $name }
+page-stated-none = ohne Grenze
 page-sources-caution = Grenzen und Wirkungsgrade stammen aus der Datei oder sind angenommen; wirkliche hängen von Temperatur, Dauer und Spannung ab. Ob eine Maschine in einem Punkt laufen darf, entscheiden die Angaben des Herstellers und Fachleute.
 page-sources-freedom = { $count ->
     [0] Nichts kann sich drehen: Was geschlossen ist, hält alles fest.

@@ -105,6 +105,7 @@ tooth-pairs = { $pinions ->
 state-driving = Drives
 state-over-applied = Over-applied
 state-neutral = Neutral
+state-branched = No fixed ratio
 state-output-held = Output held
 state-tied-up = Tied up
 
@@ -121,6 +122,7 @@ answer-drives = { $way ->
     }
 }
 answer-neutral = the output is free
+answer-branched = several speeds decide
 answer-output-held = the output stands still
 answer-tied-up = the input cannot turn
 
@@ -220,6 +222,8 @@ side-by-side = { $elements } lock side by side: equilibrium does not say who car
 ## Why it does not drive
 
 neutral = Neutral: { $reasons }.
+# Where there are further sources or outputs
+branched = The input alone decides neither the output’s speed nor that of all other members: it takes as many speeds of sources and outputs as there are degrees of freedom.
 input-alone = the input is connected to nothing
 input-geared = what the input turns is connected to nothing else
 output-alone = the output is connected to nothing
@@ -991,6 +995,11 @@ page-preview-gives = Preview: { $does ->
 } { $element } gives
 # Under the ratio; the state stands in letters of its own.
 page-answer-more = { $state }, { $pace }; exactly { $exact }
+page-answer-chosen = { $count ->
+    [one] { $count } speed can be chosen
+   *[other] { $count } speeds can be chosen
+}
+page-answer-turn = Turn by hand
 page-answer-degrees = { $count } degrees of freedom where one is wanted
 # For those who hear the page.
 page-spoken = { $applied }. { $state }: { $answer }.
@@ -1129,6 +1138,15 @@ page-keys-next-part = go to the next part or the one before
 page-keys-open = shows what can be done with it
 page-keys-undo = takes the last change back
 page-keys-redo = makes it again
+page-keys-by-hand = On a member that is turned by hand (Sources and outputs)
+page-keys-turn = faster or slower by 10 rev/min
+page-keys-turn-far = the same by 100 rev/min
+page-keys-turn-rest = to a standstill
+page-keys-timed = On a handle of Shift in time
+page-keys-ramp = sooner or later by a hundredth of a second
+page-keys-ramp-far = the same by a tenth of a second
+page-keys-ramp-home = to the beginning
+page-keys-timed-undo = takes the last change of the timing back
 page-keys-class-begin = full screen, in letters for the back row
 page-keys-class = In class
 page-keys-class-next = the next range or step, or the one before
@@ -1178,6 +1196,7 @@ page-chart-braking-none = No range has engine braking.
 page-chart-spread = Spread { $spread }, largest forward ratio over smallest.
 page-members-motion = Motion
 # Beside the name of a shaft.
+page-members-moment = The speeds that the drawings show now.
 page-members-input = input
 page-members-output = output
 page-combinations-applied = Applied
@@ -1711,13 +1730,22 @@ page-traction-column = { $column ->
    *[distance] distance, { $unit }
 }
 page-traction-limit = engine limit
-page-traction-any = any
+page-traction-any = any road
 page-traction-at-limit = the engine’s last speed
 page-traction-nearly = 99 % of the top speed
 page-traction-fastest = It goes fastest in { $range }: { $speed } on the level.
 page-traction-steepest = By its force alone it climbs { $slope } % in { $range }, if tyres pass that.
-page-traction-steepest-any = In { $range } it pulls with more than its weight.
+page-traction-steepest-any = In { $range } its force alone is enough for any road, steeper than 100 % too; tyres slip long before that.
 page-traction-time = From rest it reaches { $speed } in { $time } s.
+page-traction-vehicle = Mass { $mass } kg, by the weight of the load in the file.
+page-traction-weightless = The load in the file has no weight: slopes ask nothing more.
+page-traction-stated-title = Change wheels, final drive and engine inertia
+page-traction-stated-note = What is typed goes into the file, and can be undone. The load with its weight is changed where the train is; inertias of shafts and of what the output drives in Shift in time.
+page-traction-stated = { $what ->
+    [wheel-radius] Radius of a driven wheel
+    [final-drive] Final drive
+   *[engine-inertia] Inertia of the engine
+  }
 page-traction-assumed = Assumed, as the file does not say: { $values }.
 page-traction-assumed-value = { $what ->
     [wheel-radius] radius of the wheels { $value } m
@@ -2209,6 +2237,9 @@ page-timed-phase-at = { $phase } { $begin } to { $end }
 page-timed-on-stage = Play it in both drawings
 page-timed-keep = Keep to compare
 page-timed-drop-kept = Let go of what is kept
+page-timed-undo = Take back the last change
+page-timed-hottest = most heat in { $element }: { $heat }
+page-timed-most = most
 page-timed-usual = Start over
 page-timed-all = Speeds of all members
 page-timed-bar = The shift in both drawings
@@ -2231,6 +2262,7 @@ page-timed-binds = { $count ->
 }
 page-timed-unsettled = In the time shown not all holds that is to hold. Show more time, or see whether it can carry that much.
 page-timed-figures = What the shift costs
+page-timed-both = With both, moving a ramp trades one for the other: try ramps of other lengths, or take engine torque back.
 page-timed-figure = Figure
 page-timed-this = This shift
 page-timed-kept-head = Kept
@@ -2257,7 +2289,7 @@ page-timed-map-at = Release at { $release }, filling at { $apply }: flare { $fla
 page-timed-map-refused = Release at { $release }, filling at { $apply }: not decided
 page-timed-joule = { $heat } J
 page-timed-known = What is known of the train, and what is assumed
-page-timed-known-note = A scenario file can give these values in its field “dynamics”. What it leaves out is assumed.
+page-timed-known-note = What a scenario file leaves out of its field “dynamics” is assumed. What is typed here is stated there, and can be undone.
 page-timed-value = Value
 page-timed-source = Source
 page-timed-assumed = assumed
@@ -2275,6 +2307,25 @@ page-panel-sources = Sources and outputs
 page-drawing-sources-levers = Levers of { $train }, whose nodes can be turned by hand
 page-sources-grips = Members that can be turned: up is forward
 page-sources-note = Drag a node up or down, or use its arrow keys. What is kept stays, everything else follows along the levers. Gears are ideal here, without losses or inertia.
+page-sources-bar = What the drawings show by hand
+page-sources-shown = By hand: { $given }
+page-sources-back = Back to the input alone
+page-sources-to-panel = To the numbers
+page-sources-on-shaft = on { $shaft }
+page-sources-both-names = { $label } ({ $shaft })
+page-sources-all-kept = As many speeds are kept as decide all others, so nothing can be turned: { $kept }. No longer keep one of them.
+page-sources-wrong = { $name }, { $what }: a number from −{ $to } to { $to } is needed. Until then the last one counts.
+page-sources-limits-title = Change the limits
+page-sources-limits-of = Limits of { $name }
+page-sources-most-of = { $limit ->
+    [speed] Highest speed
+    [torque] Greatest torque
+    [power] Greatest power
+   *[efficiency] Efficiency
+  }
+page-stated-assume = assume it
+page-stated-assume-this = Assume it again: { $name }
+page-stated-none = without limit
 page-sources-caution = Limits and efficiencies are those of the file, or assumed; real ones depend on temperature, time and voltage. Whether a machine may run at a point is for its maker’s data and qualified people to decide.
 page-sources-freedom = { $count ->
     [0] Nothing can turn: what is applied holds everything.

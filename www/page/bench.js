@@ -38,9 +38,11 @@ import { answerQuestion } from "./question.js";
 /** Container width in CSS pixels under which the panels start folded. */
 const PHONE = 640;
 
-/** The panels that ask, and that change the train. */
+/** The panels that ask, that change the train. */
 const EXERCISES = "exercises";
 const EDIT = "edit";
+/** The one in which members are turned by hand. */
+const SOURCES = "sources";
 
 export class Bench {
   #host;
@@ -115,7 +117,8 @@ export class Bench {
     // Drawings in panels know by themselves whether they have changed.
     const frame = () => this.#frames.request();
     this.#board = new Board({ desk, redraw: frame, draws, files: this.#opening, section: this.#stage.section, keys: ownPage ? document : host, keeps: ownPage, openSheet: new OpenSheet(), exercise, progress, signal }, width < PHONE);
-    const answer = answerBand(desk);
+    const sources = this.#board.panel(SOURCES);
+    const answer = answerBand(desk, () => (sources.offered() && !desk.veiled ? () => this.#turnByHand(sources.unfold) : undefined));
     const turn = turning(desk);
     const shown = shownQuantity(desk);
     const figures = /** @type {("section" | "lever")[]} */ (["section", "lever"]);
@@ -365,6 +368,20 @@ export class Bench {
     const { node } = this.#stage;
     const bar = node.previousElementSibling ?? node;
     if (this.#host.clientWidth < PHONE) bar.scrollIntoView({ block: "start", behavior: "instant" });
+  }
+
+  /**
+   * Unfolds what lets members be turned, and goes to the first of them on the stage.
+   * @param {() => Promise<void>} unfold
+   */
+  async #turnByHand(unfold) {
+    await unfold();
+    this.redraw();
+    // Where they are is known with the next frame.
+    await new Promise((go) => requestAnimationFrame(() => requestAnimationFrame(go)));
+    const first = /** @type {HTMLElement | null} */ (this.#stage.node.querySelector(".driven-grip[tabindex]"));
+    first?.scrollIntoView({ block: "center", behavior: "instant" });
+    first?.focus({ preventScroll: true });
   }
 
   /** Asks for a frame. */

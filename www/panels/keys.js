@@ -11,6 +11,8 @@ const KEYS = /** @type {const} */ ([
   ["page-keys-switches", [["← → ↑ ↓", "page-keys-next"], ["Space", "page-keys-toggle"], ["1 … 9", "page-keys-digit"], ["0", "page-keys-release"]]],
   ["page-keys-drawings", [["+ −", "page-keys-size"], ["← → ↑ ↓", "page-keys-pan"]]],
   ["page-keys-parts", [["← → ↑ ↓", "page-keys-next-part"], ["Enter", "page-keys-open"], ["Ctrl Z", "page-keys-undo"], ["Ctrl Y", "page-keys-redo"]]],
+  ["page-keys-by-hand", [["↑ ↓", "page-keys-turn"], ["PageUp PageDown", "page-keys-turn-far"], ["Home", "page-keys-turn-rest"]]],
+  ["page-keys-timed", [["← →", "page-keys-ramp"], ["PageDown PageUp", "page-keys-ramp-far"], ["Home", "page-keys-ramp-home"], ["Ctrl Z", "page-keys-timed-undo"]]],
   ["page-keys-class", [["→ Space PageDown ← PageUp", "page-keys-class-next"], ["↓ ↑", "page-keys-class-point"], ["Enter", "page-keys-class-keep"], ["ratio words numbers all", "page-keys-class-hide"], ["steps", "page-keys-class-steps"]]],
 ]);
 

@@ -7,6 +7,8 @@ import { tell, tellHeadings } from "../kit/known.js";
 import { motionMark } from "../kit/motion.js";
 import { table } from "../kit/table.js";
 import { say } from "../kit/words.js";
+import { speedFigure, wayOf } from "../state/moment.js";
+import { unitOf } from "../state/units.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
 /** @typedef {import("./registry.js").Surroundings} Surroundings */
@@ -28,7 +30,8 @@ export function fill(panel, { desk }) {
     () => undefined,
     () => ({ name: say("page-take-speed", { unit: desk.quantities.unit("speed") }) }),
   ]);
-  panel.fill(h("div", { class: "scroll" }, shafts));
+  const note = h("p", { class: "note", hidden: true, "data-part": "members-moment" }, say("page-members-moment"));
+  panel.fill(note, h("div", { class: "scroll" }, shafts));
   /** @type {HTMLElement[]} */
   let rows = [];
   /** What each of them shows. @type {string[]} */
@@ -62,14 +65,28 @@ export function fill(panel, { desk }) {
     const { answer, quantities } = desk;
     if (!answer) return;
     unit.textContent = quantities.unit("speed");
+    const { shownBy } = desk;
+    note.hidden = !shownBy;
+    const input = shownBy?.speedOf(desk.info?.input ?? "");
     rows.forEach((row, index) => {
       const shaft = answer.shafts[index];
       const motion = answer.motions[index];
-      const now = JSON.stringify([shaft.speed, motion, desk.speed, desk.units]);
+      const moment = shownBy?.speedOf(shaft.id);
+      const now = JSON.stringify([shaft.speed, motion, desk.speed, desk.units, moment, input]);
       if (now === shown[index]) return;
       shown[index] = now;
       row.dataset.motion = motion;
       const [, revs, perTurn, word] = row.children;
+      if (moment !== undefined) {
+        const part = input ? moment / input : undefined;
+        revs.textContent = speedFigure(desk, moment);
+        tell(revs, moment / unitOf(desk.units, "speed").size);
+        tell(perTurn, part);
+        perTurn.textContent = part === undefined ? NONE : part === 0 ? "0" : number(part);
+        perTurn.setAttribute("title", "");
+        word.replaceChildren(...wayOf(moment));
+        return;
+      }
       revs.textContent = quantities.figure("speed", shaft.speed);
       tell(revs, quantities.value("speed", shaft.speed));
       tell(perTurn, shaft.speed?.decimal, shaft.speed?.fraction);
@@ -87,7 +104,7 @@ export function fill(panel, { desk }) {
   }
 
   follow(desk, ["train"], build);
-  follow(desk, ["answer", "speed", "units"], update);
+  follow(desk, ["answer", "speed", "units", "instant"], update);
   follow(desk, ["answer", "light"], light);
 }
 

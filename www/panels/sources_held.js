@@ -9,8 +9,10 @@ import { leave } from "../state/engine.js";
 
 export class HeldSources extends EventTarget {
   #desk;
-  /** @type {{ engine: WholeEngine, text: string, applied: string, sources: Sources } | undefined} */
+  /** @type {{ engine: WholeEngine, text: string, applied: string, speed: number, sources: Sources } | undefined} */
   #held;
+  /** Whether anything has been set by hand; before that it stands as the stage does. */
+  touched = false;
 
   /** @param {Desk} desk */
   constructor(desk) {
@@ -26,16 +28,22 @@ export class HeldSources extends EventTarget {
    */
   ask(question) {
     return this.#desk.askWhole((engine, sandbox) => {
-      const { text, answer, speed } = this.#desk;
+      const { text, answer, speed, info } = this.#desk;
       const applied = [...(answer?.applied ?? [])].sort().join();
-      if (this.#held?.engine !== engine || this.#held.text !== text) {
+      const before = this.#held;
+      const begins = before?.engine !== engine || before.text !== text;
+      if (begins || (!this.touched && (before.applied !== applied || before.speed !== speed))) {
         this.free();
-        this.#held = { engine, text, applied, sources: new engine.Sources(sandbox, text, speed) };
+        this.#held = { engine, text, applied, speed, sources: new engine.Sources(sandbox, text, speed) };
       }
-      const held = this.#held;
+      const held = /** @type {NonNullable<typeof this.#held>} */ (this.#held);
       if (held.applied !== applied) {
         held.applied = applied;
         held.sources.apply(sandbox);
+      }
+      if (held.speed !== speed) {
+        held.speed = speed;
+        held.sources.turn(info?.input ?? "", speed);
       }
       return question(held.sources, sandbox);
     });
@@ -46,7 +54,10 @@ export class HeldSources extends EventTarget {
    * @param {(sources: Sources) => void} change
    */
   change(change) {
-    this.ask(change);
+    this.ask((sources) => {
+      this.touched = true;
+      change(sources);
+    });
     this.dispatchEvent(new Event("change"));
   }
 
@@ -57,14 +68,28 @@ export class HeldSources extends EventTarget {
    */
   turn(shaft, speed) {
     const by = this.ask((sources) => sources.turn(shaft, speed)) ?? [];
+    if (by.length === 0) this.touched = true;
     this.dispatchEvent(new Event("change"));
     if (by.length) this.dispatchEvent(new CustomEvent("refused", { detail: { shaft, by: by.filter(Boolean) } }));
+  }
+
+  /** Lays the axis out anew, as nothing is dragged any more. */
+  rest() {
+    this.ask((sources) => sources.rest());
+    this.dispatchEvent(new Event("change"));
+  }
+
+  /** Stands as the stage does again. */
+  reset() {
+    this.free();
+    this.dispatchEvent(new Event("change"));
   }
 
   /** Gives the memory back. */
   free() {
     const held = this.#held;
     this.#held = undefined;
+    this.touched = false;
     if (held) leave(held.engine, held.sources);
   }
 }

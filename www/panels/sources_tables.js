@@ -6,6 +6,7 @@ import { tell, tellHeadings } from "../kit/known.js";
 import { scroller, table } from "../kit/table.js";
 import { say } from "../kit/words.js";
 import { unitOf } from "../state/units.js";
+import { bothNames } from "./sources_grips.js";
 import { plain } from "./sources_ports.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
@@ -61,7 +62,7 @@ export class SourcesTables {
         h(
           "tr",
           { "data-shaft": shaft.id, "data-given": shaft.given, "data-moves": shaft.moves },
-          h("th", { scope: "row" }, shaft.label),
+          h("th", { scope: "row" }, bothNames(shaft)),
           cell("speed", shaft.speed),
           h("td", {}, shaft.given ? say(shaft.kept ? "page-sources-is-kept" : "page-sources-is-given") : sum(shaft.formula, "page-sources-is-held")),
         ),

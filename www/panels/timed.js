@@ -45,6 +45,7 @@ export function fill(panel, { desk, redraw, draws, section, signal }) {
   const button = (/** @type {string} */ part, /** @type {() => void} */ click, /** @type {string} */ words) =>
     h("button", { class: "plain", type: "button", "data-part": part, click }, words);
   const onStage = button("timed-on-stage", () => stage.start(), say("page-timed-on-stage"));
+  const undo = button("timed-undo", takeBack, say("page-timed-undo"));
   const keep = button("timed-keep", () => keepIt(true), say("page-timed-keep"));
   const drop = button("timed-drop", () => keepIt(false), say("page-timed-drop-kept"));
   const found = h(
@@ -58,6 +59,7 @@ export function fill(panel, { desk, redraw, draws, section, signal }) {
       "p",
       { class: "row timed-actions" },
       onStage,
+      undo,
       keep,
       drop,
       button("timed-usual", begin, say("page-timed-usual")),
@@ -129,6 +131,8 @@ export function fill(panel, { desk, redraw, draws, section, signal }) {
     figures.show(report, kept, plan);
     map.show(plan);
     drop.hidden = !kept;
+    // It keeps the focus of whoever has just pressed it.
+    undo.setAttribute("aria-disabled", String(!run.ask((shift) => shift.canUndo())));
     slider.max = String(plan.until);
     read(Math.min(time, plan.until));
   }
@@ -163,6 +167,22 @@ export function fill(panel, { desk, redraw, draws, section, signal }) {
     return phase ? say("page-timed-reading-phase", { ...words, phase: phaseName(phase) }) : say("page-timed-reading", words);
   }
 
+  /** Commands what was commanded before the last change. */
+  function takeBack() {
+    if (run.undo()) update();
+  }
+
+  // Within the panel the last change is one of the timing; elsewhere it is one of the train.
+  panel.node.addEventListener("keydown", (event) => {
+    const { key, ctrlKey, metaKey, shiftKey, altKey, target } = event;
+    if (!(ctrlKey || metaKey) || shiftKey || altKey || key.toLowerCase() !== "z" || event.defaultPrevented) return;
+    // What is typed in a field is taken back there.
+    if (target instanceof HTMLInputElement && !["checkbox", "range"].includes(target.type)) return;
+    if (found.hidden || desk.isLocked("settings")) return;
+    event.preventDefault();
+    takeBack();
+  });
+
   /** @param {boolean} keeps */
   function keepIt(keeps) {
     run.ask((shift) => shift.keep(keeps));
@@ -191,6 +211,7 @@ export function fill(panel, { desk, redraw, draws, section, signal }) {
   follow(desk, ["train", "whole"], build);
   // What is applied ends what is shown of the shift.
   follow(desk, ["answer", "preview"], () => stage.isShown && stage.gone());
+  follow(desk, ["instant"], () => stage.isShown && desk.shownBy !== stage && stage.gone());
   follow(desk, ["units"], update);
   signal.addEventListener("abort", () => run.free());
 }

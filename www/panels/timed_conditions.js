@@ -129,6 +129,7 @@ export class TimedConditions {
   /** @param {(shift: import("../engine/levertrain_whole.js").TimedShift) => void} change */
   #try(change) {
     try {
+      this.#run.mark();
       this.#run.command(change);
       this.#problem.textContent = "";
     } catch (error) {

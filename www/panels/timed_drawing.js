@@ -162,10 +162,11 @@ export class TimedDrawing {
   /** @param {string} name @param {string} part @param {(seconds: number) => void} to */
   #grip(name, part, to) {
     const hold = (/** @type {boolean} */ holds) => {
+      if (holds) this.#run.mark();
       this.#run.ask((shift, sandbox) => shift.hold(sandbox, holds));
       this.changed();
     };
-    return new TimedGrip(name, part, (clientX) => this.#timeAt(clientX), { hold, to });
+    return new TimedGrip(name, part, (clientX) => this.#timeAt(clientX), { hold, mark: () => this.#run.mark(), to });
   }
 
   /** @param {string} element @param {number} end @param {number} seconds */

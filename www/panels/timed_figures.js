@@ -6,13 +6,14 @@ import { tell } from "../kit/known.js";
 import { scroller, table } from "../kit/table.js";
 import { parted, say } from "../kit/words.js";
 import { unitOf } from "../state/units.js";
+import { StatedFields } from "./stated.js";
 import { timeWords } from "./timed_grip.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
 /** @typedef {import("../engine/levertrain_whole.js").TimedShiftReport} Report */
 /** @typedef {import("../engine/levertrain_whole.js").TimedPlan} Plan */
 /** A row: what it is, its unit, and its value in a report; nothing where it has none.
- * @typedef {{ name: string, unit: string, value: (report: Report) => number | null | undefined }} Row */
+ * @typedef {{ name: string, unit: string, value: (report: Report) => number | null | undefined, most?: boolean }} Row whether it is the most of its kind, too */
 
 /** Values smaller than this against their own kind are roundings. */
 const ROUNDING = 1e-9;
@@ -23,6 +24,8 @@ export class TimedFigures {
   #phases = h("p", { class: "note", "data-part": "timed-phases" });
   #table;
   #known;
+  /** The element that becomes hottest. @type {string | undefined} */
+  #hottest;
   /** What the table of what is known shows, and of which train. */
   #shown = "";
   /** @type {Desk["info"]} */
@@ -34,8 +37,7 @@ export class TimedFigures {
     const heads = [say("page-timed-figure"), say("page-timed-this"), say("page-timed-kept-head")];
     this.#table = table(say("page-timed-figures"), heads, [1, 2]);
     this.#table.node.dataset.part = "timed-figures";
-    this.#known = table(say("page-timed-known"), [say("page-timed-figure"), say("page-timed-value"), say("page-timed-source")], [1]);
-    this.#known.node.dataset.part = "timed-known";
+    this.#known = new StatedFields(desk, say("page-timed-known"), "timed-known", signal);
     this.verdict = h("div", { class: "timed-told" }, this.#verdict, this.#phases);
     this.node = scroller(this.#table.node, say("page-timed-figures"), signal);
     this.known = h(
@@ -43,7 +45,7 @@ export class TimedFigures {
       { class: "timed-known" },
       h("summary", {}, say("page-timed-known")),
       h("p", { class: "note" }, say("page-timed-known-note")),
-      scroller(this.#known.node, say("page-timed-known"), signal),
+      this.#known.node,
     );
   }
 
@@ -53,7 +55,10 @@ export class TimedFigures {
     write(this.#verdict, wrong.length > 0 ? parted(wrong) : say(isSlight(report) ? "page-timed-slight" : "page-timed-clean"));
     this.#verdict.toggleAttribute("data-wrong", wrong.length > 0);
     const phases = report.phases.map(({ phase, begin, end }) => say("page-timed-phase-at", { phase: phaseName(phase), begin: timeWords(begin), end: timeWords(end) }));
-    write(this.#phases, phases.join("; "));
+    const hottest = report.elements.reduce((most, one) => (one.heat > (most?.heat ?? 0) ? one : most), /** @type {Report["elements"][number] | undefined} */ (undefined));
+    this.#hottest = hottest?.element;
+    const hot = hottest && say("page-timed-hottest", { element: this.#desk.elementLabel(hottest.element), heat: say("page-timed-joule", { heat: number(hottest.heat, 3) }) });
+    write(this.#phases, [phases.join("; "), hot].filter(Boolean).join(" · "));
     this.#table.body.replaceChildren(...this.#rows(report, kept).map((row) => this.#row(row, report, kept)));
     this.#table.node.toggleAttribute("data-compares", Boolean(kept));
     // No command changes these, and a drag shows many commands.
@@ -62,7 +67,7 @@ export class TimedFigures {
     if (shown === this.#shown && this.#desk.info === this.#of) return;
     this.#shown = shown;
     this.#of = this.#desk.info;
-    this.#known.body.replaceChildren(...this.#assumptions(plan));
+    this.#known.show(this.#assumptions(plan));
   }
 
   /** What is wrong with it, and what would help, in words that change only with its kind. @param {Report} report @param {Plan} plan */
@@ -73,6 +78,8 @@ export class TimedFigures {
       const elements = [...new Set(report.binds.map(({ element }) => this.#desk.elementLabel(element)))];
       said.push(say("page-timed-binds", { elements: elements.join(", "), count: elements.length }));
     }
+    // Then it is not a matter of sooner or later.
+    if (said.length > 1) said.push(say("page-timed-both"));
     if (report.settled_at === null) said.push(say("page-timed-unsettled"));
     return said;
   }
@@ -93,7 +100,7 @@ export class TimedFigures {
       ...[...new Set(elements)].flatMap((id) => {
         const element = this.#desk.elementLabel(id);
         return [
-          { name: say("page-timed-heat", { element }), unit: "J", value: (/** @type {Report} */ of) => slip(id)(of)?.heat },
+          { name: say("page-timed-heat", { element }), unit: "J", value: (/** @type {Report} */ of) => slip(id)(of)?.heat, most: id === this.#hottest && elements.length > 1 },
           { name: say("page-timed-peak", { element }), unit: power.name, value: (/** @type {Report} */ of) => in_(power, slip(id)(of)?.peak_power) },
           { name: say("page-timed-slips", { element }), unit: say("page-timed-second"), value: (/** @type {Report} */ of) => slip(id)(of)?.slip_time },
         ];
@@ -106,42 +113,37 @@ export class TimedFigures {
   }
 
   /** @param {Row} row @param {Report} report @param {Report | null} kept */
-  #row({ name, unit, value }, report, kept) {
+  #row({ name, unit, value, most = false }, report, kept) {
     const scale = Math.abs(report.input) + Math.abs(report.heat) + 1;
     const cell = (/** @type {Report | null} */ of) => {
       const found = of && value(of);
       const known = typeof found === "number" ? (Math.abs(found) < scale * ROUNDING ? 0 : found) : null;
       return tell(h("td", { class: "figure" }, known === null ? NONE : number(known, 3)), known);
     };
-    const head = h("th", { scope: "row" }, say("page-timed-with-unit", { figure: name, unit }));
-    return h("tr", {}, head, cell(report), cell(kept));
+    const head = h("th", { scope: "row" }, say("page-timed-with-unit", { figure: name, unit }), most ? h("span", { class: "timed-most" }, ` ▲ ${say("page-timed-most")}`) : "");
+    return h("tr", { "data-most": most }, head, cell(report), cell(kept));
   }
 
-  /** @param {Plan} plan */
+  /** @param {Plan} plan @returns {import("./stated.js").Stated[]} */
   #assumptions({ inertias, fill_times, full_torques }) {
     const { info, units } = this.#desk;
     const torque = unitOf(units, "torque");
-    const row = (/** @type {string} */ name, /** @type {import("../engine/levertrain_whole.js").TimedValue} */ { value, assumed }, /** @type {string} */ unit, size = 1) =>
-      h(
-        "tr",
-        { "data-assumed": assumed },
-        h("th", { scope: "row" }, say("page-timed-with-unit", { figure: name, unit })),
-        tell(h("td", { class: "figure" }, number(value / size, 3)), value / size),
-        h("td", {}, assumed ? say("page-timed-assumed") : say("page-timed-from-file")),
-      );
-    const mass = `kg·m²`;
+    const row = (/** @type {string[]} */ path, /** @type {string} */ name, /** @type {import("../engine/levertrain_whole.js").TimedValue} */ { value, assumed }, /** @type {import("../state/units.js").Unit} */ unit) =>
+      ({ path: ["dynamics", ...path], name, unit, value, assumed });
+    const mass = { name: "kg·m²", size: 1 };
+    const second = { name: say("page-timed-second"), size: 1 };
     const [engine, load, ...shafts] = inertias;
     const elements = info?.elements ?? [];
     return [
-      row(say("page-timed-engine-inertia"), engine, mass),
-      row(say("page-timed-load-inertia"), load, mass),
-      ...(info?.shafts ?? []).map(({ label }, at) => row(say("page-timed-shaft-inertia", { shaft: label }), shafts[at], mass)),
-      ...elements.flatMap(({ label, kind }, at) =>
+      row(["engine_inertia"], say("page-timed-engine-inertia"), engine, mass),
+      row(["load_inertia"], say("page-timed-load-inertia"), load, mass),
+      ...(info?.shafts ?? []).map(({ id, label }, at) => row(["shafts", id, "inertia"], say("page-timed-shaft-inertia", { shaft: label }), shafts[at], mass)),
+      ...elements.flatMap(({ id, label, kind }, at) =>
         kind === "one-way"
           ? []
           : [
-              row(say("page-timed-fill-time", { element: label }), fill_times[at], say("page-timed-second")),
-              row(say("page-timed-full-torque", { element: label }), full_torques[at], torque.name, torque.size),
+              row(["elements", id, "fill_time"], say("page-timed-fill-time", { element: label }), fill_times[at], second),
+              row(["elements", id, "full_torque"], say("page-timed-full-torque", { element: label }), full_torques[at], torque),
             ],
       ),
     ];

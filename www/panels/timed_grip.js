@@ -8,6 +8,8 @@ import { say } from "../kit/words.js";
 const STEPS = { ArrowLeft: -0.01, ArrowDown: -0.01, ArrowRight: 0.01, ArrowUp: 0.01, PageDown: -0.1, PageUp: 0.1 };
 /** Times are whole so many of a second. */
 const FINENESS = 1000;
+/** Keys within so many milliseconds are one change. */
+const TOGETHER = 1000;
 
 /** A time as it is read. @param {number} seconds */
 export function timeWords(seconds) {
@@ -19,6 +21,8 @@ export class TimedGrip {
   #most = 1;
   #moves;
   #timeAt;
+  /** When a key moved it last. */
+  #keyed = -Infinity;
   /** The pointer that drags it, and how far beside its middle it was taken. @type {{ pointer: number, off: number, from: number } | undefined} */
   #drag;
 
@@ -26,7 +30,8 @@ export class TimedGrip {
    * @param {string} name
    * @param {string} part what the page knows it by
    * @param {(clientX: number) => number} timeAt the time that a place in the window is
-   * @param {{ hold(holds: boolean): void, to(seconds: number): void }} moves
+   * @param {{ hold(holds: boolean): void, mark(): void, to(seconds: number): void }} moves what to do as it is taken or let go, before
+   *   keys move it, and as it moves
    */
   constructor(name, part, timeAt, moves) {
     this.#timeAt = timeAt;
@@ -72,6 +77,13 @@ export class TimedGrip {
     this.#moves.to(whole);
   }
 
+  /** Keys in quick succession are one change. @param {KeyboardEvent} event @param {number} seconds */
+  #byKey({ timeStamp }, seconds) {
+    if (timeStamp - this.#keyed > TOGETHER) this.#moves.mark();
+    this.#keyed = timeStamp;
+    this.#to(seconds);
+  }
+
   get #isLocked() {
     return this.node.matches("fieldset:disabled *");
   }
@@ -82,9 +94,10 @@ export class TimedGrip {
       const { from } = this.#drag;
       this.#end();
       this.#to(from);
-    } else if (event.key in STEPS) this.#to(this.#value + STEPS[event.key]);
-    else if (event.key === "Home") this.#to(0);
-    else if (event.key === "End") this.#to(this.#most);
+    } else if (event.ctrlKey || event.metaKey || event.altKey) return;
+    else if (event.key in STEPS) this.#byKey(event, this.#value + STEPS[event.key]);
+    else if (event.key === "Home") this.#byKey(event, 0);
+    else if (event.key === "End") this.#byKey(event, this.#most);
     else return;
     event.preventDefault();
     event.stopPropagation();

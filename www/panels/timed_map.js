@@ -30,6 +30,8 @@ const APART = 0.016;
 const SOONER = 15;
 /** How long a change must have been over before it is mapped, in milliseconds. */
 const REST = 150;
+/** How far beside its marks a press still counts, in CSS pixels. */
+const BESIDE = 22;
 /** Numbers of each timing. */
 const NUMBERS = 3;
 
@@ -226,8 +228,11 @@ export class TimedMap {
     const { left, top, cell } = this.#places;
     const column = Math.floor((clientX - box.left - left) / cell);
     const row = COUNT - 1 - Math.floor((clientY - box.top - top) / cell);
-    if (column < 0 || row < 0 || column >= COUNT || row >= COUNT) return;
-    this.#key = [column, row];
+    // Whoever presses a little beside the map means the nearest mark.
+    const within = (/** @type {number} */ at) => Math.min(Math.max(at, 0), COUNT - 1);
+    const beside = Math.max(Math.abs(column - within(column)), Math.abs(row - within(row))) * cell;
+    if (beside > BESIDE) return;
+    this.#key = [within(column), within(row)];
     this.#tell();
     this.#take();
   }
@@ -236,6 +241,7 @@ export class TimedMap {
     const map = this.#map;
     if (!map || this.#cursor.matches("[aria-disabled=true]")) return;
     const [column, row] = this.#key;
+    this.#run.mark();
     this.#run.command((shift) => {
       for (const { element, at, ramp, applies } of shift.plan().commands) {
         const later = applies ? map.offsets.applies[row] : map.offsets.releases[column];

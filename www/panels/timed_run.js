@@ -79,6 +79,18 @@ export class TimedRun {
     });
   }
 
+  /** A change begins, which is taken back as a whole. */
+  mark() {
+    this.ask((shift) => shift.mark());
+  }
+
+  /** Takes the last change back; whether there was one. */
+  undo() {
+    let undone = false;
+    this.command((shift) => (undone = shift.undo()));
+    return undone;
+  }
+
   /** Gives the memory back. */
   free() {
     if (this.#held) leave(this.#held.engine, this.#held.shift);

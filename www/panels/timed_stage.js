@@ -99,6 +99,12 @@ export class TimedStage {
     this.node.hidden = true;
   }
 
+  /** @param {string} shaft */
+  speedOf(shaft) {
+    const at = this.#desk.info?.shafts.findIndex(({ id }) => id === shaft) ?? -1;
+    return this.#run.ask((shift) => shift.reading(this.#time))?.speeds[at];
+  }
+
   get isShown() {
     return this.#shows;
   }
@@ -138,7 +144,7 @@ export class TimedStage {
   /** @param {boolean} shows */
   #show(shows) {
     const time = shows ? this.#time : undefined;
-    const shown = this.#desk.showInstant(() => this.#run.ask((shift, sandbox) => shift.showOnStage(sandbox, time)));
+    const shown = this.#desk.showInstant(() => this.#run.ask((shift, sandbox) => shift.showOnStage(sandbox, time)), this);
     this.#shows = Boolean(shown);
     this.node.hidden = !this.#shows;
     this.#say();

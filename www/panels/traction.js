@@ -6,10 +6,11 @@ import { say } from "../kit/words.js";
 import { follow } from "../state/follow.js";
 import { lockable } from "../state/lockable.js";
 import { roadUnits } from "../state/road_units.js";
+import { StatedFields } from "./stated.js";
 import { TractionForm } from "./traction_form.js";
 import { TractionPlot } from "./traction_plot.js";
 import { RoadOnDesk } from "./traction_road.js";
-import { TractionTables } from "./traction_tables.js";
+import { STEEPEST, TractionTables } from "./traction_tables.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
 /** @typedef {import("../engine/levertrain_whole.js").Traction} Traction */
@@ -17,6 +18,12 @@ import { TractionTables } from "./traction_tables.js";
 /** Seconds from rest are told in words up to this road speed in the page's unit. @type {Record<string, number>} */
 const TOLD = { "km/h": 100, mph: 60 };
 const PERCENT = 100;
+/** Where a file states what, and its unit there. @type {Record<Traction["stated"][number]["what"], { path: string[], unit: string }>} */
+const PATHS = {
+  "wheel-radius": { path: ["vehicle", "wheel_radius"], unit: "m" },
+  "final-drive": { path: ["vehicle", "final_drive"], unit: "" },
+  "engine-inertia": { path: ["dynamics", "engine_inertia"], unit: "kg·m²" },
+};
 
 /**
  * @param {import("../kit/panel.js").Panel} panel
@@ -38,6 +45,8 @@ export function fill(panel, { desk, redraw, draws, signal }) {
   const lack = h("p", { class: "note", "data-part": "traction-lack", hidden: true });
   const wrong = h("p", { class: "problem", role: "status", "data-part": "traction-wrong", hidden: true });
   const words = h("p", { class: "traction-words", role: "status", "data-part": "traction-words" });
+  const stated = new StatedFields(desk, say("page-traction-stated-title"), "traction-stated", signal);
+  const vehicle = h("p", { class: "note", "data-part": "traction-vehicle" });
   const assumed = h("p", { class: "note", "data-part": "traction-assumed" });
   const faulty = h("ul", { class: "find-problems", "data-part": "traction-problems" });
   const results = h(
@@ -46,6 +55,8 @@ export function fill(panel, { desk, redraw, draws, signal }) {
     words,
     plot.node,
     lockable(desk, "elements", tables.node),
+    vehicle,
+    h("details", { class: "timed-known" }, h("summary", {}, say("page-traction-stated-title")), h("p", { class: "note" }, say("page-traction-stated-note")), stated.node),
     assumed,
     faulty,
     h("p", { class: "note" }, say("page-traction-note")),
@@ -98,6 +109,9 @@ export function fill(panel, { desk, redraw, draws, signal }) {
   function tellAll(report) {
     const text = wordsOf(desk, report);
     if (words.textContent !== text) words.textContent = text;
+    const { mass } = report;
+    vehicle.textContent = mass > 0 ? say("page-traction-vehicle", { mass: number(mass, 4) }) : say("page-traction-weightless");
+    stated.show(report.stated.map(({ what, value, assumed }) => ({ path: PATHS[what].path, name: say("page-traction-stated", { what }), unit: { name: PATHS[what].unit, size: 1 }, value, assumed })));
     assumed.textContent = assumedWords(report);
     assumed.hidden = report.assumed.length === 0;
     faulty.replaceChildren(...report.problems.map(({ place, what, fix }) => h("li", {}, say("problem", { place, what, fix }))));
@@ -130,7 +144,7 @@ function wordsOf(desk, { ranges, fastest, run, noRun }) {
     const steep = (/** @type {typeof climbs[0]} */ { slope, lifts }) => (lifts ? Infinity : slope ?? -Infinity);
     return best && steep(best) >= steep(range) ? best : range;
   }, undefined);
-  if (steepest?.lifts) sentences.push(say("page-traction-steepest-any", { range: steepest.label }));
+  if (steepest && (steepest.lifts || (steepest.slope ?? 0) > STEEPEST)) sentences.push(say("page-traction-steepest-any", { range: steepest.label }));
   else if (steepest) sentences.push(say("page-traction-steepest", { slope: number((steepest.slope ?? 0) * PERCENT, 2), range: steepest.label }));
   const wanted = TOLD[speed.name];
   const reached = run?.targets.find((target) => Math.abs(target.speed / speed.size - wanted) < 1e-6);

@@ -13,6 +13,8 @@ import { unitOf } from "../state/units.js";
 /** @typedef {import("../engine/levertrain_whole.js").Traction} Traction */
 /** @typedef {import("../engine/levertrain_whole.js").TractionRange} Range */
 
+/** No road is as steep as this, rise over run: it lifts a vehicle as far as it goes ahead. */
+export const STEEPEST = 1;
 const PERCENT = { name: "%", size: 0.01 };
 const RATIO = { name: "", size: 1 };
 const SECOND = { name: "s", size: 1 };
@@ -134,7 +136,8 @@ export class TractionTables {
     const row = this.#row(head, "ranges", [ratio, top?.speed, top?.engineSpeed, slope, climbing?.speed]);
     const [, , fastest, , steepest] = row.children;
     if (atEngineLimit) fastest.append(h("span", { class: "does" }, say("page-traction-limit")));
-    if (lifts) steepest.textContent = say("page-traction-any");
+    // Beyond what any road has a number says nothing; whoever takes the table away has it all the same.
+    if (lifts || (slope ?? 0) > STEEPEST) steepest.textContent = say("page-traction-any");
     row.classList.add("pick");
     row.dataset.range = id;
     row.addEventListener("click", () => this.#apply(id));

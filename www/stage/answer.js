@@ -14,8 +14,11 @@ const SHORT = 120;
 /** How long the answer must stand still before a screen reader is told, in milliseconds. */
 const QUIET = 500;
 
-/** @param {Desk} desk */
-export function answerBand(desk) {
+/**
+ * @param {Desk} desk
+ * @param {() => (() => void) | undefined} byHand gives what lets free members be turned by hand, where there is that
+ */
+export function answerBand(desk, byHand) {
   const kicker = h("p", { class: "answer-kicker", "data-part": "applied" });
   const line = h("p", { class: "answer-line" });
   const words = h("div", { class: "answer-words", "data-part": "sentences" });
@@ -38,7 +41,7 @@ export function answerBand(desk) {
     node.dataset.state = answer.state;
     node.toggleAttribute("data-preview", Boolean(desk.preview));
     kicker.textContent = desk.preview ? previewWords(desk) : appliedWords(desk, answer);
-    line.replaceChildren(...headline(answer));
+    line.replaceChildren(...headline(answer, desk.preview ? undefined : byHand()));
     const reason = reasonIn(answer);
     const paragraphs = answer.sentences.map((sentence, at) =>
       h("p", { class: at === reason ? "answer-reason" : null }, sentence),
@@ -100,13 +103,21 @@ function reasonIn({ state, sentences }) {
 /**
  * The figure, or the state where there is none, with the words that belong to it.
  * @param {Answer} answer
+ * @param {(() => void) | undefined} turn lets free members be turned by hand
  */
-function headline(answer) {
+function headline(answer, turn) {
   const state = h("span", { class: "answer-state", "data-part": "state" }, answer.stateWords);
   if (!answer.ratio) {
     const free =
       answer.state === "neutral"
-        ? h("span", { class: "answer-more" }, say("page-answer-degrees", { count: answer.degreesOfFreedom }))
+        ? h(
+            "span",
+            { class: "answer-more" },
+            // With several sources or outputs it is no fault that more than one speed is free.
+            say(answer.stateWords === say("state-branched") ? "page-answer-chosen" : "page-answer-degrees", { count: answer.degreesOfFreedom }),
+            turn ? " " : "",
+            turn ? h("button", { class: "bare answer-turn", type: "button", "data-part": "turn-by-hand", click: turn }, say("page-answer-turn")) : "",
+          )
         : null;
     return [
       h("span", { class: "answer-figure" }, state),

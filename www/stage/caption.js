@@ -3,6 +3,7 @@
 import { h } from "../kit/dom.js";
 import { follow } from "../state/follow.js";
 import { endWords, idleWords, memberName, memberWords } from "../state/effort_words.js";
+import { speedWords, wayOf } from "../state/moment.js";
 import { motionMark } from "../kit/motion.js";
 import { parted, say } from "../kit/words.js";
 
@@ -23,6 +24,12 @@ export function caption(desk) {
       node.textContent = desk.isLocked("elements") ? say("page-hint-locked") : say("page-hint");
       return;
     }
+    // Another instant has other speeds, and torques of its own.
+    const now = shaft && desk.shownBy?.speedOf(shaft.id);
+    if (now !== undefined) {
+      node.replaceChildren(h("b", {}, shaft?.label ?? ""), ` ${speedWords(desk, now)} `, ...wayOf(now));
+      return;
+    }
     const motion = shaft ? answer.motions[index] : "held";
     const speed = shaft?.speed ? ` ${desk.quantities.text("speed", shaft.speed)} ` : " ";
     const effort = effortWords(desk, answer, lit ?? "");
@@ -33,7 +40,7 @@ export function caption(desk) {
       effort.length > 0 ? h("span", { class: "caption-effort" }, parted(effort)) : "",
     );
   }
-  follow(desk, ["answer", "light", "speed", "torque", "units", "lock", "veil"], update);
+  follow(desk, ["answer", "light", "speed", "torque", "units", "lock", "veil", "instant"], update);
   keepTallest(node);
   return node;
 }

@@ -229,7 +229,8 @@ const SIGNS = {
 };
 
 /** @param {Desk} desk @param {string | undefined} id of a shaft */
-function signWords({ answer }, id) {
+function signWords({ answer, shownBy }, id) {
+  if (shownBy) return "";
   const at = answer?.shafts.findIndex((shaft) => shaft.id === id) ?? -1;
   return answer && at >= 0 ? say(SIGNS[answer.motions[at]], { shaft: answer.shafts[at].label }) : "";
 }

@@ -46,6 +46,9 @@ import { unitCode, USUAL_UNITS } from "./units.js";
 export const DEFAULT_SPEED = 1000;
 export const DEFAULT_TORQUE = 100;
 
+/** What ends an instant that both drawings show. */
+const ENDS_INSTANT = ["train", "answer", "preview", "whole"];
+
 /** @type {Told} */
 const NOTHING = { shafts: [], elements: [] };
 
@@ -69,6 +72,8 @@ export class Desk extends EventTarget {
   #sheet;
   /** The range chart as it was asked for last, and of what. @type {{ info: TrainInfo, chart: import("../engine/levertrain.js").Chart } | undefined} */
   #chart;
+  /** Whoever shows another instant in both drawings. @type {import("./moment.js").Shower | undefined} */
+  shownBy;
   /** While it is on its way to the whole engine. @type {Promise<void> | undefined} */
   #becoming;
 
@@ -579,13 +584,15 @@ export class Desk extends EventTarget {
   }
 
   /**
-   * Shows an instant of something that moves in time in both drawings, or their steady motion again.
+   * Shows an instant of something that moves in time, or is turned by hand, in both drawings, or their steady motion again.
    * @template T
-   * @param {() => T} show asks the engine for it
+   * @param {() => T} show asks the engine for it: whether there is one
+   * @param {import("./moment.js").Shower} by whoever shows it: what others showed is gone
    * @returns {T}
    */
-  showInstant(show) {
+  showInstant(show, by) {
     const shown = show();
+    this.shownBy = shown ? by : undefined;
     this.#emit("instant");
     return shown;
   }
@@ -808,6 +815,8 @@ export class Desk extends EventTarget {
   /** @param {...string} names */
   #emit(...names) {
     this.said += 1;
+    // What is applied, tried or edited ends any other instant.
+    if (names.some((name) => ENDS_INSTANT.includes(name))) this.shownBy = undefined;
     for (const name of names) this.dispatchEvent(new Event(name));
   }
 }

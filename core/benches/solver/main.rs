@@ -72,10 +72,17 @@ fn run() -> Result<(), String> {
             .try_for_each(|example| search::report(&example.name, &example.train));
     }
     if std::env::args().any(|argument| argument == "traction") {
+        traction::report_worst()?;
         return timed
             .iter()
             .take(1)
             .try_for_each(|example| traction::report(&example.name, &example.train));
+    }
+    if std::env::args().any(|argument| argument == "transient") {
+        transient::report_worst()?;
+        return timed
+            .iter()
+            .try_for_each(|example| transient::report(&example.name, &example.train));
     }
     let mut criterion = Criterion::default().configure_from_args();
     for example in &timed {
@@ -90,6 +97,8 @@ fn run() -> Result<(), String> {
         exercises::report_worst()?;
         faults::report_worst()?;
         sources::report_worst()?;
+        transient::report_worst()?;
+        traction::report_worst()?;
         let branched = scenarios.iter().find(|example| example.name == BRANCHED);
         let branched = branched.ok_or_else(|| format!("scenarios/{BRANCHED}.json is missing"))?;
         sources::report(&branched.name, &branched.train)?;

@@ -13,7 +13,7 @@ use serde_json::{Value, json};
 /// Candidates that are tried; it would take years for all.
 const COUNT: u32 = 20_000;
 /// Names the Python that has NumPy.
-const PYTHON: &str = "LEVERTRAIN_PYTHON";
+pub const PYTHON: &str = "LEVERTRAIN_PYTHON";
 
 /// The speed equations of a range: those of the sets, one for each applied element, and the input's.
 struct Equations {

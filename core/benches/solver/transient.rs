@@ -1,16 +1,26 @@
-//! A shift in time with all its events, beside fixed small steps of a dense system in the same run.
+//! A shift in time with all its events, beside fixed small steps of a dense system, and beside SciPy, in the same run.
 
 use std::hint::black_box;
+use std::io::Write;
+use std::path::Path;
+use std::process::{Command, Stdio};
 use std::time::Instant;
 
-use levertrain_core::transient::{Dynamics, Plan, Shift};
+use levertrain_core::transient::{Dynamics, Plan, Shift, timings};
 use levertrain_core::{Body, Train};
 use nalgebra::{DMatrix, DVector};
+use serde_json::{Value, json};
+
+use crate::plain::PYTHON;
+use crate::worst;
 
 /// The baseline's step in seconds.
 const STEP: f64 = 1e-4;
 /// Below this slip in rad/s the baseline takes an element to hold if it can.
 const BAND: f64 = 0.5;
+/// Timings of a map, either way, and how far they are apart in seconds.
+const COUNT: usize = 32;
+const APART: f64 = 0.016;
 /// How often each is timed; the fastest counts.
 const TURNS: usize = 15;
 
@@ -19,8 +29,10 @@ const TURNS: usize = 15;
 /// # Errors
 /// A shift that is refused, or whose end the two see apart.
 pub fn report(name: &str, train: &Train) -> Result<(), String> {
-    println!("\n| shift, {name} | events | closed form | fixed steps of {STEP} s | ratio |");
-    println!("| --- | --- | --- | --- | --- |");
+    println!(
+        "\n| shift, {name} | events | closed form | fixed steps of {STEP} s | ratio | solve_ivp | ratio |"
+    );
+    println!("| --- | --- | --- | --- | --- | --- | --- |");
     let (dynamics, _) = Dynamics::of(train);
     let ranges = train.scenario().ranges.len();
     for (from, to) in (1..ranges).map(|to| (to - 1, to)) {
@@ -28,6 +40,10 @@ pub fn report(name: &str, train: &Train) -> Result<(), String> {
         let shift = reckoned(train, &dynamics, &plan)?;
         let steps = Steps::new(train, &dynamics, &plan, &shift);
         agree(train, &shift, &steps.run())?;
+        let scipy = steps.scipy(&shift);
+        if let Some((_, end)) = &scipy {
+            agree(train, &shift, end)?;
+        }
         let (mut exact, mut dense) = (f64::INFINITY, f64::INFINITY);
         for turn in 0..TURNS {
             exact = exact.min(timed(|| {
@@ -42,14 +58,65 @@ pub fn report(name: &str, train: &Train) -> Result<(), String> {
         }
         let label = |range: usize| &train.scenario().ranges[range].label;
         println!(
-            "| {} to {} | {} | {:.1} µs | {:.1} ms | {:.0} |",
+            "| {} to {} | {} | {:.1} µs | {:.1} ms | {:.0} | {} |",
             label(from),
             label(to),
             shift.pieces.len().saturating_sub(1),
             exact * 1e6,
             dense * 1e3,
             dense / exact,
+            scipy.map_or_else(
+                || "no Python |".to_owned(),
+                |(taken, _)| format!("{:.1} ms | {:.0}", taken * 1e3, taken / exact)
+            ),
         );
+    }
+    Ok(())
+}
+
+/// Prints what a shift of the hardest allowed takes, and a map of timings of it: that between the first two ranges that one leads between.
+///
+/// # Errors
+/// A scenario that cannot be read.
+pub fn report_worst() -> Result<(), String> {
+    println!(
+        "\n| worst allowed, a shift in time | what is assumed | commands that suit | shift | {} timings |",
+        COUNT * COUNT
+    );
+    println!("| --- |{}", " --- |".repeat(4));
+    for file in worst::files() {
+        let train = Train::parse(&file.text).map_err(|problems| format!("{problems:?}"))?;
+        let mut known = None;
+        let assuming = timed(|| known = Some(Dynamics::of(&train).0));
+        let dynamics = known.ok_or("no dynamics")?;
+        let ranges = train.scenario().ranges.len();
+        let pairs = (0..ranges).flat_map(|from| (0..ranges).map(move |to| (from, to)));
+        let mut plans = pairs
+            .filter(|(from, to)| from != to)
+            .map(|(from, to)| Plan::usual(&train, &dynamics, train.range(from), train.range(to)))
+            .filter(|plan| Shift::of(&train, &dynamics, plan.clone()).is_ok());
+        let Some(plan) = plans.next() else {
+            println!(
+                "| {} | {:.1} ms | no shift | | |",
+                file.name,
+                assuming * 1e3
+            );
+            continue;
+        };
+        let suiting = timed(|| {
+            drop(black_box(Plan::suited(
+                &train, &dynamics, plan.from, plan.to,
+            )))
+        });
+        let shift = timed(|| drop(black_box(reckoned(&train, &dynamics, black_box(&plan)))));
+        let offsets: Vec<f64> = (0..COUNT).map(|at| at as f64 * APART).collect();
+        let map = timed(|| {
+            drop(black_box(timings(
+                &train, &dynamics, &plan, &offsets, &offsets,
+            )))
+        });
+        let times = [assuming, suiting, shift, map].map(|time| format!("{:.2} ms", time * 1e3));
+        println!("| {} | {} |", file.name, times.join(" | "));
     }
     Ok(())
 }
@@ -145,6 +212,50 @@ impl<'a> Steps<'a> {
             speeds += self.rates(&speeds, step) * STEP;
         }
         speeds
+    }
+
+    /// Seconds that SciPy takes, with friction made smooth within the same band, and how it ends; nothing without a Python.
+    fn scipy(&self, shift: &Shift) -> Option<(f64, DVector<f64>)> {
+        let course = |element: usize| -> Vec<[f64; 2]> {
+            let pieces = shift.pieces.iter();
+            pieces
+                .flat_map(|piece| {
+                    [0.0, piece.length].map(|later| {
+                        let most = piece.capacities[element].after(later);
+                        [piece.begin + later, most]
+                    })
+                })
+                .collect()
+        };
+        let mut torques = vec![0.0; self.masses.len()];
+        torques[self.train.input()] += self.plan.input_torque;
+        torques[self.train.output()] += self.plan.output_torque;
+        let task = json!({
+            "masses": self.masses,
+            "meshes": self.meshes,
+            "slips": self.slips,
+            "capacities": (0..self.slips.len()).map(course).collect::<Vec<_>>(),
+            "torques": torques,
+            "start": self.start.iter().copied().collect::<Vec<f64>>(),
+            "until": self.plan.until,
+            "band": BAND,
+        });
+        let script = Path::new(env!("CARGO_MANIFEST_DIR")).join("benches/solver/shift.py");
+        let mut child = Command::new(std::env::var_os(PYTHON)?)
+            .arg(script)
+            // One thread, as the others have.
+            .envs(["OMP_NUM_THREADS", "OPENBLAS_NUM_THREADS"].map(|name| (name, "1")))
+            .stdin(Stdio::piped())
+            .stdout(Stdio::piped())
+            .spawn()
+            .ok()?;
+        let mut input = child.stdin.take()?;
+        input.write_all(task.to_string().as_bytes()).ok()?;
+        drop(input);
+        let output = child.wait_with_output().ok()?;
+        let found: Value = serde_json::from_slice(&output.stdout).ok()?;
+        let end: Option<Vec<f64>> = found["end"].as_array()?.iter().map(Value::as_f64).collect();
+        Some((found["seconds"].as_f64()?, DVector::from_vec(end?)))
     }
 
     /// Accelerations: what hardly slips is taken to hold, and what then carries too much to slip.

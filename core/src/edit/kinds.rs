@@ -124,6 +124,8 @@ edits! {
     "amount" => Amount { rows: Rows, at: u32, column: u32, amount: f64 },
     /// Puts a point before the one at a place in their list, where the curve goes through already; or takes that one away.
     "point" => Point { rows: Rows, at: u32, there: bool },
+    /// States a number of the fields `dynamics`, `vehicle` or `sources` by its path, in which items of lists are called by their ids; or no longer.
+    "state" => State { path: Ids, amount: Option<f64> },
 }
 
 impl Edit {

@@ -16,6 +16,7 @@ mod ranges;
 mod ratios;
 mod samples;
 mod sets;
+mod stated;
 mod surroundings;
 mod text;
 
@@ -130,6 +131,7 @@ impl Edit {
             Self::Point { rows, at, there } => {
                 surroundings::point(scenario, *rows, *at as usize, *there)?;
             }
+            Self::State { path, amount } => stated::state(scenario, path, *amount)?,
             Self::Whole(scenario) => after = Scenario::clone(scenario),
         }
         Ok(after)

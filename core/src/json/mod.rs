@@ -5,6 +5,7 @@ mod reader;
 mod spot;
 mod strict;
 mod value;
+mod write;
 
 pub use read::{Fields, Problem, Read, one_of, read_fields};
 pub(crate) use read::{count, is_format, list, tagged, tagged_by};

@@ -20,11 +20,11 @@ pub const TORQUE: f64 = 100.0;
 pub const EFFICIENCY: f64 = 0.9;
 
 /// Smallest and largest limit of speed in rev/min.
-const SPEEDS: (f64, f64) = (1.0, 1e6);
+pub const SPEEDS: (f64, f64) = (1.0, 1e6);
 /// Smallest and largest limit of torque in N·m, and of power in kW.
-const AMOUNTS: (f64, f64) = (1e-3, 1e6);
+pub const AMOUNTS: (f64, f64) = (1e-3, 1e6);
 /// Lowest and highest efficiency.
-const EFFICIENCIES: (f64, f64) = (0.01, 1.0);
+pub const EFFICIENCIES: (f64, f64) = (0.01, 1.0);
 /// Most further sources.
 const MOST_SOURCES: usize = 4;
 /// Most further outputs.

@@ -23,7 +23,8 @@ mod stand;
 mod standstill;
 
 pub use data::{
-    EFFICIENCY, ENGINE_SPEED, MOTOR_SPEED, Machine, MachineKind, Port, Ports, Role, TORQUE,
+    AMOUNTS, EFFICIENCIES, EFFICIENCY, ENGINE_SPEED, MOTOR_SPEED, Machine, MachineKind, Port,
+    Ports, Role, SPEEDS, TORQUE,
 };
 pub use efforts::Efforts;
 pub use region::{Edge, NoRegion, Region};

@@ -6,7 +6,7 @@ use serde::Serialize;
 use super::data::{MachineKind, Port, Role};
 use super::region::{NoRegion, Region};
 use super::shares::{NoShares, Shares};
-use super::stand::{Stand, beyond};
+use super::stand::{MOST, Stand, beyond};
 use super::standstill::standstills;
 use crate::report::Exact;
 use crate::train::Train;
@@ -36,6 +36,8 @@ pub struct StandReport {
     pub electric: f64,
     /// Most power in W that a battery gives; `null` without a limit.
     pub battery: Option<f64>,
+    /// Speeds in rev/min and torques in N·m can be set as far as this.
+    pub most: f64,
 }
 
 /// A port.
@@ -105,6 +107,10 @@ pub struct TurnReport {
     pub given: bool,
     /// Whether it can be turned while those that are kept stay.
     pub moves: bool,
+    /// What people call those that decide it where it cannot be turned; none where it is held.
+    pub decided_by: Vec<String>,
+    /// What the shaft itself is called.
+    pub name: String,
     /// Its speed in those that are given; nothing where it is held.
     pub formula: Vec<PartReport>,
 }
@@ -216,7 +222,7 @@ impl StandReport {
         let largest = (0..list.len())
             .map(|port| stand.power(port).abs())
             .fold(0.0, f64::max);
-        let moves = stand.movable(train);
+        let decided = stand.decided(train);
         let speeds = stand.speeds();
         let shafts = scenario.shafts.iter().enumerate().map(|(at, shaft)| {
             let given = speeds.given().iter().map(|&given| labels[given].as_str());
@@ -226,7 +232,11 @@ impl StandReport {
                 speed: stand.turns()[at],
                 kept: stand.is_kept(at),
                 given: speeds.given().contains(&at),
-                moves: moves[at],
+                moves: decided[at].is_none(),
+                decided_by: (decided[at].iter().flatten())
+                    .map(|&by| labels[by].clone())
+                    .collect(),
+                name: shaft.label.clone(),
                 formula: parts(speeds.shaft(at).unwrap_or_default(), given),
             }
         });
@@ -279,6 +289,7 @@ impl StandReport {
             balanced: stand.is_balanced(),
             electric: stand.electric(),
             battery: stand.ports().battery.map(|power| power * 1000.0),
+            most: MOST,
         }
     }
 }

@@ -12,7 +12,7 @@ pub(super) const WATTS: f64 = std::f64::consts::PI / 30.0;
 /// Torque in N·m at the input to begin with, or less where the limits of its source are lower.
 const FIRST_TORQUE: f64 = 100.0;
 /// Speeds and torques stay within this, in rev/min and N·m.
-const MOST: f64 = 1e7;
+pub const MOST: f64 = 1e7;
 
 /// Speeds and torques of a combination, all decided: as many are given as can be, in the order in which they were touched, and
 /// those that are kept before all others.
@@ -158,6 +158,12 @@ impl Stand {
         &self.torques
     }
 
+    /// Whether a shaft depends on any speed that is given: what does not is held.
+    pub fn turns_at_all(&self, shaft: usize) -> bool {
+        let factors = self.speeds.shaft(shaft).unwrap_or_default();
+        factors.iter().any(|factor| !factor.is_zero())
+    }
+
     /// Whether a shaft is kept at its speed.
     pub fn is_kept(&self, shaft: usize) -> bool {
         self.kept[shaft]
@@ -194,21 +200,26 @@ impl Stand {
         self.ports.motors().into_iter().map(of).sum()
     }
 
-    /// Which shafts can be turned while those that are kept stay as they are.
-    pub fn movable(&self, train: &Train) -> Vec<bool> {
-        let shafts = 0..self.turns.len();
-        let kept = Speeds::of(train, self.applied, &self.kept_shafts());
+    /// What keeps each shaft from being turned while those that are kept stay as they are: those that decide it, none where it is held;
+    /// nothing where it can be turned.
+    pub fn decided(&self, train: &Train) -> Vec<Option<Vec<usize>>> {
+        let kept = self.kept_shafts();
+        let all = Speeds::of(train, self.applied, &kept);
+        let by = |speeds: &Speeds, shaft: usize| {
+            let own = speeds.shaft(shaft)?.iter().zip(speeds.given());
+            let own = own.filter(|(factor, _)| !factor.is_zero());
+            Some(own.map(|(_, &shaft)| shaft).collect())
+        };
         let own = |shaft: usize| {
             if !self.kept[shaft] {
-                return kept.shaft(shaft).is_none();
+                return by(&all, shaft);
             }
             // One that is kept is turned all the same: it is then the others that decide.
-            let others = self.kept_shafts().into_iter();
-            let others: Vec<usize> = others.filter(|&other| other != shaft).collect();
-            let others = Speeds::of(train, self.applied, &others);
-            others.shaft(shaft).is_none()
+            let others = kept.iter().copied().filter(|&other| other != shaft);
+            let others: Vec<usize> = others.collect();
+            by(&Speeds::of(train, self.applied, &others), shaft)
         };
-        shafts.map(own).collect()
+        (0..self.turns.len()).map(own).collect()
     }
 
     fn kept_shafts(&self) -> Vec<usize> {

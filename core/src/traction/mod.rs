@@ -25,7 +25,7 @@ mod vehicle;
 pub use pull::{Climb, Force, Pull, Top};
 pub use report::{
     AssumedReport, ChangeReport, ForceReport, LackReport, MomentReport, RangeReading, RangeReport,
-    ReadingReport, RoadReading, RunReport, TractionReport, WrongReport,
+    ReadingReport, RoadReading, RunReport, StatedReport, TractionReport, WrongReport,
 };
 pub use run::{ACCURACY, Change, End, Energy, Moment, NoRun, Run};
 pub use shifts::Rule;
@@ -39,7 +39,7 @@ use crate::load::operating::gear::{Gear, NoGear};
 use crate::solve::Combination;
 use crate::solve::settle::Duty;
 use crate::train::Train;
-use crate::transient::Dynamics;
+use crate::transient::Inertias;
 use run::{Masses, Step, Wanted};
 use source::Source;
 
@@ -96,7 +96,7 @@ pub struct Traction {
     /// The run from rest.
     pub run: Result<Run, NoRun>,
     /// Inertias of the shafts and the engine.
-    pub dynamics: Dynamics,
+    pub inertias: Inertias,
     /// What is wrong with what the file says of inertias and of the vehicle; it is assumed instead.
     pub problems: Vec<Problem>,
 }
@@ -138,9 +138,9 @@ impl Traction {
     /// What the scenario lacks.
     pub fn of(train: &Train, ask: &Ask) -> Result<Self, Missing> {
         let scenario = train.scenario();
-        let (dynamics, mut problems) = Dynamics::of(train);
+        let (inertias, mut problems) = Inertias::of(train);
         let engine = scenario.engine.as_ref().ok_or(Missing::EngineAndLoad)?;
-        let (vehicle, own) = Vehicle::of(train, &dynamics).ok_or(Missing::EngineAndLoad)?;
+        let (vehicle, own) = Vehicle::of(train, &inertias).ok_or(Missing::EngineAndLoad)?;
         if scenario.ranges.is_empty() {
             return Err(Missing::Ranges);
         }
@@ -150,7 +150,7 @@ impl Traction {
         for range in 0..scenario.ranges.len() {
             let combination = train.settle(train.range(range), Duty::Drive).combination;
             match Gear::of(&combination, ask.mesh_efficiency) {
-                Ok(gear) => gears.push((range, gear, masses(&combination, &dynamics, &vehicle))),
+                Ok(gear) => gears.push((range, gear, masses(&combination, &inertias, &vehicle))),
                 Err(NoGear(why)) => idle.push(Idle { range, why }),
             }
         }
@@ -202,7 +202,7 @@ impl Traction {
             idle,
             order,
             run,
-            dynamics,
+            inertias,
             problems,
         })
     }
@@ -235,7 +235,7 @@ impl Traction {
 }
 
 /// What turns with a range. A shaft that nothing decides stands still.
-fn masses(combination: &Combination<'_>, dynamics: &Dynamics, vehicle: &Vehicle) -> Masses {
+fn masses(combination: &Combination<'_>, inertias: &Inertias, vehicle: &Vehicle) -> Masses {
     let train = combination.train();
     let output = combination
         .shaft_speed(train.output())
@@ -244,12 +244,12 @@ fn masses(combination: &Combination<'_>, dynamics: &Dynamics, vehicle: &Vehicle)
     for shaft in (0..train.scenario().shafts.len()).filter(|&shaft| shaft != train.input()) {
         let speed = combination.shaft_speed(shaft).map(|speed| speed.to_f64());
         if let (Some(speed), Some(output)) = (speed, output) {
-            rest += dynamics.shaft(shaft).value * (speed / output).powi(2);
+            rest += inertias.shaft(shaft).value * (speed / output).powi(2);
         }
     }
     Masses {
         rest,
-        input: dynamics.shaft(train.input()).value,
-        engine: dynamics.engine_inertia().value,
+        input: inertias.shaft(train.input()).value,
+        engine: inertias.engine().value,
     }
 }

@@ -32,6 +32,8 @@ pub struct TractionReport {
     pub no_run: Option<&'static str>,
     /// Mass in kg by the file's weight; 0 where it has none.
     pub mass: f64,
+    /// What a file may state of vehicle and engine.
+    pub stated: Vec<StatedReport>,
     /// What is assumed, as the file does not say.
     pub assumed: Vec<AssumedReport>,
     /// What is wrong with what the file says; it is assumed instead.
@@ -71,6 +73,23 @@ pub struct AssumedReport {
     pub what: &'static str,
     /// The value.
     pub value: f64,
+}
+
+/// A value that a file may state.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
+#[cfg_attr(feature = "types", ts(rename = "TractionStated"))]
+pub struct StatedReport {
+    /// `wheel-radius` in m, `final-drive`, or `engine-inertia` in kg·m².
+    #[cfg_attr(
+        feature = "types",
+        ts(type = "\"wheel-radius\" | \"final-drive\" | \"engine-inertia\"")
+    )]
+    pub what: &'static str,
+    /// The value.
+    pub value: f64,
+    /// Whether it is assumed.
+    pub assumed: bool,
 }
 
 /// A range on the road.
@@ -256,6 +275,7 @@ impl Traction {
             run: self.run.as_ref().ok().map(|run| run.report(train)),
             no_run: self.run.as_ref().err().map(|why| word(why.message())),
             mass: self.vehicle.mass(),
+            stated: self.stated(),
             assumed: self.assumed(train),
             problems: self
                 .problems
@@ -322,15 +342,30 @@ impl Traction {
             .collect()
     }
 
+    fn stated(&self) -> Vec<StatedReport> {
+        let all = [
+            ("wheel-radius", self.vehicle.wheel_radius),
+            ("final-drive", self.vehicle.final_drive),
+            ("engine-inertia", self.inertias.engine()),
+        ];
+        all.into_iter()
+            .map(|(what, Known { value, is_assumed })| StatedReport {
+                what,
+                value,
+                assumed: is_assumed,
+            })
+            .collect()
+    }
+
     fn assumed(&self, train: &Train) -> Vec<AssumedReport> {
         let shafts = 0..train.scenario().shafts.len();
         let shaft = shafts
-            .map(|shaft| self.dynamics.shaft(shaft))
+            .map(|shaft| self.inertias.shaft(shaft))
             .find(|known| known.is_assumed);
         let all = [
             ("wheel-radius", Some(self.vehicle.wheel_radius)),
             ("final-drive", Some(self.vehicle.final_drive)),
-            ("engine-inertia", Some(self.dynamics.engine_inertia())),
+            ("engine-inertia", Some(self.inertias.engine())),
             ("shaft-inertia", shaft),
             ("load-inertia", Some(self.vehicle.inertia)),
         ];

@@ -6,7 +6,7 @@
 use crate::base::problem::Problem;
 use crate::json::{Fields, Value, strict};
 use crate::train::Train;
-use crate::transient::{Dynamics, Known};
+use crate::transient::{Inertias, Known};
 
 /// Radius of a driven wheel in m where a file does not say: a passenger car's, in order of size (assumed, no source).
 pub const WHEEL_RADIUS: f64 = 0.3;
@@ -62,7 +62,7 @@ impl Vehicle {
     /// The inertia behind the output is the file's `load_inertia`. Where it has none, it is that of the mass that
     /// `weight` stands for, weight / g · radius / ratio, and the turning of the wheels themselves is left out; where there
     /// is no weight either, it is what `dynamics` assumes.
-    pub fn of(train: &Train, dynamics: &Dynamics) -> Option<(Self, Vec<Problem>)> {
+    pub fn of(train: &Train, inertias: &Inertias) -> Option<(Self, Vec<Problem>)> {
         let scenario = train.scenario();
         let road = scenario.load.as_ref()?;
         let mut problems = Vec::new();
@@ -86,7 +86,7 @@ impl Vehicle {
         let wheel_radius = known("wheel_radius", written.wheel_radius, RADIUS, WHEEL_RADIUS);
         let final_drive = known("final_drive", written.final_drive, RATIO, FINAL_DRIVE);
         let lever = wheel_radius.value / final_drive.value;
-        let inertia = match dynamics.load_inertia() {
+        let inertia = match inertias.load() {
             assumed if assumed.is_assumed && road.weight > 0.0 => Known {
                 value: road.weight / GRAVITY * lever,
                 is_assumed: false,

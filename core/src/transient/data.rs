@@ -81,26 +81,31 @@ fn read(value: Value, place: &str, problems: &mut Vec<Problem>) -> Option<Writte
     })
 }
 
-/// All that a shift needs to know of a train, each value known or assumed.
+/// Inertias of a train in kg·m², each known or assumed.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Dynamics {
-    engine_inertia: Known,
-    load_inertia: Known,
+pub struct Inertias {
+    engine: Known,
+    load: Known,
     shafts: Vec<Known>,
-    fill_times: Vec<Known>,
-    full_torques: Vec<Known>,
-    /// Speed of the input at the start in rev/min.
-    pub input_speed: Known,
-    /// Torque at the input in N·m.
-    pub input_torque: Known,
 }
 
-impl Dynamics {
-    /// Those of a train, and what is wrong with what its file says of them; what is faulty is assumed instead.
-    ///
-    /// The input's torque is that of the engine at full pedal, at the input's speed, or less where some element
-    /// would not hold that in some range with [`RESERVE`].
-    pub fn of(train: &Train) -> (Self, Vec<Problem>) {
+/// What a file says, as far as it is right.
+struct Stated {
+    inertias: Inertias,
+    fill_times: Vec<Option<f64>>,
+    full_torques: Vec<Option<f64>>,
+    problems: Vec<Problem>,
+}
+
+fn known(value: Option<f64>, otherwise: f64) -> Known {
+    Known {
+        value: value.unwrap_or(otherwise),
+        is_assumed: value.is_none(),
+    }
+}
+
+impl Stated {
+    fn of(train: &Train) -> Self {
         let mut problems = Vec::new();
         let scenario = train.scenario();
         let written = scenario.dynamics.as_deref();
@@ -116,10 +121,6 @@ impl Dynamics {
             let message = "problem-out-of-range";
             problems.push(Problem::out_of_range(&place, message, value, least, most));
             None
-        };
-        let known = |value: Option<f64>, otherwise: f64| Known {
-            value: value.unwrap_or(otherwise),
-            is_assumed: value.is_none(),
         };
         let engine_inertia = checked(
             format!("{PLACE}.engine_inertia"),
@@ -147,15 +148,16 @@ impl Dynamics {
                 }
             }
         }
-        let mut fills = vec![None; scenario.elements.len()];
-        let mut torques = fills.clone();
+        let mut fill_times = vec![None; scenario.elements.len()];
+        let mut full_torques = fill_times.clone();
         for (index, entry) in written.elements.iter().flatten().enumerate() {
             let place = format!("{PLACE}.elements[{index}]");
             match train.element(&entry.element) {
                 Some(element) => {
-                    fills[element] = checked(format!("{place}.fill_time"), entry.fill_time, FILL);
+                    let fill = format!("{place}.fill_time");
+                    fill_times[element] = checked(fill, entry.fill_time, FILL);
                     let place = format!("{place}.full_torque");
-                    torques[element] = checked(place, entry.full_torque, FULL_TORQUE);
+                    full_torques[element] = checked(place, entry.full_torque, FULL_TORQUE);
                 }
                 None => {
                     let ids = scenario.elements.iter().map(|element| element.id());
@@ -166,22 +168,68 @@ impl Dynamics {
         }
         problems.extend(wrong);
         problems.truncate(MOST_PROBLEMS);
-        let mut dynamics = Self {
-            engine_inertia: known(engine_inertia, ENGINE_INERTIA),
-            load_inertia: known(load_inertia, LOAD_INERTIA),
-            shafts: shafts
-                .into_iter()
-                .map(|x| known(x, SHAFT_INERTIA))
-                .collect(),
-            fill_times: fills.into_iter().map(|x| known(x, FILL_TIME)).collect(),
-            full_torques: Vec::new(),
-            input_speed: known(None, INPUT_SPEED),
-            input_torque: known(None, 0.0),
-        };
+        let shafts = shafts.into_iter().map(|x| known(x, SHAFT_INERTIA));
+        Self {
+            inertias: Inertias {
+                engine: known(engine_inertia, ENGINE_INERTIA),
+                load: known(load_inertia, LOAD_INERTIA),
+                shafts: shafts.collect(),
+            },
+            fill_times,
+            full_torques,
+            problems,
+        }
+    }
+}
+
+impl Inertias {
+    /// Those of a train, and what is wrong with what its file says of a train in motion; what is faulty is assumed instead.
+    ///
+    /// Unlike [`Dynamics::of`] it looks at no range.
+    pub fn of(train: &Train) -> (Self, Vec<Problem>) {
+        let stated = Stated::of(train);
+        (stated.inertias, stated.problems)
+    }
+
+    /// That of a shaft, with what is fixed to it inside the train.
+    pub fn shaft(&self, shaft: usize) -> Known {
+        self.shafts[shaft]
+    }
+
+    /// That of what drives the input.
+    pub fn engine(&self) -> Known {
+        self.engine
+    }
+
+    /// That of what the output drives, as seen at the output.
+    pub fn load(&self) -> Known {
+        self.load
+    }
+}
+
+/// All that a shift needs to know of a train, each value known or assumed.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Dynamics {
+    inertias: Inertias,
+    fill_times: Vec<Known>,
+    full_torques: Vec<Known>,
+    /// Speed of the input at the start in rev/min.
+    pub input_speed: Known,
+    /// Torque at the input in N·m.
+    pub input_torque: Known,
+}
+
+impl Dynamics {
+    /// Those of a train, and what is wrong with what its file says of them; what is faulty is assumed instead.
+    ///
+    /// The input's torque is that of the engine at full pedal, at the input's speed, or less where some element
+    /// would not hold that in some range with [`RESERVE`].
+    pub fn of(train: &Train) -> (Self, Vec<Problem>) {
+        let scenario = train.scenario();
+        let stated = Stated::of(train);
         let most = most_held(train);
+        let torques = stated.full_torques.into_iter().zip(&scenario.elements);
         let written: Vec<Option<f64>> = torques
-            .into_iter()
-            .zip(&scenario.elements)
             .map(|(written, element)| {
                 let friction = element.friction();
                 written.or_else(|| friction.map(|x| Capacity::of(x).uniform_wear))
@@ -195,28 +243,35 @@ impl Dynamics {
                 engine_torque(train, INPUT_SPEED).unwrap_or(INPUT_TORQUE),
                 f64::min,
             );
-        dynamics.input_torque = known(None, tidy(input).max(FULL_TORQUE.0));
+        let input_torque = known(None, tidy(input).max(FULL_TORQUE.0));
         let full = |(written, held): (Option<f64>, &Option<f64>)| {
-            let held = held.unwrap_or(2.0) * dynamics.input_torque.value;
+            let held = held.unwrap_or(2.0) * input_torque.value;
             known(written, (held * RESERVE).max(FULL_TORQUE.0))
         };
-        dynamics.full_torques = written.into_iter().zip(&most).map(full).collect();
-        (dynamics, problems)
+        let fill_times = stated.fill_times.into_iter();
+        let dynamics = Self {
+            inertias: stated.inertias,
+            fill_times: fill_times.map(|x| known(x, FILL_TIME)).collect(),
+            full_torques: written.into_iter().zip(&most).map(full).collect(),
+            input_speed: known(None, INPUT_SPEED),
+            input_torque,
+        };
+        (dynamics, stated.problems)
     }
 
     /// Inertia of a shaft in kg·m², with what is fixed to it inside the train.
     pub fn shaft(&self, shaft: usize) -> Known {
-        self.shafts[shaft]
+        self.inertias.shaft(shaft)
     }
 
     /// Inertia in kg·m² of what drives the input.
     pub fn engine_inertia(&self) -> Known {
-        self.engine_inertia
+        self.inertias.engine()
     }
 
     /// Inertia in kg·m² of what the output drives, as seen at the output.
     pub fn load_inertia(&self) -> Known {
-        self.load_inertia
+        self.inertias.load()
     }
 
     /// Seconds from the command until an element begins to carry.

@@ -29,8 +29,8 @@ mod timings;
 mod zeros;
 
 pub use data::{
-    Dynamics, ENGINE_INERTIA, FILL_TIME, INPUT_SPEED, INPUT_TORQUE, Known, LOAD_INERTIA, RESERVE,
-    SHAFT_INERTIA,
+    Dynamics, ENGINE_INERTIA, FILL, FILL_TIME, FULL_TORQUE, INERTIA, INPUT_SPEED, INPUT_TORQUE,
+    Inertias, Known, LOAD_INERTIA, RESERVE, SHAFT_INERTIA,
 };
 pub use figures::{ElementFigures, Energy, Figures, JERK_TIME};
 pub use line::{Course, Line};

@@ -46,6 +46,10 @@ impl Words {
         let (state, answer) = match combination.state() {
             State::Driving(_) => ("state-driving", "answer-drives"),
             State::OverApplied(_) => ("state-over-applied", "answer-drives"),
+            // With further sources or outputs it takes more than the input to say what turns how.
+            State::Neutral if combination.train().scenario().is_branched() => {
+                ("state-branched", "answer-branched")
+            }
             State::Neutral => ("state-neutral", "answer-neutral"),
             State::OutputHeld => ("state-output-held", "answer-output-held"),
             State::TiedUp => ("state-tied-up", "answer-tied-up"),

@@ -321,6 +321,9 @@ impl Speaker<'_> {
     }
 
     pub(crate) fn neutral(&self, neutral: &Neutral) -> String {
+        if self.train.scenario().is_branched() {
+            return self.plain("branched");
+        }
         let mut reasons = Vec::new();
         if let Some(input) = neutral.input {
             let key = if input.alone {

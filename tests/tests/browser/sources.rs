@@ -2,10 +2,12 @@
 
 use anyhow::{Context, Result, ensure};
 use fantoccini::key::Key;
+use levertrain_core::ElementSet;
+use levertrain_core::sources::{Ports, Stand};
 use levertrain_tests::browser::{Device, Page, View, page};
 use serde_json::{Value, json};
 
-use crate::language;
+use crate::{by_core, language};
 
 const SPLIT: &str = "14-input-split";
 const AXLE: &str = "12-axle-differential";
@@ -207,6 +209,194 @@ fn fingers_and_german_have_room_for_sources() -> Result<()> {
             Value::Null,
         )?;
         ensure!(!wide, "the page scrolls sideways");
+        Ok(())
+    })
+}
+
+/// The middle of the first grip of a shaft on the stage.
+fn on_stage(page: &Page, shaft: &str) -> Result<(f64, f64)> {
+    page.get(
+        "(({ left, top, width, height }) => [left + width / 2, top + height / 2])(probe.one(`.sheet .driven-grip[data-shaft=${args}]`).getBoundingClientRect())",
+        json!(shaft),
+    )
+}
+
+/// Catches nodes of the stage that do not follow, a half-section that shows other speeds than the levers, and no way back.
+#[test]
+fn both_drawings_of_the_stage_show_what_is_dragged_there() -> Result<()> {
+    for (view, device) in [(View::LAPTOP, Device::Mouse), (View::PHONE, Device::Touch)] {
+        page::open(view, &format!("#s={SIX}&on="), |page| {
+            let shown = |page: &Page| -> Result<[String; 2]> {
+                Ok([page.canvas("section")?.hash, page.canvas("lever")?.hash])
+            };
+            page.rest()?;
+            let steady = shown(page)?;
+            // What leads there in neutral goes to the first node.
+            page.click("[data-part=turn-by-hand]")?;
+            page.until(
+                "a node has the focus",
+                "probe.one('.sheet .driven-grip:focus') !== null",
+            )?;
+            page.rest()?;
+            page.run("probe.one('.sheet .driven-grip:focus').blur()", Value::Null)?;
+            page.rest()?;
+            ensure!(shown(page)? == steady, "nothing was turned yet");
+            page.run(
+                "probe.one('.sheet .driven-grip[data-shaft=out]').scrollIntoView({ block: 'center' })",
+                Value::Null,
+            )?;
+            page.rest()?;
+            let before = speeds(page)?;
+            let (x, y) = on_stage(page, "out")?;
+            page.gesture(device, &[(x, y), (x, y - 12.0), (x, y - 36.0)])?;
+            page.rest()?;
+            let after = speeds(page)?;
+            ensure!(
+                after["out"] > before["out"] + 100.0 && after["in"] == before["in"],
+                "{before:?}, then {after:?}"
+            );
+            let turned = shown(page)?;
+            ensure!(turned[0] != steady[0] && turned[1] != steady[1]);
+            let (_, now) = on_stage(page, "out")?;
+            ensure!((now - (y - 36.0)).abs() < 3.0, "the node is at {now}");
+            let said: String = page.get("probe.text('[data-part=sources-shown]')", Value::Null)?;
+            ensure!(
+                said.contains("Output: ") && said.contains("Input: 1000"),
+                "{said}"
+            );
+            let member: String = page.get(
+                "probe.one('[data-part=members] tr[data-shaft-id=out]').children[1].textContent",
+                Value::Null,
+            )?;
+            let member: f64 = member.replace('\u{2009}', "").parse()?;
+            ensure!((member - after["out"]).abs() <= 0.5, "{member}");
+            page.click("[data-part=sources-back]")?;
+            page.rest()?;
+            page.run(
+                "probe.one('.sheet .driven-grip:focus')?.blur()",
+                Value::Null,
+            )?;
+            page.rest()?;
+            ensure!(shown(page)? == steady, "the steady motion is not back");
+            ensure!(page.get::<bool>("probe.one('[data-part=sources-bar]').hidden", Value::Null)?);
+            // Folded, nothing is to be taken hold of.
+            page.run("probe.one('[data-part=sources]').open = false", Value::Null)?;
+            page.rest()?;
+            let left: usize = page.get("probe.all('.sheet .driven-grip').length", Value::Null)?;
+            ensure!(left == 0, "{left} grips stay");
+            Ok(())
+        })?;
+    }
+    Ok(())
+}
+
+/// Catches a scenario whose nodes cannot be turned by keys, and speeds that are not those of the core: all four with several
+/// sources or outputs, each opened as it opens, and the neutral of an ordinary one.
+#[test]
+fn keys_turn_nodes_of_every_scenario_as_the_core_says() -> Result<()> {
+    let cases = [
+        ("12-axle-differential", "", "right"),
+        ("13-centre-differential", "", "front"),
+        ("14-input-split", "", "m2"),
+        ("15-two-mode-split", "", "m1"),
+        (SIX, "&on=", "r3"),
+    ];
+    for (scenario, applied, turned) in cases {
+        let train = by_core::train(scenario)?;
+        let set = match applied {
+            "" => train.range(0),
+            _ => ElementSet::NONE,
+        };
+        let mut stand = Stand::of(&train, set, Ports::of(&train).0, 1000.0);
+        let shafts = &train.scenario().shafts;
+        let at = shafts.iter().position(|shaft| shaft.id == turned);
+        let at = at.context("no such shaft")?;
+        let faster = (stand.turns()[at] + 100.0).round();
+        stand
+            .turn(&train, at, faster)
+            .map_err(|tie| anyhow::anyhow!("{tie:?}"))?;
+        page::open(View::LAPTOP, &format!("#s={scenario}{applied}"), |page| {
+            open(page)?;
+            page.run(
+                "probe.one(`.sheet .driven-grip[data-shaft=${args}]`).focus()",
+                json!(turned),
+            )?;
+            page.keys([Key::PageUp])?;
+            page.rest()?;
+            let found = speeds(page)?;
+            for (shaft, turns) in shafts.iter().zip(stand.turns()) {
+                let shown = found.get(&shaft.id).context("a row")?;
+                // Four figures are shown.
+                ensure!(
+                    (shown - turns).abs() <= 5e-4 * turns.abs() + 1e-9,
+                    "{scenario}, {}: {shown}, not {turns}",
+                    shaft.id
+                );
+            }
+            ensure!(!page.get::<bool>("probe.one('[data-part=sources-bar]').hidden", Value::Null)?);
+            Ok(())
+        })?;
+    }
+    Ok(())
+}
+
+/// Catches numbers that are clamped or dropped without a word, and fields that are grey without a reason.
+#[test]
+fn what_cannot_be_set_is_said() -> Result<()> {
+    page::open(View::LAPTOP, &format!("#s={SPLIT}&on="), |page| {
+        open(page)?;
+        let before = check_set(page)?;
+        let field = ".source[data-shaft=out] [data-part=source-speed]";
+        for wrong in ["1e12", ""] {
+            page.run(
+                &format!("const field = probe.one('{field}'); field.value = args; field.dispatchEvent(new Event('change'))"),
+                json!(wrong),
+            )?;
+            page.rest()?;
+            let said: String = page.get(
+                "probe.text('.source[data-shaft=out] [data-part=source-wrong]')",
+                Value::Null,
+            )?;
+            ensure!(
+                said.contains("speed") && said.contains("from"),
+                "{wrong}: {said}"
+            );
+            ensure!(check_set(page)? == before, "{wrong} was taken");
+            let kept: String = page.get(&format!("probe.one('{field}').value"), Value::Null)?;
+            ensure!(kept.is_empty() == wrong.is_empty(), "{kept}");
+        }
+        page.run(
+            &format!("const field = probe.one('{field}'); field.value = '800'; field.dispatchEvent(new Event('change'))"),
+            Value::Null,
+        )?;
+        page.rest()?;
+        let said: String = page.get(
+            "probe.text('.source[data-shaft=out] [data-part=source-wrong]')",
+            Value::Null,
+        )?;
+        ensure!(
+            said.is_empty() && check_set(page)?["out"] == 800.0,
+            "{said}"
+        );
+        // With two kept the two others are decided, and each says by whom.
+        page.click(".source[data-shaft=out] [data-part=source-keep]")?;
+        page.rest()?;
+        let why: String = page.get(
+            "probe.text('.source[data-shaft=m2] [data-part=source-decided]')",
+            Value::Null,
+        )?;
+        ensure!(
+            why.contains("output") && why.contains("no longer keep"),
+            "{why}"
+        );
+        // With three none can be turned, which is said at the top.
+        page.click(".source[data-shaft=m1] [data-part=source-keep]")?;
+        page.rest()?;
+        let said = words(page)?;
+        ensure!(
+            said.contains("nothing can be turned") && said.contains("Motor 1"),
+            "{said}"
+        );
         Ok(())
     })
 }

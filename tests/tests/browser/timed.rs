@@ -390,3 +390,62 @@ fn an_edit_leaves_what_is_commanded() -> Result<()> {
         Ok(())
     })
 }
+
+/// Catches a change of the timing that cannot be taken back, one that is taken back in pieces, keys in the panel that undo the
+/// train instead, and a table of members that goes on telling the steady speeds.
+#[test]
+fn changes_of_the_timing_are_taken_back() -> Result<()> {
+    page::open(View::LAPTOP, &format!("#s={SIX}"), |page| {
+        open(page)?;
+        let at = time_of(page, "timed-J-0")?;
+        let can = |page: &Page| -> Result<bool> {
+            page.get(
+                "probe.one('[data-part=timed-undo]').getAttribute('aria-disabled') === 'false'",
+                Value::Null,
+            )
+        };
+        ensure!(!can(page)?, "nothing has changed yet");
+        into_view(page, "[data-part=timed-J-0]")?;
+        let (x, y) = middle(page, "[data-part=timed-J-0]")?;
+        page.gesture(
+            Device::Mouse,
+            &[(x, y), (x - 10.0, y), (x - 20.0, y), (x - 40.0, y)],
+        )?;
+        page.rest()?;
+        let dragged = time_of(page, "timed-J-0")?;
+        ensure!(dragged < at - 0.01 && can(page)?, "{dragged}");
+        page.run("probe.one('[data-part=timed-J-1]').focus()", Value::Null)?;
+        page.keys([Key::Right; 4])?;
+        page.rest()?;
+        let end = time_of(page, "timed-J-1")?;
+        // Four keys in a row are one change, the drag is another.
+        page.chord(Key::Control, 'z')?;
+        page.rest()?;
+        ensure!(time_of(page, "timed-J-1")? < end && time_of(page, "timed-J-0")? == dragged);
+        page.click("[data-part=timed-undo]")?;
+        page.rest()?;
+        ensure!(time_of(page, "timed-J-0")? == at && !can(page)?);
+        // The hottest is marked by a word.
+        let hot: Vec<String> = page.get(
+            "probe.all('[data-part=timed-figures] tr[data-most=true] th').map((head) => head.textContent)",
+            Value::Null,
+        )?;
+        ensure!(hot.len() == 1 && hot[0].ends_with("most"), "{hot:?}");
+        // While an instant is shown, members have the speeds of it.
+        let input = |page: &Page| -> Result<String> {
+            page.get(
+                "probe.one('[data-part=members] tr[data-shaft-id=in]').children[1].textContent",
+                Value::Null,
+            )
+        };
+        let steady = input(page)?;
+        page.click("[data-part=timed-on-stage]")?;
+        page.click("[data-part=timed-play]")?;
+        page.rest()?;
+        ensure!(page.shows("[data-part=members-moment]")? && input(page)? != steady);
+        page.click("[data-part=timed-back]")?;
+        page.rest()?;
+        ensure!(!page.shows("[data-part=members-moment]")? && input(page)? == steady);
+        Ok(())
+    })
+}

@@ -62,8 +62,9 @@ fn check(page: &Page, report: &TractionReport) -> Result<()> {
             figure(range.ratio, 1.0, 4),
             figure(top.map(|x| x.speed), KILOMETRE_AN_HOUR, 3),
             figure(top.map(|x| x.engine_speed), 1.0, 4),
-            if range.lifts {
-                "any".to_owned()
+            // No road is steeper than it is long.
+            if range.lifts || range.slope.is_some_and(|slope| slope > 1.0) {
+                "any road".to_owned()
             } else {
                 figure(range.slope, 0.01, 3)
             },
@@ -293,6 +294,111 @@ fn what_is_missing_or_wrong_is_said() -> Result<()> {
             assumed.contains("0.15") && !assumed.contains("wheels"),
             "{assumed}"
         );
+        Ok(())
+    })
+}
+
+/// Catches a scenario in which values are not read by pointer, finger or keys, or a range not applied by them.
+#[test]
+fn three_scenarios_are_read_by_pointer_finger_and_keys() -> Result<()> {
+    for (view, device) in [(View::LAPTOP, Device::Mouse), (View::PHONE, Device::Touch)] {
+        page::open(view, &format!("#s={EIGHT}"), |page| {
+            for stem in [EIGHT, FOUR, TWO_ROWS] {
+                if page.seen()?.stem.as_deref() != Some(stem) {
+                    page.choose(stem)?;
+                }
+                open(page)?;
+                let (_, report) = reckoned(stem, None, Rule::Force)?;
+                page.run(
+                    "probe.one('.traction-plot').scrollIntoView({ block: 'center' })",
+                    Value::Null,
+                )?;
+                page.rest()?;
+                let box_: Vec<f64> = page.get(
+                    "(() => { const box = probe.one('.traction-plot').getBoundingClientRect(); return [box.left, box.top, box.width]; })()",
+                    Value::Null,
+                )?;
+                let now = |page: &Page| -> Result<(f64, String)> {
+                    page.get(
+                        "[Number(probe.one('.traction-cursor').getAttribute('aria-valuenow')), probe.text('[data-part=traction-reading]')]",
+                        Value::Null,
+                    )
+                };
+                // Between the lines, where a press applies nothing: on top.
+                let at = |part: f64| (box_[0] + box_[2] * part, box_[1] + 40.0);
+                page.gesture(device, &[at(0.35), at(0.45), at(0.55)])?;
+                page.rest()?;
+                let (read, words) = now(page)?;
+                ensure!(
+                    read > 0.0 && words.contains("km/h"),
+                    "{stem}: {read}, {words}"
+                );
+                page.run("probe.one('.traction-cursor').focus()", Value::Null)?;
+                page.keys([Key::Right, Key::Right])?;
+                page.rest()?;
+                let (after, other) = now(page)?;
+                ensure!(
+                    (after - read).abs() > 0.5 && other != words,
+                    "{stem}: {read}, {after}"
+                );
+                // By a button of the table, with a key or a press.
+                let last = report.ranges.last().context("a range")?;
+                let row = format!(
+                    "[data-part=traction-ranges] tr[data-range='{}'] button",
+                    last.id
+                );
+                match device {
+                    Device::Mouse => {
+                        page.run("probe.one(args).focus()", json!(row))?;
+                        page.keys([Key::Enter])?;
+                    }
+                    Device::Touch => page.click(&row)?,
+                }
+                page.rest()?;
+                ensure!(page.seen()?.range.as_deref() == Some(&last.id), "{stem}");
+            }
+            Ok(())
+        })?;
+    }
+    Ok(())
+}
+
+/// Catches an assumed value that cannot be stated where it is told, one that is stated elsewhere in the file, and no way back.
+#[test]
+fn assumed_values_are_stated_and_taken_back() -> Result<()> {
+    page::open(View::LAPTOP, &format!("#s={EIGHT}"), |page| {
+        open(page)?;
+        let first = cells(page, "ranges")?;
+        page.run(
+            "probe.one('[data-part=traction-stated]').closest('details').open = true",
+            Value::Null,
+        )?;
+        let field = "[data-part=traction-stated] [data-key='vehicle.final_drive']";
+        let before: String = page.get("probe.one(args).value", json!(field))?;
+        ensure!(before == "3.7", "{before}");
+        choose(page, field, "4.2")?;
+        let stated = cells(page, "ranges")?;
+        ensure!(stated != first, "nothing comes of it");
+        choose(page, field, "-3")?;
+        let said: String = page.get(
+            "probe.text('[data-part=traction] [data-part=stated-problem]')",
+            Value::Null,
+        )?;
+        ensure!(said.contains("100"), "{said}");
+        ensure!(
+            cells(page, "ranges")? == stated,
+            "it was taken all the same"
+        );
+        choose(page, field, "4.2")?;
+        page.click("[data-part=traction-stated] [data-key='assume vehicle.final_drive']")?;
+        page.rest()?;
+        let after: String = page.get("probe.one(args).value", json!(field))?;
+        ensure!(
+            after == "3.5" && cells(page, "ranges")? != stated,
+            "{after}"
+        );
+        let told: String = page.get("probe.text('[data-part=traction-assumed]')", Value::Null)?;
+        ensure!(told.contains("3.50"), "{told}");
         Ok(())
     })
 }

@@ -393,7 +393,7 @@ share: number, };
  * One change of a scenario. Sets, shafts, elements and ranges are named by their ids; gears
  * and members are counted from 0 in the order of [`crate::coupling::Parts`].
  */
-export type Edit = { "edit": "name", name: string, } | { "edit": "about", about: string, } | { "edit": "housing", label: string, } | { "edit": "input", shaft: string, } | { "edit": "output", shaft: string, } | { "edit": "add-set", kind: string, at: number, } | { "edit": "repeat-set", set: string, } | { "edit": "remove-set", set: string, } | { "edit": "move-set", set: string, at: number, } | { "edit": "label-set", set: string, label: string, } | { "edit": "teeth", set: string, gear: number, teeth: Teeth, } | { "edit": "cut", set: string, teeth: Array<Teeth>, } | { "edit": "cut-sets", sets: Array<SetTeeth>, } | { "edit": "count", set: string, count: PinionCount, } | { "edit": "turn", set: string, turned: boolean | null, } | { "edit": "mesh", set: string, mesh: Mesh, } | { "edit": "place", set: string, member: number, shaft: string, } | { "edit": "connect", first: string, second: string, } | { "edit": "label-shaft", shaft: string, label: string, } | { "edit": "add-element", kind: string, ends: [string, string], } | { "edit": "remove-element", element: string, } | { "edit": "move-element", element: string, at: number, } | { "edit": "label-element", element: string, label: string, } | { "edit": "ends", element: string, ends: [string, string], } | { "edit": "locks", element: string, way: Way, } | { "edit": "gap", element: string, gap: number | null, } | { "edit": "friction", element: string, friction: Friction | null, } | { "edit": "add-range", label: string, applied: Array<string>, } | { "edit": "remove-range", range: string, } | { "edit": "move-range", range: string, at: number, } | { "edit": "label-range", range: string, label: string, } | { "edit": "applied", range: string, applied: Array<string>, } | { "edit": "surround", part: Part, there: boolean, } | { "edit": "label-part", part: Part, label: string, } | { "edit": "amount", rows: Rows, at: number, column: number, amount: number, } | { "edit": "point", rows: Rows, at: number, there: boolean, };
+export type Edit = { "edit": "name", name: string, } | { "edit": "about", about: string, } | { "edit": "housing", label: string, } | { "edit": "input", shaft: string, } | { "edit": "output", shaft: string, } | { "edit": "add-set", kind: string, at: number, } | { "edit": "repeat-set", set: string, } | { "edit": "remove-set", set: string, } | { "edit": "move-set", set: string, at: number, } | { "edit": "label-set", set: string, label: string, } | { "edit": "teeth", set: string, gear: number, teeth: Teeth, } | { "edit": "cut", set: string, teeth: Array<Teeth>, } | { "edit": "cut-sets", sets: Array<SetTeeth>, } | { "edit": "count", set: string, count: PinionCount, } | { "edit": "turn", set: string, turned: boolean | null, } | { "edit": "mesh", set: string, mesh: Mesh, } | { "edit": "place", set: string, member: number, shaft: string, } | { "edit": "connect", first: string, second: string, } | { "edit": "label-shaft", shaft: string, label: string, } | { "edit": "add-element", kind: string, ends: [string, string], } | { "edit": "remove-element", element: string, } | { "edit": "move-element", element: string, at: number, } | { "edit": "label-element", element: string, label: string, } | { "edit": "ends", element: string, ends: [string, string], } | { "edit": "locks", element: string, way: Way, } | { "edit": "gap", element: string, gap: number | null, } | { "edit": "friction", element: string, friction: Friction | null, } | { "edit": "add-range", label: string, applied: Array<string>, } | { "edit": "remove-range", range: string, } | { "edit": "move-range", range: string, at: number, } | { "edit": "label-range", range: string, label: string, } | { "edit": "applied", range: string, applied: Array<string>, } | { "edit": "surround", part: Part, there: boolean, } | { "edit": "label-part", part: Part, label: string, } | { "edit": "amount", rows: Rows, at: number, column: number, amount: number, } | { "edit": "point", rows: Rows, at: number, there: boolean, } | { "edit": "state", path: Array<string>, amount: number | null, };
 
 /**
  * Ideal torques per unit of input torque, and powers per unit of input power. `null` is a
@@ -1985,6 +1985,14 @@ given: boolean,
  */
 moves: boolean, 
 /**
+ * What people call those that decide it where it cannot be turned; none where it is held.
+ */
+decidedBy: Array<string>, 
+/**
+ * What the shaft itself is called.
+ */
+name: string, 
+/**
  * Its speed in those that are given; nothing where it is held.
  */
 formula: Array<SourcesPart>, };
@@ -2058,7 +2066,11 @@ electric: number,
 /**
  * Most power in W that a battery gives; `null` without a limit.
  */
-battery: number | null, };
+battery: number | null, 
+/**
+ * Speeds in rev/min and torques in N·m can be set as far as this.
+ */
+most: number, };
 
 /**
  * A ratio at which a port stands still.
@@ -2512,6 +2524,14 @@ noRun: string | null,
  * Mass in kg by the file's weight; 0 where it has none.
  */
 mass: number, 
+/**
+ * Radius of a driven wheel in m.
+ */
+wheelRadius: number, 
+/**
+ * Turns of the output for a turn of the wheels.
+ */
+finalDrive: number, 
 /**
  * What is assumed, as the file does not say.
  */

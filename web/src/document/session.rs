@@ -110,6 +110,11 @@ impl Session {
         self.grips.go_to(closures(&self.train, holding, None));
     }
 
+    /// How far speeds reach in the named ranges and in what is applied.
+    pub fn reach(&self) -> Reach {
+        self.standing.reach
+    }
+
     /// Shows an instant in place of the steady motion, or that again.
     pub fn show_instant(&mut self, instant: Option<Instant>) {
         self.instant = instant;
@@ -241,6 +246,7 @@ impl Session {
             preview: self.drag.as_ref().map(|(_, speeds)| speeds.clone()),
             reach: self.standing.reach,
             powers: self.standing.powers.clone().filter(|_| self.settings.power),
+            by_hand: false,
         };
         if let Some(instant) = &self.instant {
             instant.put_on(&mut live);

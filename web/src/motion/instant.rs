@@ -1,6 +1,7 @@
-//! An instant of something that moves in time, shown in place of the steady motion.
+//! An instant of something that moves in time, or of what is turned by hand, shown in place of the steady motion.
 
 use levertrain_core::ElementSet;
+use levertrain_core::sources::Stand;
 use levertrain_core::transient::{Dynamics, Mode, Shift};
 
 use super::live::{Live, Motion};
@@ -26,6 +27,8 @@ pub struct Instant {
     pub fighting: ElementSet,
     /// How far speeds reach before and after, so that axes stay.
     pub reach: Reach,
+    /// Whether speeds are set by hand.
+    pub by_hand: bool,
 }
 
 impl Instant {
@@ -66,12 +69,43 @@ impl Instant {
             grips: elements.map(grip).collect(),
             fighting: binds.map(|(element, _)| *element).collect(),
             reach: Reach::of_shift(shift),
+            by_hand: false,
             speeds,
         })
     }
 
+    /// That of speeds set by hand, on an axis that reaches from the one speed in rev/min to the other.
+    pub fn by_hand(stand: &Stand, elements: usize, reach: (f64, f64)) -> Self {
+        let turns = stand.turns();
+        let fastest = turns.iter().map(|turn| turn.abs()).fold(0.0, f64::max);
+        // Animated turns are those per unit: what is slow against all others is none.
+        let unit = turns[stand.ports().list[0].shaft]
+            .abs()
+            .max(fastest / 10.0)
+            .max(1.0);
+        let motion = |(shaft, &speed): (usize, &f64)| match speed {
+            _ if !stand.turns_at_all(shaft) => Motion::Held,
+            speed if speed < 0.0 => Motion::Backward,
+            _ => Motion::Forward,
+        };
+        let grip = |element: usize| f64::from(u8::from(stand.applied().contains(element)));
+        Self {
+            input_speed: unit,
+            speeds: turns.iter().map(|turn| turn / unit).collect(),
+            motions: turns.iter().enumerate().map(motion).collect(),
+            applied: stand.applied(),
+            grips: (0..elements).map(grip).collect(),
+            fighting: ElementSet::NONE,
+            reach: Reach {
+                low: reach.0 / unit,
+                high: reach.1 / unit,
+            },
+            by_hand: true,
+        }
+    }
+
     /// Has the drawings show it.
-    pub(crate) fn put_on(&self, live: &mut Live<'_>) {
+    pub fn put_on(&self, live: &mut Live<'_>) {
         live.input_speed = self.input_speed;
         live.speeds.clone_from(&self.speeds);
         live.motions.clone_from(&self.motions);
@@ -80,6 +114,7 @@ impl Instant {
         live.fighting = self.fighting;
         live.reach = self.reach;
         live.preview = None;
+        live.by_hand = self.by_hand;
         // Those of the steady motion are not those of now.
         live.powers = None;
     }

@@ -78,6 +78,8 @@ pub struct Live<'a> {
     pub reach: Reach,
     /// Power to be shown on the half-section, where it is wanted and known.
     pub powers: Option<Powers>,
+    /// Whether speeds are set by hand: then the input is one member among others.
+    pub by_hand: bool,
 }
 
 impl Live<'_> {

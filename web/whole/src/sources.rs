@@ -5,10 +5,12 @@ use levertrain_core::{ElementSet, Problem, Train};
 use levertrain_web::boundary::drawings::{paint_as, paint_on};
 use levertrain_web::boundary::plain::{plain, problems};
 use levertrain_web::boundary::sandbox::Sandbox;
-use levertrain_web::draw::lever::{Driven, places_driven, scene_driven};
+use levertrain_web::draw::lever;
 use levertrain_web::draw::plot::{self, Curve, Plot};
-use levertrain_web::draw::scene::Scene;
+use levertrain_web::draw::scene::{Point, Scene};
 use levertrain_web::draw::svg;
+use levertrain_web::instant::Instant;
+use levertrain_web::live::Live;
 use levertrain_web::session::Session;
 use wasm_bindgen::prelude::*;
 use web_sys::HtmlCanvasElement;
@@ -19,6 +21,8 @@ use crate::drawings::palette;
 const ROOM: f64 = 1.3;
 /// The axis is laid out anew when all speeds are within this part of it.
 const SMALL: f64 = 0.35;
+/// How far it reaches at least, in rev/min.
+const LEAST: f64 = 100.0;
 
 /// Speeds and torques of a train that are set by hand.
 #[wasm_bindgen]
@@ -26,8 +30,9 @@ pub struct Sources {
     train: Train,
     stand: Stand,
     faults: Vec<String>,
+    /// Slowest and fastest speed of the axis in rev/min, and those that it has for the steady motion.
     reach: (f64, f64),
-    lit: Option<usize>,
+    usual: (f64, f64),
     shares: Plot,
     region: Plot,
 }
@@ -44,8 +49,8 @@ impl Sources {
             faults: faults.iter().map(Problem::to_string).collect(),
             train,
             stand,
-            reach: (0.0, 1.0),
-            lit: None,
+            reach: (0.0, 0.0),
+            usual: usual(sandbox)?,
             shares: Plot::default(),
             region: Plot::default(),
         };
@@ -61,6 +66,7 @@ impl Sources {
     /// The elements that are applied on the stage are applied here.
     pub fn apply(&mut self, sandbox: &Sandbox) -> Result<(), JsValue> {
         self.stand.apply(&self.train, applied(sandbox)?);
+        self.usual = usual(sandbox)?;
         self.fit(true);
         Ok(())
     }
@@ -105,9 +111,31 @@ impl Sources {
         self.stand.balance(balanced);
     }
 
-    /// Points at a shaft, or at none.
-    pub fn light(&mut self, shaft: Option<String>) {
-        self.lit = shaft.and_then(|shaft| self.shaft(&shaft));
+    /// Has both drawings of the stage show these speeds, or the steady motion again; whether they show them.
+    #[wasm_bindgen(js_name = showOnStage)]
+    pub fn show_on_stage(&self, sandbox: &mut Sandbox, shows: bool) -> Result<bool, JsValue> {
+        let session = sandbox.session_mut()?;
+        // Edited meanwhile, it is another train.
+        let shows = shows && session.train().scenario() == self.train.scenario();
+        session.show_instant(shows.then(|| self.instant()));
+        Ok(shows)
+    }
+
+    /// Where nodes stand on the stage as it is shown: rev/min of a CSS pixel, and of each node its shaft's place in the report, to
+    /// the right, and down.
+    #[wasm_bindgen(js_name = placesOnStage)]
+    pub fn places_on_stage(&self, sandbox: &Sandbox) -> Result<Vec<f64>, JsValue> {
+        Ok(places(sandbox.session()?, None))
+    }
+
+    /// The same before the levers of `pinned`, which they are compared with.
+    #[wasm_bindgen(js_name = placesCompared)]
+    pub fn places_compared(
+        &self,
+        sandbox: &Sandbox,
+        pinned: &Sandbox,
+    ) -> Result<Vec<f64>, JsValue> {
+        Ok(places(sandbox.session()?, Some(&pinned.session()?.live())))
     }
 
     /// How it stands.
@@ -192,14 +220,11 @@ impl Sources {
     /// width there must be, and of each node its shaft's place in the report, to the right, and down.
     pub fn places(&self, sandbox: &Sandbox, width: f64) -> Result<Vec<f64>, JsValue> {
         let session = sandbox.session()?;
-        let turning = self.turning();
         let (stage, merged) = (session.layout().stage(width), session.settings().merged);
-        let places = places_driven(&self.driven(session, &turning), &stage, merged);
-        let nodes = places.nodes.iter();
-        let nodes = nodes.flat_map(|(shaft, point)| [*shaft as f64, point.x, point.y]);
+        let places = lever::node_places(&self.live(session), &stage, merged, None);
         let least = session.layout().stage(0.0).size().width;
         let head = [places.height, places.per_pixel, least];
-        Ok(head.into_iter().chain(nodes).collect())
+        Ok(head.into_iter().chain(flat(&places.nodes)).collect())
     }
 
     /// The height of `region` or `shares` at a width in CSS pixels.
@@ -272,51 +297,66 @@ impl Sources {
         if drawing != "levers" {
             return plot::scene(self.plot(drawing), width);
         }
-        let turning = self.turning();
         let stage = session.layout().stage(width);
-        let driven = self.driven(session, &turning);
-        scene_driven(&driven, &stage, session.settings().merged)
+        lever::scene(&self.live(session), &stage, session.settings().merged)
     }
 
-    /// Whether each shaft depends on anything that is given.
-    fn turning(&self) -> Vec<bool> {
-        let speeds = self.stand.speeds();
-        let shafts = 0..self.stand.turns().len();
-        shafts
-            .map(|shaft| {
-                let factors = speeds.shaft(shaft).unwrap_or_default();
-                factors.iter().any(|factor| !factor.is_zero())
-            })
-            .collect()
+    fn instant(&self) -> Instant {
+        let elements = self.train.scenario().elements.len();
+        Instant::by_hand(&self.stand, elements, self.reach)
     }
 
-    fn driven<'a>(&'a self, session: &Session, turning: &'a [bool]) -> Driven<'a> {
-        Driven {
-            train: &self.train,
-            applied: self.stand.applied(),
-            turns: self.stand.turns(),
-            turning,
-            reach: self.reach,
-            lit: self.lit,
-            unit: session.settings().speed_unit,
-        }
+    /// What is on screen, with these speeds in the place of its own.
+    fn live<'a>(&self, session: &'a Session) -> Live<'a> {
+        let mut live = session.live();
+        self.instant().put_on(&mut live);
+        live
     }
 
-    /// Fits the axis to the speeds: larger as soon as one is beyond it, smaller only at rest.
+    /// Fits the axis to the speeds: larger as soon as one is beyond it, smaller only at rest, and never smaller than that of
+    /// the steady motion, so that nothing moves as a node is taken hold of.
     fn fit(&mut self, at_rest: bool) {
+        let side = |now: f64, usual: f64, wanted: f64| -> f64 {
+            let least = match wanted <= usual {
+                true => usual,
+                false => wanted * ROOM,
+            };
+            match () {
+                () if wanted > now => least,
+                () if at_rest && (wanted < now * SMALL || wanted <= usual) => least,
+                () => now,
+            }
+        };
         let turns = self.stand.turns().iter();
         let (low, high) = turns.fold((0.0_f64, 0.0_f64), |(low, high), &turn| {
             (low.min(turn), high.max(turn))
         });
-        let span = (high - low).max(100.0);
-        let side = |now: f64, wanted: f64| -> f64 {
-            let wanted = wanted.max(0.12 * span);
-            match () {
-                () if wanted > now => wanted * ROOM,
-                () if at_rest && wanted < now * SMALL => wanted * ROOM,
-                () => now,
-            }
-        };
-        self.reach = (-side(-self.reach.0, -low), side(self.reach.1, high));
+        let (usual_low, usual_high) = self.usual;
+        self.reach = (
+            -side(-self.reach.0, -usual_low, -low),
+            side(self.reach.1, usual_high, high),
+        );
     }
+}
+
+/// How far the speeds of the stage reach, in rev/min: at least so far that something can be seen to move.
+fn usual(sandbox: &Sandbox) -> Result<(f64, f64), JsValue> {
+    let session = sandbox.session()?;
+    let (reach, unit) = (session.reach(), session.settings().speed);
+    Ok((reach.low * unit, (reach.high * unit).max(LEAST)))
+}
+
+/// Speed of a pixel upwards, then shafts and where they stand.
+fn places(session: &Session, pinned: Option<&Live<'_>>) -> Vec<f64> {
+    let merged = session.settings().merged;
+    let places = lever::node_places(&session.live(), &session.stage(), merged, pinned);
+    std::iter::once(places.per_pixel)
+        .chain(flat(&places.nodes))
+        .collect()
+}
+
+/// Shafts and where they stand, as numbers.
+fn flat(nodes: &[(usize, Point)]) -> impl Iterator<Item = f64> + '_ {
+    let each = |(shaft, point): &(usize, Point)| [*shaft as f64, point.x, point.y];
+    nodes.iter().flat_map(each)
 }

@@ -34,7 +34,12 @@ pub struct TimedShift {
     reach: f64,
     /// What strips reached when something was taken hold of.
     extents: Option<Extents>,
+    /// What was commanded before each change that can be taken back, the last one last.
+    steps: Vec<Plan>,
 }
+
+/// So many changes can be taken back.
+const STEPS: usize = 100;
 
 #[wasm_bindgen]
 impl TimedShift {
@@ -63,7 +68,35 @@ impl TimedShift {
             time: 0.0,
             reach: 30.0,
             extents: None,
+            steps: Vec::new(),
         })
+    }
+
+    /// A change begins, which [`TimedShift::undo`] takes back as a whole.
+    pub fn mark(&mut self) {
+        if self.steps.last() != Some(&self.plan) {
+            self.steps.push(self.plan.clone());
+        }
+        if self.steps.len() > STEPS {
+            self.steps.remove(0);
+        }
+    }
+
+    /// Commands what was commanded before the last change; whether there was one.
+    pub fn undo(&mut self) -> Result<bool, JsValue> {
+        while let Some(before) = self.steps.pop() {
+            if before != self.plan {
+                self.take(before)?;
+                return Ok(true);
+            }
+        }
+        Ok(false)
+    }
+
+    /// Whether a change can be taken back.
+    #[wasm_bindgen(js_name = canUndo)]
+    pub fn can_undo(&self) -> bool {
+        self.steps.iter().any(|before| *before != self.plan)
     }
 
     /// What is wrong with the field `dynamics` of the file: it is assumed instead.

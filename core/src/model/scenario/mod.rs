@@ -16,7 +16,7 @@ pub use surroundings::{Converter, Engine, Load};
 
 use serde::Serialize;
 
-use crate::json::read_fields;
+use crate::json::{Value, read_fields, strict};
 use crate::model::coupling::Coupling;
 
 /// The id that stands for the housing wherever a shaft is named.
@@ -74,6 +74,21 @@ pub struct Scenario {
     /// (`crate::sources`).
     #[serde(skip)]
     pub sources: Option<String>,
+}
+
+impl Scenario {
+    /// Whether there are sources or outputs beside those of its input and output, so that the input alone need not decide anything.
+    pub fn is_branched(&self) -> bool {
+        let field = self.sources.as_deref().map(strict);
+        let Some(Ok(Value::Object(fields))) = field else {
+            return false;
+        };
+        let further = |(name, value): &(String, Value)| {
+            matches!(&**name, "further" | "outputs")
+                && matches!(value, Value::List(items) if !items.is_empty())
+        };
+        fields.iter().any(further)
+    }
 }
 
 /// A rotating member that others are splined to.

@@ -71,6 +71,11 @@ impl Axis {
         }
     }
 
+    /// How much faster a CSS pixel further up is, per input turn.
+    pub(super) fn per_pixel(&self) -> f64 {
+        (self.high - self.low) / (self.bottom - self.top)
+    }
+
     /// A speed per input turn in the axis's unit, to three figures.
     pub(super) fn value(&self, speed: f64) -> String {
         let value = speed * self.unit;

@@ -149,7 +149,7 @@ impl<'a> Diagram<'a> {
             levers,
             links,
             names_sets: true,
-            has_input_line: true,
+            has_input_line: !live.by_hand,
             has_key: true,
             stage,
             says_more: None,

@@ -21,6 +21,9 @@ const OVER_GHOST: f64 = 0.3;
 const OVER_INPUT: f64 = 0.12;
 const OVER_ZERO: f64 = 0.15;
 
+/// What is kept free around a node that is turned by hand, in CSS pixels.
+const ARROWS: f64 = 8.0;
+
 /// Clear space between the lines of a label, in CSS pixels.
 const LEADING: f64 = 0.5;
 
@@ -69,7 +72,9 @@ impl Lettering {
                 - key::height(diagram.stage, diagram.live.powers.is_some()),
         });
         for node in diagram.nodes() {
-            let reach = Look::of(node).reach(node.radius);
+            // Turned by hand, a node has arrows over and under it.
+            let arrows = if diagram.live.by_hand { ARROWS } else { 0.0 };
+            let reach = Look::of(node).reach(node.radius) + arrows;
             board.take(marks::square(node.at, reach));
             if node.motion == Motion::Held {
                 board.take(marks::ground_area(diagram.foot(node)));

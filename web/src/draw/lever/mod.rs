@@ -8,13 +8,13 @@
 
 mod axis;
 mod drawing;
-mod driven;
 mod far;
 mod geometry;
 mod key;
 mod labels;
 mod marks;
 mod naming;
+mod nodes;
 mod pinned;
 mod placing;
 mod saying;
@@ -24,9 +24,9 @@ mod tests;
 use super::scene::{Point, Scene};
 use super::section::Stage;
 use crate::motion::live::Live;
-pub use driven::{Driven, DrivenPlaces, places_driven, scene_driven};
 pub use far::Far;
 use geometry::Diagram;
+pub use nodes::{NodePlaces, node_places};
 pub use pinned::LEGEND;
 
 /// Draws it; `merged` joins sets that share two shafts into one lever.

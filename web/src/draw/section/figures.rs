@@ -272,7 +272,12 @@ impl Gear {
             let chain = Stroke::broken(Ink::Quiet, 1.0, Dash::Chain);
             scene.line(at(left - 10.0, y), at(left + width + 10.0, y), chain);
         }
-        self.name(scene, motion, letters);
+        // What stands still at the moment turns no way, though nothing holds it.
+        let way = match live.speed(self.body) {
+            0.0 => Motion::Held,
+            _ => motion,
+        };
+        self.name(scene, way, letters);
     }
 
     /// Lines along the axis for teeth, moving with the near face: up is forward.

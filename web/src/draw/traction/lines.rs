@@ -2,7 +2,7 @@
 
 use levertrain_core::traction::{Between, End, Force, Pull};
 
-use super::{Figure, View, dash_of, slope_name};
+use super::{DASHES, Figure, View, dash_of, slope_name};
 use crate::draw::scene::{Ink, Point, Stroke};
 
 /// Pieces that the road is drawn in, and that a run is in each range.
@@ -69,7 +69,11 @@ pub(super) fn lines(view: &View<'_>) -> Vec<Line> {
             true => (Ink::Forward, place),
             false => (Ink::Backward, place - forward),
         };
-        let width = if line.is_present { 3.5 } else { 1.5 };
+        // Those that are broken alike differ in width.
+        let width = match line.is_present {
+            true => 4.0,
+            false => 1.25 + 0.75 * (place / DASHES).min(2) as f64,
+        };
         line.stroke = Stroke::broken(ink, width, dash_of(place));
     }
     lines.into_iter().map(|(_, line)| line).collect()

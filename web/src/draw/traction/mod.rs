@@ -331,9 +331,12 @@ fn slope_name(slope: f64) -> String {
     )
 }
 
+/// In how many ways lines are broken.
+const DASHES: usize = 3;
+
 /// How a line is broken, by its place among those that drive the same way.
 const fn dash_of(place: usize) -> Dash {
-    match place % 3 {
+    match place % DASHES {
         0 => Dash::Solid,
         1 => Dash::Dashed,
         _ => Dash::Chain,

@@ -89,7 +89,7 @@ fn every_range_is_named() {
     });
 }
 
-/// Lines of two neighbouring ranges differ in how they are broken, and the one that is applied is wider than all others.
+/// Lines that drive the same way differ in how they are broken or in width, neighbours in the former, and the one that is applied is wider than all others.
 #[test]
 fn lines_are_told_apart_without_colour() {
     check_all(|view, scene| {
@@ -99,6 +99,11 @@ fn lines_are_told_apart_without_colour() {
             .filter(|pair| pair[0].stroke.ink == pair[1].stroke.ink)
         {
             assert_ne!(pair[0].stroke.dash, pair[1].stroke.dash);
+        }
+        let drawn = |line: &Line| (line.stroke.ink, line.stroke.dash, line.stroke.width);
+        for (at, line) in all.iter().enumerate() {
+            let alike = all[..at].iter().filter(|other| drawn(other) == drawn(line));
+            assert!(alike.count() == 0 || all.len() > 9, "{}", line.name);
         }
         let wide = all.iter().filter(|line| line.stroke.width > 3.0).count();
         assert_eq!(wide, usize::from(view.present.is_some()));

@@ -163,18 +163,29 @@ pub(super) fn dots(scene: &mut Scene, view: &View<'_>, plan: &Plan) {
     }
 }
 
-/// Those of one strip are told apart by strokes as well as by names.
+/// Those of one strip are told apart by strokes as well as by names: what is applied is one line through all strips, what is
+/// released another, and what stays applied is thinner.
 fn stroke(view: &View<'_>, quantity: Quantity, order: usize) -> Stroke {
-    let main = match quantity {
-        Quantity::Speed(shaft) => shaft == view.train.input() || shaft == view.train.output(),
-        Quantity::Torque(element) => view.shift.plan.to.contains(element),
-        _ => true,
-    };
-    if main {
-        return Stroke::solid(Ink::Text, 2.0);
+    let plain = Stroke::solid(Ink::Text, 2.0);
+    match quantity {
+        Quantity::Speed(shaft) if shaft == view.train.input() || shaft == view.train.output() => {
+            plain
+        }
+        Quantity::Speed(_) => {
+            let dashes = [Dash::Dashed, Dash::Chain, Dash::Solid, Dash::Dotted];
+            Stroke::broken(Ink::Text, 1.5, dashes[order % dashes.len()])
+        }
+        Quantity::Torque(element) | Quantity::Power(element) => {
+            let plan = &view.shift.plan;
+            let is_commanded = plan.commands.iter().any(|x| x.element == element);
+            match (is_commanded, plan.to.contains(element)) {
+                (true, true) => plain,
+                (true, false) => Stroke::broken(Ink::Text, 2.0, Dash::Dashed),
+                _ => Stroke::broken(Ink::Text, 1.25, [Dash::Chain, Dash::Dotted][order % 2]),
+            }
+        }
+        Quantity::Capacity(_) | Quantity::Output => plain,
     }
-    let dashes = [Dash::Dashed, Dash::Chain, Dash::Solid, Dash::Dotted];
-    Stroke::broken(Ink::Text, 1.5, dashes[order % dashes.len()])
 }
 
 fn points(

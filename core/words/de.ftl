@@ -172,7 +172,7 @@ tooth-pairs = { $pinions ->
 state-driving = Kraftschluss
 state-over-applied = Überbestimmt
 state-neutral = Neutral
-state-branched = Keine feste Übersetzung
+state-branched = Verzweigt
 state-output-held = Abtrieb fest
 state-tied-up = Verspannt
 

@@ -69,6 +69,7 @@ const NO_WORDS: &[(&str, &[&str])] = &[
             "housing_label",
         ],
     ),
+    ("a sign of JSON", &["\\u"]),
     ("units of the road", &["km/h", "mph", "kN", "lbf"]),
     (
         "fields of a vehicle, and what a report says of it",

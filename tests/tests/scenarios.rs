@@ -32,11 +32,19 @@ fn parse(file: &ScenarioFile) -> Result<Train> {
 /// Id of a range that is to drive nothing.
 const NEUTRAL: &str = "N";
 
-/// Id and ratio of each range; every one must drive with nothing applied in vain.
+/// Whether sources and outputs decide together what turns how in a range, as many as there are degrees of freedom.
+fn is_split(train: &Train, range: usize) -> bool {
+    let combination = train.settle(train.range(range), Duty::Drive).combination;
+    train.scenario().is_branched()
+        && *combination.state() == State::Neutral
+        && combination.degrees_of_freedom() == 2
+}
+
+/// Id and ratio of each range; every one must drive with nothing applied in vain, unless several sources or outputs decide.
 fn ratios(train: &Train) -> Result<Vec<(&str, Fraction)>> {
     let ranges = train.scenario().ranges.iter().enumerate();
     ranges
-        .filter(|(_, range)| range.id != NEUTRAL)
+        .filter(|&(index, range)| range.id != NEUTRAL && !is_split(train, index))
         .map(|(index, range)| {
             let settled = train.settle(train.range(index), Duty::Drive);
             ensure!(settled.verdict == Verdict::Settled, "range {}", range.id);
@@ -136,6 +144,21 @@ fn ratios_fall() -> Result<()> {
         }
         Ok(())
     })
+}
+
+/// A train with several sources or outputs opens where that shows.
+#[test]
+fn branched_trains_open_where_two_speeds_decide() -> Result<()> {
+    let mut seen = 0;
+    check_each(|_, train| {
+        if train.scenario().is_branched() {
+            seen += 1;
+            ensure!(is_split(train, 0), "its first range");
+        }
+        Ok(())
+    })?;
+    ensure!(seen == 4, "{seen} of them");
+    Ok(())
 }
 
 /// Common practice, no source: neutral keeps applied what both reverse and first need, so that either takes one more.

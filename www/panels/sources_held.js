@@ -6,10 +6,11 @@ import { leave } from "../state/engine.js";
 /** @typedef {import("../state/engine.js").WholeEngine} WholeEngine */
 /** @typedef {import("../engine/levertrain_whole.js").Sources} Sources */
 /** @typedef {import("../engine/levertrain_whole.js").Sandbox} Sandbox */
+/** @typedef {{ engine: WholeEngine, text: string, applied: string, speed: number, sources: Sources }} Held */
 
 export class HeldSources extends EventTarget {
   #desk;
-  /** @type {{ engine: WholeEngine, text: string, applied: string, speed: number, sources: Sources } | undefined} */
+  /** @type {Held | undefined} */
   #held;
   /** Whether anything has been set by hand; before that it stands as the stage does. */
   touched = false;
@@ -36,7 +37,7 @@ export class HeldSources extends EventTarget {
         this.free();
         this.#held = { engine, text, applied, speed, sources: new engine.Sources(sandbox, text, speed) };
       }
-      const held = /** @type {NonNullable<typeof this.#held>} */ (this.#held);
+      const held = /** @type {Held} */ (this.#held);
       if (held.applied !== applied) {
         held.applied = applied;
         held.sources.apply(sandbox);

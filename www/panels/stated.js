@@ -42,15 +42,15 @@ export class StatedFields {
     const of = JSON.stringify(all.map(({ path, name, unit }) => [path, name, unit]));
     if (of !== this.#of) {
       this.#of = of;
-      this.#rows = all.map((stated) => new Row(stated, (amount) => this.#state(stated, amount), (what) => this.#say(what)));
+      this.#rows = all.map((stated) => new Row(stated, (amount) => this.#state(stated, amount), (what) => this.#tell(what)));
       this.#table.body.replaceChildren(...this.#rows.map(({ node }) => node));
-      this.#say("");
+      this.#tell("");
     }
     this.#rows.forEach((row, at) => row.show(all[at]));
   }
 
   /** @param {string} what is wrong with what was typed */
-  #say(what) {
+  #tell(what) {
     this.#problem.textContent = what;
   }
 
@@ -61,10 +61,10 @@ export class StatedFields {
   #state({ path, name }, amount) {
     try {
       this.#desk.edit({ edit: "state", path, amount });
-      this.#say("");
+      this.#tell("");
       return true;
     } catch (error) {
-      this.#say(problemsOf(error).map(({ problem, fix }) => say("problem", { place: name, what: problem, fix })).join(" "));
+      this.#tell(problemsOf(error).map(({ problem, fix }) => say("problem", { place: name, what: problem, fix })).join(" "));
       return false;
     }
   }

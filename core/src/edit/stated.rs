@@ -6,7 +6,9 @@
 use crate::base::problem::Problem;
 use crate::json::{Value, strict};
 use crate::model::scenario::Scenario;
-use crate::{sources, traction, transient};
+use crate::sources;
+use crate::traction;
+use crate::transient;
 
 /// Where numbers stand, with the smallest and largest they may be: a star is the id of a shaft or an element.
 const NUMBERS: [(&[&str], (f64, f64)); 15] = [

@@ -2525,13 +2525,9 @@ noRun: string | null,
  */
 mass: number, 
 /**
- * Radius of a driven wheel in m.
+ * What a file may state of vehicle and engine.
  */
-wheelRadius: number, 
-/**
- * Turns of the output for a turn of the wheels.
- */
-finalDrive: number, 
+stated: Array<TractionStated>, 
 /**
  * What is assumed, as the file does not say.
  */
@@ -2801,6 +2797,23 @@ atEngineLimit: boolean,
  * The end, or where 99 % of that speed is reached.
  */
 last: TractionMoment, };
+
+/**
+ * A value that a file may state.
+ */
+export type TractionStated = { 
+/**
+ * `wheel-radius` in m, `final-drive`, or `engine-inertia` in kg·m².
+ */
+what: "wheel-radius" | "final-drive" | "engine-inertia", 
+/**
+ * The value.
+ */
+value: number, 
+/**
+ * Whether it is assumed.
+ */
+assumed: boolean, };
 
 /**
  * A train as the page needs it to build its controls.

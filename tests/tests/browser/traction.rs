@@ -352,7 +352,7 @@ fn three_scenarios_are_read_by_pointer_finger_and_keys() -> Result<()> {
                         page.run("probe.one(args).focus()", json!(row))?;
                         page.keys([Key::Enter])?;
                     }
-                    Device::Touch => page.click(&row)?,
+                    _ => page.click(&row)?,
                 }
                 page.rest()?;
                 ensure!(page.seen()?.range.as_deref() == Some(&last.id), "{stem}");

@@ -425,12 +425,9 @@ fn changes_of_the_timing_are_taken_back() -> Result<()> {
         page.click("[data-part=timed-undo]")?;
         page.rest()?;
         ensure!(time_of(page, "timed-J-0")? == at && !can(page)?);
-        // The hottest is marked by a word.
-        let hot: Vec<String> = page.get(
-            "probe.all('[data-part=timed-figures] tr[data-most=true] th').map((head) => head.textContent)",
-            Value::Null,
-        )?;
-        ensure!(hot.len() == 1 && hot[0].ends_with("most"), "{hot:?}");
+        // The hottest is told in words.
+        let told: String = page.get("probe.text('[data-part=timed-phases]')", Value::Null)?;
+        ensure!(told.contains("most heat in Clutch K"), "{told}");
         // While an instant is shown, members have the speeds of it.
         let input = |page: &Page| -> Result<String> {
             page.get(

@@ -23,6 +23,10 @@ export class StatedFields {
   /** @type {Row[]} */
   #rows = [];
   #of = "";
+  /** The train's file as it was read last. */
+  #text = "";
+  /** @type {unknown} */
+  #file;
 
   /**
    * @param {Desk} desk
@@ -46,7 +50,13 @@ export class StatedFields {
       this.#table.body.replaceChildren(...this.#rows.map(({ node }) => node));
       this.#tell("");
     }
-    this.#rows.forEach((row, at) => row.show(all[at]));
+    const { text } = this.#desk;
+    if (text !== this.#text) {
+      this.#text = text;
+      // Some editors begin a file with a byte order mark.
+      this.#file = JSON.parse(text.replace(/^\ufeff/, ""));
+    }
+    this.#rows.forEach((row, at) => row.show(all[at], isStated(this.#file, all[at].path)));
   }
 
   /** @param {string} what is wrong with what was typed */
@@ -103,15 +113,30 @@ class Row {
     this.node = h("tr", {}, h("th", { scope: "row" }, called), this.#cell, h("td", {}, this.#source, " ", this.#assume));
   }
 
-  /** @param {Stated} stated */
-  show({ value, assumed }) {
+  /**
+   * @param {Stated} stated
+   * @param {boolean} isStated whether the file states it there: some follow from what it says elsewhere
+   */
+  show({ value, assumed }, isStated) {
     this.node.dataset.assumed = String(assumed);
     tell(this.#cell, value === null ? null : value / this.#unit.size);
     this.#source.textContent = value === null ? say("page-stated-none") : assumed ? say("page-timed-assumed") : say("page-timed-from-file");
-    this.#assume.hidden = assumed || value === null;
+    this.#assume.hidden = !isStated;
     // What was refused stays in the field, to be mended.
     if (this.#wrong) return;
     const text = value === null ? "" : forField(value, this.#unit);
     if (typedIn(this.#field) !== text) putIn(this.#field, text);
   }
+}
+
+/**
+ * Whether a file has something where a path leads, on which items of lists are called by the shaft or element that they are about.
+ * @param {unknown} file
+ * @param {string[]} path
+ */
+function isStated(file, path) {
+  /** @type {any} */
+  let here = file;
+  for (const name of path) here = Array.isArray(here) ? here.find((item) => [item?.shaft, item?.element].includes(name)) : here?.[name];
+  return here !== undefined;
 }

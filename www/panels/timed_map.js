@@ -24,10 +24,10 @@ import { withUnit } from "./timed_figures.js";
  */
 
 const DRAWING = "timings";
-/** How many times of each, how far they are apart in seconds, and how many of them are sooner than now. */
-const COUNT = 32;
-const APART = 0.016;
-const SOONER = 15;
+/** How many times of each there may be, the most that are reckoned within some milliseconds; and how many seconds they span. */
+const COUNTS = [32, 16, 8];
+const BUDGET = 2000;
+const SPAN = 0.512;
 /** How long a change must have been over before it is mapped, in milliseconds. */
 const REST = 150;
 /** How far beside its marks a press still counts, in CSS pixels. */
@@ -59,9 +59,11 @@ export class TimedMap {
   /** Where marks begin, and how large the room of each is, in CSS pixels of the page. */
   #places = { left: 0, top: 0, cell: 1 };
   /** Which timing keys are at. */
-  #cursor = h("div", { class: "timed-cell", role: "slider", tabindex: "0", "aria-label": say("page-timed-map-keys"), "aria-valuemin": "1", "aria-valuemax": String(COUNT * COUNT) });
+  #cursor = h("div", { class: "timed-cell", role: "slider", tabindex: "0", "aria-label": say("page-timed-map-keys"), "aria-valuemin": "1" });
   /** @type {[number, number]} */
-  #key = [SOONER, SOONER];
+  #key = [0, 0];
+  /** How many times of each there are. */
+  #count = COUNTS[0];
   #told = h("p", { class: "note", "data-part": "timed-map-told" });
 
   /**
@@ -140,10 +142,14 @@ export class TimedMap {
   async #reckon({ commands, slight_flare: flare, slight_bind: bind }, turn) {
     const first = (/** @type {boolean} */ applies) => Math.min(...commands.filter((command) => command.applies === applies).map(({ at }) => at));
     const starts = /** @type {[number, number]} */ ([first(false), first(true)]);
-    const now = /** @type {[number, number]} */ (starts.map((start) => Math.min(SOONER, Math.floor(start / APART + 1e-9))));
-    const [releases, applies] = now.map((at) => Float64Array.from({ length: COUNT }, (_, step) => (step - at) * APART));
+    const count = this.#fitting();
+    const [apart, sooner] = [SPAN / count, count / 2 - 1];
+    const now = /** @type {[number, number]} */ (starts.map((start) => Math.min(sooner, Math.floor(start / apart + 1e-9))));
+    const [releases, applies] = now.map((at) => Float64Array.from({ length: count }, (_, step) => (step - at) * apart));
     const values = await this.#values({ releases, applies });
     if (!values || turn !== this.#turn) return;
+    this.#count = count;
+    this.#cursor.setAttribute("aria-valuemax", String(count * count));
     this.#map = { offsets: { releases, applies }, values, slight: [flare, bind], at: starts, now };
     this.#key = [...now];
     const pressed = this.#begin.matches(":focus");
@@ -152,6 +158,14 @@ export class TimedMap {
     if (pressed) this.#cursor.focus({ preventScroll: true });
     this.#drawn.changed();
     this.#tell();
+  }
+
+  /** How many times of each: fewer where one takes long, as in a train with many one-way clutches. */
+  #fitting() {
+    const start = performance.now();
+    this.#run.ask((shift) => shift.timings(Float64Array.of(0), Float64Array.of(0)));
+    const one = performance.now() - start;
+    return COUNTS.find((count) => count * count * one <= BUDGET) ?? COUNTS[COUNTS.length - 1];
   }
 
   /** @param {Offsets} offsets */
@@ -200,9 +214,9 @@ export class TimedMap {
     const [column, row] = this.#key;
     const { left, top, cell } = this.#places;
     this.#cursor.style.left = `${left + column * cell}px`;
-    this.#cursor.style.top = `${top + (COUNT - 1 - row) * cell}px`;
+    this.#cursor.style.top = `${top + (this.#count - 1 - row) * cell}px`;
     this.#cursor.style.width = this.#cursor.style.height = `${cell}px`;
-    this.#cursor.setAttribute("aria-valuenow", String(row * COUNT + column + 1));
+    this.#cursor.setAttribute("aria-valuenow", String(row * this.#count + column + 1));
     const words = this.#words(map, column, row);
     this.#cursor.setAttribute("aria-valuetext", words);
     this.#told.textContent = words;
@@ -211,7 +225,7 @@ export class TimedMap {
   /** @param {Mapped} map @param {number} column @param {number} row */
   #words({ offsets, values, at }, column, row) {
     const { units } = this.#desk;
-    const [flare, bind, heat] = values.subarray((row * COUNT + column) * NUMBERS);
+    const [flare, bind, heat] = values.subarray((row * this.#count + column) * NUMBERS);
     const times = { release: timeWords(at[0] + offsets.releases[column]), apply: timeWords(at[1] + offsets.applies[row]) };
     if (Number.isNaN(heat)) return say("page-timed-map-refused", times);
     return say("page-timed-map-at", {
@@ -227,9 +241,9 @@ export class TimedMap {
     const box = this.#drawn.holder.getBoundingClientRect();
     const { left, top, cell } = this.#places;
     const column = Math.floor((clientX - box.left - left) / cell);
-    const row = COUNT - 1 - Math.floor((clientY - box.top - top) / cell);
+    const row = this.#count - 1 - Math.floor((clientY - box.top - top) / cell);
     // Whoever presses a little beside the map means the nearest mark.
-    const within = (/** @type {number} */ at) => Math.min(Math.max(at, 0), COUNT - 1);
+    const within = (/** @type {number} */ at) => Math.min(Math.max(at, 0), this.#count - 1);
     const beside = Math.max(Math.abs(column - within(column)), Math.abs(row - within(row))) * cell;
     if (beside > BESIDE) return;
     this.#key = [within(column), within(row)];
@@ -268,10 +282,10 @@ export class TimedMap {
   #go(event) {
     const [column, row] = this.#key;
     /** @type {Record<string, [number, number]>} */
-    const goes = { ArrowRight: [1, 0], ArrowLeft: [-1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1], PageUp: [0, 5], PageDown: [0, -5], Home: [-COUNT, 0], End: [COUNT, 0] };
+    const goes = { ArrowRight: [1, 0], ArrowLeft: [-1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1], PageUp: [0, 5], PageDown: [0, -5], Home: [-this.#count, 0], End: [this.#count, 0] };
     if (event.key === "Enter" || event.key === " ") this.#take();
     else if (event.key in goes) {
-      const within = (/** @type {number} */ at) => Math.min(Math.max(at, 0), COUNT - 1);
+      const within = (/** @type {number} */ at) => Math.min(Math.max(at, 0), this.#count - 1);
       this.#key = [within(column + goes[event.key][0]), within(row + goes[event.key][1])];
     } else return;
     event.preventDefault();

@@ -47,6 +47,14 @@ fn main() -> Result<()> {
         .skip(1)
         .filter(|argument| !argument.starts_with('-'))
         .collect();
+    if filters.iter().any(|filter| filter == "timed") {
+        page::open(View::LAPTOP, &format!("#s={SIX_SPEED}"), |page| {
+            ENGINES_COMPARED_ON
+                .iter()
+                .try_for_each(|stem| timed::report(page, stem, &train(stem)?))
+        })?;
+        return timed::report_keys(SIX_SPEED);
+    }
     if !filters.is_empty()
         && !filters
             .iter()

@@ -389,6 +389,45 @@ fn every_figure_is_to_be_had_light_and_fine() -> Result<()> {
     })
 }
 
+/// Catches a map of timings that cannot be taken away, or only as the other picture of its panel.
+#[test]
+fn a_map_of_timings_is_to_be_had() -> Result<()> {
+    page::open(View::LAPTOP.dark(), &by_hand::link(SECOND), |page| {
+        page.unfold("timed")?;
+        page.until(
+            "it can be begun",
+            "probe.one('[data-part=timed-map-begin]')",
+        )?;
+        page.click("[data-part=timed-map-begin]")?;
+        page.until(
+            "the map is there",
+            "probe.one('[data-part=timed-map-told]').textContent !== ''",
+        )?;
+        page.rest()?;
+        let figures: Vec<usize> = page.get(
+            "(() => { const button = probe.one('[data-take=timed]'); button.click(); \
+                const groups = [...button.parentNode.querySelectorAll('.take-group')]; \
+                const found = groups.flatMap((group, at) => group.querySelector('[data-as=svg-light]') ? [at] : []); \
+                button.click(); return found; })()",
+            Value::Null,
+        )?;
+        ensure!(figures.len() == 2, "{figures:?}");
+        let shift = look(page, "timed", figures[0], "svg-light")?;
+        let map = look(page, "timed", figures[1], "svg-light")?;
+        ensure!(map.corner == LIGHT && map.size.0 > 200.0, "{map:?}");
+        ensure!(
+            map.name != shift.name && map.size != shift.size,
+            "{map:?} {shift:?}"
+        );
+        let png = look(page, "timed", figures[1], "png-light")?;
+        ensure!(
+            (png.size.0 / map.size.0 - 3.0).abs() < 0.02,
+            "{png:?} {map:?}"
+        );
+        Ok(())
+    })
+}
+
 /// By hand: 1st applies W and J, 2nd W and K, and 46/17 over 437/221 is 26/19. Catches a file that has only the
 /// shifts from the range that is chosen.
 #[test]

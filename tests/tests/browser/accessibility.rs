@@ -227,7 +227,14 @@ fn no_fault_in_sources_and_outputs() -> Result<()> {
                 page,
                 "sources",
                 "sources and outputs",
-                &["color-contrast", "aria-input-field-name"],
+                &["color-contrast", "label"],
+            )?;
+            // The nodes of the stage are sliders meanwhile.
+            check_part(
+                page,
+                "stage",
+                "nodes turned by hand",
+                &["aria-input-field-name"],
             )
         })?;
     }

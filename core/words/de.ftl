@@ -790,10 +790,15 @@ cli-search-no-task = eine Aufgabendatei nennen
 cli-search-line = { $file }, Zeile { $line }: kein Fund
 cli-search-progress = { $percent } % von { $all } Möglichkeiten, { $found } gefunden
 cli-search-done = { $all } Möglichkeiten: { $outside } ausgeschlossen, da keine solche Übersetzungen hat, { $beaten }, da keine das Gefundene übertreffen kann, { $tried } geprüft; { $found } gefunden
-cli-layouts-usage = Aufruf: layouts AUFGABE.json [--shard K/N] [--out DATEI] [--language SPRACHE] oder layouts --merge DATEI,DATEI… [--out DATEI]
+cli-layouts-usage = Aufruf: layouts AUFGABE.json [--shard K/N] [--out DATEI] [--save-every SEKUNDEN] [--estimate] [--language SPRACHE] oder layouts --merge DATEI,DATEI… [--out DATEI]
 cli-layouts-no-task = nennen Sie eine Aufgabendatei oder Dateien zum Vereinen
 cli-layouts-progress = { $percent } %, { $found } gefunden
 cli-layouts-done = { $frames } Arten, die Sätze zu verbinden, { $given } davon mit mehr Möglichkeiten, als erprobt wurden, { $layouts } Bauformen, deren Übersetzungen stimmen könnten: { $useless } sind nicht baubar oder haben ein überzähliges Schaltelement, für { $toothless } gibt es keine Zähne, { $unended } wurden nicht mit allen Zähnen erprobt; { $found } gefunden
+cli-layouts-unreached = gleich mit welchen Zähnen innerhalb der Grenzen, keine Art, die Sätze zu verbinden, ergibt eine solche Übersetzung für: { $ranges }
+cli-layouts-estimate = { $shards ->
+    [1] etwa { $frames } Arten, die Sätze zu verbinden; nach einer Stichprobe hier sehr grob { $time } in einem Thread, es kann ein Mehrfaches oder ein Bruchteil davon sein; in Teilen (--shard) um so viel schneller, wie es Prozessoren sind
+   *[other] etwa { $frames } Arten, die Sätze zu verbinden; nach einer Stichprobe hier sehr grob { $time } für diesen von { $shards } Teilen und { $whole } für alle zusammen, es kann ein Mehrfaches oder ein Bruchteil davon sein
+}
 cli-draw-usage = Aufruf: draw DATEI AUSGABE.svg [section|lever|flow|operating|end:ID] [--apply ID,ID…] [--width CSS-PIXEL] [--dark] [--merged] [--power] [--one-module]
 cli-draw-crossings = Wellen kreuzen sich { $count ->
     [one] einmal
@@ -2094,6 +2099,17 @@ problem-layout-rows = die Sätze haben zusammen { $found } Eingriffsgleichungen
 fix-layout-rows = verwenden Sie weniger oder einfachere Sätze, sodass es höchstens { $most } sind: ein Ravigneaux-Satz hat zwei, jeder andere eine
 problem-layout-order = { $found } kommt nicht nach { $before }
 fix-layout-order = führen Sie die Vorwärtsübersetzungen von der größten zur kleinsten auf
+problem-layout-few-elements = höchstens { $elements } Kupplungen und Bremsen, von denen je { $applied } geschaltet sind, ergeben { $most } Kombinationen, und { $ranges } Gänge sind gewünscht
+fix-layout-few-elements = mehr Kupplungen und Bremsen zulassen, eine andere Zahl davon schalten oder weniger Gänge wünschen
+problem-layout-step-ratios = die gewünschten Übersetzungen der Gänge { $first } und { $second } liegen um den Faktor { $low } bis { $high } auseinander, die Stufen dazwischen ergeben aber { $least } bis { $most }
+fix-layout-step-ratios = andere Stufen zulassen oder andere Übersetzungen wünschen
+problem-layout-spread-ratios = eine Spreizung von { $found } widerspricht den gewünschten Übersetzungen des ersten und des letzten Vorwärtsgangs, nach denen sie { $least } bis { $most } ist
+problem-layout-spread-steps = eine Spreizung von { $found } widerspricht den Stufen zwischen den Vorwärtsgängen, nach denen sie { $least } bis { $most } ist
+fix-layout-spread = die Spreizung offenlassen oder ändern, was ihr widerspricht
+problem-layout-direct = ein direkter Gang ist gewünscht, aber kein Vorwärtsgang darf die Übersetzung 1 haben
+fix-layout-direct = für einen die Übersetzung 1 wünschen, einen offenlassen oder keinen direkten Gang verlangen
+problem-layout-empty = mit { $applied } geschalteten Elementen je Gang gibt es { $shafts } Wellen, und diese Sätze lassen sich nicht so mit so vielen verbinden, dass { $elements } Kupplungen und Bremsen auf alle wirken
+fix-layout-empty = weniger gleichzeitig schalten, mehr Kupplungen und Bremsen zulassen oder mehr Sätze nehmen
 problem-ask-nothing = es ist kein Gang genannt, für den etwas gewünscht wird
 fix-ask-nothing = einen Gang nennen und die Übersetzung, die er haben soll
 problem-ask-teeth = { $least } bis { $most } ist kein Bereich von Zähnezahlen
@@ -2544,7 +2560,11 @@ page-layouts-unended = Dafür wurden nicht alle Zähne erprobt.
 page-layouts-undecided = Ob seine Wellen ineinanderpassen, ist nicht entschieden.
 page-layouts-covered = { $frames } Arten, die Sätze zu verbinden; { $layouts } Bauformen könnten solche Übersetzungen haben, davon sind { $useless } nicht baubar oder haben ein überzähliges Schaltelement, und für { $toothless } gibt es keine Zähne.
 page-layouts-given-up = { $number } Arten, die Sätze zu verbinden, haben mehr Möglichkeiten, als erprobt wurden, und { $unended } Bauformen mehr Zähne: etwas kann fehlen. Verlangen Sie weniger Gänge, Schaltelemente oder Sätze oder eine kleinere Abweichung.
+page-layouts-unreached = Gleich mit welchen Zähnen innerhalb der Grenzen, keine Art, die Sätze zu verbinden, ergibt eine solche Übersetzung für: { $ranges }.
 page-layouts-goes = { $percent } % durchsucht, { $workers } zugleich; { $number } bisher gefunden.
+page-layouts-ahead = Etwa { $frames } Arten, die Sätze zu verbinden; nach einer Stichprobe dauert es hier sehr grob { $time }.
+page-layouts-long = Angehalten: Es gibt etwa { $frames } Arten, die Sätze zu verbinden. Nach einer Stichprobe dauert das hier sehr grob { $time }; es kann ein Mehrfaches oder ein Bruchteil davon sein. Weniger Sätze, Schaltelemente oder Gänge oder engere Übersetzungen verlangen, trotzdem weitermachen oder anderswo rechnen lassen.
+page-layouts-stood = Eine Suche nach Bauformen war zu { $percent } % durch, als ihr Tab geschlossen wurde.
 page-layouts-done = { $count ->
     [0] Alles betrachtet: keine Bauform hat solche Übersetzungen. Lassen Sie mehr Schaltelemente, eine größere Abweichung, andere Zähne oder andere Sätze zu.
     [one] Alles betrachtet: eine Bauform.
@@ -2628,6 +2648,7 @@ page-find-rows = Aufgeführt sind die ersten { $most } von { $all }.
 page-find-all = Alle Größen
 page-find-wider = Noch einmal innerhalb von { $percent } % suchen
 page-find-wrong-tolerance = Wie weit Übersetzungen abweichen dürfen, ist eine Zahl von 0 bis { $most }, in %.
+page-find-wrong-efficiency = Der kleinste Wirkungsgrad ist eine Zahl von 0 bis 100 in %: schreiben Sie eine, oder lassen Sie das Feld leer.
 page-find-tried = Zur Probe auf der Bühne, neben dem, was vorher da war.
 page-find-take = Behalten
 page-find-back = Zurück zum Vorigen

@@ -704,10 +704,15 @@ cli-search-no-task = name a task file
 cli-search-line = { $file }, line { $line }: no find
 cli-search-progress = { $percent } % of { $all } candidates, { $found } found
 cli-search-done = { $all } candidates: { $outside } cut off as none has such ratios, { $beaten } as none can beat what was found, { $tried } tried; { $found } found
-cli-layouts-usage = usage: layouts TASK.json [--shard K/N] [--out FILE] [--language LANGUAGE], or layouts --merge FILE,FILE… [--out FILE]
+cli-layouts-usage = usage: layouts TASK.json [--shard K/N] [--out FILE] [--save-every SECONDS] [--estimate] [--language LANGUAGE], or layouts --merge FILE,FILE… [--out FILE]
 cli-layouts-no-task = name a task file, or files to merge
 cli-layouts-progress = { $percent } %, { $found } found
 cli-layouts-done = { $frames } ways of joining the sets, { $given } of them with more choices than were tried, { $layouts } layouts whose ratios could be right: { $useless } cannot be built or have an element to spare, { $toothless } have no teeth for them, { $unended } were not tried with all teeth; { $found } found
+cli-layouts-unreached = whatever the teeth within the bounds, no way of joining the sets gives such a ratio to: { $ranges }
+cli-layouts-estimate = { $shards ->
+    [1] about { $frames } ways of joining the sets; by a sample of them very roughly { $time } in one thread here, it may be several times that, or a part of it; in shards (--shard) as much sooner as there are processors
+   *[other] about { $frames } ways of joining the sets; by a sample of them very roughly { $time } for this one of { $shards } shards here and { $whole } for all of them together, it may be several times that, or a part of it
+}
 cli-draw-usage = usage: draw FILE OUT.svg [section|lever|flow|operating|end:ID] [--apply ID,ID…] [--width CSS-PIXELS] [--dark] [--merged] [--power] [--one-module]
 cli-draw-crossings = shafts cross { $count ->
     [one] once
@@ -2069,6 +2074,17 @@ problem-layout-rows = the sets have { $found } mesh equations together
 fix-layout-rows = use fewer or simpler sets, so that there are at most { $most }: a Ravigneaux set has two, any other set one
 problem-layout-order = { $found } does not come after { $before }
 fix-layout-order = list forward ratios from the largest to the smallest
+problem-layout-few-elements = { $elements } clutches and brakes at most, { $applied } of them applied at a time, make { $most } combinations, and { $ranges } ranges are wanted
+fix-layout-few-elements = allow more clutches and brakes, apply another number of them, or want fewer ranges
+problem-layout-step-ratios = the wanted ratios of ranges { $first } and { $second } are a factor of { $low } to { $high } apart, but the steps between them make { $least } to { $most }
+fix-layout-step-ratios = allow other steps, or want other ratios
+problem-layout-spread-ratios = a spread of { $found } contradicts the wanted ratios of the first and the last forward range, which make it { $least } to { $most }
+problem-layout-spread-steps = a spread of { $found } contradicts the steps between the forward ranges, which make it { $least } to { $most }
+fix-layout-spread = leave the spread free, or change what contradicts it
+problem-layout-direct = direct drive is wanted, but no forward range may have the ratio 1
+fix-layout-direct = want the ratio 1 of one, leave one free, or do not ask for direct drive
+problem-layout-empty = with { $applied } elements applied in each range there are { $shafts } shafts, and these sets cannot be joined to so many so that { $elements } clutches and brakes act on all of them
+fix-layout-empty = apply fewer at a time, allow more clutches and brakes, or take more sets
 problem-ask-nothing = no range is named for which something is wanted
 fix-ask-nothing = name a range, and the ratio that it should have
 problem-ask-teeth = from { $least } to { $most } is no range of teeth
@@ -2524,7 +2540,11 @@ page-layouts-unended = Not all teeth were tried for it.
 page-layouts-undecided = Whether its shafts nest is not decided.
 page-layouts-covered = { $frames } ways of joining the sets; { $layouts } layouts could have such ratios, of which { $useless } cannot be built or have an element to spare and { $toothless } have no teeth for them.
 page-layouts-given-up = { $number } ways of joining the sets have more choices than were tried, and { $unended } layouts more teeth: something may be missed. Ask for fewer ranges, elements or sets, or a smaller tolerance.
+page-layouts-unreached = Whatever the teeth within the bounds, no way of joining the sets gives such a ratio to: { $ranges }.
 page-layouts-goes = { $percent } % looked through, by { $workers } at once; { $number } found so far.
+page-layouts-ahead = About { $frames } ways of joining the sets; by a sample of them very roughly { $time } here.
+page-layouts-long = Paused: there are about { $frames } ways of joining the sets. By a sample of them that takes very roughly { $time } here; it may be several times that, or a part of it. Ask for fewer sets, elements or ranges, or narrower ratios, go on all the same, or run it elsewhere.
+page-layouts-stood = A search for layouts was { $percent } % through when its tab was closed.
 page-layouts-done = { $count ->
     [0] All looked at: no layout has such ratios. Allow more elements, a larger tolerance, other teeth or other sets.
     [one] All looked at: one layout.
@@ -2608,6 +2628,7 @@ page-find-rows = The first { $most } of { $all } are listed.
 page-find-all = All measures
 page-find-wider = Look again within { $percent } %
 page-find-wrong-tolerance = How far ratios may be off is a number from 0 to { $most }, in %.
+page-find-wrong-efficiency = The least efficiency is a number from 0 to 100, in %: write one, or leave the field empty.
 page-find-tried = On the stage as a trial, beside what was there before.
 page-find-take = Keep it
 page-find-back = Back to what was

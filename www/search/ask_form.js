@@ -127,11 +127,9 @@ export class AskForm {
     putIn(this.#tolerance, String(Number(percent.toPrecision(6))));
   }
 
-  /** What is wrong with that, in the words of its field; nothing where it is right. */
-  wrongTolerance() {
-    const { tolerance } = this;
-    const right = typedIn(this.#tolerance) !== "" && tolerance >= 0 && tolerance <= MOST_TOLERANCE;
-    return right ? undefined : say("page-find-wrong-tolerance", { most: String(MOST_TOLERANCE) });
+  /** What is wrong with what is typed in percent, in the words of the field; nothing where it is right. */
+  wrong() {
+    return wrongPercent(this.#tolerance, this.#efficiency);
   }
 
   /** How many ranges a ratio can be wanted for. */
@@ -246,6 +244,21 @@ export function numberIn(field, made = (value) => /** @type {T} */ (value)) {
   if (typed === "" && !field.validity.badInput) return undefined;
   const value = typed === "" ? NaN : Number(typed);
   return made(Number.isFinite(value) ? value : REFUSED);
+}
+
+/**
+ * What is wrong with what is typed in percent, which the engine would tell as parts.
+ * @param {HTMLInputElement} tolerance
+ * @param {HTMLInputElement} efficiency
+ * @returns {string | undefined}
+ */
+export function wrongPercent(tolerance, efficiency) {
+  const within = (/** @type {HTMLInputElement} */ field, /** @type {number} */ most) => {
+    const value = numberIn(field);
+    return value === undefined || (value >= 0 && value <= most);
+  };
+  if (typedIn(tolerance) === "" || !within(tolerance, MOST_TOLERANCE)) return say("page-find-wrong-tolerance", { most: String(MOST_TOLERANCE) });
+  return within(efficiency, HUNDRED) ? undefined : say("page-find-wrong-efficiency");
 }
 
 /** @param {HTMLInputElement[]} fields @returns {[number, number]} */

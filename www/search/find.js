@@ -12,6 +12,7 @@ import { keyOf } from "./finds_columns.js";
 import { FindsPlot } from "./finds_plot.js";
 import { FindsTable } from "./finds_table.js";
 import { KeptSearch } from "./kept_search.js";
+import { Pace } from "./pace.js";
 import { Parts } from "./parts.js";
 import { refusals } from "./refusals.js";
 
@@ -20,6 +21,8 @@ import { refusals } from "./refusals.js";
 const HUNDRED = 100;
 /** More is not asked for, in percent. */
 const MOST_PERCENT = 50;
+/** How a task is run elsewhere. */
+const COMMANDS = ["--out finds.jsonl", "--shard 1/8 --out part-1.jsonl", "--merge part-1.jsonl,part-2.jsonl"].map((options) => `cargo run --release -p levertrain-core --example search -- task.json ${options}`);
 /** How often what was found so far is shown, in milliseconds: the page has other things to draw. */
 const SHOW_MS = 1000;
 
@@ -32,7 +35,7 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
   const finds = new FindsTable(desk, show, signal);
   const plot = new FindsPlot(desk, show, redraw, signal);
   const results = h("div", { class: "find-results", hidden: true }, plot.node, finds.node);
-  const kept = new KeptSearch(keeps);
+  const kept = new KeptSearch(keeps, "search");
   const parts = new Parts(heard, failed);
   const begin = button("find-begin", say("page-find-begin"), () => start());
   const rest = button("find-rest", say("page-find-rest"), pause);
@@ -44,7 +47,8 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
   const keep = button("find-keep", say("page-find-take"), () => settle(false));
   const back = button("find-back", say("page-find-back"), () => settle(true));
   const tried = h("p", { class: "row find-tried", "data-part": "find-tried", hidden: true }, h("span", {}, say("page-find-tried")), keep, back);
-  const ahead = new Ahead(() => desk.text, () => form.ask());
+  const ahead = new Ahead("find", COMMANDS, () => ({ train: JSON.parse(desk.text), ask: form.ask() }));
+  const pace = new Pace();
   const resumes = button("find-resume", say("page-find-resume"), () => goOn());
   const stood = h("p", { class: "row", "data-part": "find-stood", hidden: true });
   const nothing = h("p", { class: "note" }, say("page-find-none"));
@@ -108,6 +112,7 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
     finds.show([]);
     plot.show([], undefined);
     ahead.clear();
+    pace.clear();
     shownAt = -SHOW_MS;
     results.hidden = progress.hidden = true;
     status.textContent = covered.textContent = "";
@@ -130,7 +135,7 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
   /** @param {import("./kept_search.js").Kept} [before] a search that was begun before */
   function start(before) {
     forget();
-    const wrong = form.wrongTolerance();
+    const wrong = form.wrong();
     if (wrong) {
       problems.replaceChildren(h("li", {}, wrong));
       offer();
@@ -201,7 +206,7 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
     const told = { count: list.length, number: number(list.length, 1), percent: number(part * HUNDRED, 3) };
     if (!rests) status.textContent = done ? say(full ? "page-find-full" : "page-find-done", told) : say("page-find-goes", { ...told, workers: String(count) });
     // So long a search does not go on before somebody says so.
-    if (goes && !done && ahead.hear({ boxes, estimate, candidates, rests }) && !rests) pause();
+    if (goes && !done && isLong({ boxes, estimate, candidates })) pause();
     if (done) {
       ahead.clear();
       if (goes && list.length > 0) unfolds.open = false;
@@ -209,6 +214,14 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
       goes = rests = false;
       offer();
     }
+  }
+
+  /** Tells how long it will take, once that is known. @param {{ boxes: number, estimate?: number, candidates: number }} state */
+  function isLong({ boxes, estimate, candidates }) {
+    const seconds = pace.hear({ boxes, estimate, rests });
+    if (seconds === undefined || estimate === undefined) return false;
+    const values = { candidates: large(candidates), boxes: large(estimate) };
+    return ahead.tell(seconds, 2, { short: "page-find-ahead", long: "page-find-long" }, values);
   }
 
   /** @param {import("./looking.js").News} news */

@@ -1,26 +1,30 @@
 /** Finding whole layouts for wanted ratios: what is asked, how far the search is, and what it has found. */
 
 import { h } from "../kit/dom.js";
-import { number } from "../kit/format.js";
+import { large, number } from "../kit/format.js";
 import { say } from "../kit/words.js";
 import { follow } from "../state/follow.js";
 import { lockable } from "../state/lockable.js";
+import { Ahead } from "./ahead.js";
+import { KeptSearch } from "./kept_search.js";
 import { LayoutsForm } from "./layouts_form.js";
 import { LayoutsGallery } from "./layouts_gallery.js";
 import { LayoutsParts } from "./layouts_parts.js";
 import { refusals } from "./refusals.js";
 
 const HUNDRED = 100;
+/** How a task is run elsewhere. */
+const COMMANDS = ["task.json --out layouts.jsonl", "task.json --shard 1/8 --out part-1.jsonl", "--merge part-1.jsonl,part-2.jsonl"].map((options) => `cargo run --release -p levertrain-core --example layouts -- ${options}`);
 
 /**
  * @param {import("../kit/panel.js").Panel} panel
- * @param {{ desk: import("../state/desk.js").Desk, files: import("../state/desk.js").Files, signal: AbortSignal }} surroundings
+ * @param {{ desk: import("../state/desk.js").Desk, files: import("../state/desk.js").Files, keeps: boolean, signal: AbortSignal }} surroundings
  */
-export function fill(panel, { desk, files, signal }) {
+export function fill(panel, { desk, files, keeps, signal }) {
   const form = new LayoutsForm();
   const gallery = new LayoutsGallery(desk, open);
   const parts = new LayoutsParts(heard, failed);
-  const begin = button("layouts-begin", "page-layouts-begin", start);
+  const begin = button("layouts-begin", "page-layouts-begin", () => start());
   const rest = button("layouts-rest", "page-find-rest", pause);
   const stop = button("layouts-stop", "page-find-stop", end);
   const progress = /** @type {HTMLProgressElement} */ (h("progress", { "aria-label": say("page-find-progress"), hidden: true }));
@@ -29,12 +33,24 @@ export function fill(panel, { desk, files, signal }) {
   const missed = h("p", { class: "note", "data-part": "layouts-missed" });
   const problems = h("ul", { class: "find-problems", role: "alert", "data-part": "layouts-problems" });
   const shown = lockable(desk, "train", gallery.node);
+  const kept = new KeptSearch(keeps, "layouts");
+  const ahead = new Ahead("layouts", COMMANDS, () => ({ layouts: form.ask() }));
+  const resumes = button("layouts-resume", "page-find-resume", goOn);
+  const stood = h("p", { class: "row", "data-part": "layouts-stood", hidden: true });
   // Folded once there is something to look at, which then comes up.
   const unfolds = /** @type {HTMLDetailsElement} */ (/** @type {unknown} */ (h("details", { class: "find-asked", open: true }, h("summary", {}, say("page-find-asked")), form.node)));
-  panel.fill(lockable(desk, "train", unfolds, h("p", { class: "row" }, begin, rest, stop)), problems, progress, status, covered, missed, shown);
+  // What was refused is said until something else is asked.
+  form.node.addEventListener("input", () => problems.replaceChildren());
+  panel.fill(stood, lockable(desk, "train", unfolds, h("p", { class: "row" }, begin, rest, stop, ahead.save)), problems, progress, status, ahead.node, covered, missed, shown);
 
   let goes = false;
   let rests = false;
+  /** Whether it was told how long it takes. */
+  let isTold = false;
+  /** Whether it goes on with what a closed tab left. */
+  let resumed = false;
+  /** What is asked, as JSON. */
+  let words = "";
   offer();
   gallery.clear();
   gallery.node.hidden = true;
@@ -51,43 +67,73 @@ export function fill(panel, { desk, files, signal }) {
   function offer() {
     rest.hidden = stop.hidden = !goes;
     rest.textContent = say(rests ? "page-find-go-on" : "page-find-rest");
+    const before = goes ? undefined : kept.of("");
+    stood.hidden = !before;
+    if (before) stood.replaceChildren(h("span", {}, say("page-layouts-stood", { percent: number(before.part * HUNDRED, 2) })), resumes);
   }
 
   function forget() {
     parts.end();
-    goes = rests = false;
+    goes = rests = isTold = false;
+    ahead.clear();
     gallery.clear();
     gallery.node.hidden = progress.hidden = true;
     status.textContent = covered.textContent = missed.textContent = "";
     problems.replaceChildren();
   }
 
-  function start() {
+  /** @param {import("./kept_search.js").Kept} [before] a search that was begun before */
+  function start(before) {
     forget();
+    const wrong = form.wrong();
+    if (wrong) {
+      problems.replaceChildren(h("li", {}, wrong));
+      offer();
+      return;
+    }
     goes = true;
+    resumed = Boolean(before);
     status.textContent = say("page-find-begins");
-    parts.begin(JSON.stringify(form.ask()));
+    words = before?.ask ?? JSON.stringify(form.ask());
+    parts.begin(words, before?.stands);
     offer();
+  }
+
+  /** Goes on with what a closed tab left. */
+  function goOn() {
+    const before = kept.of("");
+    if (!before) return;
+    try {
+      form.put(JSON.parse(before.ask));
+    } catch {
+      kept.forget();
+      offer();
+      return;
+    }
+    start(before);
   }
 
   function pause() {
     rests = !rests;
     parts.rest(rests);
+    if (!rests) ahead.goesOn();
     status.textContent = say(rests ? "page-find-rests" : "page-find-begins");
     offer();
   }
 
   function end() {
     parts.end();
+    kept.forget();
     goes = rests = false;
     progress.hidden = true;
+    ahead.clear();
     status.textContent = say("page-find-stopped");
     offer();
     begin.focus();
   }
 
   /** @param {import("./layouts_parts.js").State} state */
-  function heard({ found, done, parts: count }) {
+  function heard({ found, done, parts: count, estimate, stands }) {
     progress.hidden = done;
     progress.value = found.progress;
     gallery.node.hidden = found.found.length === 0;
@@ -95,11 +141,22 @@ export function fill(panel, { desk, files, signal }) {
     const counts = { frames: found.frames, layouts: found.layouts, useless: found.useless, toothless: found.toothless };
     covered.textContent = say("page-layouts-covered", Object.fromEntries(Object.entries(counts).map(([name, count]) => [name, number(count, 1)])));
     const isWhole = found.given_up + found.unended === 0;
-    missed.textContent = isWhole ? "" : say("page-layouts-given-up", { number: number(found.given_up, 1), unended: number(found.unended, 1) });
-    const words = { count: found.count, number: number(found.count, 1), percent: number(found.progress * HUNDRED, 3), workers: String(count) };
+    const unreached = done && found.count === 0 ? found.unreached.map((at) => form.rangeAt(at)) : [];
+    const without = unreached.length > 0 ? say("page-layouts-unreached", { ranges: unreached.join(", ") }) : "";
+    missed.textContent = isWhole ? without : say("page-layouts-given-up", { number: number(found.given_up, 1), unended: number(found.unended, 1) });
+    const told = { count: found.count, number: number(found.count, 1), percent: number(found.progress * HUNDRED, 3), workers: String(count) };
     const ended = found.full ? "page-layouts-full" : "page-layouts-done";
-    if (!rests) status.textContent = say(done ? ended : "page-layouts-goes", words);
+    if (!rests) status.textContent = say(done ? ended : "page-layouts-goes", told);
+    if (done) kept.forget();
+    else if (goes && stands) kept.keep({ train: "", ask: words, stands, part: found.progress });
+    // So long a search does not go on before somebody says so.
+    if (goes && !done && !rests && !isTold && estimate) {
+      isTold = true;
+      const messages = { short: "page-layouts-ahead", long: "page-layouts-long" };
+      if (ahead.tell(estimate.seconds / count, 1, messages, { frames: large(estimate.frames) })) pause();
+    }
     if (done) {
+      ahead.clear();
       if (goes && found.count > 0) unfolds.open = false;
       goes = rests = false;
       offer();
@@ -108,6 +165,8 @@ export function fill(panel, { desk, files, signal }) {
 
   /** @param {import("./layouts_looking.js").News} news */
   function failed(news) {
+    // A place that is none is of no use; what was asked wrongly leaves one be.
+    if (resumed) kept.forget();
     forget();
     problems.replaceChildren(...refusals(news));
     offer();

@@ -4,7 +4,7 @@ import { decimalField, putIn } from "../kit/decimal_field.js";
 import { h } from "../kit/dom.js";
 import { say } from "../kit/words.js";
 import { KINDS } from "../edit/set_kinds.js";
-import { between, choice, group, labelled, numberIn, whole } from "./ask_form.js";
+import { between, choice, group, labelled, numberIn, whole, wrongPercent } from "./ask_form.js";
 
 /** @typedef {import("../engine/levertrain.js").LayoutAsk} LayoutAsk */
 
@@ -33,6 +33,11 @@ export class LayoutsForm {
   #steps = [0, 1].map((at) => decimalField({ id: `layouts-step-${at}`, min: 1, max: 1000, step: 0.01 }));
   #swaps = choice("layouts-swaps", say("page-layouts-swaps"), true);
   #direct = /** @type {HTMLSelectElement} */ (h("select", { id: "layouts-direct" }, ...["any", "with", "without"].map((direct) => h("option", { value: direct }, say("page-layouts-direct-is", { direct })))));
+  #limits = {
+    efficiency: decimalField({ id: "layouts-efficiency", min: 0, max: 100, step: 0.1 }),
+    pinion: decimalField({ id: "layouts-pinion-speed", min: 0, max: 1000, step: 0.1 }),
+    open: decimalField({ id: "layouts-open-speed", min: 0, max: 1000, step: 0.1 }),
+  };
   #teeth = USUAL.teeth.map((teeth, at) => whole(`layouts-teeth-${at}`, teeth));
   #pinionTeeth = USUAL.pinions.map((teeth, at) => whole(`layouts-pinion-teeth-${at}`, teeth));
 
@@ -71,6 +76,9 @@ export class LayoutsForm {
           h("p", { class: "find-field" }, h("label", { for: this.#direct.id }, say("page-layouts-direct")), h("span", { class: "select" }, this.#direct)),
           between(say("page-find-teeth"), this.#teeth),
           between(say("page-find-pinion-teeth"), this.#pinionTeeth),
+          labelled(say("page-find-least-efficiency"), this.#limits.efficiency),
+          labelled(say("page-find-most-pinion"), this.#limits.pinion),
+          labelled(say("page-find-most-open"), this.#limits.open),
         ),
       ),
     );
@@ -83,6 +91,43 @@ export class LayoutsForm {
     const fields = this.#forward.slice(0, ranges).map((field, at) => labelled(String(at + 1), field));
     this.#backward.disabled = !this.#hasBackward.field.checked;
     this.#ratios.replaceChildren(...fields, labelled(say("page-layouts-backward"), this.#backward), this.#hasBackward.node);
+  }
+
+  /** What is wrong with what is typed in percent, in the words of the field; nothing where it is right. */
+  wrong() {
+    return wrongPercent(this.#tolerance, this.#limits.efficiency);
+  }
+
+  /** What the range at this place of what is asked is called. @param {number} at */
+  rangeAt(at) {
+    return at < (countIn(this.#ranges) ?? 0) ? String(at + 1) : say("page-layouts-backward");
+  }
+
+  /** Has the fields ask for this. @param {LayoutAsk} ask */
+  put(ask) {
+    const { forward, backward, spread, step, limits } = ask;
+    const text = (/** @type {number | undefined} */ value, times = 1) => (value === undefined ? "" : String(Number((value * times).toPrecision(12))));
+    this.#sets.forEach((field, at) => (field.value = ask.sets[at] ?? ""));
+    this.#applied.value = text(ask.applied);
+    this.#elements.value = text(ask.elements);
+    this.#clutches.value = text(ask.clutches);
+    this.#brakes.value = text(ask.brakes);
+    this.#ranges.value = text(forward.length);
+    this.#forward.forEach((field, at) => putIn(field, text(forward[at]?.ratio)));
+    this.#hasBackward.field.checked = backward !== undefined;
+    putIn(this.#backward, text(backward?.ratio));
+    const tolerances = [...forward, backward, spread].map((wanted) => wanted?.tolerance);
+    putIn(this.#tolerance, text(tolerances.find((tolerance) => tolerance !== undefined) ?? 0, HUNDRED));
+    putIn(this.#spread, text(spread?.value));
+    this.#steps.forEach((field, at) => putIn(field, text(step?.[at])));
+    this.#swaps.field.checked = ask.single_swaps;
+    this.#direct.value = ask.direct === undefined ? "any" : ask.direct ? "with" : "without";
+    this.#teeth.forEach((field, at) => (field.value = text(ask.teeth[at])));
+    this.#pinionTeeth.forEach((field, at) => (field.value = text(ask.pinion_teeth[at])));
+    putIn(this.#limits.efficiency, text(limits.efficiency, HUNDRED));
+    putIn(this.#limits.pinion, text(limits.pinion_speed));
+    putIn(this.#limits.open, text(limits.open_speed));
+    this.#offer();
   }
 
   /** What is asked. @returns {LayoutAsk} */
@@ -110,6 +155,11 @@ export class LayoutsForm {
       teeth: [countIn(this.#teeth[0]) ?? 0, countIn(this.#teeth[1]) ?? 0],
       pinion_teeth: [countIn(this.#pinionTeeth[0]) ?? 0, countIn(this.#pinionTeeth[1]) ?? 0],
       pinions: COUNTS,
+      limits: {
+        efficiency: numberIn(this.#limits.efficiency, (value) => value / HUNDRED),
+        pinion_speed: numberIn(this.#limits.pinion),
+        open_speed: numberIn(this.#limits.open),
+      },
       rules: ["coaxial", "equal-spacing", "neighbours-clear", "fewest-teeth"],
     };
   }

@@ -8,7 +8,15 @@ import { LayoutsLooking } from "./layouts_looking.js";
 /** @typedef {import("./layouts_looking.js").News} News */
 /** @typedef {import("../engine/levertrain.js").LayoutsReport} LayoutsReport */
 /** @typedef {{ hear(order: Order): void, end(): void }} Part */
-/** @typedef {{ found: LayoutsReport, done: boolean, parts: number }} State how far it is, and how many look at once */
+/**
+ * How far it is.
+ * @typedef {object} State
+ * @property {LayoutsReport} found
+ * @property {boolean} done
+ * @property {number} parts how many look at once
+ * @property {import("./layouts_looking.js").Estimate} [estimate]
+ * @property {string[]} [stands] where each stands, once that is known of all
+ */
 
 /** Most workers: more find hardly anything sooner. */
 const MOST = 8;
@@ -20,6 +28,14 @@ export class LayoutsParts {
   #known = [];
   /** Which have ended. @type {boolean[]} */
   #done = [];
+  /** Where each stood last. @type {(string | undefined)[]} */
+  #stands = [];
+  /** @type {import("./layouts_looking.js").Estimate | undefined} */
+  #estimate;
+  /** What is asked. @type {{ ask: string, stood?: string[] } | undefined} */
+  #asked;
+  /** Counts beginnings and ends: what is told of an earlier search is passed over. */
+  #turn = 0;
   #hear;
   #fail;
 
@@ -32,18 +48,38 @@ export class LayoutsParts {
     this.#fail = fail;
   }
 
-  /** @param {string} ask */
-  begin(ask) {
+  /**
+   * @param {string} ask
+   * @param {string[]} [stood] where each part stood, for one that was begun before
+   */
+  begin(ask, stood) {
+    const of = stood?.length ?? Math.min(Math.max(navigator.hardwareConcurrency || 1, 1), MOST);
+    this.#asked = { ask, stood };
     this.end();
-    const of = Math.min(Math.max(navigator.hardwareConcurrency || 1, 1), MOST);
     const workers = Array.from({ length: of }, (_, which) => this.#worker(which));
-    const parts = workers.filter((part) => part !== undefined);
-    // Where a browser lets the page have none, the page looks by itself.
-    this.#parts = parts.length === of ? parts : [this.#here()];
-    if (parts.length !== of) parts.forEach((part) => part.end());
-    this.#known = this.#parts.map(() => undefined);
-    this.#done = this.#parts.map(() => false);
-    this.#parts.forEach((part, which) => part.hear({ begin: { ask, which, of: this.#parts.length, language: language() } }));
+    if (workers.every((worker) => worker !== undefined)) {
+      this.#begin(workers);
+    } else {
+      workers.forEach((worker) => worker?.end());
+      this.#alone();
+    }
+  }
+
+  /** Where a browser lets the page have no worker, the page looks by itself: at all at once, or at each part in turn. */
+  #alone() {
+    this.end();
+    this.#begin(Array.from({ length: this.#asked?.stood?.length ?? 1 }, (_, which) => this.#here(which)));
+  }
+
+  /** @param {Part[]} parts */
+  #begin(parts) {
+    this.#parts = parts;
+    this.#known = parts.map(() => undefined);
+    this.#done = parts.map(() => false);
+    this.#stands = parts.map(() => undefined);
+    this.#estimate = undefined;
+    const { ask = "", stood } = this.#asked ?? {};
+    parts.forEach((part, which) => part.hear({ begin: { ask, which, of: parts.length, language: language(), stood: stood?.[which] } }));
   }
 
   /** @param {boolean} rests */
@@ -52,6 +88,7 @@ export class LayoutsParts {
   }
 
   end() {
+    this.#turn += 1;
     this.#parts.forEach((part) => part.end());
     this.#parts = [];
   }
@@ -61,11 +98,15 @@ export class LayoutsParts {
     const program = siteFile("layouter.js");
     if (program.origin !== location.origin) return undefined;
     try {
+      const turn = this.#turn;
       const worker = new Worker(program, { type: "module" });
-      worker.addEventListener("message", ({ data }) => this.#told(which, data));
+      worker.addEventListener("message", ({ data }) => turn === this.#turn && this.#told(which, data));
       worker.addEventListener("error", (event) => {
         event.preventDefault();
-        this.#told(which, { failed: event.message });
+        if (turn !== this.#turn) return;
+        // One that never came may not come: the page's policy forbids it.
+        if (this.#known[which]) this.#told(which, { failed: event.message });
+        else this.#alone();
       });
       return { hear: (order) => worker.postMessage(order), end: () => worker.terminate() };
     } catch {
@@ -73,9 +114,10 @@ export class LayoutsParts {
     }
   }
 
-  /** @returns {Part} */
-  #here() {
-    const looking = new LayoutsLooking((news) => this.#told(0, news));
+  /** @param {number} which @returns {Part} */
+  #here(which) {
+    const turn = this.#turn;
+    const looking = new LayoutsLooking((news) => turn === this.#turn && this.#told(which, news));
     return { hear: (order) => void looking.hear(order), end: () => looking.free() };
   }
 
@@ -89,8 +131,13 @@ export class LayoutsParts {
     }
     this.#known[which] = JSON.parse(news.report);
     this.#done[which] = Boolean(news.done);
+    this.#estimate ??= news.estimate;
+    if (news.stands) this.#stands[which] = news.stands;
     const known = this.#known.filter((report) => report !== undefined);
-    if (known.length === this.#known.length) this.#hear({ found: sum(known), done: this.#done.every(Boolean), parts: known.length });
+    if (known.length < this.#known.length) return;
+    const places = this.#stands.filter((place) => place !== undefined);
+    const stands = places.length === known.length ? places : undefined;
+    this.#hear({ found: sum(known), done: this.#done.every(Boolean), parts: known.length, estimate: this.#estimate, stands });
   }
 }
 
@@ -107,6 +154,7 @@ function sum(parts) {
     toothless: all("toothless"),
     unended: all("unended"),
     count: all("count"),
+    unreached: parts[0].unreached.filter((range) => parts.every(({ unreached }) => unreached.includes(range))),
     full: parts.some(({ full }) => full),
     found: parts.flatMap(({ found }) => found),
   };

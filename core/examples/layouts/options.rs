@@ -1,11 +1,17 @@
 //! What the command is told.
 
 use std::path::PathBuf;
+use std::time::Duration;
 
 use levertrain_core::words::{Catalogue, LANGUAGES, said, word};
 
 /// Most shards: more would have nothing to do.
 const MOST_SHARDS: usize = 64;
+
+/// How often it is kept where the search stands, if nothing else is said: no more than that is lost.
+const SAVE_EVERY: Duration = Duration::from_secs(5);
+/// What may be said, in seconds.
+const SAVES: (f64, f64) = (0.01, 86_400.0);
 
 pub struct Options {
     /// The task; none where files of shards are merged.
@@ -14,6 +20,10 @@ pub struct Options {
     pub shard: (usize, usize),
     pub merge: Vec<String>,
     pub out: Option<PathBuf>,
+    /// Whether it is only told how long it would take.
+    pub only_estimate: bool,
+    /// How often it is kept where the search stands.
+    pub save_every: Duration,
 }
 
 impl Options {
@@ -24,6 +34,8 @@ impl Options {
             shard: (0, 1),
             merge: Vec::new(),
             out: None,
+            only_estimate: false,
+            save_every: SAVE_EVERY,
         };
         while let Some(argument) = arguments.next() {
             let mut value = || {
@@ -32,6 +44,8 @@ impl Options {
             };
             match argument.as_str() {
                 "--shard" => options.shard = shard_of(&value()?)?,
+                "--estimate" => options.only_estimate = true,
+                "--save-every" => options.save_every = save_every_of(&value()?)?,
                 "--out" => options.out = Some(PathBuf::from(value()?)),
                 "--merge" => options.merge = value()?.split(',').map(str::to_owned).collect(),
                 "--language" => speak(&value()?)?,
@@ -74,5 +88,16 @@ fn shard_of(text: &str) -> Result<(usize, usize), String> {
         let most = MOST_SHARDS.to_string();
         let values = [("found", text), ("most", &*most)];
         misused(&said("cli-search-shard", &values))
+    })
+}
+
+fn save_every_of(text: &str) -> Result<Duration, String> {
+    let (least, most) = SAVES;
+    let seconds = text.parse::<f64>().ok();
+    let seconds = seconds.filter(|seconds| (least..=most).contains(seconds));
+    seconds.map(Duration::from_secs_f64).ok_or_else(|| {
+        let [least, most] = [least, most].map(|end| end.to_string());
+        let values = [("found", text), ("least", &*least), ("most", &*most)];
+        misused(&said("cli-search-save", &values))
     })
 }

@@ -15,7 +15,9 @@
 //!
 //! Exits with 2 and one line on bad input.
 
+mod amounts;
 mod going;
+mod standing;
 
 use std::fs;
 use std::io::{self, BufWriter, Write};
@@ -23,10 +25,12 @@ use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 use std::time::Duration;
 
-use going::{Standing, go_through, large};
+use amounts::large;
+use going::{go_through, resume};
 use levertrain_core::Problem;
 use levertrain_core::search::{Search, SearchReport, SearchTask};
 use levertrain_core::words::{Catalogue, LANGUAGES, said, word};
+use standing::Standing;
 
 /// Most shards: more would have nothing to do.
 const MOST_SHARDS: usize = 256;
@@ -169,16 +173,16 @@ fn run(options: &Options) -> Result<(), String> {
     }
     .map_err(told)?;
     let every = options.save_every;
-    let standing = options
+    let mut standing = options
         .out
         .as_deref()
         .map(|out| Standing::beside(out, every));
     if options.merge.is_empty() {
         if let Some(standing) = &standing {
-            standing.resume(&mut search)?;
+            resume(&mut search, standing)?;
         }
         let only = options.only_estimate;
-        search = go_through(search, options.threads, standing.as_ref(), only)?;
+        search = go_through(search, options.threads, standing.as_mut(), only)?;
         if only {
             return Ok(());
         }

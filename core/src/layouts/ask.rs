@@ -3,10 +3,11 @@
 use serde::Serialize;
 
 use super::class::Class;
+use super::contradictions::{contradictions, empty};
 use super::limits;
 use crate::base::problem::Problem;
 use crate::json::{Fields, Read, Value, strict};
-use crate::search::{Ask, Near, Rules, TOLERANCE};
+use crate::search::{Ask, Limits, Near, Rules, TOLERANCE};
 
 /// Which layouts are looked for, and what they must give.
 #[cfg_attr(feature = "types", derive(ts_rs::TS))]
@@ -54,6 +55,8 @@ pub struct LayoutAsk {
     pub pinions: Vec<u32>,
     /// The tooth rules that must hold.
     pub rules: Vec<Rules>,
+    /// Bounds on what comes of it, in all ranges.
+    pub limits: Limits,
 }
 
 /// A wanted ratio.
@@ -109,6 +112,7 @@ impl Default for LayoutAsk {
             pinion_teeth: usual.pinion_teeth,
             pinions: usual.pinions,
             rules: usual.rules,
+            limits: usual.limits,
         }
     }
 }
@@ -134,6 +138,7 @@ impl LayoutAsk {
             pinion_teeth: self.pinion_teeth,
             pinions: self.pinions.clone(),
             rules: self.rules.clone(),
+            limits: self.limits,
             best: vec![crate::search::Criterion::Error],
             ..Ask::default()
         }
@@ -142,7 +147,7 @@ impl LayoutAsk {
     /// Its class of layouts.
     ///
     /// # Errors
-    /// Every number that is out of bounds, kinds that are unknown, wanted ratios that contradict each other.
+    /// Every number that is out of bounds, kinds that are unknown, what contradicts each other, sets that cannot be joined.
     pub(super) fn class(&self) -> Result<Class, Vec<Problem>> {
         let mut check = Check(Vec::new());
         let [fewest, most] = [*limits::SETS.start(), *limits::SETS.end()];
@@ -182,6 +187,9 @@ impl LayoutAsk {
                 ("fix-layout-pair", &[]),
             ));
         }
+        if check.0.is_empty() {
+            check.0 = contradictions(self);
+        }
         if !check.0.is_empty() {
             return Err(check.0);
         }
@@ -196,7 +204,10 @@ impl LayoutAsk {
                 ("fix-layout-rows", &[("most", &most)]),
             )]);
         }
-        Ok(class)
+        match empty(self, &class) {
+            Some(problem) => Err(vec![problem]),
+            None => Ok(class),
+        }
     }
 
     fn check_ratios(&self, check: &mut Check) {
@@ -276,6 +287,7 @@ impl Read for LayoutAsk {
             "pinion_teeth",
             "pinions",
             "rules",
+            "limits",
         ];
         let mut fields = Fields::of(value, place, &needed, &spare, problems)?;
         let usual = Self::default();
@@ -292,6 +304,7 @@ impl Read for LayoutAsk {
         let [teeth, pinion_teeth] = ["teeth", "pinion_teeth"].map(|name| fields.take_spare(name));
         let pinions = fields.take_spare("pinions");
         let rules = fields.take_spare("rules");
+        let limits = fields.take_spare("limits");
         let single_swaps: Option<bool> = single_swaps?;
         Some(Self {
             sets: sets?,
@@ -309,6 +322,7 @@ impl Read for LayoutAsk {
             pinion_teeth: pinion_teeth?.unwrap_or(usual.pinion_teeth),
             pinions: pinions?.unwrap_or(usual.pinions),
             rules: rules?.unwrap_or(usual.rules),
+            limits: limits?.unwrap_or(usual.limits),
         })
     }
 }

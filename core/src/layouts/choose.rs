@@ -64,7 +64,8 @@ pub(super) struct Chooser<'a> {
 }
 
 impl<'a> Chooser<'a> {
-    /// All choices for a frame, none where a range has no drive; and whether there are more than are gone through.
+    /// All choices for a frame, none where a range has no drive; whether there are more than are gone through; and which ranges have
+    /// a drive.
     pub(super) fn all(
         ask: &'a LayoutAsk,
         class: &'a Class,
@@ -73,7 +74,7 @@ impl<'a> Chooser<'a> {
         drives: &'a Drives,
         grid: &Grid,
         widest: &[[f64; 2]],
-    ) -> (Vec<Choice>, bool) {
+    ) -> (Vec<Choice>, bool, Vec<bool>) {
         let bounds: Vec<_> = drives
             .ratios
             .iter()
@@ -94,11 +95,11 @@ impl<'a> Chooser<'a> {
                 let cells = cells[drive.ratio];
                 (is_allowed && !cells.is_empty()).then_some(Candidate { drive, cells })
             });
-            let own: Vec<Candidate> = own.collect();
-            if own.is_empty() {
-                return (Vec::new(), false);
-            }
-            candidates.push(own);
+            candidates.push(own.collect::<Vec<Candidate>>());
+        }
+        let reached: Vec<bool> = candidates.iter().map(|own| !own.is_empty()).collect();
+        if reached.contains(&false) {
+            return (Vec::new(), false, reached);
         }
         let mut chooser = Self {
             ask,
@@ -122,7 +123,7 @@ impl<'a> Chooser<'a> {
             tries: 0,
         };
         chooser.choose(0, grid.all(), &Region::whole(widest));
-        (chooser.found, chooser.tries >= limits::CHOICES)
+        (chooser.found, chooser.tries >= limits::CHOICES, reached)
     }
 
     fn choose(&mut self, elements: Pairs, cells: Cells, region: &Region) {
@@ -192,8 +193,13 @@ impl<'a> Chooser<'a> {
         self.chosen.last().copied().filter(|_| is_forward)
     }
 
-    /// Whether a drive is a single swap away from the range before, where it must be.
+    /// Whether a drive is another one than those that are ranges already, and a single swap away from the one before, where it
+    /// must be.
     fn may_follow(&self, drive: Drive) -> bool {
+        // What applies the same elements is the same range.
+        if self.chosen.iter().any(|other| other.pairs == drive.pairs) {
+            return false;
+        }
         self.before().is_none_or(|before| {
             let common = (before.pairs & drive.pairs).count_ones() as usize;
             !self.ask.single_swaps || common + 1 == self.class.applied

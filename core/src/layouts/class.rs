@@ -148,41 +148,77 @@ impl Class {
         let mut all = Vec::new();
         let mut bodies = begin.to_vec();
         self.join(&mut bodies, self.roles.len(), &mut |bodies| {
-            if self.bare(bodies) <= 2 * self.elements
-                && let Some(symmetries) = self.symmetries(bodies)
-            {
-                all.push(Frame {
-                    bodies: bodies.to_vec(),
-                    symmetries,
-                });
-            }
+            all.extend(self.frame(bodies));
         });
         all
     }
 
-    /// Tells all ways of going on with joining members to bodies, up to so many members. Further shafts are numbered as they
-    /// come, so that no two ways differ by their numbers only.
+    /// The frame in which all members are joined so, unless another one stands for it, or a part of it is of no use.
+    pub(super) fn frame(&self, bodies: &[u8]) -> Option<Frame> {
+        if self.bare(bodies) > 2 * self.elements {
+            return None;
+        }
+        Some(Frame {
+            symmetries: self.symmetries(bodies)?,
+            bodies: bodies.to_vec(),
+        })
+    }
+
+    /// Whether there is no frame at all. Where there are any, one is soon met with; after so many ways there are taken to be some.
+    pub(super) fn is_empty(&self) -> bool {
+        let mut ways = 0;
+        let mut beginnings = vec![Vec::new()];
+        while let Some(bodies) = beginnings.pop() {
+            ways += 1;
+            if ways > WAYS || (self.is_whole(&bodies) && self.frame(&bodies).is_some()) {
+                return false;
+            }
+            if !self.is_whole(&bodies) {
+                beginnings.extend(self.next(&bodies).into_iter().map(|body| {
+                    let mut longer = bodies.clone();
+                    longer.push(body);
+                    longer
+                }));
+            }
+        }
+        true
+    }
+
+    /// Whether all members are joined.
+    pub(super) fn is_whole(&self, bodies: &[u8]) -> bool {
+        bodies.len() == self.roles.len()
+    }
+
+    /// Tells all ways of going on with joining members to bodies, up to so many members.
     fn join(&self, bodies: &mut Vec<u8>, to: usize, tell: &mut dyn FnMut(&[u8])) {
         if bodies.len() == to {
             tell(bodies);
             return;
         }
+        for body in self.next(bodies) {
+            bodies.push(body);
+            self.join(bodies, to, tell);
+            bodies.pop();
+        }
+    }
+
+    /// What the next member can be joined to. Further shafts are numbered as they come, so that no two ways differ by their
+    /// numbers only.
+    pub(super) fn next(&self, bodies: &[u8]) -> Vec<u8> {
         let own = self.members(self.set_of(bodies.len())).start;
         let next = bodies
             .iter()
             .fold(FURTHER, |next, &body| next.max(body + 1));
         let left = self.roles.len() - bodies.len();
         let to_come = usize::from(self.shafts + 1 - next);
-        for body in 0..=next.min(self.shafts) {
+        let all = 0..=next.min(self.shafts);
+        all.filter(|&body| {
             // Two members of a set on one shaft would lock it for good.
             let locks = bodies[own..].contains(&body);
-            let suffices = left > to_come || body == next;
-            if !locks && suffices {
-                bodies.push(body);
-                self.join(bodies, to, tell);
-                bodies.pop();
-            }
-        }
+            let suffices = left > to_come || (left == to_come && body == next);
+            !locks && suffices
+        })
+        .collect()
     }
 
     /// How many ends of elements it takes at least that no member stands alone on a shaft, where nothing would act on
@@ -233,6 +269,8 @@ impl Class {
     }
 }
 
+/// How many ways of joining members are tried before there are taken to be frames.
+const WAYS: usize = 200_000;
 /// How many members the pieces of a class agree in.
 const PIECE: usize = 4;
 /// How many members are joined at once: a few thousand ways at most.

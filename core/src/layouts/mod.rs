@@ -37,10 +37,14 @@
 //! than [`limits::BOXES`] boxes: both are counted.
 
 mod ask;
+mod checkpoint;
 mod choose;
 mod class;
+mod contradictions;
 mod draft;
 mod drives;
+mod forecast;
+mod found;
 mod frame;
 mod grid;
 pub mod limits;
@@ -51,5 +55,7 @@ mod search;
 mod task;
 
 pub use ask::{LayoutAsk, WantedRatio};
+pub use forecast::{LayoutEstimate, LayoutForecast};
+pub use found::LayoutFound;
 pub use report::{LayoutReport, LayoutsReport};
-pub use search::{LayoutCounts, LayoutFound, LayoutSearch};
+pub use search::{LayoutCounts, LayoutSearch};

@@ -2,7 +2,8 @@
 
 use serde::Serialize;
 
-use super::search::{LayoutFound, LayoutSearch};
+use super::found::LayoutFound;
+use super::search::LayoutSearch;
 use crate::model::scenario::Element;
 use crate::report::Exact;
 
@@ -26,6 +27,8 @@ pub struct LayoutsReport {
     pub toothless: f64,
     /// Those for which not all teeth were tried.
     pub unended: f64,
+    /// The wanted ranges, from 0, the forward ones first, whose ratio no way of joining the sets that was looked at can give.
+    pub unreached: Vec<u32>,
     /// Whether there are more than are kept.
     pub full: bool,
     /// How many are kept.
@@ -110,6 +113,7 @@ impl LayoutSearch {
             useless: counts.useless as f64,
             toothless: counts.toothless as f64,
             unended: counts.unended as f64,
+            unreached: self.unreached().into_iter().map(|at| at as u32).collect(),
             full: self.is_full(),
             count: found.len() as f64,
             found: found

@@ -1,12 +1,15 @@
 //! Going through a class of layouts, in pieces.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use super::ask::LayoutAsk;
 use super::choose::{Choice, Chooser};
 use super::class::Class;
 use super::draft;
 use super::drives::Drives;
+use super::forecast::LayoutForecast;
+use super::found::{Key, LayoutFound, has_idle};
 use super::frame::{Frame, Pair, Pairs, all_pairs};
 use super::grid::Grid;
 use super::limits;
@@ -14,8 +17,7 @@ use super::ratio::Ratio;
 use crate::base::problem::Problem;
 use crate::edit::text;
 use crate::model::scenario::Scenario;
-use crate::search::{Bench, Find, Fit, Polynomials, Search, Wanted};
-use crate::solve::torque::Torques;
+use crate::search::{Bench, Fit, Limits, Polynomials, Search, Wanted};
 use crate::teach::nesting::Nesting;
 use crate::train::Train;
 
@@ -38,54 +40,55 @@ pub struct LayoutCounts {
     pub unended: u64,
 }
 
-/// A layout that gives what is wanted.
-#[derive(Debug, Clone, PartialEq)]
-pub struct LayoutFound {
-    /// It, with its best teeth.
-    pub scenario: Scenario,
-    /// Its ratios, and how good they are.
-    pub find: Find,
-    /// Whether all teeth were tried.
-    pub ended: bool,
-    /// Whether it is decided that its shafts nest.
-    pub nests: bool,
-    /// It as the text of a scenario file.
-    pub text: String,
-    /// Which it is: its row of bodies and where its elements sit.
-    key: Key,
+impl LayoutCounts {
+    pub(super) const fn all_mut(&mut self) -> [&mut u64; 7] {
+        [
+            &mut self.frames,
+            &mut self.crossing,
+            &mut self.given_up,
+            &mut self.layouts,
+            &mut self.useless,
+            &mut self.toothless,
+            &mut self.unended,
+        ]
+    }
 }
-
-/// The row of bodies of a frame, and pairs of bodies.
-type Key = (Vec<u8>, Vec<Pair>);
 
 /// A search that can be gone on with in pieces.
 pub struct LayoutSearch {
-    ask: LayoutAsk,
-    class: Class,
-    all: Vec<Pair>,
+    pub(super) ask: LayoutAsk,
+    /// Which shard it is, from 0, and of how many.
+    pub(super) shard: (usize, usize),
+    pub(super) class: Class,
+    pub(super) all: Vec<Pair>,
     /// Least and greatest tooth ratio of each row.
     widest: Vec<[f64; 2]>,
     grid: Grid,
-    bench: Bench,
+    pub(super) bench: Arc<Bench>,
     /// What is left, the last first, each with its part of the whole.
-    pieces: Vec<(Vec<u8>, f64)>,
+    pub(super) pieces: Vec<(Vec<u8>, f64)>,
     /// How much of the whole is done, and is under way.
-    done: f64,
-    doing: f64,
-    frames: Vec<Frame>,
-    choices: Vec<Work>,
+    pub(super) done: f64,
+    pub(super) doing: f64,
+    /// The piece that is under way, its frames that are left, and the choices that are left of the frame before those; all
+    /// the last first.
+    pub(super) piece: Vec<u8>,
+    pub(super) frames: Vec<Frame>,
+    pub(super) choices: Vec<Work>,
     under_way: Option<(Work, Scenario, bool, Search, usize)>,
     /// The best teeth for ratios, where there are any.
     fits: BTreeMap<Vec<Ratio>, Option<Fit>>,
-    counts: LayoutCounts,
-    found: BTreeMap<Key, LayoutFound>,
+    pub(super) counts: LayoutCounts,
+    /// Which wanted ranges some frame has a drive for, by its ratio alone.
+    pub(super) reached: Vec<bool>,
+    pub(super) found: BTreeMap<Key, LayoutFound>,
 }
 
 /// A choice that is still to be looked at.
-struct Work {
+pub(super) struct Work {
     bodies: Vec<u8>,
     choice: Choice,
-    ratios: Vec<Ratio>,
+    pub(super) ratios: Vec<Ratio>,
 }
 
 impl LayoutSearch {
@@ -117,17 +120,20 @@ impl LayoutSearch {
             all: all_pairs(class.shafts),
             grid: Grid::new(&widest),
             widest,
-            bench,
+            bench: Arc::new(bench),
             pieces: own.into_iter().rev().map(|piece| (piece, part)).collect(),
             done: 0.0,
             doing: 0.0,
+            piece: Vec::new(),
             frames: Vec::new(),
             choices: Vec::new(),
             under_way: None,
             fits: BTreeMap::new(),
             counts: LayoutCounts::default(),
+            reached: vec![false; ask.forward.len() + usize::from(ask.backward.is_some())],
             found: BTreeMap::new(),
             ask: ask.clone(),
+            shard: (which, count),
             class,
         })
     }
@@ -137,9 +143,73 @@ impl LayoutSearch {
         (0..steps).any(|_| !self.step())
     }
 
+    /// How long it takes, to be found out by going through some of it.
+    pub fn forecast(&self) -> LayoutForecast {
+        LayoutForecast::new(Self {
+            ask: self.ask.clone(),
+            shard: self.shard,
+            class: self.class.clone(),
+            all: self.all.clone(),
+            widest: self.widest.clone(),
+            grid: self.grid.clone(),
+            bench: Arc::clone(&self.bench),
+            pieces: Vec::new(),
+            done: 0.0,
+            doing: 0.0,
+            piece: Vec::new(),
+            frames: Vec::new(),
+            choices: Vec::new(),
+            under_way: None,
+            fits: BTreeMap::new(),
+            counts: LayoutCounts::default(),
+            reached: self.reached.clone(),
+            found: BTreeMap::new(),
+        })
+    }
+
+    /// Whether the teeth of a choice are under way.
+    pub(super) fn is_looking_for_teeth(&self) -> bool {
+        self.under_way.is_some()
+    }
+
+    /// Leaves the teeth that are under way, as if there were none.
+    pub(super) fn give_up(&mut self) {
+        if let Some((work, ..)) = self.under_way.take() {
+            self.remember(work.ratios, None);
+        }
+    }
+
+    /// How many choices of a frame are left, that which is under way among them.
+    pub(super) fn choices_left(&self) -> usize {
+        self.choices.len() + usize::from(self.under_way.is_some())
+    }
+
+    /// What has become of layouts so far, but for the choice that is under way.
+    pub(super) fn settled_counts(&self) -> LayoutCounts {
+        LayoutCounts {
+            layouts: self.counts.layouts - u64::from(self.under_way.is_some()),
+            ..self.counts
+        }
+    }
+
+    /// What is asked.
+    pub fn ask(&self) -> &LayoutAsk {
+        &self.ask
+    }
+
     /// What has become of layouts so far.
     pub fn counts(&self) -> LayoutCounts {
         self.counts
+    }
+
+    /// The wanted ranges, by their place, the forward ones first, whose ratio no way of joining the sets can give so far, whatever
+    /// the teeth within the bounds are.
+    pub fn unreached(&self) -> Vec<usize> {
+        let ranges = self.reached.iter().enumerate();
+        ranges
+            .filter(|(_, known)| !**known)
+            .map(|(at, _)| at)
+            .collect()
     }
 
     /// How far it is, from 0 to 1, by the pieces that it is divided into.
@@ -179,8 +249,7 @@ impl LayoutSearch {
             self.done += std::mem::take(&mut self.doing);
             let parts = self.class.parts(&piece);
             if parts.is_empty() {
-                self.frames = self.class.frames(&piece);
-                self.frames.reverse();
+                self.take_up(piece);
                 self.doing = part;
             } else {
                 let each = part / parts.len() as f64;
@@ -194,15 +263,22 @@ impl LayoutSearch {
         true
     }
 
+    /// Takes the frames of a piece.
+    pub(super) fn take_up(&mut self, piece: Vec<u8>) {
+        self.frames = self.class.frames(&piece);
+        self.frames.reverse();
+        self.piece = piece;
+    }
+
     /// Finds what a frame can be.
-    fn open(&mut self, frame: &Frame) {
+    pub(super) fn open(&mut self, frame: &Frame) {
         self.counts.frames += 1;
         if self.nesting(&frame.bodies, 0) == Nesting::Crosses {
             self.counts.crossing += 1;
             return;
         }
         let drives = Drives::of(&self.class, frame, &self.all);
-        let (choices, gives_up) = Chooser::all(
+        let (choices, gives_up, reached) = Chooser::all(
             &self.ask,
             &self.class,
             frame,
@@ -212,6 +288,9 @@ impl LayoutSearch {
             &self.widest,
         );
         self.counts.given_up += u64::from(gives_up);
+        for (known, here) in self.reached.iter_mut().zip(reached) {
+            *known |= here;
+        }
         let works = choices.into_iter().map(|choice| Work {
             bodies: frame.bodies.clone(),
             ratios: choice
@@ -244,26 +323,18 @@ impl LayoutSearch {
             return;
         }
         let nests = nesting == Nesting::Nests;
-        let scenario = self.scenario(&work);
+        let Choice {
+            elements, ranges, ..
+        } = &work.choice;
+        let scenario = self.scenario(&work.bodies, *elements, ranges);
         if let Some(fit) = self.fits.remove(&work.ratios) {
             self.finish(&work, &scenario, nests, fit.as_ref());
             self.fits.insert(work.ratios, fit);
             return;
         }
-        let forward = self.ask.forward.iter().chain(&self.ask.backward);
-        let wanted = forward.zip(&scenario.ranges).map(|(wanted, range)| Wanted {
-            range: range.id.clone(),
-            ratio: wanted.ratio,
-            tolerance: wanted.tolerance,
-        });
         let ratios: Vec<Polynomials<'_>> = work.ratios.iter().map(Ratio::polynomials).collect();
-        let forwards: Vec<bool> = (0..ratios.len())
-            .map(|at| at < self.ask.forward.len())
-            .collect();
-        match self
-            .bench
-            .search(&scenario, &ratios, wanted.collect(), &forwards)
-        {
+        let (wanted, forwards) = self.wanted(&scenario);
+        match self.bench.search(&scenario, &ratios, wanted, &forwards) {
             Some(search) => self.under_way = Some((work, scenario, nests, search, 0)),
             None => {
                 self.counts.toothless += 1;
@@ -273,6 +344,10 @@ impl LayoutSearch {
     }
 
     fn remember(&mut self, ratios: Vec<Ratio>, fit: Option<Fit>) {
+        // Within limits one layout may be and another not that has the same ratios.
+        if self.ask.limits != Limits::default() {
+            return;
+        }
         // What is forgotten is looked for once more.
         if self.fits.len() >= MOST_FITS {
             self.fits.clear();
@@ -280,10 +355,24 @@ impl LayoutSearch {
         self.fits.insert(ratios, fit);
     }
 
-    /// The scenario of a choice, with the teeth of the samples.
-    fn scenario(&self, work: &Work) -> Scenario {
+    /// What is wanted of the ranges of a layout, and which of them are forward.
+    pub(super) fn wanted(&self, scenario: &Scenario) -> (Vec<Wanted>, Vec<bool>) {
         let forward = self.ask.forward.len();
-        let ranges = work.choice.ranges.iter().enumerate().map(|(at, &pairs)| {
+        let all = self.ask.forward.iter().chain(&self.ask.backward);
+        let wanted = all.zip(&scenario.ranges).map(|(wanted, range)| Wanted {
+            range: range.id.clone(),
+            ratio: wanted.ratio,
+            tolerance: wanted.tolerance,
+        });
+        let wanted: Vec<Wanted> = wanted.collect();
+        let forwards = (0..wanted.len()).map(|at| at < forward).collect();
+        (wanted, forwards)
+    }
+
+    /// A layout as a scenario, with the teeth of the samples.
+    pub(super) fn scenario(&self, bodies: &[u8], elements: Pairs, ranges: &[Pairs]) -> Scenario {
+        let forward = self.ask.forward.len();
+        let ranges = ranges.iter().enumerate().map(|(at, &pairs)| {
             let name = if at < forward {
                 (at + 1).to_string()
             } else {
@@ -292,13 +381,7 @@ impl LayoutSearch {
             (name, pairs)
         });
         let ranges: Vec<(String, Pairs)> = ranges.collect();
-        draft::scenario(
-            &self.class,
-            &work.bodies,
-            &self.all,
-            work.choice.elements,
-            &ranges,
-        )
+        draft::scenario(&self.class, bodies, &self.all, elements, &ranges)
     }
 
     /// Keeps a layout with these teeth, if it has any and needs all of its elements.
@@ -314,22 +397,26 @@ impl LayoutSearch {
         }
         self.counts.unended += u64::from(!fit.ended);
         let pairs = super::frame::each(work.choice.elements).map(|at| self.all[at]);
-        let key: Key = (work.bodies.clone(), pairs.collect());
-        let layout = LayoutFound {
+        self.keep(LayoutFound {
             text: text(&scenario),
             scenario,
             find,
             ended: fit.ended,
             nests,
-            key: key.clone(),
-        };
+            key: (work.bodies.clone(), pairs.collect()),
+            ranges: work.choice.ranges.clone(),
+        });
+    }
+
+    /// Keeps a layout, unless as many are kept as there may be, which are better.
+    pub(super) fn keep(&mut self, layout: LayoutFound) {
         // One layout can have its ranges in several ways.
         let is_better = self
             .found
-            .get(&key)
+            .get(&layout.key)
             .is_none_or(|known| layout.order(known).is_lt());
         if is_better {
-            self.found.insert(key, layout);
+            self.found.insert(layout.key.clone(), layout);
         }
         if self.found.len() > limits::FOUND {
             let worst = self.found.values().max_by(|a, b| a.order(b));
@@ -344,38 +431,3 @@ impl LayoutSearch {
 const BOXES: usize = 500;
 /// Of how many different ratios the best teeth are kept; with six rows each may take ten kilobytes.
 const MOST_FITS: usize = 4_000;
-
-impl LayoutFound {
-    /// How many shift elements it has.
-    pub fn elements(&self) -> usize {
-        self.key.1.len()
-    }
-
-    fn order(&self, other: &Self) -> std::cmp::Ordering {
-        let error = |of: &Self| of.find.measures.error;
-        error(self)
-            .total_cmp(&error(other))
-            .then_with(|| self.elements().cmp(&other.elements()))
-            .then_with(|| self.text.cmp(&other.text))
-    }
-}
-
-/// Whether an element carries no torque in any range.
-fn has_idle(scenario: &Scenario) -> bool {
-    let Ok(train) = Train::new(scenario.clone()) else {
-        return true;
-    };
-    let mut works = vec![false; scenario.elements.len()];
-    for range in 0..scenario.ranges.len() {
-        let combination = train.solve(train.range(range));
-        let Some(torques) = Torques::of(&combination) else {
-            continue;
-        };
-        for element in combination.applied().iter() {
-            works[element] |= torques
-                .element(element)
-                .is_none_or(|torque| torque.signum() != 0);
-        }
-    }
-    works.contains(&false)
-}

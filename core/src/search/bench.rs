@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use super::Search;
 use super::ask::{Ask, Criterion, Limits, Wanted};
-use super::cuts::cuts;
+use super::cuts::{Cut, cuts, of_counts};
 use super::goals::{Goal, Goals};
 use super::measures::{Find, Maker, WantedRange};
 use super::prepare::no_cuts;
@@ -12,7 +12,7 @@ use super::quotient::{Place, Quotient, Variable};
 use super::tree::Tree;
 use super::walk::{Ground, ONE_BY_ONE};
 use crate::base::problem::Problem;
-use crate::model::coupling::Coupling;
+use crate::model::coupling::{Coupling, SetTeeth};
 use crate::model::scenario::Scenario;
 use crate::teach::working::Term;
 use crate::train::Train;
@@ -30,6 +30,7 @@ pub(crate) struct Fit {
     goals: Goals,
     /// Which sets were looked for.
     sets: Vec<usize>,
+    limits: Limits,
     find: Find,
     /// Whether nothing was left untried.
     pub ended: bool,
@@ -86,19 +87,7 @@ impl Bench {
         wanted: Vec<Wanted>,
         forwards: &[bool],
     ) -> Option<Search> {
-        let ask = Ask {
-            wanted,
-            ..self.ask.clone()
-        };
-        let mut goals = Goals::new(&ask, forwards, &mut Vec::new());
-        if let Some(window) = self.step {
-            let steps = goals.steps.ranges.windows(2).map(|two| Goal {
-                powers: vec![(two[0], 1), (two[1], -1)],
-                wanted: None,
-                window,
-            });
-            goals.all.extend(steps.collect::<Vec<_>>());
-        }
+        let goals = self.goals(wanted, forwards);
         // The set with the most cuts comes first: it is the one that candidates are tried along.
         let mut sets: Vec<usize> = (0..scenario.couplings.len()).collect();
         let cuts = |set: usize| self.tree(&scenario.couplings[set]);
@@ -117,13 +106,53 @@ impl Bench {
             trees,
             goals,
             same_ring: Vec::new(),
-            maker: maker(scenario.clone(), sets)?,
+            maker: maker(scenario.clone(), sets, self.ask.limits)?,
             one_by_one: ONE_BY_ONE,
         };
         let widest = ground.widest();
         ground
             .may_hold(&widest)
             .then(|| Search::over(Arc::new(ground), widest))
+    }
+}
+
+impl Bench {
+    fn goals(&self, wanted: Vec<Wanted>, forwards: &[bool]) -> Goals {
+        let ask = Ask {
+            wanted,
+            ..self.ask.clone()
+        };
+        let mut goals = Goals::new(&ask, forwards, &mut Vec::new());
+        if let Some(window) = self.step {
+            let steps = goals.steps.ranges.windows(2).map(|two| Goal {
+                powers: vec![(two[0], 1), (two[1], -1)],
+                wanted: None,
+                window,
+            });
+            goals.all.extend(steps.collect::<Vec<_>>());
+        }
+        goals
+    }
+
+    /// A train with these teeth, and how good it is; nothing where it keeps not all that is asked for.
+    pub(crate) fn with_teeth(
+        &self,
+        scenario: &Scenario,
+        teeth: &[SetTeeth],
+        wanted: Vec<Wanted>,
+        forwards: &[bool],
+    ) -> Option<(Scenario, Find)> {
+        let cuts = scenario.couplings.iter().map(|coupling| {
+            let own = teeth
+                .iter()
+                .find(|told| told.set == coupling.facts().id())?;
+            Some(of_counts(coupling, &own.teeth, own.pinions))
+        });
+        let cuts: Vec<Cut> = cuts.collect::<Option<_>>()?;
+        let sets = (0..scenario.couplings.len()).collect();
+        let maker = maker(scenario.clone(), sets, self.ask.limits)?;
+        let find = maker.find(&cuts, &self.goals(wanted, forwards))?;
+        Some((maker.scenario(&find.cuts), find))
     }
 }
 
@@ -177,7 +206,7 @@ fn quotient(
 }
 
 /// What measures trains in all of their ranges.
-fn maker(scenario: Scenario, sets: Vec<usize>) -> Option<Maker> {
+fn maker(scenario: Scenario, sets: Vec<usize>, limits: Limits) -> Option<Maker> {
     let train = Train::new(scenario.clone()).ok()?;
     let ranges = (0..scenario.ranges.len()).map(|range| {
         let applied = train.range(range);
@@ -190,7 +219,7 @@ fn maker(scenario: Scenario, sets: Vec<usize>) -> Option<Maker> {
         ranges: ranges.collect(),
         scenario,
         sets,
-        limits: Limits::default(),
+        limits,
         best: vec![Criterion::Error],
     })
 }
@@ -202,6 +231,7 @@ impl Fit {
             find: search.finds().into_iter().next()?,
             goals: search.ground.goals.clone(),
             sets: search.ground.maker.sets.clone(),
+            limits: search.ground.maker.limits,
             ended,
         })
     }
@@ -209,7 +239,7 @@ impl Fit {
     /// Another train of the same ratios with these teeth, and how good it is; all its ranges are those that ratios are
     /// wanted for. Nothing where it keeps not all that was asked for.
     pub(crate) fn apply(&self, scenario: &Scenario) -> Option<(Scenario, Find)> {
-        let maker = maker(scenario.clone(), self.sets.clone())?;
+        let maker = maker(scenario.clone(), self.sets.clone(), self.limits)?;
         let find = maker.find(&self.find.cuts, &self.goals)?;
         Some((maker.scenario(&find.cuts), find))
     }

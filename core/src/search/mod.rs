@@ -46,6 +46,7 @@ pub(crate) use bench::{Bench, Fit, Polynomials};
 pub use estimate::Estimate;
 pub use measures::{Find, Measures};
 pub(crate) use quotient::Quotient;
+pub(crate) use report::teeth_of;
 pub use report::{FindReport, SearchReport};
 pub use task::SearchTask;
 pub use walk::Counts;

@@ -151,6 +151,31 @@ fn bounds(ask: &Ask) -> Vec<Problem> {
     if ask.best.is_empty() {
         problems.push(note("best", ("problem-ask-best", &[]), "fix-ask-best"));
     }
+    problems
+}
+
+/// Checks the bounds on teeth and pinions, and the limits.
+fn numbers(ask: &Ask) -> Vec<Problem> {
+    let mut problems = Vec::new();
+    let ends = [limits::FEWEST, limits::MOST].map(|end| end.to_string());
+    for (place, range) in [("teeth", ask.teeth), ("pinion_teeth", ask.pinion_teeth)] {
+        if !is_range(range) {
+            let [least, most] = range.map(|end| end.to_string());
+            problems.push(Problem::of(
+                place,
+                ("problem-ask-teeth", &[("least", &least), ("most", &most)]),
+                ("fix-ask-teeth", &[("least", &ends[0]), ("most", &ends[1])]),
+            ));
+        }
+    }
+    if ask.pinions.is_empty() || !ask.pinions.iter().all(|&count| is_count(count)) {
+        let most = &*limits::PINION_COUNTS.end().to_string();
+        problems.push(Problem::of(
+            "pinions",
+            ("problem-ask-pinions", &[]),
+            ("fix-ask-pinions", &[("most", most)]),
+        ));
+    }
     let limits = [
         (
             "limits.pinion_speed",
@@ -174,33 +199,8 @@ fn bounds(ask: &Ask) -> Vec<Problem> {
     problems
 }
 
-/// Checks the bounds on teeth and pinions.
-fn numbers(ask: &Ask) -> Vec<Problem> {
-    let mut problems = Vec::new();
-    let ends = [limits::FEWEST, limits::MOST].map(|end| end.to_string());
-    for (place, range) in [("teeth", ask.teeth), ("pinion_teeth", ask.pinion_teeth)] {
-        if !is_range(range) {
-            let [least, most] = range.map(|end| end.to_string());
-            problems.push(Problem::of(
-                place,
-                ("problem-ask-teeth", &[("least", &least), ("most", &most)]),
-                ("fix-ask-teeth", &[("least", &ends[0]), ("most", &ends[1])]),
-            ));
-        }
-    }
-    if ask.pinions.is_empty() || !ask.pinions.iter().all(|&count| is_count(count)) {
-        let most = &*limits::PINION_COUNTS.end().to_string();
-        problems.push(Problem::of(
-            "pinions",
-            ("problem-ask-pinions", &[]),
-            ("fix-ask-pinions", &[("most", most)]),
-        ));
-    }
-    problems
-}
-
 impl Ask {
-    /// Every problem of the bounds on teeth and pinions.
+    /// Every problem of the bounds on teeth and pinions, and of the limits.
     pub(crate) fn numbers(&self) -> Vec<Problem> {
         numbers(self)
     }

@@ -7,7 +7,7 @@ use super::measures::Find;
 use super::{Counts, Search};
 use crate::base::problem::Problem;
 use crate::json::{Fields, Read, Value, list, strict};
-use crate::model::coupling::SetTeeth;
+use crate::model::coupling::{Coupling, SetTeeth};
 use crate::report::Exact;
 
 /// How far a search is, and what it has found.
@@ -75,6 +75,18 @@ impl Read for Told {
     }
 }
 
+/// The teeth that a set has.
+pub(crate) fn teeth_of(coupling: &Coupling) -> SetTeeth {
+    let mut coupling = coupling.clone();
+    let set = coupling.facts().id().to_owned();
+    let parts = coupling.parts();
+    SetTeeth {
+        set,
+        teeth: parts.teeth.into_iter().map(|(_, teeth)| *teeth).collect(),
+        pinions: parts.count.map(|count| *count),
+    }
+}
+
 impl Search {
     /// How far it is, and what it has found.
     pub fn report(&self) -> SearchReport {
@@ -108,20 +120,11 @@ impl Search {
 
     /// The teeth of a find, set by set.
     pub(super) fn teeth_of(&self, find: &Find) -> Vec<SetTeeth> {
-        let mut scenario = self.scenario(find);
+        let scenario = self.scenario(find);
         // In the order of the scenario.
         let mut places = self.sets().to_vec();
         places.sort_unstable();
-        let sets = places.iter().map(|&set| {
-            let coupling = &mut scenario.couplings[set];
-            let id = coupling.facts().id().to_owned();
-            let parts = coupling.parts();
-            SetTeeth {
-                set: id,
-                teeth: parts.teeth.into_iter().map(|(_, teeth)| *teeth).collect(),
-                pinions: parts.count.map(|count| *count),
-            }
-        });
+        let sets = places.iter().map(|&set| teeth_of(&scenario.couplings[set]));
         sets.collect()
     }
 

@@ -155,3 +155,171 @@ fn what_cannot_be_is_refused_in_the_language_of_the_page() -> Result<()> {
         Ok(())
     })
 }
+
+/// Catches a search that is lost with its tab, or goes on to another end.
+#[test]
+fn a_search_goes_on_after_its_tab_was_closed() -> Result<()> {
+    const KEPT: &str =
+        "Object.keys(localStorage).some((key) => key.startsWith('levertrain layouts '))";
+    page::open(View::LAPTOP, SIX, |page| {
+        open(page)?;
+        // Workers that rest from the beginning: the search does not come to its end before it is closed.
+        page.run(
+            "const Usual = Worker; \
+             window.Worker = class extends Usual { \
+                postMessage(order) { super.postMessage(order); if (order.begin) super.postMessage({ rests: true }); } \
+             }",
+            Value::Null,
+        )?;
+        write(page, "#layouts-ratio-1", "2.7")?;
+        page.click("[data-part=layouts-begin]")?;
+        page.until(
+            "it has begun",
+            "probe.one('[data-part=layouts-covered]').textContent !== ''",
+        )?;
+        page.click("[data-part=layouts-rest]")?;
+        page.until("it is kept", KEPT)?;
+        page.reload()?;
+        page.unfold("layouts")?;
+        page.until(
+            "it is offered",
+            "!probe.one('[data-part=layouts-stood]').hidden",
+        )?;
+        page.click("[data-part=layouts-resume]")?;
+        wait(page)?;
+        let first: String = page.get("probe.one('#layouts-ratio-1').value", Value::Null)?;
+        ensure!(first == "2.7", "{first}");
+        let count = by_the_core(2.7)?.len().to_string();
+        let status: String = page.get(
+            "probe.one('[data-part=layouts-status]').textContent",
+            Value::Null,
+        )?;
+        ensure!(status.contains(&count), "{status:?}, not {count}");
+        ensure!(
+            !page.get::<bool>(KEPT, Value::Null)?,
+            "what has ended is kept"
+        );
+        Ok(())
+    })
+}
+
+/// Catches a search of hours that goes on without a word, and one that nobody can run elsewhere.
+#[test]
+fn what_takes_too_long_says_so_and_how_it_is_run_elsewhere() -> Result<()> {
+    page::open(View::LAPTOP, SIX, |page| {
+        open(page)?;
+        for at in [3, 4] {
+            page.run(
+                "const field = probe.one(`#layouts-set-${args}`); field.value = 'planetary'; field.dispatchEvent(new Event('input', { bubbles: true }))",
+                at.into(),
+            )?;
+        }
+        write(page, "#layouts-elements", "6")?;
+        page.click("[data-part=layouts-begin]")?;
+        page.until(
+            "it rests by itself",
+            "probe.one('[data-part=layouts-ahead]').textContent.startsWith('Paused')",
+        )?;
+        let told: [bool; 3] = page.get(
+            "[!probe.one('[data-part=layouts-elsewhere]').hidden, \
+              probe.one('[data-part=layouts-elsewhere]').textContent.includes('--shard 1/8'), \
+              !probe.one('[data-part=layouts-rest]').hidden]",
+            Value::Null,
+        )?;
+        ensure!(told == [true; 3], "{told:?}");
+        // The task that is saved is what the command line reads.
+        page.run(
+            "window.saved = undefined; URL.createObjectURL = (file) => { window.saved = file; return '#'; }; URL.revokeObjectURL = () => {}",
+            Value::Null,
+        )?;
+        page.click("[data-part=layouts-task]")?;
+        page.run(
+            "window.savedText = undefined; window.saved.text().then((text) => (window.savedText = text))",
+            Value::Null,
+        )?;
+        page.until("it is saved", "window.savedText !== undefined")?;
+        let text: String = page.get("window.savedText", Value::Null)?;
+        let ask =
+            LayoutAsk::parse_task(&text).map_err(|problems| anyhow::anyhow!("{problems:?}"))?;
+        ensure!(ask.sets.len() == 4 && ask.elements == 6, "{ask:?}");
+        page.click("[data-part=layouts-stop]")?;
+        Ok(())
+    })
+}
+
+/// Catches a search that gives something up and does not say so.
+#[test]
+fn that_something_may_be_missed_is_said() -> Result<()> {
+    page::open(View::LAPTOP, SIX, |page| {
+        open(page)?;
+        // A Ravigneaux set with six elements has far more ways to give six free ranges than are gone through.
+        write(page, "#layouts-elements", "6")?;
+        write(page, "#layouts-ranges", "6")?;
+        page.run(
+            "probe.one('#layouts-set-1').value = 'ravigneaux'; \
+             probe.one('#layouts-set-2').value = ''; \
+             for (const field of probe.all('.layouts-ratios input[id^=layouts-ratio]')) field.value = ''; \
+             probe.one('#layouts-backward').value = ''; \
+             for (const at of ['#layouts-swaps', '#layouts-has-backward']) probe.one(at).click()",
+            Value::Null,
+        )?;
+        page.click("[data-part=layouts-begin]")?;
+        page.until(
+            "it is said",
+            "probe.one('[data-part=layouts-missed]').textContent.includes('something may be missed')",
+        )?;
+        page.click("[data-part=layouts-stop]")?;
+        Ok(())
+    })
+}
+
+/// Catches percentages that are refused as parts, and what contradicts itself and is looked for all the same.
+#[test]
+fn contradictions_are_refused_in_the_words_of_the_fields() -> Result<()> {
+    let problems = |page: &Page| -> Result<String> {
+        page.until(
+            "it is refused",
+            "probe.one('[data-part=layouts-problems]').textContent !== ''",
+        )?;
+        page.get(
+            "probe.one('[data-part=layouts-problems]').textContent",
+            Value::Null,
+        )
+    };
+    page::open(View::LAPTOP, SIX, |page| {
+        open(page)?;
+        page.run("probe.one('.layouts-ratios').closest('.find-ask').querySelector('.find-more').open = true", Value::Null)?;
+        write(page, "#layouts-tolerance", "80")?;
+        page.click("[data-part=layouts-begin]")?;
+        ensure!(
+            problems(page)?.contains("0 to 50, in %"),
+            "{}",
+            problems(page)?
+        );
+        write(page, "#layouts-tolerance", "3")?;
+        write(page, "#layouts-efficiency", "120")?;
+        page.click("[data-part=layouts-begin]")?;
+        ensure!(
+            problems(page)?.contains("0 to 100, in %"),
+            "{}",
+            problems(page)?
+        );
+        write(page, "#layouts-efficiency", "90")?;
+        write(page, "#layouts-elements", "3")?;
+        page.click("[data-part=layouts-begin]")?;
+        ensure!(
+            problems(page)?.contains("make 3 combinations"),
+            "{}",
+            problems(page)?
+        );
+        write(page, "#layouts-elements", "4")?;
+        write(page, "#layouts-spread", "9")?;
+        page.click("[data-part=layouts-begin]")?;
+        ensure!(
+            problems(page)?.contains("a spread of 9"),
+            "{}",
+            problems(page)?
+        );
+        Ok(())
+    })
+}

@@ -67,10 +67,11 @@ fn shards_merged_in_any_order_are_the_whole() -> Result<()> {
 fn bad_input_is_told_in_a_line() -> Result<()> {
     let no_format = written("no-format.json", r#"{"layouts": {"sets": []}}"#)?;
     let other = written("other.jsonl", "{}\n")?;
-    let rows: [(&[&str], &str); 6] = [
+    let rows: [(&[&str], &str); 7] = [
         (&[], "name a task file, or files to merge"),
         (&["--merge"], "--merge needs a value"),
         (&["--shard", "3/2", "x.json"], "3/2 is no shard"),
+        (&["--save-every", "x", "x.json"], "no time between saves"),
         (&[&no_format], "format"),
         (&["nowhere.json"], "nowhere.json"),
         (&["--merge", &other], "line 1: no find"),
@@ -82,5 +83,85 @@ fn bad_input_is_told_in_a_line() -> Result<()> {
         ensure!(told.contains(expected), "{arguments:?}: {told}");
         ensure!(told.lines().count() == 1, "{arguments:?}: {told}");
     }
+    Ok(())
+}
+
+/// Two plain sets with five elements for loose ratios: some seconds.
+fn wide_task() -> Result<String> {
+    let ask = json!({
+        "sets": ["planetary", "planetary"],
+        "applied": 2,
+        "elements": 5,
+        "forward": [{"ratio": 2.8, "tolerance": 0.06}, {"ratio": 1.6, "tolerance": 0.06}, {"ratio": 1}],
+        "backward": {"ratio": -2.4, "tolerance": 0.06},
+    });
+    written(
+        "wide.json",
+        &json!({"format": 1, "layouts": ask}).to_string(),
+    )
+}
+
+/// Catches a search that begins anew, or ends otherwise, after it was killed.
+#[test]
+fn what_was_killed_goes_on_where_it_stood() -> Result<()> {
+    let task = wide_task()?;
+    let place = |name: &str| -> Result<String> {
+        let file = folder()?.join(name);
+        // Of an earlier run there may be nothing.
+        let _ = fs::remove_file(&file);
+        Ok(file.to_string_lossy().into_owned())
+    };
+    let (out, state) = (place("killed.jsonl")?, place("killed.jsonl.state")?);
+    let arguments = [&*task, "--save-every", "0.05", "--out", &out];
+    let mut killed = Command::new(env!("CARGO_BIN_EXE_layouts"))
+        .args(arguments)
+        .stderr(std::process::Stdio::null())
+        .spawn()?;
+    while fs::metadata(&state).is_err() {
+        ensure!(
+            killed.try_wait()?.is_none(),
+            "it ended before it could be killed"
+        );
+        std::thread::sleep(std::time::Duration::from_millis(5));
+    }
+    killed.kill()?;
+    killed.wait()?;
+    ensure!(fs::metadata(&out).is_err(), "half of an answer is there");
+    let other = layouts(&[&task, "--shard", "1/2", "--out", &out])?;
+    let text = String::from_utf8(other.stderr)?;
+    ensure!(
+        other.status.code() == Some(2) && text.contains("another search"),
+        "{text}"
+    );
+    let resumed = layouts(&arguments)?;
+    let text = String::from_utf8(resumed.stderr.clone())?;
+    ensure!(
+        resumed.status.success() && text.contains("going on at"),
+        "{text}"
+    );
+    ensure!(
+        fs::metadata(&state).is_err(),
+        "nothing is left to go on with"
+    );
+    ensure!(
+        fs::read(&out)? == layouts(&[&task])?.stdout,
+        "another answer"
+    );
+    Ok(())
+}
+
+/// Catches an estimate that comes after the work.
+#[test]
+fn an_estimate_is_told_and_nothing_else_done() -> Result<()> {
+    let output = layouts(&[&wide_task()?, "--estimate", "--shard", "1/2"])?;
+    let text = String::from_utf8(output.stderr)?;
+    ensure!(
+        output.status.success() && output.stdout.is_empty(),
+        "{text}"
+    );
+    ensure!(
+        text.lines().count() == 1 && text.contains("this one of 2 shards"),
+        "{text}"
+    );
     Ok(())
 }

@@ -5,3 +5,5 @@ mod command;
 mod oracle;
 mod published;
 mod refused;
+mod resumed;
+mod schema;

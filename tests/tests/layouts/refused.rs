@@ -85,6 +85,12 @@ fn each_wrong_field_is_named() {
         ("teeth", json!([80, 40]), "teeth", "80"),
         ("teeth", json!([20, 24]), "teeth", ""),
         ("pinions", json!([]), "pinions", ""),
+        (
+            "limits",
+            json!({"efficiency": 1.2}),
+            "limits.efficiency",
+            "0 to 1",
+        ),
         ("swaps", json!(true), "swaps", ""),
     ];
     for (field, value, place, told) in rows {
@@ -94,4 +100,88 @@ fn each_wrong_field_is_named() {
             .any(|(at, text)| at == place && text.contains(told));
         assert!(is_there, "{field} {value}: {problems:?}");
     }
+}
+
+/// What contradicts itself is told before any time is spent, with what it contradicts.
+#[test]
+fn each_contradiction_is_told() {
+    let rows = [
+        // Three elements make three pairs.
+        (
+            json!({"elements": 3}),
+            "elements",
+            "make 3 combinations, and 4 ranges",
+        ),
+        (
+            json!({"clutches": 1, "brakes": 0}),
+            "clutches",
+            "make 0 combinations",
+        ),
+        (
+            json!({"clutches": 2, "brakes": 1}),
+            "clutches",
+            "make 3 combinations",
+        ),
+        // From 2.5 to 1.5 it is a factor of 1.6 to 1.73, each within 2 %.
+        (
+            json!({"step": [1.1, 1.5]}),
+            "step",
+            "ranges 1 and 2 are a factor of 1.601 to 1.735 apart",
+        ),
+        (json!({"step": [1.8, 3]}), "step", "ranges 1 and 2"),
+        (
+            json!({"forward": [{"ratio": 4}, {}, {"ratio": 1}], "step": [1.1, 1.5]}),
+            "step",
+            "ranges 1 and 3",
+        ),
+        (
+            json!({"forward": [{"ratio": 4}, {}, {"ratio": 1}], "spread": {"value": 5, "tolerance": 0.02}}),
+            "spread.value",
+            "which make it 3.843 to 4.163",
+        ),
+        (
+            json!({"forward": [{}, {}, {}], "step": [1.1, 1.5], "spread": {"value": 3, "tolerance": 0.02}}),
+            "spread.value",
+            "between the forward ranges, which make it 1.210 to 2.250",
+        ),
+        (
+            json!({"forward": [{"ratio": 2.5}, {"ratio": 1.5}, {"ratio": 1.1}], "direct": true}),
+            "direct",
+            "no forward range may have the ratio 1",
+        ),
+        // One set has three members: with five further shafts, two carry none.
+        (
+            json!({"sets": ["planetary"], "applied": 4, "elements": 6, "forward": [{}], "backward": null}),
+            "applied",
+            "there are 6 shafts",
+        ),
+    ];
+    for (changes, place, told) in rows {
+        let mut ask: Value =
+            serde_json::from_str(&changed("applied", json!(2))).unwrap_or_default();
+        for (field, value) in changes.as_object().into_iter().flatten() {
+            match value {
+                Value::Null => drop(ask.as_object_mut().and_then(|ask| ask.remove(field))),
+                value => ask[field] = value.clone(),
+            }
+        }
+        let problems = problems(&ask.to_string());
+        let [(at, text)] = &problems[..] else {
+            panic!("{changes}: {problems:?}");
+        };
+        assert!(
+            at == place && text.contains(told),
+            "{changes}: {problems:?}"
+        );
+    }
+}
+
+/// A ratio that nothing can give is named once all was looked at.
+#[test]
+fn a_ratio_that_no_layout_has_is_named() {
+    let ask = r#"{"sets": ["planetary"], "applied": 1, "elements": 2, "forward": [{"ratio": 90}, {"ratio": 1.2}]}"#;
+    let ask = LayoutAsk::parse(ask).unwrap_or_else(|problems| panic!("{problems:#?}"));
+    let mut search = LayoutSearch::new(&ask).unwrap_or_else(|problems| panic!("{problems:#?}"));
+    while !search.run(100) {}
+    assert_eq!(search.unreached(), [0]);
 }

@@ -1,5 +1,6 @@
 //! What JavaScript sees.
 
+use levertrain_core::layouts::LayoutForecast;
 use levertrain_core::words::Catalogue;
 use wasm_bindgen::prelude::*;
 
@@ -86,8 +87,50 @@ impl LayoutsSearch {
         self.0.run(steps)
     }
 
+    /// Where it stands, as a text that a new one of the same part can `resume`.
+    pub fn checkpoint(&self) -> String {
+        self.0.checkpoint()
+    }
+
+    /// Goes on where the same part stood; throws the problems as a text of JSON.
+    pub fn resume(&mut self, checkpoint: &str) -> Result<(), JsValue> {
+        self.0.resume(checkpoint).map_err(JsValue::from)
+    }
+
+    /// How long all parts together take, to be found out by going through some of it.
+    pub fn forecast(&self) -> LayoutsForecast {
+        LayoutsForecast(self.0.forecast())
+    }
+
     /// How far it is and the best so many of what it has found: a `LayoutsReport` as JSON.
     pub fn report(&self, most: u32) -> String {
         self.0.report(most)
+    }
+}
+
+/// Goes through some of a search for layouts, to tell how long all of it takes.
+#[wasm_bindgen]
+pub struct LayoutsForecast(LayoutForecast);
+
+#[wasm_bindgen]
+impl LayoutsForecast {
+    /// Goes on for a piece; false where there is nothing to go through.
+    pub fn run(&mut self) -> bool {
+        self.0.run()
+    }
+
+    /// What the last piece took, in seconds.
+    pub fn took(&mut self, seconds: f64) {
+        self.0.took(seconds);
+    }
+
+    /// About how many ways of joining the sets there are.
+    pub fn frames(&self) -> f64 {
+        self.0.estimate().frames
+    }
+
+    /// About how many seconds all of them take.
+    pub fn seconds(&self) -> f64 {
+        self.0.estimate().seconds
     }
 }

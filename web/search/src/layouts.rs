@@ -1,6 +1,6 @@
 //! One worker's part of a search for layouts.
 
-use levertrain_core::layouts::{LayoutAsk, LayoutSearch};
+use levertrain_core::layouts::{LayoutAsk, LayoutForecast, LayoutSearch};
 
 use crate::part::told;
 
@@ -21,6 +21,24 @@ impl LayoutsPart {
     /// Goes on for so many steps at most; true once nothing is left.
     pub fn run(&mut self, steps: u32) -> bool {
         self.0.run(steps as usize)
+    }
+
+    /// How long it takes, to be found out by going through some of it.
+    pub fn forecast(&self) -> LayoutForecast {
+        self.0.forecast()
+    }
+
+    /// Where it stands, to be gone on with later.
+    pub fn checkpoint(&self) -> String {
+        self.0.checkpoint()
+    }
+
+    /// Goes on where the same part stood.
+    ///
+    /// # Errors
+    /// That it is no such place, as JSON.
+    pub fn resume(&mut self, checkpoint: &str) -> Result<(), String> {
+        self.0.resume(checkpoint).map_err(told)
     }
 
     /// How far it is and the best so many of what it has found, as JSON.

@@ -951,7 +951,11 @@ pinions: Array<number>,
 /**
  * The tooth rules that must hold.
  */
-rules: Array<ToothRule>, };
+rules: Array<ToothRule>, 
+/**
+ * Bounds on what comes of it, in all ranges.
+ */
+limits: Limits, };
 
 /**
  * A layout that gives what is wanted.
@@ -1042,6 +1046,10 @@ toothless: number,
  * Those for which not all teeth were tried.
  */
 unended: number, 
+/**
+ * The wanted ranges, from 0, the forward ones first, whose ratio no way of joining the sets that was looked at can give.
+ */
+unreached: Array<number>, 
 /**
  * Whether there are more than are kept.
  */

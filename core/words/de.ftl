@@ -795,9 +795,9 @@ cli-layouts-no-task = nennen Sie eine Aufgabendatei oder Dateien zum Vereinen
 cli-layouts-progress = { $percent } %, { $found } gefunden
 cli-layouts-done = { $frames } Arten, die Sätze zu verbinden, { $given } davon mit mehr Möglichkeiten, als erprobt wurden, { $layouts } Bauformen, deren Übersetzungen stimmen könnten: { $useless } sind nicht baubar oder haben ein überzähliges Schaltelement, für { $toothless } gibt es keine Zähne, { $unended } wurden nicht mit allen Zähnen erprobt; { $found } gefunden
 cli-layouts-unreached = gleich mit welchen Zähnen innerhalb der Grenzen, keine Art, die Sätze zu verbinden, ergibt eine solche Übersetzung für: { $ranges }
-cli-layouts-estimate = { $shards ->
-    [1] etwa { $frames } Arten, die Sätze zu verbinden; nach einer Stichprobe hier sehr grob { $time } in einem Thread, es kann ein Mehrfaches oder ein Bruchteil davon sein; in Teilen (--shard) um so viel schneller, wie es Prozessoren sind
-   *[other] etwa { $frames } Arten, die Sätze zu verbinden; nach einer Stichprobe hier sehr grob { $time } für diesen von { $shards } Teilen und { $whole } für alle zusammen, es kann ein Mehrfaches oder ein Bruchteil davon sein
+cli-layouts-estimate = { $part ->
+    [whole] etwa { $frames } Arten, die Sätze zu verbinden; nach einer Stichprobe hier sehr grob { $time } in einem Thread, es kann ein Mehrfaches oder ein Bruchteil davon sein; in Teilen (--shard) um so viel schneller, wie es Prozessoren sind
+   *[shard] etwa { $frames } Arten, die Sätze zu verbinden; nach einer Stichprobe hier sehr grob { $time } für diesen von { $shards } Teilen und { $whole } für alle zusammen, es kann ein Mehrfaches oder ein Bruchteil davon sein
 }
 cli-draw-usage = Aufruf: draw DATEI AUSGABE.svg [section|lever|flow|operating|end:ID] [--apply ID,ID…] [--width CSS-PIXEL] [--dark] [--merged] [--power] [--one-module]
 cli-draw-crossings = Wellen kreuzen sich { $count ->

@@ -709,9 +709,9 @@ cli-layouts-no-task = name a task file, or files to merge
 cli-layouts-progress = { $percent } %, { $found } found
 cli-layouts-done = { $frames } ways of joining the sets, { $given } of them with more choices than were tried, { $layouts } layouts whose ratios could be right: { $useless } cannot be built or have an element to spare, { $toothless } have no teeth for them, { $unended } were not tried with all teeth; { $found } found
 cli-layouts-unreached = whatever the teeth within the bounds, no way of joining the sets gives such a ratio to: { $ranges }
-cli-layouts-estimate = { $shards ->
-    [1] about { $frames } ways of joining the sets; by a sample of them very roughly { $time } in one thread here, it may be several times that, or a part of it; in shards (--shard) as much sooner as there are processors
-   *[other] about { $frames } ways of joining the sets; by a sample of them very roughly { $time } for this one of { $shards } shards here and { $whole } for all of them together, it may be several times that, or a part of it
+cli-layouts-estimate = { $part ->
+    [whole] about { $frames } ways of joining the sets; by a sample of them very roughly { $time } in one thread here, it may be several times that, or a part of it; in shards (--shard) as much sooner as there are processors
+   *[shard] about { $frames } ways of joining the sets; by a sample of them very roughly { $time } for this one of { $shards } shards here and { $whole } for all of them together, it may be several times that, or a part of it
 }
 cli-draw-usage = usage: draw FILE OUT.svg [section|lever|flow|operating|end:ID] [--apply ID,ID…] [--width CSS-PIXELS] [--dark] [--merged] [--power] [--one-module]
 cli-draw-crossings = shafts cross { $count ->

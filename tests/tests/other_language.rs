@@ -188,7 +188,7 @@ fn problems_and_tooth_checks_say_nothing_in_ours() -> Result<()> {
         .map(str::to_owned),
     );
     // Fields of an ask, and names of the train that it is about.
-    let fields = "wanted teeth pinions best keep same ring spread value range sets forward";
+    let fields = "wanted teeth pinions best keep same ring spread value range sets forward step applied clutches direct";
     known.extend(fields.split(' ').map(str::to_owned));
     known.extend(names_in(&serde_json::from_str(
         &scenarios()?.swap_remove(0).text,
@@ -340,11 +340,20 @@ fn refused_layouts() -> Result<Vec<Problem>> {
         json!({"sets": ["planetary", "gear-pair"], "forward": [{}]}),
         json!({"sets": [set, set, set, set], "forward": [{}]}),
         json!({"sets": [set], "forward": [{"ratio": 1}, {"ratio": 2}]}),
+        json!({"sets": [set], "forward": [{}], "clutches": 0, "brakes": 0}),
+        json!({"sets": [set], "forward": [{"ratio": 3}, {"ratio": 1.5}], "step": [1.1, 1.2]}),
+        json!({"sets": [set], "forward": [{"ratio": 3}, {"ratio": 1.5}], "spread": {"value": 5, "tolerance": 0}}),
+        json!({"sets": [set], "forward": [{}, {}], "step": [1.1, 1.2], "spread": {"value": 5, "tolerance": 0}}),
+        json!({"sets": [set], "forward": [{"ratio": 3}], "direct": true}),
+        json!({"sets": ["planetary"], "forward": [{}], "applied": 4, "elements": 6}),
     ];
     let mut problems = Vec::new();
     for mut ask in asks {
-        ask["applied"] = json!(2);
-        ask["elements"] = json!(4);
+        for (field, usual) in [("applied", 2), ("elements", 4)] {
+            if ask.get(field).is_none() {
+                ask[field] = json!(usual);
+            }
+        }
         let ask = LayoutAsk::parse(&ask.to_string()).map_err(|problems| anyhow!("{problems:?}"))?;
         problems.extend(LayoutSearch::new(&ask).err().into_iter().flatten());
     }

@@ -133,6 +133,10 @@ fn tell_estimate(search: &LayoutSearch, shards: usize) {
         ("time", duration(seconds / shards as f64)),
         ("whole", duration(seconds)),
         ("shards", shards.to_string()),
+        (
+            "part",
+            if shards == 1 { "whole" } else { "shard" }.to_owned(),
+        ),
     ];
     let values = values.each_ref().map(|(name, value)| (*name, &**value));
     eprintln!("{}", said("cli-layouts-estimate", &values));

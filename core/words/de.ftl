@@ -2119,6 +2119,7 @@ fix-ask-pinions = Zahlen von 1 bis { $most } schreiben
 problem-ask-best = nichts sagt, was ein Getriebe besser macht als ein anderes
 fix-ask-best = mindestens ein Merkmal nennen
 problem-ask-no-ring = der Satz „{ $id }“ hat kein Hohlrad
+problem-ask-no-pair = „{ $id }“ ist kein Zahnradpaar
 fix-ask-no-ring = ihn weglassen
 fix-ask-twice = jeden Gang einmal nennen
 problem-ask-sets = { $found } Sätze haben Zähnezahlen, die zu suchen sind
@@ -2139,6 +2140,14 @@ fix-other-search = von vorn beginnen oder mit der Aufgabe weitermachen, zu der d
 problem-ask-spread = die Spreizung oder ein Stufensprung kann mit Zähnezahlen in diesen Grenzen nicht { $wanted } sein, sondern nur { $least } bis { $most }
 fix-ask-fixed = verlangen Sie diese oder lassen Sie das Feld leer: sie ist mit allen Zähnen dieselbe
 fix-ask-unreachable = etwas dazwischen verlangen oder andere Zähne zulassen
+problem-ask-order = wo Übersetzungen offen sind, fallen sie von Gang zu Gang, aber mit den gewünschten kann „{ $first }“ keine größere als „{ $second }“ haben
+fix-ask-order = fallende Übersetzungen wünschen oder einen Gang weglassen
+problem-ask-spread-ratios = eine Spreizung von { $wanted } widerspricht den gewünschten Übersetzungen: { $first } durch { $last } ist mit ihnen { $least } bis { $most }
+problem-ask-steps-ratios = Stufen, die sich um den Faktor { $wanted } ändern, widersprechen den gewünschten Übersetzungen: von { $first } bis { $last } ist er mit ihnen { $least } bis { $most }
+fix-ask-spread-ratios = das oder die Übersetzungen offenlassen oder größere Abweichungen zulassen
+problem-ask-rings = { $labels } können mit Zähnen innerhalb der Grenzen keine gleich großen Hohlräder haben
+problem-ask-distances = { $labels } können mit Zähnen innerhalb der Grenzen keine gleichen Achsabstände haben
+fix-ask-rings = andere Zähne zulassen, einen davon weglassen oder seine Zähne nicht behalten
 
 ## The page: fault finding
 
@@ -2601,6 +2610,7 @@ page-find-rule = { $rule ->
 }
 page-find-keep = Zähne behält
 page-find-ring = Hohlräder mit gleich vielen Zähnen
+page-find-distance = Paare mit gleichem Achsabstand (ein Modul)
 page-find-spread = Spreizung: erste Vorwärtsübersetzung durch die letzte
 page-find-steps = Jeder Stufensprung durch den nächsten; 1 heißt gleiche
 page-find-least-efficiency = Kleinster Wirkungsgrad, in %

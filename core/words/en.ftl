@@ -2094,6 +2094,7 @@ fix-ask-pinions = write numbers from 1 to { $most }
 problem-ask-best = nothing says what makes one train better than another
 fix-ask-best = name at least one criterion
 problem-ask-no-ring = the set "{ $id }" has no ring
+problem-ask-no-pair = "{ $id }" is no pair of gears
 fix-ask-no-ring = leave it out
 fix-ask-twice = name each range once
 problem-ask-sets = { $found } sets have teeth to be found
@@ -2114,6 +2115,14 @@ fix-other-search = begin anew, or go on with the task that it is of
 problem-ask-spread = the spread, or a step, cannot be { $wanted } with teeth within the bounds, but only { $least } to { $most }
 fix-ask-fixed = want that, or leave its field empty: it is the same with all teeth
 fix-ask-unreachable = ask for something in between, or allow other teeth
+problem-ask-order = where ratios are left free they fall from range to range, but with the wanted ones "{ $first }" cannot have a larger one than "{ $second }"
+fix-ask-order = want ratios that fall, or leave a range out
+problem-ask-spread-ratios = a spread of { $wanted } contradicts the ratios that are wanted: { $first } over { $last } is { $least } to { $most } with them
+problem-ask-steps-ratios = steps that change by a factor of { $wanted } contradict the ratios that are wanted: from { $first } to { $last } it is { $least } to { $most } with them
+fix-ask-spread-ratios = leave that empty, or the ratios, or let them be off by more
+problem-ask-rings = { $labels } cannot have rings of one size with teeth within the bounds
+problem-ask-distances = { $labels } cannot have axes as far apart with teeth within the bounds
+fix-ask-rings = allow other teeth, leave one of them out, or do not keep its teeth
 
 ## The page: fault finding
 
@@ -2581,6 +2590,7 @@ page-find-rule = { $rule ->
 }
 page-find-keep = Keep the teeth of
 page-find-ring = Rings with as many teeth
+page-find-distance = Pairs with axes as far apart (one module)
 page-find-spread = Spread: first forward ratio over the last
 page-find-steps = Each step over the next; 1 is even steps
 page-find-least-efficiency = Least efficiency, in %

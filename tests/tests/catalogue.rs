@@ -162,6 +162,7 @@ const NO_WORDS: &[(&str, &[&str])] = &[
             "ratio",
             "rules",
             "same_ring",
+            "same_distance",
             "size",
             "spread",
             "steps",

@@ -188,7 +188,7 @@ fn problems_and_tooth_checks_say_nothing_in_ours() -> Result<()> {
         .map(str::to_owned),
     );
     // Fields of an ask, and names of the train that it is about.
-    let fields = "wanted teeth pinions best keep same ring spread value range sets forward step applied clutches direct";
+    let fields = "wanted teeth pinions best keep same ring spread value range sets forward step steps distance applied clutches direct";
     known.extend(fields.split(' ').map(str::to_owned));
     known.extend(names_in(&serde_json::from_str(
         &scenarios()?.swap_remove(0).text,
@@ -305,13 +305,37 @@ fn refused_asks(train: &Train) -> Result<Vec<Problem>> {
     ];
     // The last range of the sets in series turns as one, whatever the teeth.
     let series = starter(2)?;
-    let [first, .., direct] = &series.ranges[..] else {
+    let [first, second, .., direct] = &series.ranges[..] else {
         anyhow::bail!("sets in series have ranges");
     };
-    let (first, direct) = (first.id.clone(), direct.id.clone());
+    let [first, second, direct] = [first, second, direct].map(|range| range.id.clone());
     let series = Train::new(series).map_err(|problems| anyhow!("{problems:?}"))?;
     let fixed = json!({"wanted": [{"range": first, "ratio": 8}, {"range": direct, "ratio": 2}]});
-    let asks = asks.into_iter().chain([(&series, fixed)]);
+    let near = |value: f64| json!({"value": value, "tolerance": 0});
+    let nine = json!([{"range": first, "ratio": 9}, {"range": second, "ratio": 3}, {"range": direct, "ratio": 1}]);
+    let spread = json!({"wanted": nine, "spread": near(12.0)});
+    let steps = json!({"wanted": nine, "steps": near(1.6)});
+    let rings =
+        json!({"wanted": nine, "keep": ["p1"], "same_ring": [["p1", "p2"]], "teeth": [18, 60]});
+    // Of three in series, what is free between 6 and 30.
+    let three = starter(3)?;
+    let ids: Vec<&str> = three.ranges.iter().map(|range| &*range.id).collect();
+    let order = json!({"wanted": [{"range": ids[2], "ratio": 6}, {"range": ids[1]}, {"range": ids[0], "ratio": 30}]});
+    let three = Train::new(three.clone()).map_err(|problems| anyhow!("{problems:?}"))?;
+    let no_pair = json!({"wanted": nine, "same_distance": [["p1"]]});
+    let of_series = [fixed, spread, steps, rings, no_pair].map(|ask| (&series, ask));
+    // Beside them two pairs, one of which stays smaller than the other can be.
+    let mut pairs = starter(2)?;
+    for at in [2, 3] {
+        let edit = json!({"edit": "add-set", "kind": "gear-pair", "at": at});
+        let edit = Edit::parse(&edit.to_string()).map_err(|problems| anyhow!("{problems:?}"))?;
+        pairs = edit.of(&pairs).map_err(|problem| anyhow!("{problem:?}"))?;
+    }
+    let ids = [2, 3].map(|at: usize| pairs.couplings[at].facts().id().to_owned());
+    let pairs = Train::new(pairs).map_err(|problems| anyhow!("{problems:?}"))?;
+    let distances = json!({"wanted": [{"range": first}], "keep": [ids[0]], "same_distance": [ids], "teeth": [90, 120]});
+    let others = [(&three, order), (&pairs, distances)];
+    let asks = asks.into_iter().chain(of_series).chain(others);
     let mut problems = Vec::new();
     for (train, ask) in asks {
         let ask = Ask::parse(&ask.to_string()).map_err(|problems| anyhow!("{problems:?}"))?;

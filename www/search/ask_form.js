@@ -42,7 +42,9 @@ export class AskForm {
   #openSpeed = decimalField({ id: "find-open-speed", min: 0, max: 1000 });
   #keep = h("div", { class: "find-choices" });
   #ring = h("div", { class: "find-choices" });
-  /** @type {{ id: string, keep: Choice, ring: Choice }[]} */
+  #pairs = h("div", { class: "find-choices" });
+  #distance = group(say("page-find-distance"), [this.#pairs]);
+  /** @type {{ id: string, keep: Choice, ring: Choice, distance: Choice }[]} */
   #sets = [];
 
   /** @param {Desk} desk */
@@ -76,6 +78,7 @@ export class AskForm {
           group(say("page-find-rules"), this.#rules.map(({ node }) => node)),
           group(say("page-find-keep"), [this.#keep]),
           group(say("page-find-ring"), [this.#ring]),
+          this.#distance,
           labelled(say("page-find-spread"), this.#spread),
           labelled(say("page-find-steps"), this.#steps),
           labelled(say("page-find-least-efficiency"), this.#efficiency),
@@ -106,10 +109,15 @@ export class AskForm {
     );
     this.tellRatios();
     const couplings = this.#desk.info?.couplings ?? [];
-    this.#sets = couplings.map(({ id, label }) => ({ id, keep: choice(`find-keep-${id}`, label, false), ring: choice(`find-ring-${id}`, label, false) }));
+    this.#sets = couplings.map(({ id, label }) => ({ id, keep: choice(`find-keep-${id}`, label, false), ring: choice(`find-ring-${id}`, label, false), distance: choice(`find-distance-${id}`, label, false) }));
     this.#keep.replaceChildren(...this.#sets.map(({ keep }) => keep.node));
     const ringed = this.#sets.filter((_, at) => couplings[at].members.some(({ letter }) => letter === "R"));
     this.#ring.replaceChildren(...ringed.map(({ ring }) => ring.node));
+    /** @type {{ couplings: { kind: string }[] }} */
+    const train = JSON.parse(this.#desk.text);
+    const pairs = this.#sets.filter((_, at) => train.couplings[at]?.kind === "gear-pair");
+    this.#pairs.replaceChildren(...pairs.map(({ distance }) => distance.node));
+    this.#distance.hidden = pairs.length < 2;
   }
 
   /** Tells the ratios that the ranges have now. */
@@ -154,9 +162,10 @@ export class AskForm {
     putIn(this.#efficiency, text(ask.limits.efficiency, HUNDRED));
     putIn(this.#pinionSpeed, text(ask.limits.pinion_speed));
     putIn(this.#openSpeed, text(ask.limits.open_speed));
-    for (const { id, keep, ring } of this.#sets) {
+    for (const { id, keep, ring, distance } of this.#sets) {
       keep.field.checked = ask.keep?.includes(id) ?? false;
       ring.field.checked = ask.same_ring?.some((group) => group.includes(id)) ?? false;
+      distance.field.checked = ask.same_distance?.some((group) => group.includes(id)) ?? false;
     }
   }
 
@@ -173,6 +182,7 @@ export class AskForm {
       return spread || steps ? [{ range: id }] : [];
     });
     const ring = this.#sets.filter(({ ring }) => ring.field.checked).map(({ id }) => id);
+    const distance = this.#sets.filter(({ distance }) => distance.field.checked).map(({ id }) => id);
     const limits = {
       efficiency: percent(this.#efficiency),
       pinion_speed: numberIn(this.#pinionSpeed),
@@ -187,6 +197,7 @@ export class AskForm {
       pinions: COUNTS.filter((_, at) => this.#counts[at].field.checked),
       keep: this.#sets.filter(({ keep }) => keep.field.checked).map(({ id }) => id),
       same_ring: ring.length > 1 ? [ring] : [],
+      same_distance: distance.length > 1 ? [distance] : [],
       rules: RULES.filter((_, at) => this.#rules[at].field.checked),
       // What is left empty is left out.
       limits,

@@ -206,7 +206,11 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
     const told = { count: list.length, number: number(list.length, 1), percent: number(part * HUNDRED, 3) };
     if (!rests) status.textContent = done ? say(full ? "page-find-full" : "page-find-done", told) : say("page-find-goes", { ...told, workers: String(count) });
     // So long a search does not go on before somebody says so.
-    if (goes && !done && isLong({ boxes, estimate, candidates })) pause();
+    if (goes && !done && isLong({ boxes, estimate, candidates })) {
+      pause();
+      // It is said why already.
+      status.textContent = "";
+    }
     if (done) {
       ahead.clear();
       if (goes && list.length > 0) unfolds.open = false;

@@ -153,7 +153,12 @@ export function fill(panel, { desk, files, keeps, signal }) {
     if (goes && !done && !rests && !isTold && estimate) {
       isTold = true;
       const messages = { short: "page-layouts-ahead", long: "page-layouts-long" };
-      if (ahead.tell(estimate.seconds / count, 1, messages, { frames: large(estimate.frames) })) pause();
+      const frames = large(Number(estimate.frames.toPrecision(2)));
+      if (ahead.tell(estimate.seconds / count, 1, messages, { frames })) {
+        pause();
+        // It is said why already.
+        status.textContent = "";
+      }
     }
     if (done) {
       ahead.clear();

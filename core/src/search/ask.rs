@@ -37,6 +37,11 @@ pub struct Ask {
     #[serde(skip_serializing_if = "Vec::is_empty")]
     #[cfg_attr(feature = "types", ts(optional, as = "Option<_>"))]
     pub same_ring: Vec<Vec<String>>,
+    /// Pairs of gears whose axes must be as far apart, all gears having one module, by id, one list for each such group: those that
+    /// lead away from an axis and back to it.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[cfg_attr(feature = "types", ts(optional, as = "Option<_>"))]
+    pub same_distance: Vec<Vec<String>>,
     /// The tooth rules that must hold.
     pub rules: Vec<Rules>,
     /// Bounds on what comes of it.
@@ -175,6 +180,7 @@ impl Default for Ask {
             pinions: vec![3, 4],
             keep: Vec::new(),
             same_ring: Vec::new(),
+            same_distance: Vec::new(),
             rules: Rules::ALL.to_vec(),
             limits: Limits::default(),
             best: vec![Criterion::Error, Criterion::Size],
@@ -206,6 +212,7 @@ impl Read for Ask {
             "pinions",
             "keep",
             "same_ring",
+            "same_distance",
             "rules",
             "limits",
             "best",
@@ -221,6 +228,7 @@ impl Read for Ask {
         let pinions = fields.take_spare("pinions");
         let keep = fields.take_spare("keep");
         let same_ring = fields.take_spare("same_ring");
+        let same_distance = fields.take_spare("same_distance");
         let rules = fields.take_spare("rules");
         let limits = fields.take_spare("limits");
         let best = fields.take_spare("best");
@@ -233,6 +241,7 @@ impl Read for Ask {
             pinions: pinions?.unwrap_or(usual.pinions),
             keep: keep?.unwrap_or_default(),
             same_ring: same_ring?.unwrap_or_default(),
+            same_distance: same_distance?.unwrap_or_default(),
             rules: rules?.unwrap_or(usual.rules),
             limits: limits?.unwrap_or_default(),
             best: best?.unwrap_or(usual.best),

@@ -105,7 +105,7 @@ impl Bench {
             quotients: quotients.collect(),
             trees,
             goals,
-            same_ring: Vec::new(),
+            alike: Vec::new(),
             maker: maker(scenario.clone(), sets, self.ask.limits)?,
             one_by_one: ONE_BY_ONE,
         };

@@ -7,7 +7,7 @@ use serde::Serialize;
 use super::Search;
 use super::ask::Limits;
 use super::quotient::Quotient;
-use super::walk::{Box, Counts, Ground};
+use super::walk::{Box, Counts, Ground, Size};
 use crate::base::problem::Problem;
 use crate::json::{Read, Value, read_fields, strict};
 use crate::model::coupling::SetTeeth;
@@ -171,9 +171,12 @@ pub(super) fn task_of(ground: &Ground) -> u64 {
     } = maker.limits;
     let limits = [pinion_speed, open_speed, efficiency].map(|limit| limit.unwrap_or(-1.0));
     let best = maker.best.iter().map(|&criterion| criterion as u8 as f64);
-    let groups = ground.same_ring.iter().flat_map(|group| {
-        let sets = group.iter().map(|&set| set as f64);
-        sets.chain([-1.0])
+    let groups = ground.alike.iter().flat_map(|group| {
+        let sets = group.sets.iter().map(|&set| set as f64);
+        sets.chain([match group.size {
+            Size::Ring => -1.0,
+            Size::Distance => -2.0,
+        }])
     });
     let law = [ground.goals.steps.law];
     let numbers = coefficients.chain(windows).chain(limits).chain(best);

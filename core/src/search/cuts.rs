@@ -10,7 +10,7 @@
 
 use super::ask::{Ask, Rules};
 use super::limits;
-use crate::model::coupling::{Coupling, PinionCount, Symbol, Teeth};
+use crate::model::coupling::{Coupling, Mesh, PinionCount, Symbol, Teeth};
 use crate::model::tooth_checks::Rule;
 
 /// Most gears and steps of a set.
@@ -28,6 +28,8 @@ pub(super) struct Cut {
     pub pinions: u8,
     /// How far out it reaches: teeth of the ring, or what a ring there would have.
     pub reach: u16,
+    /// Twice the distance of the axes of a pair, in modules; 0 of sets round one axis.
+    pub distance: u16,
     /// Tooth ratio of each mesh row; the second is that of the first where there is one row only.
     pub k: [f64; 2],
     /// How many tooth counts it stands for: those with the same ratios that are not better in anything.
@@ -313,6 +315,7 @@ pub(super) fn cut_of(coupling: &mut Coupling) -> Cut {
     let pinions = parts.count.map_or(0, |count| count.get() as u8);
     Cut {
         reach: reach(coupling, teeth),
+        distance: distance(coupling, teeth),
         teeth,
         pinions,
         k,
@@ -328,6 +331,17 @@ fn reach(coupling: &Coupling, teeth: [u16; GEARS]) -> u16 {
         Coupling::SteppedSuns(_) => (teeth[0] + 2 * teeth[1]).max(teeth[3] + 2 * teeth[2]),
         Coupling::Ravigneaux(_) => teeth[4],
         Coupling::GearPair(_) => teeth[0].max(teeth[1]),
+    }
+}
+
+/// Twice the distance of the axes, in modules: the sum of the teeth, or their difference in an internal mesh.
+fn distance(coupling: &Coupling, [first, second, ..]: [u16; GEARS]) -> u16 {
+    match coupling {
+        Coupling::GearPair(pair) => match pair.mesh {
+            Mesh::External => first + second,
+            Mesh::Internal => second.abs_diff(first),
+        },
+        _ => 0,
     }
 }
 

@@ -25,6 +25,7 @@
 mod ask;
 mod bench;
 mod checkpoint;
+mod contradictions;
 mod cuts;
 mod estimate;
 mod front;
@@ -77,7 +78,8 @@ impl Search {
     ///
     /// # Errors
     /// Every problem of what is asked: ranges and sets that are not there, bounds that contradict each other, a set
-    /// that has no tooth counts within them, a ratio that none of them gives, with what they do give.
+    /// that has no tooth counts within them, a ratio that none of them gives, with what they do give, and wanted ratios, steps and
+    /// a spread that exclude each other.
     pub fn new(train: &Train, ask: &Ask) -> Result<Self, Vec<Problem>> {
         let ground = Arc::new(prepare::ground(train, ask)?);
         let widest = ground.widest();

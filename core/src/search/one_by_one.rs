@@ -8,7 +8,7 @@ use super::kernel::{AT_ONCE, Window, within};
 use super::limits::RATIOS;
 use super::measures::counted;
 use super::quotient::Quotient;
-use super::walk::{Box, Ground};
+use super::walk::{Alike, Box, Ground};
 
 /// What doubles may be wrong by where finds are compared before they are made, as a part.
 const ABOUT: f64 = 1e-10;
@@ -148,12 +148,11 @@ impl Ground {
             ..
         } = going;
         let cut = |set: usize| &self.trees[set].cuts[at[set]];
-        let rings_agree = self.same_ring.iter().all(|group| {
-            group
-                .iter()
-                .all(|&set| cut(set).reach == cut(group[0]).reach)
+        let sizes_agree = self.alike.iter().all(|Alike { size, sets }| {
+            sets.iter()
+                .all(|&set| size.of(cut(set)) == size.of(cut(sets[0])))
         });
-        if !rings_agree {
+        if !sizes_agree {
             return;
         }
         bounds.clear();

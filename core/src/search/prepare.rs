@@ -2,13 +2,14 @@
 //! any time is spent.
 
 use super::ask::{Ask, is_count, is_range};
+use super::contradictions;
 use super::cuts::{NoCuts, cuts};
 use super::goals::Goals;
 use super::limits;
 use super::measures::{Maker, WantedRange};
 use super::quotient::{Place, Quotient, Variable};
 use super::tree::Tree;
-use super::walk::{Ground, ONE_BY_ONE};
+use super::walk::{Alike, Ground, ONE_BY_ONE, Size};
 use crate::base::number::number;
 use crate::base::problem::Problem;
 use crate::model::coupling::{Coupling, Symbol};
@@ -22,24 +23,7 @@ pub(super) fn ground(train: &Train, ask: &Ask) -> Result<Ground, Vec<Problem>> {
     let scenario = train.scenario();
     let ranges = wanted_ranges(train, ask, &mut problems);
     let keep = sets_named(train, &ask.keep, "keep", &mut problems);
-    let groups = ask.same_ring.iter().enumerate();
-    let groups: Vec<Vec<usize>> = groups
-        .map(|(at, ids)| {
-            let place = format!("same_ring[{at}]");
-            let sets = sets_named(train, ids, &place, &mut problems);
-            for &set in &sets {
-                if !has_ring(&scenario.couplings[set]) {
-                    let id = scenario.couplings[set].facts().id();
-                    problems.push(note(
-                        &place,
-                        ("problem-ask-no-ring", &[("id", id)]),
-                        "fix-ask-no-ring",
-                    ));
-                }
-            }
-            sets
-        })
-        .collect();
+    let groups = groups(train, ask, &mut problems);
     if !problems.is_empty() {
         return Err(problems);
     }
@@ -63,7 +47,7 @@ pub(super) fn ground(train: &Train, ask: &Ask) -> Result<Ground, Vec<Problem>> {
     let grouped = |set: usize| {
         groups
             .iter()
-            .any(|group| group.len() > 1 && group.contains(&set))
+            .any(|group| group.sets.len() > 1 && group.sets.contains(&set))
     };
     let mut found = Vec::new();
     for &set in &sets {
@@ -73,6 +57,9 @@ pub(super) fn ground(train: &Train, ask: &Ask) -> Result<Ground, Vec<Problem>> {
             Err(why) => problems.push(no_cuts(why, coupling.facts().label())),
         }
     }
+    if problems.is_empty() {
+        contradictions::of_sizes(&scenario.couplings, &groups, &mut found, &mut problems);
+    }
     if !problems.is_empty() {
         return Err(problems);
     }
@@ -80,11 +67,11 @@ pub(super) fn ground(train: &Train, ask: &Ask) -> Result<Ground, Vec<Problem>> {
     found.sort_by_key(|(_, cuts)| std::cmp::Reverse(cuts.len()));
     let (sets, cuts): (Vec<usize>, Vec<_>) = found.into_iter().unzip();
     let place_of = |set: usize| sets.iter().position(|&other| other == set);
-    let same_ring: Vec<Vec<usize>> = groups
-        .iter()
-        .map(|group| group.iter().filter_map(|&set| place_of(set)).collect())
-        .filter(|group: &Vec<usize>| group.len() > 1)
-        .collect();
+    let alike = groups.iter().map(|group| Alike {
+        size: group.size,
+        sets: group.sets.iter().filter_map(|&set| place_of(set)).collect(),
+    });
+    let alike: Vec<Alike> = alike.filter(|group| group.sets.len() > 1).collect();
     let trees: Vec<Tree> = sets
         .iter()
         .zip(cuts)
@@ -106,7 +93,7 @@ pub(super) fn ground(train: &Train, ask: &Ask) -> Result<Ground, Vec<Problem>> {
         trees,
         quotients,
         goals,
-        same_ring,
+        alike,
         maker: Maker {
             scenario: scenario.clone(),
             sets,
@@ -117,6 +104,9 @@ pub(super) fn ground(train: &Train, ask: &Ask) -> Result<Ground, Vec<Problem>> {
         one_by_one: ONE_BY_ONE,
     };
     unreachable(train, ask, &ground, &mut problems);
+    if problems.is_empty() {
+        problems.extend(contradictions::of_ratios(train, ask, &ground));
+    }
     if problems.is_empty() {
         Ok(ground)
     } else {
@@ -253,6 +243,43 @@ fn sets_named(train: &Train, ids: &[String], place: &str, to: &mut Vec<Problem>)
     found
 }
 
+/// The groups of sets that must be alike in something, by their place in the scenario.
+fn groups(train: &Train, ask: &Ask, problems: &mut Vec<Problem>) -> Vec<Alike> {
+    let couplings = &train.scenario().couplings;
+    let rings = ask.same_ring.iter().map(|ids| (Size::Ring, ids));
+    let distances = ask.same_distance.iter().map(|ids| (Size::Distance, ids));
+    let mut all = Vec::new();
+    for (size, ids) in rings.chain(distances) {
+        let field = match size {
+            Size::Ring => "same_ring",
+            Size::Distance => "same_distance",
+        };
+        let at = all
+            .iter()
+            .filter(|group: &&Alike| group.size == size)
+            .count();
+        let place = format!("{field}[{at}]");
+        let sets = sets_named(train, ids, &place, problems);
+        for &set in &sets {
+            let is_pair = matches!(couplings[set], Coupling::GearPair(_));
+            let (fits, what, fix) = match size {
+                Size::Ring => (
+                    has_ring(&couplings[set]),
+                    "problem-ask-no-ring",
+                    "fix-ask-no-ring",
+                ),
+                Size::Distance => (is_pair, "problem-ask-no-pair", "fix-ask-no-ring"),
+            };
+            if !fits {
+                let id = couplings[set].facts().id();
+                problems.push(note(&place, (what, &[("id", id)]), fix));
+            }
+        }
+        all.push(Alike { size, sets });
+    }
+    all
+}
+
 fn has_ring(coupling: &Coupling) -> bool {
     !matches!(coupling, Coupling::SteppedSuns(_) | Coupling::GearPair(_))
 }
@@ -291,7 +318,7 @@ fn sets_that_matter(
     train: &Train,
     quotients: &[ToothQuotient],
     keep: &[usize],
-    groups: &[Vec<usize>],
+    groups: &[Alike],
 ) -> (Vec<usize>, Vec<Variable>) {
     let mut rows = Vec::new();
     for (set, coupling) in train.scenario().couplings.iter().enumerate() {
@@ -306,7 +333,7 @@ fn sets_that_matter(
         let own = rows.iter().enumerate().filter(|(_, row)| row.set == set);
         own.map(|(bit, _)| bit).any(|bit| used >> bit & 1 == 1)
     };
-    let in_group = |set: usize| groups.iter().any(|group| group.contains(&set));
+    let in_group = |set: usize| groups.iter().any(|group| group.sets.contains(&set));
     let sets = (0..train.scenario().couplings.len())
         .filter(|set| !keep.contains(set) && (matters(*set) || in_group(*set)))
         .collect();

@@ -18,6 +18,8 @@ pub(super) struct Branch {
     pub k: [[f64; 2]; 2],
     /// Least and greatest reach.
     pub reach: [u16; 2],
+    /// Least and greatest distance of axes.
+    pub distance: [u16; 2],
     /// How many tooth counts its cuts stand for.
     pub stands_for: u64,
 }
@@ -74,12 +76,17 @@ impl Tree {
             let middle = cuts.len() / 2;
             cuts.select_nth_unstable_by(middle, order);
         }
+        let distances = cuts.iter().map(|cut| cut.distance);
+        let distance = distances.fold([u16::MAX, 0], |[least, most], one| {
+            [least.min(one), most.max(one)]
+        });
         let branch = Branch {
             from: from as u32,
             to: to as u32,
             parts: None,
             k: [first, second],
             reach: reach.map(|reach| reach as u16),
+            distance,
             stands_for: cuts.iter().map(|cut| u64::from(cut.stands_for)).sum(),
         };
         let at = self.branches.len();

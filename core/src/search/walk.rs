@@ -1,6 +1,7 @@
 //! Going through all candidates, box by box.
 
 use super::ask::Criterion;
+use super::cuts::Cut;
 use super::front::Front;
 use super::goals::{Goals, least_unevenness};
 use super::limits::FINDS;
@@ -17,11 +18,47 @@ pub(super) struct Ground {
     /// The ratio of each wanted range.
     pub quotients: Vec<Quotient>,
     pub goals: Goals,
-    /// Sets whose rings must have as many teeth.
-    pub same_ring: Vec<Vec<usize>>,
+    /// Sets of which something must be alike.
+    pub alike: Vec<Alike>,
     pub maker: Maker,
     /// A box with no more candidates than these is gone through one by one.
     pub one_by_one: usize,
+}
+
+/// Sets that must be alike in something.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct Alike {
+    /// In what.
+    pub size: Size,
+    /// Which of the sets that are looked for.
+    pub sets: Vec<usize>,
+}
+
+/// What sets can be alike in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Size {
+    /// Teeth of their rings.
+    Ring,
+    /// How far the axes of a pair are apart.
+    Distance,
+}
+
+impl Size {
+    /// Of a cut.
+    pub(super) fn of(self, cut: &Cut) -> u16 {
+        match self {
+            Self::Ring => cut.reach,
+            Self::Distance => cut.distance,
+        }
+    }
+
+    /// Least and greatest of a branch.
+    fn within(self, branch: &Branch) -> [u16; 2] {
+        match self {
+            Self::Ring => branch.reach,
+            Self::Distance => branch.distance,
+        }
+    }
 }
 
 /// A box: a branch of each set's tree.
@@ -101,15 +138,15 @@ impl Ground {
         let goals = self.goals.all.iter();
         let mut goals = goals.map(|goal| (goal.bounds(&part.bounds), goal.wider()));
         goals.all(|([low, high], [least, most])| low <= most && least <= high)
-            && self.rings_may_agree(part)
+            && self.sizes_may_agree(part)
     }
 
-    fn rings_may_agree(&self, part: &Box) -> bool {
-        self.same_ring.iter().all(|group| {
-            let reaches = group
+    fn sizes_may_agree(&self, part: &Box) -> bool {
+        self.alike.iter().all(|Alike { size, sets }| {
+            let sizes = sets
                 .iter()
-                .map(|&set| self.branch(set, part.branches[set]).reach);
-            let common = reaches.fold([0, u16::MAX], |[low, high], [least, most]| {
+                .map(|&set| size.within(self.branch(set, part.branches[set])));
+            let common = sizes.fold([0, u16::MAX], |[low, high], [least, most]| {
                 [low.max(least), high.min(most)]
             });
             common[0] <= common[1]

@@ -2,6 +2,7 @@
 
 mod alike;
 mod command;
+mod links;
 mod oracle;
 mod published;
 mod refused;

@@ -1,7 +1,7 @@
 //! The same question answered by trying everything: every count of every gear, with nothing left out
 //! and nothing bounded.
 
-use levertrain_core::coupling::{Coupling, GearName, PinionCount, Teeth};
+use levertrain_core::coupling::{Coupling, GearName, Mesh, PinionCount, Teeth};
 use levertrain_core::search::{Ask, Criterion, Near, Rules};
 use levertrain_core::tooth_checks::Rule;
 use levertrain_core::{Duty, LossModel, Lossy, Scenario, Train};
@@ -203,6 +203,7 @@ pub fn front(scenario: &Scenario, cuts: &[Vec<Coupling>], ask: &Ask) -> Vec<Coun
             *coupling = cuts[at].clone();
         }
         if same_rings(&one, ask)
+            && same_distances(&one, ask)
             && let Some(counts) = counts(&one, ask)
         {
             found.push(counts);
@@ -242,5 +243,28 @@ fn same_rings(scenario: &Scenario, ask: &Ask) -> bool {
             .map(reach);
         let first = rings.next();
         rings.all(|ring| Some(ring) == first)
+    })
+}
+
+/// Axes of external pairs are apart by half the sum of the teeth, those of internal ones by half their difference, in modules.
+fn same_distances(scenario: &Scenario, ask: &Ask) -> bool {
+    ask.same_distance.iter().all(|group| {
+        let pairs = scenario
+            .couplings
+            .iter()
+            .filter_map(|coupling| match coupling {
+                Coupling::GearPair(pair) if group.contains(&pair.id) => {
+                    let [a, b] =
+                        [&pair.first, &pair.second].map(|gear| i64::from(gear.teeth.get()));
+                    Some(match pair.mesh {
+                        Mesh::External => a + b,
+                        Mesh::Internal => (a - b).abs(),
+                    })
+                }
+                _ => None,
+            });
+        let mut distances: Vec<i64> = pairs.collect();
+        distances.dedup();
+        distances.len() < 2
     })
 }

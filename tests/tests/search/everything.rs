@@ -229,6 +229,33 @@ fn a_set_and_a_pair() {
     check(&sketch, |train| ask(train, 0.03, [18, 50], [12, 18]));
 }
 
+/// A pair away from the axis and one back to it, external and internal ones, and beside a set.
+#[test]
+fn pairs_with_axes_as_far_apart() {
+    let both = |train: &Train, tolerance: f64, ids: [&str; 2]| Ask {
+        same_distance: vec![ids.map(str::to_owned).to_vec()],
+        ..ask(train, tolerance, [18, 44], [12, 18])
+    };
+    for internal in [false, true] {
+        let back = if internal { 26 } else { 24 };
+        let sketch = Sketch::new("in", "out")
+            .pair(
+                "away",
+                internal,
+                ("in", 19),
+                ("lay", if internal { 40 } else { 31 }),
+            )
+            .pair(
+                "back",
+                internal,
+                ("lay", back),
+                ("out", if internal { 47 } else { 26 }),
+            )
+            .range("1", &[]);
+        check(&sketch, |train| both(train, 0.02, ["away", "back"]));
+    }
+}
+
 /// Without the coaxial rule a set may be off by half a tooth of shift at each mesh.
 #[test]
 fn without_the_coaxial_rule_odd_differences_are_found_too() {

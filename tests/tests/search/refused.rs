@@ -228,3 +228,78 @@ fn the_text_of_an_ask_is_read_strictly() {
     let text = serde_json::to_string(&ask).unwrap_or_default();
     assert_eq!(Ask::parse(&text), Ok(ask), "what is written is read again");
 }
+
+/// What excludes each other is refused with what is left, although teeth could give each of it. The six-speed has six forward
+/// ranges.
+#[test]
+fn contradictions_are_told() {
+    let free = |range: &str| Wanted {
+        ratio: None,
+        ..wanted(range, 1.0)
+    };
+    let near = |value: f64| {
+        Some(Near {
+            value,
+            tolerance: 0.02,
+        })
+    };
+    // Off by 2 % each, 3 over 0.6 is 4.8 to 5.2.
+    let spread = Ask {
+        wanted: vec![wanted("1", 3.0), wanted("6", 0.6)],
+        spread: near(4.0),
+        ..Ask::default()
+    };
+    refuses(spread.clone(), "spread", "is 4.804 to 5.204");
+    // Within that it is none.
+    let within = Ask {
+        spread: near(4.95),
+        ..spread
+    };
+    assert!(Search::new(&six_speed(), &within).is_ok());
+    let steps = Ask {
+        wanted: vec![wanted("1", 3.0), wanted("2", 2.0), wanted("3", 1.5)],
+        steps: near(1.9),
+        ..Ask::default()
+    };
+    refuses(steps, "steps", "factor of 1.900");
+    // 2.2, free, 2.4: the free one would have to be below the one and above the other.
+    let order = Ask {
+        wanted: vec![wanted("1", 2.2), free("2"), wanted("3", 2.4)],
+        ..Ask::default()
+    };
+    refuses(order, "wanted", "cannot have a larger one");
+}
+
+/// Rings of one size, of which one stays as it is: the others must have its size. Catches a kept ring that counts for nothing.
+#[test]
+fn a_ring_that_stays_is_a_ring_of_the_group() {
+    let train = six_speed();
+    let couplings = &train.scenario().couplings;
+    let ring = |at: usize| couplings[at].clone().parts().teeth[2].1.get();
+    let ids: Vec<String> = couplings
+        .iter()
+        .map(|set| set.facts().id().to_owned())
+        .collect();
+    let ask = Ask {
+        wanted: vec![wanted("1", 2.7)],
+        keep: vec![ids[0].clone()],
+        same_ring: vec![ids[..2].to_vec()],
+        ..Ask::default()
+    };
+    let mut search = match Search::new(&train, &ask) {
+        Ok(search) => search,
+        Err(problems) => panic!("{problems:#?}"),
+    };
+    while !search.run(1000) {}
+    let finds = search.finds();
+    assert!(!finds.is_empty());
+    for find in &finds {
+        let mut found = search.scenario(find);
+        assert_eq!(found.couplings[1].parts().teeth[2].1.get(), ring(0));
+    }
+    let narrow = Ask {
+        teeth: [18, ring(0) - 1],
+        ..ask
+    };
+    refuses(narrow, "same_ring[0]", "rings of one size");
+}

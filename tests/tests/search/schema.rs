@@ -112,6 +112,16 @@ fn reader_and_schema_agree() -> Result<()> {
         ("/ask/keep/0", json!("p9"), BeyondSchema),
         ("/ask/same_ring", json!(["p2"]), Bad),
         ("/ask/rules", json!("coaxial"), Bad),
+        (
+            "/ask",
+            json!({"wanted": [{"range": "1"}], "same_distance": ["p1"]}),
+            Bad,
+        ),
+        (
+            "/ask",
+            json!({"wanted": [{"range": "1"}], "same_distance": [["p1"]]}),
+            BeyondSchema,
+        ),
         ("/ask/rules/0", json!("strong"), Bad),
         ("/ask/rules", json!([]), Good),
         ("/ask/limits/efficiency", json!(1.5), Bad),

@@ -146,6 +146,11 @@ keep?: Array<string>,
  */
 same_ring?: Array<Array<string>>, 
 /**
+ * Pairs of gears whose axes must be as far apart, all gears having one module, by id, one list for each such group: those that
+ * lead away from an axis and back to it.
+ */
+same_distance?: Array<Array<string>>, 
+/**
  * The tooth rules that must hold.
  */
 rules: Array<ToothRule>, 

@@ -162,8 +162,7 @@ export class SourcesGrips {
     if (!known || by === undefined || event.ctrlKey || event.metaKey || event.altKey) return;
     event.preventDefault();
     event.stopPropagation();
-    this.#held.turn(shaft, event.key === "Home" ? 0 : Math.round(known.speed + by));
-    this.#held.rest();
+    this.#held.turn(shaft, event.key === "Home" ? 0 : Math.round(known.speed + by), true);
   }
 }
 

@@ -66,9 +66,14 @@ export class HeldSources extends EventTarget {
    * Turns a shaft at a speed in rev/min. Where others decide it, that is said as `refused`.
    * @param {string} shaft
    * @param {number} speed
+   * @param {boolean} [rests] whether nothing is dragged on: then the axis is laid out anew
    */
-  turn(shaft, speed) {
-    const by = this.ask((sources) => sources.turn(shaft, speed)) ?? [];
+  turn(shaft, speed, rests = false) {
+    const by = this.ask((sources) => {
+      const decided = sources.turn(shaft, speed);
+      if (rests) sources.rest();
+      return decided;
+    }) ?? [];
     if (by.length === 0) this.touched = true;
     this.dispatchEvent(new Event("change"));
     if (by.length) this.dispatchEvent(new CustomEvent("refused", { detail: { shaft, by: by.filter(Boolean) } }));

@@ -110,7 +110,7 @@ class Card {
         change: () => held.rest(),
       })
     );
-    const speed = decimalField({ "aria-label": say("page-sources-speed-of", { name }), "data-part": "source-speed", change: () => this.#typed(speed, "speed", (value) => this.#turn(value)) });
+    const speed = decimalField({ "aria-label": say("page-sources-speed-of", { name }), "data-part": "source-speed", change: () => this.#typed(speed, "speed", (value) => this.#turn(value, true)) });
     // An output is told by what it delivers.
     const sign = port.kind === null ? -1 : 1;
     const push = (/** @type {number} */ value) => held.change((sources) => sources.push(at, sign * value * unitOf(desk.units, "torque").size));
@@ -143,10 +143,10 @@ class Card {
     );
   }
 
-  /** @param {number} value in the unit on screen */
-  #turn(value) {
+  /** @param {number} value in the unit on screen @param {boolean} [rests] whether nothing is dragged on */
+  #turn(value, rests = false) {
     this.#accept(this.#speed);
-    this.#held.turn(this.#port.shaft, value * unitOf(this.#desk.units, "speed").size);
+    this.#held.turn(this.#port.shaft, value * unitOf(this.#desk.units, "speed").size, rests);
   }
 
   /**
@@ -163,7 +163,6 @@ class Card {
     if (text !== "" && Number.isFinite(value) && Math.abs(value) <= most) {
       this.#accept(field);
       take(value);
-      if (kind === "speed") this.#held.rest();
       return;
     }
     field.setAttribute("aria-invalid", "true");

@@ -31,7 +31,7 @@ use levertrain_core::words::said;
 
 use amounts::{duration, large};
 use options::Options;
-use standing::Standing;
+use standing::{Standing, is_put_there};
 
 /// Steps between looks at the clock.
 const STEPS: usize = 20;
@@ -58,7 +58,8 @@ fn run(options: &Options) -> Result<(), String> {
         return output::write(&output::merged(&options.merge)?, options.out.as_deref());
     };
     let out = options.out.as_deref();
-    let mut standing = out.map(|out| Standing::beside(out, options.save_every));
+    let kept = out.filter(|out| is_put_there(out));
+    let mut standing = kept.map(|out| Standing::beside(out, options.save_every));
     let lines = found(task, options, standing.as_mut())?;
     if options.only_estimate {
         return Ok(());

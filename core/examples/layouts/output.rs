@@ -9,6 +9,8 @@ use levertrain_core::layouts::limits::FOUND;
 use levertrain_core::words::said;
 use serde_json::Value;
 
+use crate::standing::is_put_there;
+
 pub fn read(file: &str) -> Result<String, String> {
     fs::read_to_string(file).map_err(|error| format!("{file}: {error}"))
 }
@@ -49,6 +51,11 @@ pub fn write(lines: &[String], out: Option<&Path>) -> Result<(), String> {
     let Some(file) = out else {
         return put(lines, &mut io::stdout().lock()).map_err(unwritten);
     };
+    if !is_put_there(file) {
+        let mut writer = BufWriter::new(fs::File::create(file).map_err(unwritten)?);
+        put(lines, &mut writer).map_err(unwritten)?;
+        return writer.flush().map_err(unwritten);
+    }
     let mut unfinished = file.as_os_str().to_owned();
     unfinished.push(".part");
     let mut writer = BufWriter::new(fs::File::create(&unfinished).map_err(unwritten)?);

@@ -30,7 +30,7 @@ use going::{go_through, resume};
 use levertrain_core::Problem;
 use levertrain_core::search::{Search, SearchReport, SearchTask};
 use levertrain_core::words::{Catalogue, LANGUAGES, said, word};
-use standing::Standing;
+use standing::{Standing, is_put_there};
 
 /// Most shards: more would have nothing to do.
 const MOST_SHARDS: usize = 256;
@@ -176,6 +176,7 @@ fn run(options: &Options) -> Result<(), String> {
     let mut standing = options
         .out
         .as_deref()
+        .filter(|out| is_put_there(out))
         .map(|out| Standing::beside(out, every));
     if options.merge.is_empty() {
         if let Some(standing) = &standing {
@@ -261,6 +262,11 @@ fn write(report: &SearchReport, out: Option<&Path>) -> Result<(), String> {
     let Some(file) = out else {
         return lines(report, &mut io::stdout().lock()).map_err(unwritten);
     };
+    if !is_put_there(file) {
+        let mut writer = BufWriter::new(fs::File::create(file).map_err(unwritten)?);
+        lines(report, &mut writer).map_err(unwritten)?;
+        return writer.flush().map_err(unwritten);
+    }
     let mut unfinished = file.as_os_str().to_owned();
     unfinished.push(".part");
     let mut writer = BufWriter::new(fs::File::create(&unfinished).map_err(unwritten)?);

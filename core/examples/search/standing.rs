@@ -57,6 +57,11 @@ impl Standing {
     }
 }
 
+/// Whether a file is put in the place of what has this name: a device or a pipe stays what it is, and is written to.
+pub fn is_put_there(out: &Path) -> bool {
+    fs::metadata(out).map_or(true, |found| found.is_file())
+}
+
 fn with(file: &Path, end: &str) -> PathBuf {
     let mut name = file.as_os_str().to_owned();
     name.push(end);

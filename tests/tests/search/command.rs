@@ -185,6 +185,32 @@ fn what_was_killed_goes_on_where_it_stood() -> Result<()> {
     Ok(())
 }
 
+/// Catches a device or a pipe that a file is put in the place of.
+#[cfg(unix)]
+#[test]
+fn a_pipe_is_written_to_and_stays_one() -> Result<()> {
+    use std::os::unix::fs::FileTypeExt;
+    let folder = folder("pipe")?;
+    let task = task(&folder)?;
+    let pipe = folder.join("pipe");
+    if !pipe.exists() {
+        ensure!(Command::new("mkfifo").arg(&pipe).status()?.success());
+    }
+    let reads = pipe.clone();
+    let reader = std::thread::spawn(move || fs::read(reads));
+    let written = search(&[&task, "--out", &pipe.to_string_lossy()])?;
+    ensure!(written.status.success(), "{written:?}");
+    ensure!(
+        fs::metadata(&pipe)?.file_type().is_fifo(),
+        "it is none any more"
+    );
+    let read = reader
+        .join()
+        .map_err(|_| anyhow::anyhow!("it cannot be read"))??;
+    ensure!(read == search(&[&task])?.stdout, "another answer");
+    Ok(())
+}
+
 /// Catches an estimate that comes after the work.
 #[test]
 fn an_estimate_is_told_and_nothing_else_done() -> Result<()> {

@@ -17,6 +17,8 @@ import { lockable } from "../state/lockable.js";
 
 /** With more elements than these there is no room for the efficiency on a phone. */
 const MANY = 6;
+/** More marks than these take a frame of their own. */
+const MANY_MARKS = 200;
 
 /**
  * @param {Panel} panel
@@ -38,6 +40,8 @@ export function fill(panel, { desk }) {
   const charts = new Kept();
   /** @type {Kept<HTMLElement>} */
   const kept = new Kept();
+  /** The elements that it has columns for. */
+  let headed = "";
 
   function makeChart() {
     const heads = (desk.info?.elements ?? []).map(({ id, label }) => elementHead(id, label));
@@ -63,6 +67,7 @@ export function fill(panel, { desk }) {
     }
     const elements = desk.info?.elements ?? [];
     const shape = [elements.map(({ id, label }) => [id, label])];
+    headed = idsOf(elements);
     const { node: chart, body } = charts.take("", shape, makeChart);
     charts.end();
     // What ratios were stays to be seen until an edit changes them again.
@@ -102,6 +107,12 @@ export function fill(panel, { desk }) {
     });
   }
 
+  /** Whether so many marks are to be made that it takes as long as the drawings. */
+  function isLong() {
+    const { elements, ranges } = desk.info ?? { elements: [], ranges: [] };
+    return elements.length * ranges.length > MANY_MARKS && idsOf(elements) !== headed;
+  }
+
   function fillAll() {
     build();
     update();
@@ -110,8 +121,8 @@ export function fill(panel, { desk }) {
 
   if (desk.info) fillAll();
   desk.addEventListener("train", () => {
-    // A long chart takes as long as the drawings. But what is being changed is to be seen at once.
-    if (!desk.editing || !lossesAreQuick(desk)) panel.later(fillAll);
+    // What is being changed is to be seen at once, unless that holds up the drawings.
+    if (!desk.editing || !lossesAreQuick(desk) || isLong()) panel.later(fillAll);
     else if (panel.open) fillAll();
   });
   desk.addEventListener("answer", () => panel.waits || update());
@@ -120,6 +131,11 @@ export function fill(panel, { desk }) {
     // Mesh losses are shares: only drag asks how fast and how hard.
     desk.addEventListener(event, () => panel.waits || (desk.assumptions.drag > 0 && fillEfficiencies()));
   }
+}
+
+/** @param {{ id: string }[]} elements */
+function idsOf(elements) {
+  return elements.map(({ id }) => id).join(" ");
 }
 
 /**

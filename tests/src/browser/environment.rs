@@ -4,7 +4,7 @@ use std::env;
 use std::path::PathBuf;
 
 use anyhow::{Context, Result};
-use xtask::test_environment::{CHROMEDRIVER, CHROMIUM, SITE};
+use xtask::test_environment::{CHROMEDRIVER, CHROMIUM, HEADLESS_SHELL, SITE};
 
 /// Set by whoever wants the tests without the browser.
 pub const SKIP: &str = "LEVERTRAIN_SKIP_BROWSER";
@@ -13,6 +13,8 @@ pub const SKIP: &str = "LEVERTRAIN_SKIP_BROWSER";
 pub(super) struct Environment {
     pub(super) site: PathBuf,
     pub(super) chromium: PathBuf,
+    /// Chromium without windows, where it is to be had.
+    pub(super) shell: Option<PathBuf>,
     pub(super) driver: PathBuf,
 }
 
@@ -21,6 +23,7 @@ impl Environment {
         Ok(Self {
             site: required(SITE)?,
             chromium: required(CHROMIUM)?,
+            shell: env::var_os(HEADLESS_SHELL).map(PathBuf::from),
             driver: required(CHROMEDRIVER)?,
         })
     }

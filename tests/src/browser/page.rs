@@ -100,7 +100,7 @@ fn open_on(
 
 impl Page {
     fn start(pool: &Pool, site: Site, view: View, page: &str) -> Result<Self> {
-        let session = pool.take()?;
+        let session = pool.take(view.in_window)?;
         view.apply(&session)?;
         let source = json!({ "source": PROBE });
         session.cdp("Page.addScriptToEvaluateOnNewDocument", source)?;

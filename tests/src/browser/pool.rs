@@ -33,9 +33,13 @@ impl Pool {
         })
     }
 
-    pub(super) fn take(&self) -> Result<Session> {
-        let idle = self.idle().pop();
-        idle.map_or_else(|| Session::start(&Environment::read()?), Ok)
+    /// A browser, with windows or without.
+    pub(super) fn take(&self, in_window: bool) -> Result<Session> {
+        let mut idle = self.idle();
+        let fits = |session: &Session| session.is_in_window() == in_window;
+        let found = idle.iter().position(fits).map(|at| idle.swap_remove(at));
+        drop(idle);
+        found.map_or_else(|| Session::start(&Environment::read()?, in_window), Ok)
     }
 
     /// Keeps a browser for another test; one in which that does not work is closed.

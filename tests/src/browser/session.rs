@@ -43,21 +43,31 @@ pub(super) struct Session {
     client: Option<Client>,
     /// Whether the driver has commands of its own beyond the standard.
     chromium: bool,
+    in_window: bool,
     // After the client: the browser is closed through its driver.
     _driver: Driver,
 }
 
 impl Session {
-    pub(super) fn start(environment: &Environment) -> Result<Self> {
+    /// Chromium, or its headless shell where there is one and no window is wanted.
+    pub(super) fn start(environment: &Environment, in_window: bool) -> Result<Self> {
         let driver = Driver::start(&environment.driver)?;
+        let shell = environment.shell.as_ref().filter(|_| !in_window);
+        let program = shell.unwrap_or(&environment.chromium);
         let capabilities = json!({
-            "goog:chromeOptions": { "binary": environment.chromium, "args": ARGUMENTS },
+            "goog:chromeOptions": { "binary": program, "args": ARGUMENTS },
             "goog:loggingPrefs": { "browser": "ALL" },
         });
         let Value::Object(capabilities) = capabilities else {
             bail!("capabilities are an object");
         };
-        Self::connect(driver, capabilities, true)
+        let mut session = Self::connect(driver, capabilities, true)?;
+        session.in_window = in_window;
+        Ok(session)
+    }
+
+    pub(super) fn is_in_window(&self) -> bool {
+        self.in_window
     }
 
     /// A session of whichever browser the driver is for.
@@ -77,6 +87,7 @@ impl Session {
             runtime,
             client: Some(client),
             chromium,
+            in_window: true,
             _driver: driver,
         };
         let limits = TimeoutConfiguration::new(Some(SCRIPT_LIMIT), Some(COMMAND_LIMIT), None);

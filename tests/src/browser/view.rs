@@ -22,6 +22,8 @@ pub struct View {
     pub forced: bool,
     /// Whether the system asks for little motion.
     pub still: bool,
+    /// Whether it must be a browser with windows.
+    pub in_window: bool,
 }
 
 impl View {
@@ -34,6 +36,7 @@ impl View {
         dark: false,
         forced: false,
         still: false,
+        in_window: false,
     };
 
     /// A phone.
@@ -65,6 +68,15 @@ impl View {
     pub const fn still(self) -> Self {
         Self {
             still: true,
+            ..self
+        }
+    }
+
+    /// The same in Chromium itself, for what its headless shell does not have.
+    #[must_use]
+    pub const fn in_window(self) -> Self {
+        Self {
+            in_window: true,
             ..self
         }
     }

@@ -179,7 +179,7 @@ fn what_is_hidden_is_not_there_at_all() -> Result<()> {
 #[test]
 fn nothing_gives_a_hidden_ratio_away() -> Result<()> {
     const NUMBERS: &str = "(() => { const text = ['top', 'line'].map((name) => probe.text(`.class-${name}`)).join(' ') \
-        + probe.text('[data-part=class-status]'); return [...text.matchAll(/\\d+[.,/]\\d+/g)].map(String); })()";
+        + ` ${probe.text('[data-part=class-status]')}`; return [...text.matchAll(/\\d+[.,/]\\d+/g)].map(String); })()";
     let is_number = |text: &str| {
         text.chars()
             .all(|c| c.is_ascii_digit() || "−.,".contains(c))

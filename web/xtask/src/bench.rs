@@ -29,6 +29,8 @@ pub fn run(arguments: &[OsString]) -> Result<()> {
             .args(["bench", "--workspace", "--bench", "*", "--"])
             .args(arguments);
         test_environment::apply(&mut benches, Some(&browser), [None, None], None);
+        // Figures are those of the browser that people have.
+        benches.env_remove(test_environment::HEADLESS_SHELL);
         process::run(&mut benches)
     })
 }

@@ -1,4 +1,7 @@
 //! The browser the tests drive: Chromium and its WebDriver server.
+//!
+//! Most tests run in Chromium's headless shell, where it can be had: the same engine and script machine
+//! without the windows around them, which takes a third less of the machine.
 
 use std::path::{Path, PathBuf};
 
@@ -6,15 +9,22 @@ use anyhow::{Context, Result, bail};
 
 use crate::process;
 use crate::system_packages::SystemPackages;
-use crate::test_environment::{CHROMEDRIVER, CHROMIUM};
+use crate::test_environment::{CHROMEDRIVER, CHROMIUM, HEADLESS_SHELL};
 
 const PACKAGES: [&str; 2] = ["chromium", "chromium-driver"];
+
+const SHELL_PACKAGE: &str = "chromium-headless-shell";
+/// The program itself: what is on the search path is a script that starts it, and a driver that ends the
+/// script leaves the program behind.
+const SHELL: &str = "/usr/lib/chromium/chromium-headless-shell";
 
 /// A browser and a driver that fit each other.
 #[derive(Debug)]
 pub struct Browser {
     /// The Chromium program.
     pub chromium: PathBuf,
+    /// The same without windows, where there is one.
+    pub shell: Option<PathBuf>,
     /// The chromedriver program.
     pub driver: PathBuf,
 }
@@ -26,7 +36,7 @@ impl Browser {
     /// # Errors
     /// They are missing and cannot be installed, or their versions differ.
     pub fn set_up() -> Result<Self> {
-        let browser = match Self::find() {
+        let mut browser = match Self::find() {
             Ok(browser) => browser,
             Err(missing) => {
                 println!("    {missing:#}");
@@ -36,13 +46,38 @@ impl Browser {
             }
         };
         browser.check_versions()?;
+        browser.shell = browser
+            .find_shell()
+            .inspect_err(|missing| println!("    all tests run in Chromium itself: {missing:#}"))
+            .ok();
         Ok(browser)
+    }
+
+    /// The headless shell of the same version, installed where it is missing.
+    fn find_shell(&self) -> Result<PathBuf> {
+        let shell = match find(HEADLESS_SHELL, &[]) {
+            Err(_) if !Path::new(SHELL).is_file() => {
+                let packages = SystemPackages::find()?;
+                packages.update()?;
+                packages.install(&[SHELL_PACKAGE])?;
+                PathBuf::from(SHELL)
+            }
+            Err(_) => PathBuf::from(SHELL),
+            Ok(named) => named,
+        };
+        let (own, driver) = (version(&shell)?, version(&self.driver)?);
+        if major(&own) != major(&driver) {
+            bail!("the headless shell is \"{own}\" but the driver is \"{driver}\"");
+        }
+        println!("    {own}, without windows, for most tests");
+        Ok(shell)
     }
 
     fn find() -> Result<Self> {
         Ok(Self {
             chromium: find(CHROMIUM, &["chromium", "chromium-browser"])?,
             driver: find(CHROMEDRIVER, &["chromedriver"])?,
+            shell: None,
         })
     }
 
@@ -84,7 +119,9 @@ fn find(variable: &str, names: &[&str]) -> Result<PathBuf> {
     names
         .iter()
         .find_map(|name| process::find(name))
-        .with_context(|| format!("`{}` is not on the search path", names[0]))
+        .with_context(|| {
+            format!("{variable} is not set, and the search path has none of {names:?}")
+        })
 }
 
 fn version(program: &Path) -> Result<String> {

@@ -19,6 +19,9 @@ pub const PYTHON: &str = "LEVERTRAIN_PYTHON";
 pub const AXE: &str = "LEVERTRAIN_AXE";
 /// The Chromium program. When set by the user, that one is used.
 pub const CHROMIUM: &str = "LEVERTRAIN_CHROMIUM";
+/// Chromium's headless shell, which most tests run in; not set where it cannot be had. When set by the user,
+/// that one is used.
+pub const HEADLESS_SHELL: &str = "LEVERTRAIN_HEADLESS_SHELL";
 /// The chromedriver program. When set by the user, that one is used.
 pub const CHROMEDRIVER: &str = "LEVERTRAIN_CHROMEDRIVER";
 
@@ -53,6 +56,7 @@ pub fn apply(
         PYTHON,
         AXE,
         CHROMIUM,
+        HEADLESS_SHELL,
         CHROMEDRIVER,
         SKIP_ORACLE,
         SKIP_BROWSER,
@@ -65,6 +69,9 @@ pub fn apply(
             command
                 .env(CHROMIUM, &browser.chromium)
                 .env(CHROMEDRIVER, &browser.driver);
+            if let Some(shell) = &browser.shell {
+                command.env(HEADLESS_SHELL, shell);
+            }
         }
         None => {
             command.env(SKIP_BROWSER, "1");

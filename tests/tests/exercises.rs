@@ -5,7 +5,7 @@ use std::fs;
 
 use anyhow::{Context, Result, anyhow, ensure};
 use levertrain_core::exercise::{
-    Kind, MOST_ONE_WAYS, MarkReport, Part, QuestionReport, Sheet, SheetReport, Task,
+    Hint, Kind, MOST_ONE_WAYS, MarkReport, Part, QuestionReport, Sheet, SheetReport, Task,
 };
 use levertrain_core::faults::{Fault, Faulty, Trial};
 use levertrain_core::report::Exact;
@@ -223,6 +223,44 @@ fn every_task_has_an_answer_and_all_others_are_worth_less() -> Result<()> {
         ensure!(stems.len() >= 3, "{name} is asked of {stems:?} only");
     }
     ensure!(judged > 3_000, "only {judged} answers");
+    Ok(())
+}
+
+/// Catches a hint on a failed element that is wrong of one of the faults that this can have.
+#[test]
+fn a_range_that_tells_an_element_apart_does_so_whatever_is_wrong_with_it() -> Result<()> {
+    let mut told = 0;
+    for (stem, train) in trains()? {
+        for task in tasks(&train) {
+            let Task::Failed { .. } = task else {
+                continue;
+            };
+            let rows = QuestionReport::of(&train, &task).rows;
+            for answer in answers(&train, &task) {
+                for hint in task.mark(&train, &answer).hints {
+                    let Hint::Becomes { element, range } = hint else {
+                        continue;
+                    };
+                    let mut pairs = Trial::all(&train).into_iter().zip(&rows);
+                    let found = pairs.find(|(trial, _)| trial.range == range);
+                    let (trial, row) = found.context("a trial of the range")?;
+                    let own = Fault::all(&train).into_iter().filter(|fault| {
+                        fault.element() == Some(element) && !matches!(fault, Fault::Slips(_))
+                    });
+                    for fault in own {
+                        let outcome = Faulty::new(&train, &[fault]).outcome(&trial);
+                        let becomes = (outcome.key(), outcome.ratio().map(Exact::from));
+                        ensure!(
+                            becomes != (row.does, row.ratio.clone()),
+                            "{stem}: {task:?}, {answer:?}: {fault:?}"
+                        );
+                    }
+                    told += 1;
+                }
+            }
+        }
+    }
+    ensure!(told > 30, "only {told}");
     Ok(())
 }
 

@@ -42,19 +42,23 @@ pub(super) fn mark(train: &Train, seed: u32, answer: &[String]) -> Marked {
         return Marked::wrong(Hint::NoChoice);
     };
     let own = faults(train).filter(|fault| fault.element() == Some(element));
-    // Of the faults that it could have, the one that comes nearest says most.
-    let first_wrong = own.map(|fault| {
-        let mut pairs = outcomes(train, &hidden.trials, fault).zip(&hidden.found);
-        pairs.position(|(found, wanted)| found != *wanted)
-    });
-    match first_wrong.max_by_key(|place| place.unwrap_or(usize::MAX)) {
-        Some(None) => Marked::right(),
-        Some(Some(place)) => Marked::wrong(Hint::Becomes {
-            element,
-            range: hidden.trials[place].range,
-        }),
-        None => Marked::wrong(Hint::NotThat),
+    let own: Vec<Vec<Outcome>> = own
+        .map(|fault| outcomes(train, &hidden.trials, fault).collect())
+        .collect();
+    if own.contains(&hidden.found) {
+        return Marked::right();
     }
+    // What no fault of it would give says most: else the hint would be wrong of one of them.
+    let trials = 0..hidden.trials.len();
+    let telling = |trial: &usize| {
+        own.iter()
+            .all(|found| found[*trial] != hidden.found[*trial])
+    };
+    let place = trials.filter(|_| !own.is_empty()).find(telling);
+    Marked::wrong(place.map_or(Hint::NotThat, |place| Hint::Becomes {
+        element,
+        range: hidden.trials[place].range,
+    }))
 }
 
 /// The faults that elements can have: splines are no elements, and what slips is told by feel rather than by ratios.

@@ -12,6 +12,8 @@ use super::search::Sketch;
 
 /// Rounds of moving other things too.
 const ROUNDS: usize = 40;
+/// How often the search for a plan may begin anew: nobody waits for it.
+const TIMES: usize = 6;
 
 /// A plan that is being bettered.
 #[derive(Debug)]
@@ -45,13 +47,13 @@ impl Mending {
                 dice: Dice::new(),
             }),
             best: sketch,
-            planning: Planning::of(train),
+            planning: Planning::of(train, TIMES),
         }
     }
 
     /// The first plan that is found from nothing, and what betters that.
     pub(super) fn from_nothing(train: &Train) -> (Plan, Option<Self>) {
-        let mut planning = Planning::of(train);
+        let mut planning = Planning::of(train, TIMES);
         loop {
             if let Some(plan) = planning.advance(train) {
                 return (plan, None);

@@ -98,7 +98,9 @@ pub struct LayingOut(Planning);
 impl LayingOut {
     /// Nothing done yet.
     pub fn of(train: &Train) -> Self {
-        Self(Planning::of(train))
+        // Somebody waits for it.
+        const TIMES: usize = 2;
+        Self(Planning::of(train, TIMES))
     }
 
     /// Takes one more step, which is short; the layout, after the last.

@@ -4,7 +4,8 @@
 //! The first plans come from shuffled orders of placing and joining everything (`draft.rs`). The
 //! best is then bettered by taking some shafts and elements away and putting them back in another
 //! order (`search.rs`). Where the train can be built round one axis that goes on longer until nothing
-//! crosses. The dice are the same every time.
+//! crosses; and where that comes to nothing it begins anew a few times, with other dice and more room. The dice
+//! are the same every time.
 
 use std::collections::VecDeque;
 
@@ -21,9 +22,13 @@ const ORDERS: usize = 12;
 /// which some must.
 const LONGER: usize = 10;
 const LONGER_WHERE_SOME_MUST: usize = 3;
-/// Rounds from letting a plan get worse to letting it get better only, and how much worse.
+/// Rounds from letting a plan get worse to letting it get better only, and how much worse: at first, and once
+/// that has come to nothing.
 const COOLING: usize = 150;
 const HEAT: u32 = 80;
+const HIGH_HEAT: u32 = 250;
+/// How many rows and columns the grid has to spare where a search begins anew: more, then as many as before.
+const ROOMS: [usize; 3] = [2, 3, 1];
 
 /// A plan that is being looked for.
 #[derive(Debug)]
@@ -38,6 +43,11 @@ pub struct Planning {
     work: Option<Work>,
     /// The best plan of each way to put the sets in.
     sketches: Vec<Sketch>,
+    /// How often the search has begun anew, and how often it may.
+    begun: usize,
+    times: usize,
+    /// The best plan of those searches that have ended.
+    best: Option<Sketch>,
 }
 
 #[derive(Debug)]
@@ -71,11 +81,12 @@ pub struct Bettering {
     current: Sketch,
     round: usize,
     times: usize,
+    heat: u32,
 }
 
 impl Planning {
-    /// Nothing done yet.
-    pub fn of(train: &Train) -> Self {
+    /// Nothing done yet. Where shafts cross that need not, the search may begin anew so many times.
+    pub fn of(train: &Train, times: usize) -> Self {
         // What cannot be built crosses once at least.
         let (fewest, longer) = match train.nesting() {
             Nesting::Nests => (0, LONGER),
@@ -89,9 +100,20 @@ impl Planning {
             jobs: VecDeque::new(),
             work: None,
             sketches: Vec::new(),
+            begun: 0,
+            times: if fewest == 0 { times } else { 0 },
+            best: None,
         };
         planning.make_room(train);
         planning
+    }
+
+    /// Begins with other dice.
+    fn begin_anew(&mut self, train: &Train) {
+        self.room = ROOMS[self.begun % ROOMS.len()] - 1;
+        self.begun += 1;
+        self.make_room(train);
+        self.dice = Dice::another(self.begun as u64);
     }
 
     /// Begins with a larger grid; in the end everything has room.
@@ -135,7 +157,8 @@ impl Planning {
 
     /// The best plan so far, once there is one.
     pub fn draft(&self) -> Option<&Sketch> {
-        self.sketches.iter().min_by_key(|sketch| sketch.cost)
+        let all = self.sketches.iter().chain(&self.best);
+        all.min_by_key(|sketch| sketch.cost)
     }
 
     /// Begins what is to be done next; the plan, when nothing is.
@@ -151,14 +174,23 @@ impl Planning {
                     if times > 1 && !self.sketches.iter().all(crosses) {
                         continue;
                     }
-                    let bettering = Bettering::of(at, &self.sketches[at], times);
+                    let mut bettering = Bettering::of(at, &self.sketches[at], times);
+                    if self.begun > 0 {
+                        bettering.heat = HIGH_HEAT;
+                    }
                     self.work = Some(Work::Better(bettering));
                 }
             }
             return None;
         }
-        let best = self.sketches.drain(..).min_by_key(|sketch| sketch.cost);
-        let plan = best.and_then(Sketch::whole);
+        let all = self.sketches.drain(..).chain(self.best.take());
+        self.best = all.min_by_key(|sketch| sketch.cost);
+        let is_poor = |best: &Sketch| crosses(best) && best.is_small();
+        if self.begun < self.times && self.best.as_ref().is_some_and(is_poor) {
+            self.begin_anew(train);
+            return None;
+        }
+        let plan = self.best.take().and_then(Sketch::whole);
         if plan.is_none() {
             self.make_room(train);
         }
@@ -202,6 +234,7 @@ impl Bettering {
             current: best.clone(),
             round: 0,
             times,
+            heat: HEAT,
         }
     }
 
@@ -225,7 +258,7 @@ impl Bettering {
         dice.shuffle(&mut anew);
         let tolls = current.tolls(dice);
         // Worse now and then, less and less, or there would be no way out of a corner.
-        let heat = HEAT * (COOLING - round) as u32 / COOLING as u32;
+        let heat = self.heat * (COOLING - round) as u32 / COOLING as u32;
         let mut worse = 0;
         while dice.below(2) == 0 {
             worse += heat;

@@ -165,6 +165,11 @@ impl Sketch {
             .collect()
     }
 
+    /// Whether there is time for all rounds.
+    pub fn is_small(&self) -> bool {
+        self.rounds() == ROUNDS
+    }
+
     pub fn rounds(&self) -> usize {
         (WORK / (self.gears.grid.nodes() * self.tasks().len())).clamp(4, ROUNDS)
     }

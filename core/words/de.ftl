@@ -634,6 +634,8 @@ problem-number = die Zahl { $found } ist zu groß oder nicht so geschrieben wie 
 fix-digits-point = Ziffern mit höchstens einem Punkt schreiben
 problem-too-many-bytes = { $found } Byte sind mehr, als eine Getriebedatei haben darf
 fix-fewer-bytes = unter { $most } Byte bleiben
+problem-sheet = ein Aufgabenblatt ist kein Getriebe
+fix-sheet = es im Feld Übungen mit „Blatt öffnen …“ öffnen
 problem-format = { $found } ist kein Format, das diese Version liest
 fix-format = "format": { $format } schreiben
 problem-too-many-entries = { $found } Einträge sind mehr als die { $most } erlaubten
@@ -1984,8 +1986,9 @@ page-exercise-shown = Das ist die Antwort.{ $stage ->
     [yes] { " " }Das Getriebe zeigt sie.
    *[no] { "" }
 }
-page-exercise-still = Die Zeichnung wartet, nichts ist geschlossen; sie beantwortet nichts.
+page-exercise-still = Bis das beantwortet ist, ist in der Zeichnung nichts geschlossen: Sie würde die Antwort verraten.
 page-exercise-right = Richtig.
+page-exercise-right-later = Richtig. Nach Hinweisen zählt es { $share } %.
 page-exercise-part = Teilweise richtig: { $share } %.
 page-exercise-wrong = Nicht richtig.
 page-exercise-on-stage = Mit den Kupplungen und Bremsen in der Zeichnung antworten, dann prüfen.
@@ -2010,6 +2013,10 @@ page-exercise-from = { $kind ->
     [failed] Der Fehler wird ausgewürfelt.
     [teeth] Gang, Satz und Übersetzung werden so ausgewürfelt, dass es Zähnezahlen dafür gibt.
    *[chosen] Auswählen, wonach gefragt wird.
+}
+page-exercise-first = { $missing ->
+    [ratio] Erst etwas schließen, das antreibt: Eine Frage nach einer Übersetzung nimmt sie von der Bühne.
+   *[range] Für einen Rundgang erst den Gang schließen.
 }
 page-exercise-add = Frage hinzufügen
 page-exercise-walk-add = Vorab ein Rundgang in diesem Gang

@@ -547,6 +547,8 @@ problem-number = the number { $found } is too large, or not written as JSON does
 fix-digits-point = write digits, with at most one point
 problem-too-many-bytes = { $found } bytes is more than a scenario may have
 fix-fewer-bytes = keep it under { $most } bytes
+problem-sheet = a sheet of exercises is no train
+fix-sheet = open it with Open a sheet… in the panel Exercises
 problem-format = { $found } is not a format this version reads
 fix-format = write "format": { $format }
 problem-too-many-entries = { $found } entries are more than the { $most } allowed
@@ -1956,8 +1958,9 @@ page-exercise-shown = That is the answer.{ $stage ->
     [yes] { " " }The train shows it.
    *[no] { "" }
 }
-page-exercise-still = The drawing waits with nothing applied; it answers nothing.
+page-exercise-still = Until this is answered nothing is applied in the drawing: it would give the answer.
 page-exercise-right = Right.
+page-exercise-right-later = Right. After hints it counts { $share } %.
 page-exercise-part = Partly right: { $share } %.
 page-exercise-wrong = Not right.
 page-exercise-on-stage = Answer with the clutches and brakes in the drawing, then check.
@@ -1978,11 +1981,15 @@ page-exercise-part-name = { $part ->
 page-exercise-from = { $kind ->
     [reach] Asks for the ratio that is on stage now.
     [neutral] Asks for all neutral combinations with as many applied as on stage now.
-    [tie-up] Combinations are chosen by dice.
-    [order] Ranges are shuffled by dice.
-    [failed] The fault is chosen by dice.
-    [teeth] Range, set and ratio are chosen by dice, so that there are teeth for it.
+    [tie-up] Combinations are chosen at random.
+    [order] Ranges are shuffled.
+    [failed] The fault is chosen at random.
+    [teeth] Range, set and ratio are chosen at random, so that there are teeth for it.
    *[chosen] Choose what it asks about.
+}
+page-exercise-first = { $missing ->
+    [ratio] Apply what drives first: a question about a ratio takes it from the stage.
+   *[range] To walk through a range, apply it first.
 }
 page-exercise-add = Add this question
 page-exercise-walk-add = Walk through this range first
@@ -2197,9 +2204,9 @@ page-faults-found-single = { $count ->
    *[other] { $count } single faults explain all of it, each by itself.
 }
 page-faults-found-both = { $count ->
-    [0] No two faults do so only together.
-    [one] One pair of faults does so only together.
-   *[other] { $count } pairs of faults do so only together.
+    [0] No pair of faults adds another explanation.
+    [one] One pair of faults explains it only together.
+   *[other] { $count } pairs of faults explain it only together.
 }
 page-faults-single = One fault
 page-faults-both = Two faults together

@@ -221,6 +221,7 @@ fn other_problems() -> Result<Vec<Problem>> {
         "[x]",
         "[1e999]",
         "{\"x\": 1, \"x\": 2}",
+        "{\"tasks\": []}",
         &deep,
         &long,
     ] {

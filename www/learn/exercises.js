@@ -73,12 +73,16 @@ export function fill(panel, { desk, files, section, keeps, openSheet, exercise, 
   offer.prepend(h("p", { class: "note" }, say("page-exercise-note")));
   panel.fill(h("div", { class: "exercises" }, result, offer, round.node));
 
+  /** What was applied before the first question. @type {string[]} */
+  let before = [];
+
   /**
    * @param {Sheet} asked
    * @param {Parameters<Round["begin"]>[1]} [how]
    */
   function start(asked, how) {
     if (asked.walk.length + asked.questions.length === 0) return;
+    before = desk.answer?.applied ?? [];
     result.textContent = "";
     offer.hidden = true;
     round.begin(asked, how);
@@ -89,6 +93,8 @@ export function fill(panel, { desk, files, section, keeps, openSheet, exercise, 
     result.textContent = score;
     offer.hidden = false;
     if (!asks) return;
+    // Whoever puts a sheet together goes on with what was on stage.
+    desk.byPage(() => desk.apply(before));
     begin.focus({ preventScroll: true });
     panel.node.scrollIntoView({ block: "nearest", behavior: "instant" });
   }

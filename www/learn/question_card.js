@@ -92,7 +92,10 @@ export class QuestionCard {
   /** @param {Mark} mark */
   #tell({ right, credit, hints }) {
     const share = tenths(Math.round(credit.decimal * 100));
-    const result = right ? say("page-exercise-right") : credit.decimal > 0 ? say("page-exercise-part", { share }) : say("page-exercise-wrong");
+    // What was told before takes something off.
+    const counts = tenths(Math.round(this.#given.credit * 100));
+    const rightly = this.#given.credit < 1 ? say("page-exercise-right-later", { share: counts }) : say("page-exercise-right");
+    const result = right ? rightly : credit.decimal > 0 ? say("page-exercise-part", { share }) : say("page-exercise-wrong");
     const sign = right ? "✓" : credit.decimal > 0 ? "◐" : "✗";
     this.#told.dataset.mark = right ? "right" : credit.decimal > 0 ? "part" : "wrong";
     this.#told.replaceChildren(

@@ -116,7 +116,7 @@ export class Round {
     this.#given[at] ??= untouched();
     this.#card = new QuestionCard(desk, question, this.#given[at], () => this.#answered());
     this.#holder.replaceChildren(this.#card.node);
-    this.#place.textContent = say("page-exercise-place", { at: at + 1, of: questions.length, points: this.#points(), much: this.#points() === "1" ? "one" : "other" });
+    this.#tellPlace();
     this.#next.textContent = at + 1 < questions.length ? say("page-exercise-next") : say("page-exercise-finish");
     this.#next.hidden = true;
     // What stands applied could be the answer.
@@ -128,6 +128,11 @@ export class Round {
     this.#panel.node.scrollIntoView({ block: "nearest", behavior: "instant" });
   }
 
+  #tellPlace() {
+    const [points, of] = [this.#points(), this.#questions.length];
+    this.#place.textContent = say("page-exercise-place", { at: this.#at + 1, of, points, much: points === "1" ? "one" : "other" });
+  }
+
   /** Nothing is left to answer: the stage shows what was asked about. All else would answer the next ones. */
   #answered() {
     const desk = this.#desk;
@@ -135,6 +140,7 @@ export class Round {
     const { range } = this.#questions[this.#at];
     const known = desk.info?.ranges.find(({ id }) => id === range);
     if (known) this.#act(() => desk.apply(known.applied));
+    this.#tellPlace();
     this.#tellScore();
     this.#next.hidden = false;
     this.#next.focus({ preventScroll: true });

@@ -1,6 +1,6 @@
 /** Putting questions together: each from what is on screen, kept as a sheet to hand on. */
 
-import { h } from "../kit/dom.js";
+import { h, write } from "../kit/dom.js";
 import { save, slug } from "../kit/save.js";
 import { say } from "../kit/words.js";
 import { listScenarios } from "../state/catalogue.js";
@@ -47,6 +47,8 @@ export class Setting {
   #shaft = choice("exercise-set-shaft", say("page-exercise-shaft"));
   #part = choice("exercise-set-part", say("page-exercise-part-of"));
   #note = h("p", { class: "note" });
+  /** What is to be done before something can be added. */
+  #first = h("p", { class: "note", "data-part": "exercise-first" });
   #title = /** @type {HTMLInputElement} */ (h("input", { type: "text", maxlength: 80, "aria-label": say("page-exercise-title"), "data-part": "exercise-title", input: () => this.#renew() }));
   #list = new SheetList((at, to) => this.#shift(at, to), (at) => this.#remove(at));
   /** Why something was not added. */
@@ -95,6 +97,7 @@ export class Setting {
       h("div", { class: "exercise-lines" }, ...fields.map(({ node }) => node)),
       this.#note,
       h("p", { class: "row" }, this.#add, this.#walkThis),
+      this.#first,
       this.#refused,
       this.#list.node,
       h("label", { class: "exercise-line" }, h("span", {}, say("page-exercise-title")), this.#title),
@@ -180,6 +183,9 @@ export class Setting {
     this.#note.textContent = say("page-exercise-from", { kind });
     // In neutral there is no ratio to ask for.
     this.#add.disabled = kind === "reach" && !this.#desk.answer?.ratio;
+    const missing = this.#add.disabled ? "ratio" : this.#walkThis.disabled ? "range" : undefined;
+    this.#first.hidden = !missing;
+    if (missing) write(this.#first, say("page-exercise-first", { missing }));
   }
 
   #ask() {

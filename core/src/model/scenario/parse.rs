@@ -59,6 +59,17 @@ fn outermost(value: Value, problems: &mut Vec<Problem>) -> Option<Scenario> {
         "vehicle",
         "sources",
     ];
+    if let Value::Object(fields) = &value
+        && fields.iter().any(|(name, _)| name == "tasks")
+    {
+        // Whoever opens the wrong kind of file is told so, rather than all that it lacks.
+        problems.push(Problem::of(
+            "tasks",
+            ("problem-sheet", &[]),
+            ("fix-sheet", &[]),
+        ));
+        return None;
+    }
     let mut fields = Fields::of(value, "", &names, &spare, problems)?;
     let format: Value = fields.take("format")?;
     let known = (OLDEST_FORMAT..=FORMAT).any(|known| format == Value::Whole(known.into()));

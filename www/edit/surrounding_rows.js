@@ -67,7 +67,7 @@ export function surroundingRows(form) {
     const give = doing(say("page-edit-give-engine"), "engine", () => {
       if (form.edit({ edit: "surround", part: "engine", there: true })) form.unfold("around engine");
     });
-    return [heading, h("p", { class: "row" }, give)];
+    return [heading, h("p", { class: "row edit-long" }, give)];
   }
   const convert = doing(say("page-edit-give-converter"), "converter", () => {
     if (form.edit({ edit: "surround", part: "converter", there: true })) form.unfold("around converter");
@@ -82,9 +82,9 @@ export function surroundingRows(form) {
       ? form.part("converter", [converter.table.length, units], () =>
           folder(form, "converter", "edit-converter", ...converterTable(form)),
         )
-      : h("p", { class: "row" }, convert),
+      : h("p", { class: "row edit-long" }, convert),
     form.part("load", units, () => folder(form, "load", "page-edit-load", ...terms(form))),
-    h("p", { class: "row" }, none),
+    h("p", { class: "row edit-long" }, none),
   ];
 }
 

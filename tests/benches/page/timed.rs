@@ -109,12 +109,15 @@ fn keys(page: &Page, name: &str) -> Result<()> {
     page.unfold("timed")?;
     page.until(
         "the plot or a refusal is there",
-        "probe.all('.timed-grip').length > 0 || !probe.one('[data-part=timed-refused]').hidden",
+        // Where all elements are one-way clutches there is nothing to command, and so no handle.
+        "probe.one('.timed-found')?.hidden === false || probe.one('[data-part=timed-refused]')?.hidden === false",
     )?;
     page.rest()?;
     let grips: usize = page.get("probe.all('.timed-grip').length", Value::Null)?;
     if grips == 0 {
-        println!("  {name}: no shift from its first range to the second");
+        println!(
+            "  {name}: no shift from its first range to the second, or nothing to command in it"
+        );
         return Ok(());
     }
     // Script alone: handling the key, and then the frame that it asks for, whose callbacks come in the order they were

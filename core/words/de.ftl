@@ -13,7 +13,7 @@
 decimal-sign = ,
 # 1/min steht in den Normen; U/min hieße dasselbe, ist aber keine Einheit.
 unit-rev-min = 1/min
-unit-rev-min-thousand = 1000/min
+unit-rev-min-thousand = × 1000/min
 kinds = { " " }abtrieb abtriebswelle achse antrieb antriebswelle bremse freilauf gehäuse getriebe hohlrad kettenrad kupplung kurbel laufrad motor nabe planetenrad planetensatz pumpe rad radsatz ritzel satz sonnenrad sonnenradwelle sonnenwelle steg trommel turbine turbinenrad vorgelegewelle welle zwischenwelle{ " " }
 # Männlich und weiblich sind die genannten Wörter, alle anderen sächlich.
 noun = { $case ->

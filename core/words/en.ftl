@@ -15,7 +15,7 @@ articles = { " " }the{ " " }
 decimal-sign = .
 # Units of speed, and a thousand of the first.
 unit-rev-min = rev/min
-unit-rev-min-thousand = 1000 rev/min
+unit-rev-min-thousand = × 1000 rev/min
 # What the housing is called where the scenario does not say.
 housing = Housing
 # What stands in a name that reads like a list. Among other names, it is parted from them clearly.

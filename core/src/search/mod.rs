@@ -71,7 +71,7 @@ pub struct Search {
 }
 
 /// How many boxes a search is divided into for shards, whatever their number.
-const PIECES: usize = 256;
+const PIECES: usize = 1024;
 
 impl Search {
     /// A search for what is asked of a train.

@@ -111,6 +111,7 @@ fn every_state_is_said_in_words() -> Result<()> {
             said == [
                 "Drives",
                 "Neutral",
+                "No fixed ratio",
                 "Output held",
                 "Over-applied",
                 "Tied up"

@@ -108,13 +108,14 @@ pub const SAID: &str = "(() => { \
 })()";
 /// Symbols of units and of the ratio, the page's own name and languages in their own, names of standards, of a key and
 /// of a kind of file, beside those of the drawings.
-const SYMBOLS: [&str; 23] = [
+const SYMBOLS: [&str; 24] = [
     "4th",
     "DE",
     "Deutsch",
     "Edition",
     "English",
     "F8",
+    "Home",
     "Hz",
     "Levertrain",
     "SCORM",
@@ -138,8 +139,7 @@ const SYMBOLS: [&str; 23] = [
 const CODES: &str = "losses road shows units scenario zz on n t u o l v q furlong nothing joined \
     power scale rpm rads Nm lbfft kW hp KiB 5e9 x";
 /// What the commands of a long search are written with.
-const COMMANDS: &str =
-    "cargo run release core example search task json shard part merge jsonl out finds levertrain p";
+const COMMANDS: &str = "cargo run release core example search layouts task json shard part merge jsonl out finds levertrain p";
 const LINKS: [&str; 8] = [
     "#s=nothing",
     "#on=X",

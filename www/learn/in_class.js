@@ -74,7 +74,7 @@ class View {
     this.#told = new Told(desk, this.#hidden, signal);
     // Any speed gives the ratio away.
     this.#stage = new ClassStage(desk, () => this.#hidden.has("numbers") || this.#hidden.has("ratio"), (kept) => this.#told.keep(kept), signal);
-    this.#course = new Course(desk, (step) => this.#told.tell(step), signal);
+    this.#course = new Course(desk, (step) => this.#told.tell(step), (step) => this.#told.fits(step), signal);
     const button = (/** @type {string} */ part, /** @type {string} */ words, /** @type {() => void} */ click, /** @type {string} */ key, /** @type {Node[]} */ content = [document.createTextNode(words)]) =>
       h("button", { class: "plain", type: "button", "data-part": part, title: say("page-class-by-key", { words, key }), "aria-keyshortcuts": key, click }, ...content);
     const go = (/** @type {string} */ part, /** @type {string} */ words, /** @type {number} */ by, /** @type {string} */ look, /** @type {string} */ key) =>
@@ -160,8 +160,9 @@ class View {
 
   /** @param {"ranges" | "steps"} way */
   #follow(way) {
-    this.#course.follow(way);
+    // What has room depends on the way.
     this.#node.dataset.way = way;
+    this.#course.follow(way);
     for (const node of this.#ways) node.setAttribute("aria-pressed", String(node.dataset.part === `class-${way}`));
   }
 

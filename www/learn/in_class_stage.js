@@ -14,7 +14,7 @@ import { resize } from "../stage/stage.js";
 /** The smallest letters of the drawings as they are drawn, in CSS pixels. */
 const SMALLEST = 12;
 /** How much of the height the half-section has. */
-const SHARE = 0.58;
+const SHARE = 0.48;
 /** Room that large letters take above and below the half-section, over their size, and what is less for usual ones. */
 const BEYOND = 34;
 /** The levers are no higher than so many times their width. */

@@ -54,6 +54,18 @@ export class Told {
     this.update();
   }
 
+  /** Whether there is room for all words of a step. @param {import("./in_class_course.js").Step} step */
+  fits(step) {
+    const before = [...this.#words.childNodes];
+    const lit = this.line.hasAttribute("data-lit");
+    this.line.removeAttribute("data-lit");
+    this.#words.textContent = say("page-walk-told", { ...step });
+    const fits = this.line.scrollHeight <= this.line.clientHeight;
+    this.#words.replaceChildren(...before);
+    this.line.toggleAttribute("data-lit", lit);
+    return fits;
+  }
+
   /** Shows whether the member that is named stays lit. @param {boolean} kept */
   keep(kept) {
     this.line.toggleAttribute("data-kept", kept);

@@ -1,7 +1,7 @@
 //! The diagram for the back row of a class: everything on it larger, in the columns and the height that there
 //! are, without the key.
 
-use super::geometry::Diagram;
+use super::geometry::{Diagram, HEADING};
 use super::{drawing, key, naming};
 use crate::draw::scene::{Ink, Label, Mark, Point, Scene, at};
 use crate::draw::section::{ASKED, Stage};
@@ -42,12 +42,21 @@ impl<'a> Far<'a> {
         self.diagram(live).shaft_at(at(x, y))
     }
 
+    /// What a class could misread.
+    #[cfg(test)]
+    pub fn unclear(&self, live: &Live<'_>) -> Vec<String> {
+        super::clear_tests::unclear(&self.diagram(live))
+    }
+
     fn diagram<'b>(&'b self, live: &'b Live<'b>) -> Diagram<'b> {
         // The key that a diagram keeps room for lies beyond what is shown.
         let key = key::height(&self.stage, live.powers.is_some());
-        let mut diagram = Diagram::as_high_as(live, &self.stage, self.merged, self.height + key);
+        // Over the levers of a set there is no heading, but half a line of a name.
+        let head = if self.merged { HEADING } else { HEADING / 2.0 };
+        let height = self.height + key;
+        let mut diagram = Diagram::as_high_as(live, &self.stage, self.merged, height, head);
         (diagram.names_sets, diagram.has_key) = (false, false);
-        diagram.says_more = Some(naming::name_the_rest);
+        diagram.naming = Some(naming::ALL);
         diagram
     }
 }

@@ -6,7 +6,7 @@ use levertrain_core::{Body, LeverNode, TrainLever};
 
 use super::axis::Axis;
 use super::key;
-use super::labels::SaysMore;
+use super::labels::Naming;
 use crate::draw::scene::{Point, at};
 use crate::draw::section::{Column, Stage};
 use crate::motion::live::{Live, Motion};
@@ -51,8 +51,8 @@ pub(super) struct Diagram<'a> {
     pub has_key: bool,
     /// What it stands on.
     pub stage: &'a Stage<'a>,
-    /// What else is said where there is room once all labels have their places.
-    pub says_more: Option<SaysMore>,
+    /// What else is said, where all must be named.
+    pub naming: Option<Naming>,
     /// Lines of what is drawn behind it, with what covering one CSS pixel of them by a label costs.
     pub behind: Vec<(Point, Point, f64)>,
 }
@@ -115,15 +115,16 @@ pub(super) struct Link {
 impl<'a> Diagram<'a> {
     /// Lays the diagram out.
     pub(super) fn of(live: &'a Live<'a>, stage: &'a Stage<'a>, merged: bool) -> Self {
-        Self::as_high_as(live, stage, merged, stage.size().lever_height)
+        Self::as_high_as(live, stage, merged, stage.size().lever_height, HEADING)
     }
 
-    /// The same in another height.
+    /// The same in another height, with so much room for headings.
     pub(super) fn as_high_as(
         live: &'a Live<'a>,
         stage: &'a Stage<'a>,
         merged: bool,
         height: f64,
+        head: f64,
     ) -> Self {
         let size = (stage.size().width, height);
         let levers = if merged {
@@ -133,7 +134,7 @@ impl<'a> Diagram<'a> {
         };
         // Above the axis there is room for a node and its number, below it for a held node's
         // ground sign.
-        let top = HEADING + LETTERED + 10.0;
+        let top = head + LETTERED + 10.0;
         let bottom = size.1 - key::height(stage, live.powers.is_some()) - LETTERED - 14.0;
         let axis = Axis::of(live, top, bottom.max(top + 1.0));
         let locked = Locked::of(live);
@@ -152,7 +153,7 @@ impl<'a> Diagram<'a> {
             has_input_line: !live.by_hand,
             has_key: true,
             stage,
-            says_more: None,
+            naming: None,
             behind: Vec::new(),
         }
     }

@@ -7,7 +7,7 @@ use super::axis::TICK_SIZE;
 use super::geometry::{Diagram, HEADING};
 use super::key;
 use super::marks::{self, Look};
-use super::placing::{Board, Spot};
+use super::placing::{Board, Spot, Weigh};
 use super::saying::{self, Line, Saying};
 use crate::draw::scene::{Align, Bounds, Ink, Label, Point, at};
 use crate::draw::text;
@@ -38,8 +38,15 @@ pub(super) struct Lettering {
     pub leaders: Vec<[Point; 2]>,
 }
 
-/// Does more once all have their places.
-pub(super) type SaysMore = fn(&mut [Subject], &mut [Option<Placed>], &mut Board);
+/// What is looked at beyond the usual where every shaft must have a name that nobody takes for another's.
+pub(super) struct Naming {
+    /// Does more once all have their places.
+    pub rest: fn(&mut [Subject], &mut [Option<Placed>], &mut Board),
+    /// What else a place costs.
+    pub weigh: Weigh,
+    /// From this distance on a line leads from a label to its node.
+    pub leads_from: f64,
+}
 
 /// A thing to be labelled: where it is, and what to say of it, the fullest first.
 pub(super) struct Subject {
@@ -63,45 +70,12 @@ pub(super) struct Placed {
 impl Lettering {
     /// Letters a diagram. No two texts overlap, and none lies on a node.
     pub(super) fn of(diagram: &Diagram<'_>) -> Self {
-        let mut board = Board::new(Bounds {
-            left: 2.0,
-            top: 1.0,
-            width: diagram.size.0 - 4.0,
-            height: diagram.size.1
-                - 1.0
-                - key::height(diagram.stage, diagram.live.powers.is_some()),
-        });
-        for node in diagram.nodes() {
-            // Turned by hand, a node has arrows over and under it.
-            let arrows = if diagram.live.by_hand { ARROWS } else { 0.0 };
-            let reach = Look::of(node).reach(node.radius) + arrows;
-            board.take(marks::square(node.at, reach));
-            if node.motion == Motion::Held {
-                board.take(marks::ground_area(diagram.foot(node)));
-            }
-        }
-        let mut labels = Vec::new();
-        for label in headings(diagram).into_iter().chain(ticks(diagram)) {
-            if board.is_free(label.bounds(), None) {
-                board.take(label.bounds());
-                labels.push(label);
-            }
-        }
-        mark_lines(diagram, &mut board);
-        if diagram.has_input_line {
-            labels.extend(input_label(diagram, &mut board));
-        }
-
+        let (labels, places) = places(diagram);
         let mut lettering = Self {
             labels,
             leaders: Vec::new(),
         };
-        let mut subjects = subjects(diagram);
-        let mut all = place(&subjects, &mut board);
-        if let Some(more) = diagram.says_more {
-            more(&mut subjects, &mut all, &mut board);
-        }
-        for (subject, placed) in subjects.iter().zip(all) {
+        for (subject, placed) in places {
             if let Some(placed) = placed {
                 lettering.leaders.extend(placed.spot.leader);
                 let lines = &subject.sayings[placed.saying].lines;
@@ -110,6 +84,53 @@ impl Lettering {
         }
         lettering
     }
+}
+
+/// The texts that belong to no node, and where the others have their places.
+#[inline(always)]
+pub(super) fn places(
+    diagram: &Diagram<'_>,
+) -> (Vec<Label>, impl Iterator<Item = (Subject, Option<Placed>)>) {
+    let mut board = Board::new(Bounds {
+        left: 2.0,
+        top: 1.0,
+        width: diagram.size.0 - 4.0,
+        height: diagram.size.1 - 1.0 - key::height(diagram.stage, diagram.live.powers.is_some()),
+    });
+    for node in diagram.nodes() {
+        // Turned by hand, a node has arrows over and under it.
+        let arrows = if diagram.live.by_hand { ARROWS } else { 0.0 };
+        let reach = Look::of(node).reach(node.radius) + arrows;
+        let square = marks::square(node.at, reach);
+        board.take(square);
+        if diagram.naming.is_some() {
+            board.nodes.push(square);
+        }
+        if node.motion == Motion::Held {
+            board.take(marks::ground_area(diagram.foot(node)));
+        }
+    }
+    if let Some(naming) = &diagram.naming {
+        board.weigh = Some(naming.weigh);
+        board.leads_from = naming.leads_from;
+    }
+    let mut labels = Vec::new();
+    for label in headings(diagram).into_iter().chain(ticks(diagram)) {
+        if board.is_free(label.bounds(), None) {
+            board.take(label.bounds());
+            labels.push(label);
+        }
+    }
+    mark_lines(diagram, &mut board);
+    if diagram.has_input_line {
+        labels.extend(input_label(diagram, &mut board));
+    }
+    let mut subjects = subjects(diagram);
+    let mut all = place(&subjects, &mut board);
+    if let Some(naming) = &diagram.naming {
+        (naming.rest)(&mut subjects, &mut all, &mut board);
+    }
+    (labels, subjects.into_iter().zip(all))
 }
 
 /// Places what must be said of every subject first, then says more where there is room.

@@ -6,7 +6,10 @@
 //! wherever `placing` finds room for it; `labels` decides what matters most, and the `key`
 //! explains the signs.
 
+mod arranging;
 mod axis;
+#[cfg(test)]
+mod clear_tests;
 mod drawing;
 mod far;
 mod geometry;

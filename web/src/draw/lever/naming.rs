@@ -1,94 +1,86 @@
 //! Naming every shaft where there is little room: in large letters.
 
-use levertrain_core::Body;
+use super::arranging::arrange;
+use super::labels::{Naming, Placed, Subject};
+use super::placing::{Board, length_inside};
+use super::saying::{Line, Saying, VALUE_SIZE};
+use crate::draw::scene::{Bounds, Point};
 
-use super::labels::{Placed, Subject, size};
-use super::placing::{Board, Spot};
-use super::saying::{Line, Saying};
-use crate::draw::scene::Bounds;
-
-/// What a place may cost more than the one without the name, which stands nowhere else.
-const WORTH_NAMING: f64 = 90.0;
-
-/// How often another label is asked to make room in one drawing: each takes about a tenth of a millisecond, and a
-/// drawing that glides has little time.
-const TRIES: usize = 64;
-
-/// Nowhere.
-const NONE: Bounds = Bounds {
-    left: f64::MIN,
-    top: f64::MIN,
-    width: 0.0,
-    height: 0.0,
+/// Names every shaft, beside its own node.
+pub(super) const ALL: Naming = Naming {
+    rest: name_the_rest,
+    weigh,
+    leads_from: 7.0,
 };
 
-/// Names the shafts that have no name yet, each at that node where it covers least: in more lines if need be, or
-/// where another label has made room.
-pub(super) fn name_the_rest(
-    subjects: &mut [Subject],
-    all: &mut [Option<Placed>],
-    board: &mut Board,
-) {
+/// How much nearer to its own node than to any other a label should be that no line leads from, and how far from
+/// all others one that a line leads from, in CSS pixels.
+const PLAIN: f64 = 8.0;
+const APART: f64 = 5.0;
+
+/// What a CSS pixel less than that costs, and lying on a line to another label.
+const MISREAD: f64 = 4.0;
+const ON_LEADER: f64 = 40.0;
+
+/// What a place costs where somebody could take a label for that of another node, or where it lies on a line to
+/// another label.
+fn weigh(
+    board: &Board,
+    centre: Point,
+    area: Bounds,
+    leader: Option<[Point; 2]>,
+    own: Option<usize>,
+) -> f64 {
+    let is_own = |node: &&Bounds| (node.middle().x - centre.x).abs() < 0.5;
+    let near = board.nodes.iter().find(is_own);
+    let near = near.map_or(0.0, |node| gap(node, &area));
+    let wanted = if leader.is_some() {
+        APART
+    } else {
+        near + PLAIN
+    };
+    let others = board.nodes.iter().filter(|node| !is_own(node));
+    let short = others.map(|node| (wanted - gap(node, &area)).max(0.0));
+    let lies_on = |&&(index, [from, to]): &&(usize, [Point; 2])| {
+        Some(index) != own && length_inside(from, to, area) > 1.0
+    };
+    let crossed = board.leaders.iter().filter(lies_on).count();
+    // A line that runs through a node or a word costs more than one over a lever.
+    let runs =
+        |node: &&Bounds| leader.is_some_and(|[from, to]| length_inside(from, to, **node) > 1.0);
+    let runs = board
+        .nodes
+        .iter()
+        .filter(|node| !is_own(node))
+        .filter(runs)
+        .count();
+    ON_LEADER * runs as f64 + MISREAD * short.sum::<f64>() + ON_LEADER * crossed as f64
+}
+
+/// How far two boxes are apart.
+pub(super) fn gap(one: &Bounds, other: &Bounds) -> f64 {
+    let apart = |(low, length): (f64, f64), (other, other_length): (f64, f64)| {
+        (other - low - length)
+            .max(low - other - other_length)
+            .max(0.0)
+    };
+    let across = apart((one.left, one.width), (other.left, other.width));
+    let down = apart((one.top, one.height), (other.top, other.height));
+    across.hypot(down)
+}
+
+/// Names the shafts that have no name yet, in fewer words or more lines if need be, wherever that is clearest.
+fn name_the_rest(subjects: &mut [Subject], all: &mut [Option<Placed>], board: &mut Board) {
     for subject in &mut *subjects {
         subject.sayings.extend(alone(&subject.sayings));
+        let bare: Vec<Saying> = subject.sayings.iter().filter_map(bare).collect();
+        subject.sayings.extend(bare);
         let narrow: Vec<Saying> = subject.sayings.iter().filter_map(narrower).collect();
+        let narrowest: Vec<Saying> = narrow.iter().filter_map(narrower).collect();
         subject.sayings.extend(narrow);
+        subject.sayings.extend(narrowest);
     }
-    let subjects = &*subjects;
-    for body in unnamed(subjects, all) {
-        if let Some(choice) = cheapest(subjects, all, board, body) {
-            put(all, board, choice);
-        }
-    }
-    let mut tries = TRIES;
-    for body in unnamed(subjects, all) {
-        // Another name may be this one's too, where both turn as one.
-        if unnamed(subjects, all).contains(&body) {
-            make_room(subjects, all, board, body, &mut tries);
-        }
-    }
-}
-
-/// Names one where another label can move out of the way.
-fn make_room(
-    subjects: &[Subject],
-    all: &mut [Option<Placed>],
-    board: &mut Board,
-    body: Body,
-    tries: &mut usize,
-) {
-    for other in 0..all.len().min(*tries) {
-        *tries -= 1;
-        let Some(before) = all[other] else { continue };
-        board.replace(before.own, NONE);
-        let Some(choice) = cheapest(subjects, all, board, body).filter(|choice| choice.0 != other)
-        else {
-            board.replace(before.own, before.spot.area);
-            continue;
-        };
-        let old = all[choice.0];
-        put(all, board, choice);
-        // It says what it said, elsewhere.
-        let subject = &subjects[other];
-        let said = size(&subject.sayings[before.saying].lines);
-        let limit = before.spot.cost + WORTH_NAMING;
-        let elsewhere = board.best(subject.centre, subject.reach, said, Some(before.own));
-        if let Some(spot) = elsewhere.filter(|spot| spot.cost < limit) {
-            put(all, board, (other, before.saying, spot));
-            return;
-        }
-        if let Some(old) = old {
-            put(all, board, (choice.0, old.saying, old.spot));
-        }
-        board.replace(before.own, before.spot.area);
-    }
-}
-
-fn put(all: &mut [Option<Placed>], board: &mut Board, (index, saying, spot): Choice) {
-    if let Some(placed) = &mut all[index] {
-        board.replace(placed.own, spot.area);
-        (placed.spot, placed.saying) = (spot, saying);
-    }
+    arrange(subjects, all, board);
 }
 
 /// The name alone, of a node of which more is said in a line under it.
@@ -100,6 +92,17 @@ fn alone(sayings: &[Saying]) -> Option<Saying> {
     let (_, lines) = second.lines.split_last().filter(|_| under)?;
     Some(Saying {
         lines: lines.to_vec(),
+        names: true,
+    })
+}
+
+/// The same without its members, which stand before its speed where no letter shows them.
+fn bare(saying: &Saying) -> Option<Saying> {
+    let is_speed = |line: &Line| line.size == VALUE_SIZE;
+    let (members, rest) = saying.lines.split_first()?;
+    let has_members = saying.names && !is_speed(members) && is_speed(rest.first()?);
+    has_members.then(|| Saying {
+        lines: rest.to_vec(),
         names: true,
     })
 }
@@ -129,57 +132,13 @@ fn halves(text: &str) -> Option<[&str; 2]> {
     if text.len() < LONG {
         return None;
     }
+    // Of names that are put together each stays whole.
+    let joined = text.contains(" + ");
+    if !joined && text.ends_with('+') {
+        return None;
+    }
     let spaces = text.match_indices(' ').map(|(at, _)| at);
+    let spaces = spaces.filter(|&at| !joined || text[..at].ends_with('+'));
     let at = spaces.min_by_key(|at| at.abs_diff(text.len() / 2))?;
     Some([&text[..at], &text[at + 1..]])
-}
-
-/// What has labels and no name.
-fn unnamed(subjects: &[Subject], all: &[Option<Placed>]) -> Vec<Body> {
-    let both = || subjects.iter().zip(all);
-    let names = |subject: &Subject, placed: &Option<Placed>| {
-        placed.is_some_and(|placed| subject.sayings[placed.saying].names)
-    };
-    let named: Vec<Body> = both()
-        .filter(|(subject, placed)| names(subject, placed))
-        .flat_map(|(subject, _)| subject.bodies.clone())
-        .collect();
-    let mut unnamed: Vec<Body> = Vec::new();
-    for body in both().flat_map(|(subject, _)| &subject.bodies) {
-        if !named.contains(body) && !unnamed.contains(body) {
-            unnamed.push(*body);
-        }
-    }
-    unnamed
-}
-
-/// A label, what it says, and where.
-type Choice = (usize, usize, Spot);
-
-/// The node at which a name costs least, what is said there, and where.
-fn cheapest(
-    subjects: &[Subject],
-    all: &[Option<Placed>],
-    board: &Board,
-    body: Body,
-) -> Option<Choice> {
-    let mut best: Option<Choice> = None;
-    for (index, subject) in subjects.iter().enumerate() {
-        let Some(placed) = all[index] else { continue };
-        if !subject.bodies.contains(&body) {
-            continue;
-        }
-        for (saying, said) in subject.sayings.iter().enumerate() {
-            if !said.names {
-                continue;
-            }
-            let size = size(&said.lines);
-            let spot = board.best(subject.centre, subject.reach, size, Some(placed.own));
-            let limit = best.map_or(placed.spot.cost + WORTH_NAMING, |(.., spot)| spot.cost);
-            if let Some(spot) = spot.filter(|spot| spot.cost < limit) {
-                best = Some((index, saying, spot));
-            }
-        }
-    }
-    best
 }

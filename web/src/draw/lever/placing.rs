@@ -16,7 +16,7 @@ const LINE_GAP: f64 = 4.0;
 /// How far beyond the nearest place a label may move, in CSS pixels.
 const AWAY: [f64; 8] = [0.0, 7.0, 15.0, 25.0, 37.0, 51.0, 67.0, 85.0];
 
-/// From this distance on a line leads from the label to what it belongs to.
+/// From this distance on a line leads from a label to what it belongs to.
 const LEADER_FROM: f64 = 15.0;
 
 /// What moving away by one CSS pixel costs, in the unit in which crossing things is weighed.
@@ -25,12 +25,22 @@ const AWAY_COST: f64 = 0.45;
 /// What a leader costs that runs over another label or node.
 const CROSSED_LEADER: f64 = 40.0;
 
+/// What a place for what is around a point costs beyond the usual, by the leader to it and what its label took before.
+pub(super) type Weigh = fn(&Board, Point, Bounds, Option<[Point; 2]>, Option<usize>) -> f64;
+
 /// The space labels share.
 #[derive(Debug, Clone)]
 pub(super) struct Board {
     area: Bounds,
     taken: Vec<Bounds>,
     lines: Vec<Line>,
+    /// Boxes of what labels could be about, and what else a place costs beside them.
+    pub nodes: Vec<Bounds>,
+    /// Leaders to labels, by what these took.
+    pub leaders: Vec<(usize, [Point; 2])>,
+    /// From this distance on a line leads from a label to what it belongs to.
+    pub leads_from: f64,
+    pub weigh: Option<Weigh>,
     /// What blocked the last place: most likely the next one too.
     blocker: Cell<usize>,
 }
@@ -64,6 +74,10 @@ impl Board {
             area,
             taken: Vec::new(),
             lines: Vec::new(),
+            nodes: Vec::new(),
+            leaders: Vec::new(),
+            leads_from: LEADER_FROM,
+            weigh: None,
             blocker: Cell::new(0),
         }
     }
@@ -138,12 +152,15 @@ impl Board {
                 if !self.is_free(area, own) {
                     continue;
                 }
-                let leader = (away >= LEADER_FROM).then(|| leader(centre, reach, area));
-                let crossed = leader.is_some_and(|[from, to]| self.is_crossed(from, to));
+                let leader = (away >= self.leads_from).then(|| leader(centre, reach, area));
+                let crossed = leader.is_some_and(|[from, to]| self.is_crossed(from, to, own));
                 let cost = side.cost
                     + distance
                     + self.covering(area)
-                    + if crossed { CROSSED_LEADER } else { 0.0 };
+                    + if crossed { CROSSED_LEADER } else { 0.0 }
+                    + self
+                        .weigh
+                        .map_or(0.0, |weigh| weigh(self, centre, area, leader, own));
                 if best.is_none_or(|spot| cost < spot.cost) {
                     best = Some(Spot {
                         area,
@@ -157,10 +174,21 @@ impl Board {
         best
     }
 
-    fn is_crossed(&self, from: Point, to: Point) -> bool {
-        self.taken
-            .iter()
-            .any(|&taken| length_inside(from, to, taken) > 1.0)
+    /// What a place costs now.
+    pub(super) fn cost(&self, centre: Point, spot: Spot, own: usize) -> f64 {
+        let crossed = spot
+            .leader
+            .is_some_and(|[from, to]| self.is_crossed(from, to, Some(own)));
+        let weighed = self.weigh.map_or(0.0, |weigh| {
+            weigh(self, centre, spot.area, spot.leader, Some(own))
+        });
+        self.covering(spot.area) + weighed + if crossed { CROSSED_LEADER } else { 0.0 }
+    }
+
+    fn is_crossed(&self, from: Point, to: Point, own: Option<usize>) -> bool {
+        let taken = self.taken.iter().enumerate();
+        let mut others = taken.filter(|&(index, _)| Some(index) != own);
+        others.any(|(_, &taken)| length_inside(from, to, taken) > 1.0)
     }
 }
 

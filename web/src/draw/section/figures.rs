@@ -89,15 +89,26 @@ pub fn outline(stage: &Stage<'_>, coupling: usize) -> Option<Bounds> {
 pub fn draw(scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>, letters: impl Lettering) {
     for (index, coupling) in live.train.scenario().couplings.iter().enumerate() {
         let facts = coupling.facts();
-        let parts = stage
-            .plan()
-            .parts
-            .iter()
-            .filter(|part| part.coupling == index);
-        for part in parts {
-            draw_part(scene, stage, live, facts, (part, letters));
+        let parts = || {
+            let all = stage.plan().parts.iter();
+            all.filter(|part| part.coupling == index)
+        };
+        // Large letters stand out of their gears, and nothing is drawn over them.
+        if letters.is_large() {
+            for part in parts().filter(|part| is_carrier(facts, part)) {
+                draw_part(scene, stage, live, facts, (part, letters));
+            }
+        }
+        for part in parts() {
+            if !letters.is_large() || !is_carrier(facts, part) {
+                draw_part(scene, stage, live, facts, (part, letters));
+            }
         }
     }
+}
+
+fn is_carrier(facts: &dyn CouplingKind, part: &Part) -> bool {
+    facts.members()[part.member].role == Role::Carrier
 }
 
 fn draw_part(
@@ -141,6 +152,14 @@ fn named(letter: &str, teeth: Teeth, letters: impl Lettering) -> Vec<String> {
         return vec![full, letter.to_owned()];
     }
     vec![full, teeth.to_string()]
+}
+
+/// How much higher than its gear a large name may be: a member's, which no other is near.
+fn overhang(names: &[String]) -> f64 {
+    let of_member = names
+        .iter()
+        .all(|name| name.starts_with(char::is_alphabetic));
+    if of_member { 1.5 } else { 1.05 }
 }
 
 /// Teeth that pass per radian.
@@ -324,15 +343,16 @@ impl Gear {
             0.1,
         );
         let size = NAME_SIZE * letters.times();
-        // Large letters may fill all of a narrow gear: capitals and figures are lower than a line.
-        let line = if letters.is_large() {
-            CAPITAL
+        // Large letters may fill all of a narrow gear and stand out a little: capitals and figures are lower than
+        // a line.
+        let (line, highest) = if letters.is_large() {
+            (CAPITAL, overhang(&self.names) * height)
         } else {
-            text::LINE
+            (text::LINE, height - 1.0)
         };
         let fits = |name: &&String| {
             text::width(name, size, false) + beside <= self.narrowest - rim
-                && size * line <= height - 1.0
+                && size * line <= highest
         };
         let Some(name) = self.names.iter().find(fits) else {
             return;
@@ -353,6 +373,19 @@ impl Gear {
         if letters.is_large() {
             let inside = ground.height.min(height - 2.0);
             (ground.top, ground.height) = (y - inside / 2.0, inside);
+            let half = (size * CAPITAL + 3.0) / 2.0;
+            if 2.0 * half > inside {
+                // Only the letters themselves break the outline.
+                let top = y - half;
+                scene.fill_box(
+                    Bounds {
+                        top,
+                        height: 2.0 * half,
+                        ..label.bounds()
+                    },
+                    Ink::Metal,
+                );
+            }
         }
         scene.fill_box(ground, Ink::Metal);
         if arrow {

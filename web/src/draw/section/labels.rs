@@ -5,10 +5,10 @@
 
 use super::figures::outline;
 use super::handle::StageSize;
-use super::packs;
 use super::plan::PackPlace;
 use super::stage::{HOUSING, Stage};
 use super::wires::{SHAFT, segments};
+use super::{Side, packs};
 use crate::draw::scene::{Align, Bounds, Ink, Label, Point, Scene, Stroke, at};
 use crate::draw::{names, text};
 
@@ -55,6 +55,29 @@ impl Place {
     /// How far it is from what it names.
     pub fn away(&self) -> f64 {
         gap(&self.subject, &self.area)
+    }
+
+    /// The box of the text and of another.
+    pub fn with(&self, other: &Bounds) -> Bounds {
+        let (left, top) = (self.area.left.min(other.left), self.area.top.min(other.top));
+        let right = |area: &Bounds| area.left + area.width;
+        let bottom = |area: &Bounds| area.top + area.height;
+        Bounds {
+            left,
+            top,
+            width: right(&self.area).max(right(other)) - left,
+            height: bottom(&self.area).max(bottom(other)) - top,
+        }
+    }
+
+    /// Where a text begins or ends that goes on in the same line, away from the end of the train that it is at.
+    pub fn beside(&self, end: Side) -> Point {
+        let space = (0.45 * self.area.height).min(LEADER_FROM - 2.0);
+        let x = match end {
+            Side::Input => self.area.left + self.area.width + space,
+            Side::Output => self.area.left - space,
+        };
+        at(x, self.at.y)
     }
 
     /// The place in a drawing that is spread out along the axis: text and subject keep their size.
@@ -144,6 +167,12 @@ impl Room {
             subjects,
             lettered: outlines,
         }
+    }
+
+    /// Keeps texts so far from gears, whose letters are larger than they.
+    pub fn take_lettered(&mut self, apart: f64) {
+        self.ink
+            .extend(self.lettered.iter().map(|gears| grown(gears, apart)));
     }
 
     /// Keeps texts out of the box of a text.

@@ -7,7 +7,7 @@ use super::lettering::Lettering;
 use super::stage::Stage;
 use super::{Side, packs};
 use crate::draw::names::isolated;
-use crate::draw::scene::{Align, Bounds, Ink, Label, Scene, at};
+use crate::draw::scene::{Align, Bounds, Ink, Label, Point, Scene, at};
 use crate::draw::text;
 use crate::motion::live::{Live, Motion};
 use crate::units::speed_unit::SpeedUnit;
@@ -38,6 +38,9 @@ impl Places {
     pub fn find(stage: &Stage<'_>, line: f64, letters: impl Lettering) -> Self {
         let train = stage.train();
         let mut room = Room::of(stage, line, letters.beyond());
+        if letters.is_large() {
+            room.take_lettered(4.0 * (letters.times() - 1.0));
+        }
         let sets = train
             .scenario()
             .couplings
@@ -81,27 +84,26 @@ impl Places {
                 width: (inner.x - outer.x).abs(),
                 height: 12.0,
             };
-            let mut put = |texts: Vec<String>, size: f64, bold: bool, rows: [f64; 4]| {
+            let row = |dy: f64| at(outer.x, outer.y + dy * (1.0 + letters.times()) / 2.0);
+            let mut put = |(texts, subject): (Vec<String>, Bounds),
+                           size: f64,
+                           bold: bool,
+                           first: Vec<Point>| {
                 let wanted = Wanted {
                     texts,
                     size,
                     bold,
                     subject,
-                    first: rows
-                        .map(|dy| {
-                            let dy = dy * (1.0 + letters.times()) / 2.0;
-                            (at(outer.x, outer.y + dy), end.align())
-                        })
-                        .to_vec(),
+                    first: first.into_iter().map(|spot| (spot, end.align())).collect(),
                 };
                 room.place(&wanted)
             };
             let words = vec![end.word().to_owned()];
             let word = put(
-                words,
+                (words, subject),
                 END_NAME * letters.times(),
                 true,
-                [-17.0, 18.0, 31.0, -32.0],
+                [-17.0, 18.0, 31.0, -32.0].map(row).to_vec(),
             );
             // Room for any speed in any unit: it must not move when the speed changes.
             let unit = SpeedUnit::RevPerMin.symbol();
@@ -110,12 +112,17 @@ impl Places {
                 // The unit stands at the axis of the levers.
                 widest.remove(0);
             }
-            let speed = put(
-                widest,
-                END_SPEED * letters.times(),
-                false,
-                [18.0, 31.0, -17.0, -32.0],
-            );
+            let mut first = [18.0, 31.0, -17.0, -32.0].map(row).to_vec();
+            let mut named = subject;
+            if letters.is_large()
+                && let Some(word) = &word
+            {
+                // Where there is no room under or over the word it stands beside it.
+                first.insert(1, word.beside(end));
+                first.swap(2, 3);
+                named = word.with(&subject);
+            }
+            let speed = put((widest, named), END_SPEED * letters.times(), false, first);
             [word, speed]
         });
         let elements = packs::places(stage, &mut room, letters);

@@ -346,15 +346,18 @@ fn refused_asks(train: &Train) -> Result<Vec<Problem>> {
     let ask = ask.map_err(|problems| anyhow!("{problems:?}"))?;
     let search = TeethSearch::new(train, &ask);
     let mut search = search.map_err(|problems| anyhow!("{problems:?}"))?;
-    let stood = json!({"format": 1, "task": "another", "left": [], "outside": "0", "beaten": "0",
-        "tried": "0", "boxes": "0", "finds": []});
-    problems.extend(
-        search
-            .resume(&stood.to_string())
-            .err()
-            .into_iter()
-            .flatten(),
-    );
+    for format in [1, 2] {
+        let stood = json!({"format": format, "task": "", "shard": [0, 1], "left": [], "outside": "0", "beaten": "0",
+            "tried": "0", "boxes": "0", "finds": []});
+        let refused = search.resume(&stood.to_string()).err();
+        problems.extend(refused.into_iter().flatten());
+    }
+    let mut merge = LayoutSearch::merge();
+    let mark = |task: &str, count: u32| json!({"format": 1, "task": task, "shard": [1, count], "counts": [], "full": false});
+    for line in [mark("a", 2), mark("b", 2), mark("a", 3), json!({})] {
+        problems.extend(merge.take(&line.to_string()).err());
+    }
+    problems.extend(merge.whole().err());
     Ok(problems)
 }
 

@@ -230,8 +230,12 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
 
   /** @param {import("./looking.js").News} news */
   function failed(news) {
-    // A place that is none is of no use; what was asked wrongly leaves one be.
-    if (resumed) kept.forget();
+    // A place that is none, as one of another version, is of no use: it begins anew. What was asked wrongly leaves one be.
+    if (resumed && news.refused !== undefined) {
+      kept.forget();
+      start();
+      return;
+    }
     forget();
     problems.replaceChildren(...refusals(news));
     offer();

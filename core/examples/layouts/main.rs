@@ -8,16 +8,20 @@
 //! written under another name and gets its own once it is complete. Where a search with such a file stands is kept in
 //! `FILE.state` every five seconds, or as often as is said: interrupted and called again, it goes on from there.
 //!
-//! `… -- --merge FILE,FILE… [--out FILE]` makes the output of the whole search from those of all its shards, the same
-//! whatever their order, and however often one of them is named.
+//! The first line of what a shard writes says which one of which search it is. `… -- --merge FILE,FILE… [--out FILE]` makes the
+//! output of the whole search from those of all its shards, the same whatever their order, and however often one of
+//! them is named; if one is missing, or of another search or version, that is said.
 //!
 //! Exits with 2 and one line on bad input.
 
-// Both searches keep where they stand in the same way, and tell amounts alike.
+// Both searches are told the same, keep where they stand and write what they find in the same way.
 #[path = "../search/amounts.rs"]
 mod amounts;
+#[path = "../search/lines.rs"]
+mod lines;
+mod merging;
+#[path = "../search/options.rs"]
 mod options;
-mod output;
 #[path = "../search/standing.rs"]
 mod standing;
 
@@ -27,12 +31,18 @@ use std::time::{Duration, Instant};
 use levertrain_core::Problem;
 use levertrain_core::layouts::limits::FOUND;
 use levertrain_core::layouts::{LayoutAsk, LayoutEstimate, LayoutReport, LayoutSearch};
-use levertrain_core::words::said;
+use levertrain_core::words::{said, word};
 
 use amounts::{duration, large};
-use options::Options;
+use lines::{read, told, write};
+use options::{Command, Options};
 use standing::{Standing, is_put_there};
 
+const COMMAND: Command = Command {
+    usage: "cli-layouts-usage",
+    most_shards: 64,
+    has_threads: false,
+};
 /// Steps between looks at the clock.
 const STEPS: usize = 20;
 /// How long some of it is gone through to tell how long all of it takes.
@@ -44,7 +54,7 @@ fn main() -> ExitCode {
     let arguments = std::env::args_os()
         .skip(1)
         .map(|argument| argument.to_string_lossy().into_owned());
-    match Options::read(arguments).and_then(|options| run(&options)) {
+    match COMMAND.read(arguments).and_then(|options| run(&options)) {
         Ok(()) => ExitCode::SUCCESS,
         Err(message) => {
             eprintln!("layouts: {message}");
@@ -54,43 +64,52 @@ fn main() -> ExitCode {
 }
 
 fn run(options: &Options) -> Result<(), String> {
-    let Some(task) = &options.task else {
-        return output::write(&output::merged(&options.merge)?, options.out.as_deref());
-    };
     let out = options.out.as_deref();
-    let kept = out.filter(|out| is_put_there(out));
-    let mut standing = kept.map(|out| Standing::beside(out, options.save_every));
-    let lines = found(task, options, standing.as_mut())?;
+    // Either a task is gone through, or what its shards wrote is merged.
+    let task = match &options.task {
+        Some(task) if options.merge.is_empty() => task,
+        None if !options.merge.is_empty() => {
+            let (lines, counts) = merging::merged(&options.merge)?;
+            let counts: Vec<String> = counts.iter().map(u128::to_string).collect();
+            tell_counts(&counts, lines.len());
+            return write(None, &lines, out);
+        }
+        _ => return Err(COMMAND.misused(word("cli-layouts-no-task"))),
+    };
+    let problems = |problems: Vec<Problem>| told(task, &problems);
+    let ask = LayoutAsk::parse_task(&read(task)?).map_err(problems)?;
+    let (which, count) = options.shard.unwrap_or((0, 1));
+    let mut search = LayoutSearch::shard(&ask, which, count).map_err(problems)?;
     if options.only_estimate {
+        tell_estimate(&search, count);
         return Ok(());
     }
-    output::write(&lines, out)?;
+    let kept = out.filter(|out| is_put_there(out));
+    let mut standing = kept.map(|out| Standing::beside(out, options.save_every));
+    go_through(&mut search, count, standing.as_mut())?;
+    summary(&search);
+    let found = search.report(FOUND).found;
+    let lines: Result<Vec<String>, String> = found.iter().map(line).collect();
+    let mark = options.shard.map(|_| search.mark());
+    write(mark.as_ref(), &lines?, out)?;
     if let Some(standing) = &standing {
         standing.forget();
     }
     Ok(())
 }
 
-/// A line for each layout that a shard finds; none where only an estimate is asked for.
-fn found(
-    task: &str,
-    options: &Options,
+/// Goes through one of so many shards, from where it stood, if it was interrupted.
+fn go_through(
+    search: &mut LayoutSearch,
+    count: usize,
     mut standing: Option<&mut Standing>,
-) -> Result<Vec<String>, String> {
-    let (which, count) = options.shard;
-    let problems = |problems: Vec<Problem>| told(task, &problems);
-    let ask = LayoutAsk::parse_task(&output::read(task)?).map_err(problems)?;
-    let mut search = LayoutSearch::shard(&ask, which, count).map_err(problems)?;
-    if options.only_estimate {
-        tell_estimate(&search, count);
-        return Ok(Vec::new());
-    }
+) -> Result<(), String> {
     if let Some(standing) = &standing
         && let Some(text) = standing.read()?
     {
         let problems = |problems: Vec<Problem>| told(&standing.name(), &problems);
         search.resume(&text).map_err(problems)?;
-        let percent = percent(&search);
+        let percent = percent(search);
         eprintln!("{}", said("cli-search-resumed", &[("percent", &*percent)]));
     }
     let mut next = Instant::now() + NEWS;
@@ -99,10 +118,10 @@ fn found(
         if Instant::now() > next {
             // What ends at once needs no telling.
             if !is_told {
-                tell_estimate(&search, count);
+                tell_estimate(search, count);
                 is_told = true;
             }
-            let percent = percent(&search);
+            let percent = percent(search);
             let count = search.found().len().to_string();
             let values = [("percent", &*percent), ("found", &*count)];
             eprintln!("{}", said("cli-layouts-progress", &values));
@@ -112,7 +131,7 @@ fn found(
             standing.keep(|| search.checkpoint())?;
         }
     }
-    summary(&search)
+    Ok(())
 }
 
 fn percent(search: &LayoutSearch) -> String {
@@ -143,30 +162,10 @@ fn tell_estimate(search: &LayoutSearch, shards: usize) {
     eprintln!("{}", said("cli-layouts-estimate", &values));
 }
 
-/// Tells what has become of all layouts; a line for each that was found.
-fn summary(search: &LayoutSearch) -> Result<Vec<String>, String> {
+/// Tells what has become of all layouts.
+fn summary(search: &LayoutSearch) {
     let report = search.report(FOUND);
-    let counts = [
-        report.frames,
-        report.given_up,
-        report.layouts,
-        report.useless,
-        report.toothless,
-        report.unended,
-    ];
-    let [frames, given_up, layouts, useless, toothless, unended] =
-        &counts.map(|count| count.to_string());
-    let count = report.found.len().to_string();
-    let values = [
-        ("frames", &**frames),
-        ("given", given_up),
-        ("layouts", layouts),
-        ("useless", useless),
-        ("toothless", toothless),
-        ("unended", unended),
-        ("found", &count),
-    ];
-    eprintln!("{}", said("cli-layouts-done", &values));
+    tell_counts(&search.mark().counts, report.found.len());
     if report.found.is_empty() && !report.unreached.is_empty() {
         let forward = search.ask().forward.len();
         let ranges = report.unreached.iter().map(|&at| match at as usize {
@@ -177,22 +176,24 @@ fn summary(search: &LayoutSearch) -> Result<Vec<String>, String> {
         let values = [("ranges", &*ranges.join(", "))];
         eprintln!("{}", said("cli-layouts-unreached", &values));
     }
-    report.found.iter().map(line).collect()
+}
+
+/// Tells counts, in the order of those of a search.
+fn tell_counts(counts: &[String], found: usize) {
+    let found = found.to_string();
+    let count = |at: usize| counts.get(at).map_or("", |count| &**count);
+    let values = [
+        ("frames", count(0)),
+        ("given", count(2)),
+        ("layouts", count(3)),
+        ("useless", count(4)),
+        ("toothless", count(5)),
+        ("unended", count(6)),
+        ("found", &*found),
+    ];
+    eprintln!("{}", said("cli-layouts-done", &values));
 }
 
 fn line(layout: &LayoutReport) -> Result<String, String> {
     serde_json::to_string(layout).map_err(|error| error.to_string())
-}
-
-/// The first problem of a file, and how many more there are.
-fn told(file: &str, problems: &[Problem]) -> String {
-    let first = problems.first().map(ToString::to_string);
-    let first = format!("{file}: {}", first.unwrap_or_default());
-    match problems.len() {
-        0 | 1 => first,
-        count => {
-            let more = (count - 1).to_string();
-            said("cli-and-more", &[("first", &*first), ("more", &more)])
-        }
-    }
 }

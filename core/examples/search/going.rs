@@ -15,8 +15,8 @@ const BOXES: usize = 5000;
 const NEWS: Duration = Duration::from_secs(2);
 /// How long it goes on before it says how long it will take.
 const PROBE: Duration = Duration::from_millis(250);
-/// Dives by which the number of boxes is told beforehand.
-const DIVES: u32 = 2000;
+/// Dives by which the number of boxes is told: some hundredths of a second, which every shard takes again.
+const DIVES: u32 = 500;
 
 /// Has a search go on where it stood, if it was interrupted.
 pub fn resume(search: &mut Search, standing: &Standing) -> Result<(), String> {
@@ -30,16 +30,14 @@ pub fn resume(search: &mut Search, standing: &Standing) -> Result<(), String> {
     Ok(())
 }
 
-/// Goes through a search, in so many threads. Where only an estimate is asked for it ends with that.
+/// Goes through a search, which is one of so many shards, in so many threads. Where only an estimate is asked for it ends with that.
 pub fn go_through(
     search: Search,
+    shards: usize,
     threads: usize,
     mut standing: Option<&mut Standing>,
     only_estimate: bool,
 ) -> Result<Search, String> {
-    let estimate = search.estimate(DIVES);
-    // Those of a shard are its part of all.
-    let share = search.own_candidates() as f64 / search.candidates() as f64;
     let before = search.counts().boxes;
     let all = search.own_candidates();
     let mut parts = search.parts(threads);
@@ -53,8 +51,8 @@ pub fn go_through(
             is_told = true;
             let done: u64 = parts.iter().map(|part| part.counts().boxes).sum();
             let rate = (done - before).max(1) as f64 / (now - begin).as_secs_f64().max(1e-6);
-            let boxes = (estimate.boxes * share).max(1.0);
             if only_estimate || !is_done {
+                let boxes = (parts[0].estimate(DIVES).boxes / shards as f64).max(1.0);
                 let took = if is_done {
                     (now - begin).as_secs_f64()
                 } else {

@@ -9,11 +9,11 @@ use crate::base::problem::Problem;
 use crate::edit::text;
 use crate::json::{Read, read_fields, strict};
 use crate::model::coupling::SetTeeth;
-use crate::search::teeth_of;
+use crate::search::{Digest, ShardMark, ShardMerge, check_format, other_search, teeth_of};
 use crate::teach::nesting::Nesting;
 use crate::train::Train;
 
-/// The format number of checkpoints: another one where pieces, frames or choices come in another order.
+/// The format number of checkpoints and of files of shards: another one where pieces, frames or choices come in another order.
 const FORMAT: u32 = 1;
 
 /// What is written, and read again.
@@ -110,17 +110,25 @@ impl LayoutSearch {
     /// A text that is no checkpoint, or one of another search; then this one begins at its beginning.
     pub fn resume(&mut self, text: &str) -> Result<(), Vec<Problem>> {
         let value = strict(text).map_err(|problem| vec![problem])?;
+        check_format(&value, FORMAT).map_err(|problem| vec![problem])?;
         let mut problems = Vec::new();
         let read = Standing::read(value, "", &mut problems);
         let standing = read.filter(|_| problems.is_empty()).ok_or(problems)?;
-        match self.stand(standing) {
-            Some(()) => Ok(()),
-            None => {
-                let what = ("problem-other-search", &[][..]);
-                let problem = Problem::of("task", what, ("fix-other-search", &[]));
-                Err(vec![problem])
-            }
-        }
+        self.stand(standing).ok_or_else(|| vec![other_search()])
+    }
+
+    /// Merges the files of shards of a search for layouts, whatever was asked: all must be of one search.
+    pub fn merge() -> ShardMerge {
+        ShardMerge::new(FORMAT, None)
+    }
+
+    /// Which shard of which search it is, and its counts in the order of [`LayoutCounts`].
+    pub fn mark(&self) -> ShardMark {
+        let mut task = Digest::new();
+        // Numbers and texts always can be written.
+        task.put(&serde_json::to_vec(&self.ask).unwrap_or_default());
+        let counts = self.counts().all_mut().map(|count| u128::from(*count));
+        ShardMark::new(FORMAT, task.text(), self.shard, &counts, self.is_full())
     }
 
     fn stand(&mut self, told: Standing) -> Option<()> {

@@ -7,19 +7,23 @@ use serde::Serialize;
 use super::Search;
 use super::ask::Limits;
 use super::quotient::Quotient;
+use super::shards::{Digest, check_format};
 use super::walk::{Box, Counts, Ground, Size};
 use crate::base::problem::Problem;
 use crate::json::{Read, Value, read_fields, strict};
 use crate::model::coupling::SetTeeth;
 
-/// The format number of checkpoints: another one where cuts, or their trees, become others.
-const FORMAT: u32 = 1;
+/// The format number of checkpoints and of files of shards: another one where cuts, their trees, or what a shard goes through become
+/// others.
+pub(super) const FORMAT: u32 = 2;
 
 /// What is written. Counts are texts, as they may be larger than numbers in JSON are exact.
 #[derive(Debug, Serialize)]
 struct Written {
     format: u32,
     task: String,
+    /// Which shard it is, from 0, and of how many.
+    shard: [u32; 2],
     /// The boxes that are left, by the branch of each set.
     left: Vec<Vec<u32>>,
     outside: String,
@@ -39,6 +43,7 @@ struct WrittenFind {
 struct Told {
     format: u32,
     task: String,
+    shard: Vec<u32>,
     left: Vec<Vec<u32>>,
     outside: String,
     beaten: String,
@@ -70,7 +75,8 @@ impl Search {
         let boxes = parts.iter().flat_map(|part| &part.walk.boxes);
         let written = Written {
             format: FORMAT,
-            task: format!("{:016x}", first.task),
+            task: first.task.text(),
+            shard: first.which(),
             left: boxes.map(|each| each.branches.clone()).collect(),
             outside: counts.outside.to_string(),
             beaten: counts.beaten.to_string(),
@@ -88,6 +94,7 @@ impl Search {
     /// A text that is no checkpoint, or one of another search; then this one begins at its beginning.
     pub fn resume(&mut self, text: &str) -> Result<(), Vec<Problem>> {
         let value = strict(text).map_err(|problem| vec![problem])?;
+        check_format(&value, FORMAT).map_err(|problem| vec![problem])?;
         let mut problems = Vec::new();
         let read = Told::read(value, "", &mut problems);
         let mut told = read.filter(|_| problems.is_empty()).ok_or(problems)?;
@@ -99,10 +106,17 @@ impl Search {
         Ok(())
     }
 
+    /// Which shard it is, as it is written.
+    fn which(&self) -> [u32; 2] {
+        let (which, count) = self.shard;
+        [which, count].map(|number| number as u32)
+    }
+
     /// The boxes and counts of a checkpoint, if it is one of this search: all that is left and all that is done
     /// together are what there is to do.
     fn standing(&self, told: Told) -> Option<(Vec<Box>, Counts)> {
-        if told.format != FORMAT || told.task != format!("{:016x}", self.task) {
+        let is_ours = told.format == FORMAT && told.task == self.task.text();
+        if !is_ours || told.shard != self.which() {
             return None;
         }
         let boxes: Option<Vec<_>> = told.left.into_iter().map(|at| self.ground.at(at)).collect();
@@ -122,7 +136,8 @@ impl Search {
     }
 }
 
-fn other_search() -> Problem {
+/// That a place is one of another search.
+pub(crate) fn other_search() -> Problem {
     Problem::of(
         "task",
         ("problem-other-search", &[]),
@@ -133,6 +148,7 @@ fn other_search() -> Problem {
 read_fields!(Told {
     format,
     task,
+    shard,
     left,
     outside,
     beaten,
@@ -141,15 +157,10 @@ read_fields!(Told {
     finds
 });
 
-/// Tells one search from others: FNV-1a (G. Fowler, L. C. Noll, K.-P. Vo, 1991; from memory) of all that it goes by. Names
-/// are no part of that, but for those that finds name.
-pub(super) fn task_of(ground: &Ground) -> u64 {
-    let mut hash = 0xcbf2_9ce4_8422_2325_u64;
-    let mut put = |bytes: &[u8]| {
-        for &byte in bytes {
-            hash = (hash ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3);
-        }
-    };
+/// Tells one search from others by all that it goes by. Names are no part of that, but for those that finds name.
+pub(super) fn task_of(ground: &Ground) -> Digest {
+    let mut digest = Digest::new();
+    let mut put = |bytes: &[u8]| digest.put(bytes);
     let maker = &ground.maker;
     for (tree, &set) in ground.trees.iter().zip(&maker.sets) {
         put(maker.scenario.couplings[set].facts().id().as_bytes());
@@ -183,5 +194,5 @@ pub(super) fn task_of(ground: &Ground) -> u64 {
     for number in numbers.chain(groups).chain(law) {
         put(&number.to_bits().to_le_bytes());
     }
-    hash
+    digest
 }

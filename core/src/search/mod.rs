@@ -37,6 +37,7 @@ mod one_by_one;
 mod prepare;
 mod quotient;
 mod report;
+mod shards;
 mod sharing;
 mod task;
 mod tree;
@@ -44,11 +45,14 @@ mod walk;
 
 pub use ask::{Ask, Criterion, Limits, Near, Rules, TOLERANCE, Wanted};
 pub(crate) use bench::{Bench, Fit, Polynomials};
+pub(crate) use checkpoint::other_search;
 pub use estimate::Estimate;
 pub use measures::{Find, Measures};
 pub(crate) use quotient::Quotient;
 pub(crate) use report::teeth_of;
 pub use report::{FindReport, SearchReport};
+pub(crate) use shards::{Digest, check_format};
+pub use shards::{ShardMark, ShardMerge};
 pub use task::SearchTask;
 pub use walk::Counts;
 
@@ -67,7 +71,9 @@ pub struct Search {
     /// How many candidates it is to go through.
     all: u128,
     /// Tells the train and what is asked from others.
-    task: u64,
+    task: Digest,
+    /// Which shard it is, from 0, and of how many.
+    shard: (usize, usize),
 }
 
 /// How many boxes a search is divided into for shards, whatever their number.
@@ -92,6 +98,7 @@ impl Search {
             all: ground.candidates(&part.branches),
             walk: Walk::new(vec![part]),
             task: task_of(&ground),
+            shard: (0, 1),
             ground,
         }
     }
@@ -125,6 +132,7 @@ impl Search {
             all: left + walk.counts.outside,
             walk,
             task: task_of(&ground),
+            shard: (which, count),
             ground,
         })
     }
@@ -148,6 +156,29 @@ impl Search {
             ground.one_by_one = candidates;
         }
         self
+    }
+
+    /// Merges the files of shards of this search.
+    pub fn merge(&self) -> ShardMerge {
+        ShardMerge::new(checkpoint::FORMAT, Some(self.task.text()))
+    }
+
+    /// Which shard of which search it is, and what has become of its candidates: outside, beaten, tried, and how many boxes it took.
+    pub fn mark(&self) -> ShardMark {
+        let Counts {
+            outside,
+            beaten,
+            tried,
+            boxes,
+        } = self.counts();
+        let counts = [outside, beaten, tried, boxes.into()];
+        ShardMark::new(
+            checkpoint::FORMAT,
+            self.task.text(),
+            self.shard,
+            &counts,
+            self.is_full(),
+        )
     }
 
     /// How many candidates this search is to go through: all, or those of its shard.
@@ -228,5 +259,16 @@ fn pieces(ground: &Ground) -> (Vec<walk::Box>, u128) {
         }
     }
     done.extend(boxes);
-    (done, outside)
+    // Those first of which most is hoped: what they hold cuts off others, and each shard has as many of them.
+    let mut hopes: Vec<(Vec<f64>, walk::Box)> = done
+        .into_iter()
+        .map(|part| {
+            let mut at_best = Vec::new();
+            ground.at_best(&part, &mut at_best);
+            (at_best, part)
+        })
+        .collect();
+    hopes.sort_by(|(a, _), (b, _)| walk::more_promising(a, b));
+    let boxes = hopes.into_iter().map(|(_, part)| part).collect();
+    (boxes, outside)
 }

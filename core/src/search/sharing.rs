@@ -23,6 +23,7 @@ impl Search {
                 walk,
                 all: self.all,
                 task: self.task,
+                shard: self.shard,
             }
         });
         let others: Vec<Self> = others.collect();

@@ -1,5 +1,7 @@
 //! Going through all candidates, box by box.
 
+use std::cmp::Ordering;
+
 use super::ask::Criterion;
 use super::cuts::Cut;
 use super::front::Front;
@@ -267,6 +269,17 @@ impl Ground {
     }
 }
 
+/// Puts what is better at best in what counts first before other things.
+pub(super) fn more_promising(one: &[f64], other: &[f64]) -> Ordering {
+    let mut orders = one
+        .iter()
+        .zip(other)
+        .map(|(one, other)| one.total_cmp(other));
+    orders
+        .find(|order| order.is_ne())
+        .unwrap_or(Ordering::Equal)
+}
+
 /// A walk over boxes that are left, deepest first.
 pub(super) struct Walk {
     pub boxes: Vec<Box>,
@@ -319,12 +332,7 @@ impl Walk {
             left.push((self.at_best.clone(), half));
         }
         // The more promising half comes first, for what it holds to cut off the other.
-        left.sort_by(|(a, _), (b, _)| {
-            let mut orders = a.iter().zip(b).map(|(a, b)| b.total_cmp(a));
-            orders
-                .find(|order| order.is_ne())
-                .unwrap_or(std::cmp::Ordering::Equal)
-        });
+        left.sort_by(|(a, _), (b, _)| more_promising(b, a));
         self.boxes.extend(left.into_iter().map(|(_, half)| half));
         true
     }

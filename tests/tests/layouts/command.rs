@@ -51,6 +51,12 @@ fn shards_merged_in_any_order_are_the_whole() -> Result<()> {
         ensure!(lines < found, "shard {which} has all");
         files.push(file);
     }
+    let told = String::from_utf8(whole.stderr.clone())?;
+    let frames = told
+        .split(" of them")
+        .next()
+        .context("how many frames")?
+        .to_owned();
     for order in [vec![0, 1, 2], vec![2, 1, 0], vec![1, 1, 2, 0, 2]] {
         let list: Vec<&str> = order.iter().map(|&at: &usize| files[at].as_str()).collect();
         let merged = layouts(&["--merge", &list.join(",")])?;
@@ -59,6 +65,37 @@ fn shards_merged_in_any_order_are_the_whole() -> Result<()> {
             merged.stdout == whole.stdout,
             "merged in the order {order:?}"
         );
+        let told = String::from_utf8(merged.stderr)?;
+        ensure!(told.starts_with(&frames), "{told}, not {frames}");
+    }
+    // All other ways to be no whole are those of a search for teeth.
+    let (mark, rest) = fs::read_to_string(&files[0])
+        .map(|text| {
+            text.split_once('\n')
+                .map(|(mark, rest)| (mark.to_owned(), rest.to_owned()))
+        })?
+        .context("a mark")?;
+    let older = mark.replacen("\"format\":1", "\"format\":0", 1);
+    ensure!(older != mark, "it says its format");
+    let older = written("older.jsonl", &format!("{older}\n{rest}"))?;
+    let unmarked = written("unmarked.jsonl", &rest)?;
+    for (list, expected) in [
+        (files[..2].join(","), "shards are missing: 3/3"),
+        (
+            format!("{},{older}", files[1]),
+            "older.jsonl: format: another version",
+        ),
+        (
+            unmarked,
+            "unmarked.jsonl: file: the first line does not say",
+        ),
+    ] {
+        let merged = layouts(&["--merge", &list])?;
+        let told = String::from_utf8(merged.stderr)?;
+        ensure!(
+            merged.status.code() == Some(2) && told.contains(expected),
+            "{told}"
+        );
     }
     Ok(())
 }
@@ -66,7 +103,8 @@ fn shards_merged_in_any_order_are_the_whole() -> Result<()> {
 #[test]
 fn bad_input_is_told_in_a_line() -> Result<()> {
     let no_format = written("no-format.json", r#"{"layouts": {"sets": []}}"#)?;
-    let other = written("other.jsonl", "{}\n")?;
+    let mark = r#"{"format":1,"task":"","shard":[1,1],"counts":[],"full":false}"#;
+    let other = written("other.jsonl", &format!("{mark}\n{{}}\n"))?;
     let rows: [(&[&str], &str); 7] = [
         (&[], "name a task file, or files to merge"),
         (&["--merge"], "--merge needs a value"),
@@ -74,7 +112,7 @@ fn bad_input_is_told_in_a_line() -> Result<()> {
         (&["--save-every", "x", "x.json"], "no time between saves"),
         (&[&no_format], "format"),
         (&["nowhere.json"], "nowhere.json"),
-        (&["--merge", &other], "line 1: no find"),
+        (&["--merge", &other], "line 2: no find"),
     ];
     for (arguments, expected) in rows {
         let output = layouts(arguments)?;

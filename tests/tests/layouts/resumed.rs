@@ -71,6 +71,12 @@ fn a_place_of_another_search_or_none_is_refused() {
             ask(),
             0,
             3,
+            stands.replacen("\"format\":1", "\"format\":2", 1),
+        ),
+        (
+            ask(),
+            0,
+            3,
             stands.replacen("\"piece\":[", "\"piece\":[99,", 1),
         ),
         (

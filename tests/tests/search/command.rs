@@ -60,8 +60,8 @@ fn shards_merged_in_any_order_are_the_whole() -> Result<()> {
     let task = task(&folder)?;
     let whole = search(&[&task])?;
     ensure!(whole.status.success(), "{whole:?}");
-    let finds = String::from_utf8(whole.stdout.clone())?.lines().count();
-    ensure!(finds > 3, "{finds} finds");
+    let whole_finds = String::from_utf8(whole.stdout.clone())?.lines().count();
+    ensure!(whole_finds > 3, "{whole_finds} finds");
     let mut files = Vec::new();
     for which in 1..=5 {
         let file = folder
@@ -72,6 +72,13 @@ fn shards_merged_in_any_order_are_the_whole() -> Result<()> {
         ensure!(done.status.success(), "{done:?}");
         files.push(file);
     }
+    // What has become of all candidates is told as of one search.
+    let told = String::from_utf8(whole.stderr.clone())?;
+    let all = told
+        .lines()
+        .last()
+        .and_then(|line| line.split_once(" candidates: "));
+    let all = format!("{} candidates: ", all.context("what has become of them")?.0);
     let orders = [
         vec![0, 1, 2, 3, 4],
         vec![4, 2, 0, 1, 3],
@@ -81,11 +88,90 @@ fn shards_merged_in_any_order_are_the_whole() -> Result<()> {
         let names: Vec<&str> = order.iter().map(|&at: &usize| files[at].as_str()).collect();
         let merged = search(&[&task, "--merge", &names.join(",")])?;
         ensure!(merged.stdout == whole.stdout, "{order:?}: another answer");
+        let told = String::from_utf8(merged.stderr)?;
+        ensure!(told.contains(&all), "{told}");
     }
-    // All but one are not the whole: the shards differ in what they find.
-    let one = search(&[&task, "--merge", &files[0]])?;
-    ensure!(one.stdout != whole.stdout, "one shard finds all");
+    // Without one of them it would not be the whole: the shards differ in what they find.
+    let finds = |file: &str| -> Result<usize> { Ok(fs::read_to_string(file)?.lines().count() - 1) };
+    for file in &files {
+        ensure!(finds(file)? != whole_finds, "one shard finds all");
+    }
     Ok(())
+}
+
+/// Catches shards that are merged although they are no whole: candidates would be missed, and nobody would know.
+#[test]
+fn shards_that_are_no_whole_are_refused() -> Result<()> {
+    let folder = folder("no-whole")?;
+    let task = task(&folder)?;
+    let file = |name: &str| folder.join(name).to_string_lossy().into_owned();
+    let shard = |task: &str, shard: &str, name: &str| -> Result<String> {
+        let out = file(name);
+        let done = search(&[task, "--shard", shard, "--out", &out])?;
+        ensure!(done.status.success(), "{done:?}");
+        Ok(out)
+    };
+    let first = shard(&task, "1/2", "1-of-2.jsonl")?;
+    let second = shard(&task, "2/2", "2-of-2.jsonl")?;
+    let third = shard(&task, "3/3", "3-of-3.jsonl")?;
+    let other = written(&folder, "other.json", 0.05, [20, 80])?;
+    let other = shard(&other, "2/2", "other.jsonl")?;
+    let text = fs::read_to_string(&second)?;
+    let changed = |name: &str, text: String| -> Result<String> {
+        let file = file(name);
+        fs::write(&file, text)?;
+        Ok(file)
+    };
+    let older = changed(
+        "older.jsonl",
+        text.replacen("\"format\":2", "\"format\":1", 1),
+    )?;
+    ensure!(fs::read_to_string(&older)? != text, "it says its format");
+    let (_, finds) = text.split_once('\n').context("more than a line")?;
+    let unmarked = changed("unmarked.jsonl", finds.to_owned())?;
+    let nothing = changed("nothing.jsonl", String::new())?;
+    let rows = [
+        (vec![&first], "shards are missing: 2/2"),
+        (vec![&third, &third], "shards are missing: 1/3, 2/3"),
+        (vec![&first, &third], "3-of-3.jsonl: file: this is one of 3"),
+        (
+            vec![&first, &other],
+            "other.jsonl: task: this is a shard of another task",
+        ),
+        (
+            vec![&first, &older],
+            "older.jsonl: format: another version wrote this, in format 1 and not 2",
+        ),
+        (
+            vec![&first, &unmarked],
+            "unmarked.jsonl: file: the first line does not say",
+        ),
+        (
+            vec![&first, &nothing],
+            "nothing.jsonl: file: the first line does not say",
+        ),
+    ];
+    for (files, expected) in rows {
+        let files: Vec<&str> = files.into_iter().map(String::as_str).collect();
+        let output = search(&[&task, "--merge", &files.join(",")])?;
+        let told = String::from_utf8(output.stderr)?;
+        ensure!(output.status.code() == Some(2), "{expected}: {told}");
+        ensure!(told.contains(expected), "{expected}: {told}");
+        ensure!(
+            told.lines().count() == 1 && output.stdout.is_empty(),
+            "{told}"
+        );
+    }
+    Ok(())
+}
+
+/// A file of these lines that says to be the only shard of a task.
+fn marked(task: &str, lines: &str) -> Result<String> {
+    let done = search(&[task, "--shard", "1/1"])?;
+    let text = String::from_utf8(done.stdout)?;
+    let mark = text.lines().next().context("a mark")?;
+    fs::write(lines, format!("{mark}\n{}", fs::read_to_string(lines)?))?;
+    Ok(lines.to_owned())
 }
 
 #[test]
@@ -103,7 +189,10 @@ fn bad_input_gets_one_line_and_a_status() -> Result<()> {
     let no_find = file("no-find.jsonl", "{\"sets\": 3}\n")?;
     let out = folder.join("out.jsonl").to_string_lossy().into_owned();
     file("out.jsonl.state", "{}")?;
-    let rows: [(&[&str], &str); 13] = [
+    let old = folder.join("old.jsonl").to_string_lossy().into_owned();
+    file("old.jsonl.state", r#"{"format": 1, "left": []}"#)?;
+    let no_find = marked(&task, &no_find)?;
+    let rows: [(&[&str], &str); 15] = [
         (&[], "name a task file"),
         (&["nowhere.json"], "nowhere.json"),
         (&[&half], "ends too early"),
@@ -111,7 +200,12 @@ fn bad_input_gets_one_line_and_a_status() -> Result<()> {
         (&[&empty], "missing field"),
         (&[&task, "--shard", "0/3"], "no shard"),
         (&[&task, "--shard", "4/3"], "no shard"),
-        (&[&task, "--merge", &no_find], "line 1"),
+        (&[&task, "--merge", &no_find], "line 2: no find"),
+        (
+            &[&task, "--out", &old],
+            "old.jsonl.state: format: another version",
+        ),
+        (&[&task, "--out", &old], "in format 1 and not 2"),
         (&[&task, "--threads", "0"], "no number of threads"),
         (&[&task, "--threads", "two"], "no number of threads"),
         (&[&task, "--save-every", "0"], "no time between saves"),

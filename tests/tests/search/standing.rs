@@ -124,6 +124,7 @@ fn what_is_no_checkpoint_of_this_search_is_refused() {
         "{}".to_owned(),
         text[..text.len() / 2].to_owned(),
         with("format", json!(99)),
+        with("shard", json!([1, 2])),
         with("task", json!("0000000000000000")),
         with("left", json!([[0, 0]])),
         with("left", json!([[0, 0, 99_999_999]])),
@@ -137,6 +138,15 @@ fn what_is_no_checkpoint_of_this_search_is_refused() {
         assert!(other.resume(&text).is_err(), "{text}");
         assert_eq!((covered(&other), other.finds().len()), (0, 0), "{text}");
     }
+    // That of another version is called so, whatever else it holds.
+    let older = with("format", json!(1));
+    let problems = search(&train, &asked).resume(&older);
+    let told = problems.map_err(|problems| problems[0].what.clone());
+    assert!(
+        told.as_ref()
+            .is_err_and(|told| told.contains("another version")),
+        "{told:?}"
+    );
     let wider = Ask {
         wanted: ask(&train, 0.06, [20, 80], [12, 40]).wanted,
         ..asked

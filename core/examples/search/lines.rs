@@ -1,0 +1,79 @@
+//! Files of finds, a line each: those of shards begin with a line that says which shard it is.
+
+use std::fs;
+use std::io::{self, BufWriter, Write};
+use std::path::Path;
+
+use levertrain_core::Problem;
+use levertrain_core::search::{ShardMark, ShardMerge};
+use levertrain_core::words::said;
+
+use crate::standing::is_put_there;
+
+pub fn read(file: &str) -> Result<String, String> {
+    fs::read_to_string(file).map_err(|error| format!("{file}: {error}"))
+}
+
+/// Goes through the finds of the files of all shards; what has become of all that they went through, and whether one of them
+/// ended early.
+pub fn merge(
+    files: &[String],
+    mut shards: ShardMerge,
+    mut take: impl FnMut(&str) -> Option<()>,
+) -> Result<(Vec<u128>, bool), String> {
+    for file in files {
+        let text = read(file)?;
+        let mut lines = text.lines();
+        let mark = lines.next().unwrap_or_default();
+        shards
+            .take(mark)
+            .map_err(|problem| told(file, &[problem]))?;
+        for (at, line) in lines.enumerate() {
+            take(line).ok_or_else(|| {
+                let number = (at + 2).to_string();
+                said("cli-search-line", &[("file", &**file), ("line", &number)])
+            })?;
+        }
+    }
+    shards
+        .whole()
+        .map_err(|problem| told("--merge", &[problem]))
+}
+
+/// The first problem of a file, and how many more there are.
+pub fn told(file: &str, problems: &[Problem]) -> String {
+    let first = problems.first().map(ToString::to_string);
+    let first = format!("{file}: {}", first.unwrap_or_default());
+    match problems.len() {
+        0 | 1 => first,
+        count => {
+            let more = (count - 1).to_string();
+            said("cli-and-more", &[("first", &*first), ("more", &more)])
+        }
+    }
+}
+
+/// Writes finds to a file, which gets its name once it is complete, or to the output.
+pub fn write(mark: Option<&ShardMark>, finds: &[String], out: Option<&Path>) -> Result<(), String> {
+    let unwritten = |error: io::Error| said("cli-unwritten", &[("error", &error.to_string())]);
+    let put = |writer: &mut dyn Write| {
+        if let Some(mark) = mark {
+            writeln!(writer, "{}", mark.line())?;
+        }
+        finds
+            .iter()
+            .try_for_each(|line| writeln!(writer, "{line}"))?;
+        writer.flush()
+    };
+    let Some(file) = out else {
+        return put(&mut io::stdout().lock()).map_err(unwritten);
+    };
+    let put_into = |file: &Path| put(&mut BufWriter::new(fs::File::create(file)?));
+    if !is_put_there(file) {
+        return put_into(file).map_err(unwritten);
+    }
+    let mut unfinished = file.as_os_str().to_owned();
+    unfinished.push(".part");
+    put_into(Path::new(&unfinished)).map_err(unwritten)?;
+    fs::rename(&unfinished, file).map_err(unwritten)
+}

@@ -79,6 +79,7 @@ impl LayoutSearch {
             bodies: numbers(bodies),
             part: *part,
         });
+        let [frames, choices] = self.ahead().map(small);
         let standing = Standing {
             format: FORMAT,
             task: self.task(),
@@ -86,8 +87,8 @@ impl LayoutSearch {
             done: self.done,
             doing: self.doing,
             piece: numbers(&self.piece),
-            frames: small(self.frames.len()),
-            choices: small(self.choices_left()),
+            frames,
+            choices,
             counts: self
                 .settled_counts()
                 .all_mut()
@@ -173,12 +174,7 @@ impl LayoutSearch {
         }
         // Those left are at the front, as the last comes first.
         self.frames.truncate(left + usize::from(told.choices > 0));
-        if told.choices > 0
-            && let Some(frame) = self.frames.pop()
-        {
-            self.open(&frame);
-            self.choices.truncate(told.choices as usize);
-        }
+        self.left = (told.choices > 0).then_some(told.choices as usize);
         (self.counts, self.reached) = (counts, told.reached);
         found.into_iter().for_each(|layout| self.keep(layout));
         Some(())

@@ -14,7 +14,7 @@
 use std::collections::BTreeMap;
 
 use super::frame::Frame;
-use super::search::{LayoutSearch, Work};
+use super::search::{BOXES, LayoutSearch, Work};
 use crate::base::dice::Dice;
 
 /// How much there is to do.
@@ -34,8 +34,6 @@ pub struct LayoutForecast {
     draws: f64,
     /// The sum over all draws of how many frames they stand for.
     frames: f64,
-    /// One that is gone through next.
-    drawn: Option<Frame>,
     /// What is looked at of its choices, the first last, and how many each stands for.
     choices: Vec<(Work, f64)>,
     /// How many the last piece stands for, and how many the frame, or each of its choices.
@@ -54,6 +52,8 @@ const DRAWS: usize = 3000;
 /// How many ratios of the choices of a frame are looked at, and how many choices of the same ratios besides the first.
 const RATIOS: usize = 3;
 const OTHERS: usize = 2;
+/// Steps that the teeth of a choice may take before the coin decides for the first time.
+const FIRST_STEPS: u32 = 500 / BOXES as u32;
 /// So many draws without a frame, and there are hardly any.
 const MOST_DRAWS: usize = 20_000;
 
@@ -64,12 +64,11 @@ impl LayoutForecast {
             dice: Dice::new(1),
             draws: 0.0,
             frames: 0.0,
-            drawn: None,
             choices: Vec::new(),
             counts: 0.0,
             weight: 0.0,
             steps: 0,
-            until: 1,
+            until: FIRST_STEPS,
             sampled: 0.0,
             seconds: 0.0,
         };
@@ -84,21 +83,23 @@ impl LayoutForecast {
         if self.search.is_looking_for_teeth() {
             self.look_further();
         } else if let Some((work, weight)) = self.choices.pop() {
-            (self.steps, self.until) = (0, 1);
+            (self.steps, self.until) = (0, FIRST_STEPS);
             (self.counts, self.weight) = (weight, weight);
             self.search.choices.push(work);
             self.search.run(1);
-        } else if let Some(frame) = self.drawn.take() {
+        } else if !self.search.frames.is_empty() {
             self.counts = self.weight;
-            self.search.open(&frame);
-            self.sample();
+            self.search.run(1);
+            if self.search.frames.is_empty() {
+                self.sample();
+            }
         } else {
             self.counts = 0.0;
             let drawn = (0..MOST_DRAWS).find_map(|_| self.draw());
             let Some((frame, weight)) = drawn else {
                 return false;
             };
-            self.drawn = Some(frame);
+            self.search.frames.push(frame);
             self.weight = weight;
             self.sampled += weight;
         }

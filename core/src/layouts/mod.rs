@@ -48,6 +48,7 @@ mod found;
 mod frame;
 mod grid;
 pub mod limits;
+mod opening;
 mod ratio;
 mod region;
 mod report;

@@ -4,15 +4,15 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::ask::LayoutAsk;
-use super::choose::{Choice, Chooser};
+use super::choose::{Around, Choice, Chosen};
 use super::class::Class;
 use super::draft;
-use super::drives::Drives;
 use super::forecast::LayoutForecast;
 use super::found::{Key, LayoutFound, has_idle};
 use super::frame::{Frame, Pair, Pairs, all_pairs};
 use super::grid::Grid;
 use super::limits;
+use super::opening::Opening;
 use super::ratio::Ratio;
 use crate::base::problem::Problem;
 use crate::edit::text;
@@ -75,6 +75,10 @@ pub struct LayoutSearch {
     pub(super) piece: Vec<u8>,
     pub(super) frames: Vec<Frame>,
     pub(super) choices: Vec<Work>,
+    /// What the last of the frames can be, as far as that is found out.
+    opening: Option<Opening>,
+    /// How many of its choices are left, where it was gone on with.
+    pub(super) left: Option<usize>,
     under_way: Option<(Work, Scenario, bool, Search, usize)>,
     /// The best teeth for ratios, where there are any.
     fits: BTreeMap<Vec<Ratio>, Option<Fit>>,
@@ -127,6 +131,8 @@ impl LayoutSearch {
             piece: Vec::new(),
             frames: Vec::new(),
             choices: Vec::new(),
+            opening: None,
+            left: None,
             under_way: None,
             fits: BTreeMap::new(),
             counts: LayoutCounts::default(),
@@ -159,6 +165,8 @@ impl LayoutSearch {
             piece: Vec::new(),
             frames: Vec::new(),
             choices: Vec::new(),
+            opening: None,
+            left: None,
             under_way: None,
             fits: BTreeMap::new(),
             counts: LayoutCounts::default(),
@@ -179,9 +187,15 @@ impl LayoutSearch {
         }
     }
 
-    /// How many choices of a frame are left, that which is under way among them.
-    pub(super) fn choices_left(&self) -> usize {
-        self.choices.len() + usize::from(self.under_way.is_some())
+    /// How many frames are left, and how many choices of the frame before those, that which is under way among them.
+    pub(super) fn ahead(&self) -> [usize; 2] {
+        match self.left {
+            Some(left) => [self.frames.len() - 1, left],
+            None => {
+                let choices = self.choices.len() + usize::from(self.under_way.is_some());
+                [self.frames.len(), choices]
+            }
+        }
     }
 
     /// What has become of layouts so far, but for the choice that is under way.
@@ -243,8 +257,14 @@ impl LayoutSearch {
             }
         } else if let Some(work) = self.choices.pop() {
             self.look_at(work);
-        } else if let Some(frame) = self.frames.pop() {
-            self.open(&frame);
+        } else if let Some(frame) = self.frames.last() {
+            match self.opening.take() {
+                None => self.begin(frame.clone()),
+                Some(mut opening) => match opening.run(self.around()) {
+                    None => self.opening = Some(opening),
+                    Some(chosen) => self.open(chosen),
+                },
+            }
         } else if let Some((piece, part)) = self.pieces.pop() {
             self.done += std::mem::take(&mut self.doing);
             let parts = self.class.parts(&piece);
@@ -270,38 +290,54 @@ impl LayoutSearch {
         self.piece = piece;
     }
 
-    /// Finds what a frame can be.
-    pub(super) fn open(&mut self, frame: &Frame) {
-        self.counts.frames += 1;
+    fn around(&self) -> Around<'_> {
+        Around {
+            ask: &self.ask,
+            class: &self.class,
+            all: &self.all,
+            grid: &self.grid,
+            widest: &self.widest,
+        }
+    }
+
+    /// Begins to find out what a frame can be, if it can be anything.
+    fn begin(&mut self, frame: Frame) {
         if self.nesting(&frame.bodies, 0) == Nesting::Crosses {
+            self.frames.pop();
+            self.counts.frames += 1;
             self.counts.crossing += 1;
             return;
         }
-        let drives = Drives::of(&self.class, frame, &self.all);
-        let (choices, gives_up, reached) = Chooser::all(
-            &self.ask,
-            &self.class,
-            frame,
-            &self.all,
-            &drives,
-            &self.grid,
-            &self.widest,
-        );
-        self.counts.given_up += u64::from(gives_up);
-        for (known, here) in self.reached.iter_mut().zip(reached) {
+        self.opening = Some(Opening::new(frame, self.around()));
+    }
+
+    /// Takes what the last of the frames can be.
+    fn open(&mut self, chosen: Chosen) {
+        let Some(frame) = self.frames.pop() else {
+            return;
+        };
+        for (known, here) in self.reached.iter_mut().zip(chosen.reached) {
             *known |= here;
         }
-        let works = choices.into_iter().map(|choice| Work {
+        let works = chosen.choices.into_iter().map(|choice| Work {
             bodies: frame.bodies.clone(),
             ratios: choice
                 .ratios
                 .iter()
-                .map(|&at| drives.ratios[at].clone())
+                .map(|&at| chosen.ratios[at].clone())
                 .collect(),
             choice,
         });
         self.choices = works.collect();
         self.choices.reverse();
+        match self.left.take() {
+            // It was counted before.
+            Some(left) => self.choices.truncate(left),
+            None => {
+                self.counts.frames += 1;
+                self.counts.given_up += u64::from(chosen.gives_up);
+            }
+        }
     }
 
     fn nesting(&self, bodies: &[u8], elements: Pairs) -> Nesting {
@@ -427,7 +463,7 @@ impl LayoutSearch {
     }
 }
 
-/// How many boxes of a search for teeth are looked at in one step.
-const BOXES: usize = 500;
+/// How many boxes of a search for teeth are looked at in one step: where much is found each may take milliseconds.
+pub(super) const BOXES: usize = 8;
 /// Of how many different ratios the best teeth are kept; with six rows each may take ten kilobytes.
 const MOST_FITS: usize = 4_000;

@@ -8,3 +8,4 @@ mod published;
 mod refused;
 mod resumed;
 mod schema;
+mod slices;

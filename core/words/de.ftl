@@ -635,7 +635,7 @@ fix-digits-point = Ziffern mit höchstens einem Punkt schreiben
 problem-too-many-bytes = { $found } Byte sind mehr, als eine Getriebedatei haben darf
 fix-fewer-bytes = unter { $most } Byte bleiben
 problem-sheet = ein Aufgabenblatt ist kein Getriebe
-fix-sheet = es im Feld Übungen mit „Blatt öffnen …“ öffnen
+fix-sheet = es im Feld Übungen mit „Aufgabenblatt öffnen …“ öffnen
 problem-format = { $found } ist kein Format, das diese Version liest
 fix-format = "format": { $format } schreiben
 problem-too-many-entries = { $found } Einträge sind mehr als die { $most } erlaubten
@@ -1340,8 +1340,8 @@ page-share-shown = Zu sehen
 page-share-shown-of = { $shown ->
     [unfolded] auch, was hier aufgeklappt ist
     [all] alles
-    [exercise] die Aufgaben zum Getriebe
-    [sheet] das offene Blatt
+    [exercise] das Aufgabenblatt zu diesem Getriebe
+    [sheet] das offene Aufgabenblatt
    *[plain] Ergebnis und Zeichnungen
 }
 page-share-locked = Nicht zu ändern
@@ -1363,7 +1363,7 @@ page-share-beside = { $form ->
     [frame] { $file } in den Ordner der Website legen, neben frame.html.
    *[element] { $file } neben die eigene Seite legen.
 }
-page-share-sheet = das Blatt „{ $title }“
+page-share-sheet = das Aufgabenblatt „{ $title }“
 page-share-host = { $form ->
     [frame] Liegt die Seite auf einem anderen Server, muss eine Content-Security-Policy, mit der dieser Ordner gesendet wird, sie in frame-ancestors nennen.
    *[element] Liegt die Seite auf einem anderen Server, muss dieser Ordner mit dem Header Access-Control-Allow-Origin: * gesendet werden (oder mit deren Herkunft statt des Sterns).
@@ -1615,16 +1615,12 @@ page-file-step-back = Der letzte Schritt am Getriebe ist zurückgenommen, wo auc
 page-file-step-again = Der zurückgenommene Schritt am Getriebe ist wieder gemacht.
 page-file-back = Diesen Text verwerfen und den des Getriebes zeigen
 
-## The page: a sheet of exercises on paper
+## The page: an exercise sheet on paper
 
-page-handout = Blatt drucken
+page-handout = Aufgabenblatt drucken
 page-handout-note = Für eine Klasse: mit Platz für die Antworten oder mit ihnen.
-page-handout-which = Blatt
-page-handout-of = { $which ->
-    [made] Was zusammengestellt ist
-    [scenario] Das zu diesem Getriebe
-   *[file] Eine Datei …
-}
+page-handout-which = Aufgabenblatt
+page-handout-file = Eine Datei …
 page-handout-on-screen = Diesen Gang zuerst am Bildschirm mit dem Rundgang durchgehen: Fragen unten fragen danach.
 page-handout-apply = Geschlossen:
 page-handout-order = Der Reihe nach:
@@ -1966,8 +1962,8 @@ page-exercise-kind-of = { $kind ->
 }
 page-exercise-begin = { $count } Fragen
 page-exercise-fresh = Eben gestellte Fragen
-page-exercise-sheet = Das Blatt zu diesem Getriebe
-page-exercise-open = Blatt öffnen …
+page-exercise-sheet = Das Aufgabenblatt zu diesem Getriebe
+page-exercise-open = Aufgabenblatt öffnen …
 page-exercise-place = Frage { $at } von { $of }, bisher { $points } { $much ->
     [one] Punkt
    *[other] Punkte
@@ -1979,6 +1975,20 @@ page-exercise-score = { $whole ->
     [yes] Fertig: { $points } von { $of } Punkten, { $share } %.
    *[no] Abgebrochen: { $points } von { $of } Punkten.
 }
+page-exercise-results = Frage für Frage
+# A question in the list of results; points of one each.
+page-exercise-mark = { $mark ->
+    [right] Richtig
+    [later] Richtig, nach Hinweisen
+    [part] Teilweise richtig
+    [wrong] Nicht richtig
+    [shown] Antwort gezeigt
+   *[open] Nicht beantwortet
+}: { $points } { $much ->
+    [one] Punkt
+   *[other] Punkte
+}
+page-exercise-answer = Antwort: { $answer }
 page-exercise-becomes = Wurde zu
 page-exercise-check = Prüfen
 page-exercise-reveal = Antwort zeigen
@@ -1995,8 +2005,8 @@ page-exercise-on-stage = Mit den Kupplungen und Bremsen in der Zeichnung antwort
 page-exercise-number = Umdrehungen je Umdrehung des Antriebs
 page-exercise-up = { $what }: nach oben
 page-exercise-down = { $what }: nach unten
-page-exercise-setting = Ein Blatt für andere zusammenstellen
-page-exercise-setting-note = Fragen aus dem zusammenstellen, was zu sehen ist. Ein Blatt enthält keine Antworten: Sie werden berechnet, wenn jemand antwortet.
+page-exercise-setting = Aufgabenblatt zusammenstellen
+page-exercise-setting-note = Fragen aus dem zusammenstellen, was zu sehen ist. Ein Aufgabenblatt enthält keine Antworten: Sie werden berechnet, wenn jemand antwortet.
 page-exercise-set = Satz
 page-exercise-shaft = Welle
 page-exercise-part-of = Gefragt
@@ -2026,16 +2036,16 @@ page-exercise-title = Titel
 page-exercise-untitled = Fragen zu { $train }
 page-exercise-unasked = { $what } (so, wie das Getriebe jetzt ist, nicht möglich, daher ausgelassen)
 page-exercise-not-added = { $why ->
-    [twice] Nicht hinzugefügt: „{ $what }“ ist schon auf dem Blatt.
-    [full-walk] Nicht hinzugefügt: Ein Blatt geht höchstens { $what } Gänge durch.
-   *[full] Nicht hinzugefügt: Ein Blatt hat höchstens { $what } Fragen.
+    [twice] Nicht hinzugefügt: „{ $what }“ ist schon auf dem Aufgabenblatt.
+    [full-walk] Nicht hinzugefügt: Ein Aufgabenblatt geht höchstens { $what } Gänge durch.
+   *[full] Nicht hinzugefügt: Ein Aufgabenblatt hat höchstens { $what } Fragen.
 }
 page-exercise-drop = Leeren
 page-exercise-back = Zurückholen, was da war
-page-exercise-take = Geöffnetes Blatt ändern
+page-exercise-take = Geöffnetes Aufgabenblatt ändern
 page-exercise-lasts = { $lasts ->
-    [yes] Dieser Browser behält das Blatt, zu diesem Getriebe.
-   *[no] Dieser Browser behält das Blatt nicht: vor dem Verlassen der Seite als Datei speichern.
+    [yes] Dieser Browser behält das Aufgabenblatt, zu diesem Getriebe.
+   *[no] Dieser Browser behält das Aufgabenblatt nicht: vor dem Verlassen der Seite als Datei speichern.
 }
 page-exercise-aside = Beiseitegelegt: „{ $title }“{ $named ->
     [yes] { " " }zu { $train }
@@ -2056,10 +2066,10 @@ page-walk-again = { $range } wieder zeigen
 page-walk-through = Durchgegangen.
 page-exercise-try = Ausprobieren
 page-exercise-save = Als Datei speichern
-page-exercise-unresumed = Der Stand in diesem Blatt ist nicht mehr bekannt
-page-problem-progress = was aufbewahrt war, gehört zu einem anderen Blatt oder ist beschädigt
+page-exercise-unresumed = Der Stand in diesem Aufgabenblatt ist nicht mehr bekannt
+page-problem-progress = was aufbewahrt war, gehört zu einem anderen Aufgabenblatt oder ist beschädigt
 page-fix-progress = mit der ersten Frage beginnen
-page-exercise-find = die Adresse des Blatts prüfen
+page-exercise-find = die Adresse des Aufgabenblatts prüfen
 page-exercise-refused = Danach lässt sich bei diesem Getriebe nicht fragen
 page-lesson-begun = { $kept ->
     [yes] Das Kurssystem merkt sich den Stand.
@@ -2075,14 +2085,14 @@ page-lesson-walked = { $done ->
 }
 page-lesson-trouble = Das Kurssystem hat nicht alles angenommen ({ $reason }). Bitte der Kursleitung sagen.
 page-package = Paket für ein Kurssystem
-page-package-note = Eine Lektion als eine Datei mit allem, was sie braucht: der Rundgang und die Fragen eines Blatts, zum Getriebe auf der Bühne und in der Sprache dieser Seite. Kurssysteme, die SCORM lesen, öffnen sie unverändert; für xAPI kommen ihre Dateien auf einen Server, und die lesson.html darunter wird mit den üblichen Parametern geöffnet.
-page-package-sheet = Blatt
+page-package-note = Eine Lektion als eine Datei mit allem, was sie braucht: der Rundgang und die Fragen eines Aufgabenblatts, zum Getriebe auf der Bühne und in der Sprache dieser Seite. Kurssysteme, die SCORM lesen, öffnen sie unverändert; für xAPI kommen ihre Dateien auf einen Server, und die lesson.html darunter wird mit den üblichen Parametern geöffnet.
+page-package-sheet = Aufgabenblatt
 page-package-form = Für
 page-package-pass = Bestanden ab, %
 page-package-pass-note = Bleibt das Feld leer, ist die Lektion mit jedem Ergebnis abgeschlossen.
 page-package-save = Paket speichern
 page-package-busy = Wird zusammengestellt …
-page-package-none = Zuerst Fragen zusammenstellen oder ein Blatt öffnen.
+page-package-none = Zuerst ein Aufgabenblatt zusammenstellen oder öffnen.
 page-package-refused = Das Paket ließ sich nicht herstellen
 page-problem-package = { $file } war nicht zu bekommen ({ $reason })
 page-problem-list = sie nennt keine Dateien

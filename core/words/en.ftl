@@ -547,8 +547,8 @@ problem-number = the number { $found } is too large, or not written as JSON does
 fix-digits-point = write digits, with at most one point
 problem-too-many-bytes = { $found } bytes is more than a scenario may have
 fix-fewer-bytes = keep it under { $most } bytes
-problem-sheet = a sheet of exercises is no train
-fix-sheet = open it with Open a sheet… in the panel Exercises
+problem-sheet = an exercise sheet is no train
+fix-sheet = open it with Open an exercise sheet… in the panel Exercises
 problem-format = { $found } is not a format this version reads
 fix-format = write "format": { $format }
 problem-too-many-entries = { $found } entries are more than the { $most } allowed
@@ -1295,8 +1295,8 @@ page-share-shown = It shows
 page-share-shown-of = { $shown ->
     [unfolded] also what is unfolded here
     [all] everything
-    [exercise] the exercises of the scenario
-    [sheet] the sheet that is open
+    [exercise] the exercise sheet of this train
+    [sheet] the exercise sheet that is open
    *[plain] answer and drawings
 }
 page-share-locked = What cannot be changed
@@ -1318,7 +1318,7 @@ page-share-beside = { $form ->
     [frame] Put { $file } into the folder of the site, beside frame.html.
    *[element] Put { $file } beside your page.
 }
-page-share-sheet = the sheet “{ $title }”
+page-share-sheet = the exercise sheet “{ $title }”
 page-share-host = { $form ->
     [frame] Where the page is on another host, a Content-Security-Policy that this folder is sent with must name it in frame-ancestors.
    *[element] Where the page is on another host, this folder must be sent with the header Access-Control-Allow-Origin: * (or that page’s origin in the place of the star).
@@ -1578,16 +1578,12 @@ page-file-step-back = The last step of the train is taken back, wherever it was 
 page-file-step-again = The step of the train that was taken back is made again.
 page-file-back = Drop this text and show the train's
 
-## The page: a sheet of exercises on paper
+## The page: an exercise sheet on paper
 
-page-handout = Print a sheet
+page-handout = Print an exercise sheet
 page-handout-note = For a class: with room for the answers, or with them.
-page-handout-which = Sheet
-page-handout-of = { $which ->
-    [made] What is put together
-    [scenario] That of this train
-   *[file] A file…
-}
+page-handout-which = Exercise sheet
+page-handout-file = A file…
 page-handout-on-screen = Go through this range on screen first, with the walkthrough: questions below ask what it tells.
 page-handout-apply = Applied:
 page-handout-order = In order:
@@ -1938,8 +1934,8 @@ page-exercise-kind-of = { $kind ->
 }
 page-exercise-begin = { $count } questions
 page-exercise-fresh = Questions made just now
-page-exercise-sheet = The sheet of this train
-page-exercise-open = Open a sheet…
+page-exercise-sheet = The exercise sheet of this train
+page-exercise-open = Open an exercise sheet…
 page-exercise-place = Question { $at } of { $of }, { $points } { $much ->
     [one] point
    *[other] points
@@ -1951,6 +1947,20 @@ page-exercise-score = { $whole ->
     [yes] Done: { $points } of { $of } points, { $share } %.
    *[no] Stopped: { $points } of { $of } points.
 }
+page-exercise-results = Question by question
+# A question in the list of results; points of one each.
+page-exercise-mark = { $mark ->
+    [right] Right
+    [later] Right, after hints
+    [part] Partly right
+    [wrong] Not right
+    [shown] Answer shown
+   *[open] Not answered
+}: { $points } { $much ->
+    [one] point
+   *[other] points
+}
+page-exercise-answer = Answer: { $answer }
 page-exercise-becomes = Has become
 page-exercise-check = Check
 page-exercise-reveal = Show the answer
@@ -1967,8 +1977,8 @@ page-exercise-on-stage = Answer with the clutches and brakes in the drawing, the
 page-exercise-number = Turns per turn of the input
 page-exercise-up = { $what }: one up
 page-exercise-down = { $what }: one down
-page-exercise-setting = Make a sheet for others
-page-exercise-setting-note = Put questions together from what is on screen. A sheet holds no answers: they are worked out when somebody answers.
+page-exercise-setting = Make an exercise sheet
+page-exercise-setting-note = Put questions together from what is on screen. An exercise sheet holds no answers: they are worked out when somebody answers.
 page-exercise-set = Set
 page-exercise-shaft = Shaft
 page-exercise-part-of = Asked for
@@ -2000,16 +2010,16 @@ page-exercise-untitled = Questions about { $train }
 # A line of a sheet that the train has not what it is about, any more or at all.
 page-exercise-unasked = { $what } (not of this train as it is now, so left out)
 page-exercise-not-added = { $why ->
-    [twice] Not added: “{ $what }” is in the sheet already.
-    [full-walk] Not added: a sheet walks through { $what } ranges at most.
-   *[full] Not added: a sheet holds { $what } questions at most.
+    [twice] Not added: “{ $what }” is on the exercise sheet already.
+    [full-walk] Not added: an exercise sheet walks through { $what } ranges at most.
+   *[full] Not added: an exercise sheet holds { $what } questions at most.
 }
 page-exercise-drop = Empty it
 page-exercise-back = Bring back what was there
-page-exercise-take = Change the opened sheet
+page-exercise-take = Change the opened exercise sheet
 page-exercise-lasts = { $lasts ->
-    [yes] This browser keeps the sheet, for this train.
-   *[no] This browser does not keep the sheet: save it as a file before you leave the page.
+    [yes] This browser keeps the exercise sheet, for this train.
+   *[no] This browser does not keep the exercise sheet: save it as a file before you leave the page.
 }
 page-exercise-aside = Put aside: “{ $title }”{ $named ->
     [yes] , about { $train }
@@ -2030,10 +2040,10 @@ page-walk-again = Show { $range } again
 page-walk-through = Walked through.
 page-exercise-try = Try it
 page-exercise-save = Save as a file
-page-exercise-unresumed = Where you were in this sheet is not known any more
-page-problem-progress = what was kept is of another sheet, or damaged
+page-exercise-unresumed = Where you were in this exercise sheet is not known any more
+page-problem-progress = what was kept is of another exercise sheet, or damaged
 page-fix-progress = begin with the first question
-page-exercise-find = check the address of the sheet
+page-exercise-find = check the address of the exercise sheet
 page-exercise-refused = That cannot be asked of this train
 # A lesson in a course system.
 page-lesson-begun = { $kept ->
@@ -2050,14 +2060,14 @@ page-lesson-walked = { $done ->
 }
 page-lesson-trouble = The course system did not keep all of it ({ $reason }). Tell whoever runs the course.
 page-package = Package for a course system
-page-package-note = A lesson as one file, with all that it takes: the walkthrough and the questions of a sheet, about the train on stage and in the language of this page. Course systems that read SCORM open it as it is; for xAPI its files go on a host, and lesson.html among them is opened with the usual parameters.
-page-package-sheet = Sheet
+page-package-note = A lesson as one file, with all that it takes: the walkthrough and the questions of an exercise sheet, about the train on stage and in the language of this page. Course systems that read SCORM open it as it is; for xAPI its files go on a host, and lesson.html among them is opened with the usual parameters.
+page-package-sheet = Exercise sheet
 page-package-form = For
 page-package-pass = Passed from, %
 page-package-pass-note = Left empty, the lesson is completed with any score.
 page-package-save = Save the package
 page-package-busy = Putting it together…
-page-package-none = Put questions together, or open a sheet, first.
+page-package-none = Put an exercise sheet together, or open one, first.
 page-package-refused = The package could not be made
 page-problem-package = { $file } could not be had ({ $reason })
 page-problem-list = it names no files

@@ -4,6 +4,7 @@ import { h } from "../kit/dom.js";
 import { problemsOf } from "../kit/problems.js";
 import { siteFile } from "../kit/site.js";
 import { say } from "../kit/words.js";
+import { carried, carries } from "../state/carried.js";
 import { listScenarios } from "../state/catalogue.js";
 import { follow } from "../state/follow.js";
 import { handout } from "./handout.js";
@@ -11,7 +12,7 @@ import { Package } from "./package.js";
 import { resumed, written } from "./progress.js";
 import { Round } from "./round.js";
 import { Setting } from "./setting.js";
-import { fileOf, sheetAt } from "./sheet_text.js";
+import { FORMAT, fileOf, sheetAt } from "./sheet_text.js";
 import { choice } from "./task_words.js";
 
 /** @typedef {import("../engine/levertrain_whole.js").Question} Question */
@@ -54,7 +55,10 @@ export function fill(panel, { desk, files, section, keeps, openSheet, exercise, 
   const kind = choice("exercise-kind", say("page-exercise-kind"));
   const button = (/** @type {string} */ words, /** @type {string} */ part, /** @type {() => void} */ click) =>
     h("button", { class: "plain", type: "button", "data-part": part, click }, words);
-  const begin = button(say("page-exercise-begin", { count: ROUND }), "exercise-begin", () => start({ title: say("page-exercise-fresh"), walk: [], questions: fresh() }));
+  const begin = button(say("page-exercise-begin", { count: ROUND }), "exercise-begin", () => {
+    start({ title: say("page-exercise-fresh"), walk: [], questions: fresh() });
+    isFresh = true;
+  });
   const sheet = button(say("page-exercise-sheet"), "exercise-sheet", () => openAt(ours()));
   const file = /** @type {HTMLInputElement} */ (h("input", { type: "file", accept: ".json,application/json", hidden: true, change: () => openFile() }));
   const pick = button(say("page-exercise-open"), "exercise-open", () => file.click());
@@ -63,7 +67,7 @@ export function fill(panel, { desk, files, section, keeps, openSheet, exercise, 
   const parcel = new Package(desk, sheets);
   const offer = h("div", { class: "exercise-offer" }, kind.node, h("p", { class: "row" }, begin, sheet, pick, change, file), setting.aside, setting.node);
   // Who is to answer a sheet makes none, and prints no answers.
-  const paper = handout(desk, { ours: () => (sheet.hidden ? undefined : ours()), made: () => setting.sheet, signal });
+  const paper = handout(desk, { sheets, signal });
   if (exercise === undefined) offer.append(paper.node, parcel.node);
   for (const node of [pick, setting.node]) node.hidden = exercise !== undefined;
   if (exercise !== undefined) setting.aside.remove();
@@ -71,7 +75,14 @@ export function fill(panel, { desk, files, section, keeps, openSheet, exercise, 
   const result = h("p", { class: "exercise-score", role: "status", "data-part": "exercise-score" });
   const round = new Round(desk, { panel, section, signal }, ended);
   offer.prepend(h("p", { class: "note" }, say("page-exercise-note")));
-  panel.fill(h("div", { class: "exercises" }, result, offer, round.node));
+  const results = h("div", { class: "exercise-came" });
+  panel.fill(h("div", { class: "exercises" }, result, results, offer, round.node));
+
+  /** The round that was open in another language, and how far somebody had come. */
+  let inHand = exercise === undefined ? carried("exercises") : undefined;
+  /** Whether it was made by dice, so that its title is ours. */
+  let isFresh = false;
+  if (exercise === undefined) carries("exercises", () => inHand ?? (round.isOpen ? { ...round.inHand, isFresh, file: opened && fileOf(opened) } : undefined), signal);
 
   /** What was applied before the first question. @type {string[]} */
   let before = [];
@@ -83,14 +94,21 @@ export function fill(panel, { desk, files, section, keeps, openSheet, exercise, 
   function start(asked, how) {
     if (asked.walk.length + asked.questions.length === 0) return;
     before = desk.answer?.applied ?? [];
+    isFresh = false;
     result.textContent = "";
+    results.replaceChildren();
     offer.hidden = true;
     round.begin(asked, how);
   }
 
-  /** @param {string} score @param {boolean} asks whether the focus is to stay in the panel */
-  function ended(score, asks) {
+  /**
+   * @param {string} score
+   * @param {boolean} asks whether the focus is to stay in the panel
+   * @param {HTMLElement} [list] what came of each question
+   */
+  function ended(score, asks, list) {
     result.textContent = score;
+    results.replaceChildren(...(list ? [list] : []));
     offer.hidden = false;
     if (!asks) return;
     // Whoever puts a sheet together goes on with what was on stage.
@@ -159,15 +177,18 @@ export function fill(panel, { desk, files, section, keeps, openSheet, exercise, 
   }
 
   /**
-   * The sheets that a package can be made of: what was put together, the one of the scenario, and the one opened last.
-   * @returns {[string, () => Promise<import("../engine/levertrain_whole.js").ExerciseSheet | undefined> | import("../engine/levertrain_whole.js").ExerciseSheet][]}
+   * The sheets that can be printed and packaged: what was put together, the one that was opened last, and the one of the scenario.
+   * @returns {import("./sheet_text.js").Offered[]}
    */
   function sheets() {
     /** @type {ReturnType<typeof sheets>} */
     const found = [];
-    for (const made of [setting.lesson, opened]) if (made && made.walk.length + made.questions.length > 0) found.push([made.title, () => made]);
+    for (const [key, made] of /** @type {const} */ ([["made", setting.lesson], ["opened", opened]])) {
+      if (!made || made.walk.length + made.questions.length === 0) continue;
+      found.push({ key, name: made.title, lesson: async () => made, text: async () => JSON.stringify(fileOf(made)) });
+    }
     const address = sheet.hidden ? undefined : ours();
-    if (address) found.push([say("page-exercise-sheet"), async () => read(await sheetAt(address))]);
+    if (address) found.push({ key: "scenario", name: say("page-exercise-sheet"), lesson: async () => read(await sheetAt(address)), text: () => sheetAt(address) });
     return found;
   }
 
@@ -195,7 +216,7 @@ export function fill(panel, { desk, files, section, keeps, openSheet, exercise, 
     kept = () => undefined;
     resume = () => undefined;
     opened = undefined;
-    if (round.isOpen) round.end();
+    if (round.isOpen) round.end(true, false);
     setting.trainCame();
     update();
   }
@@ -209,6 +230,7 @@ export function fill(panel, { desk, files, section, keeps, openSheet, exercise, 
     begin.toggleAttribute("disabled", kinds.length === 0);
     setting.update(kinds);
     offerOurs();
+    if (inHand) goOn();
     if (wanted === undefined) return;
     const address = wanted === SCENARIO ? ours() : new URL(wanted, document.baseURI);
     wanted = undefined;
@@ -230,6 +252,23 @@ export function fill(panel, { desk, files, section, keeps, openSheet, exercise, 
     openSheet.file = setting.sheet ?? (opened && fileOf(opened));
     parcel.update();
     paper.update();
+  }
+
+  /** Goes on with it. */
+  function goOn() {
+    const { title, walk, tasks, progress: text, draft, file, ...rest } = inHand;
+    inHand = undefined;
+    try {
+      opened = file && read(JSON.stringify(file));
+      const asked = read(JSON.stringify({ format: FORMAT, title, ...(walk.length > 0 ? { walk } : {}), tasks }));
+      if (!asked) return;
+      if (rest.isFresh) asked.title = say("page-exercise-fresh");
+      start(asked, { before: resumed(text, asked.questions) });
+      isFresh = rest.isFresh;
+      round.draft = draft;
+    } catch (error) {
+      desk.report(error, say("page-exercise-unresumed"));
+    }
   }
 
   progress.follow(() => kept(), () => resume());

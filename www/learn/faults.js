@@ -2,6 +2,7 @@
 
 import { h } from "../kit/dom.js";
 import { say } from "../kit/words.js";
+import { carried, carries } from "../state/carried.js";
 import { follow } from "../state/follow.js";
 import { Explaining } from "./faults_explain.js";
 import { Effects } from "./faults_effects.js";
@@ -30,6 +31,9 @@ export function fill(panel, { desk, signal }) {
 
   /** The text of the train that is shown. @type {string | undefined} */
   let shown;
+  /** What was picked and observed in another language. @type {{ picked: string[], observed: [string, string][] } | undefined} */
+  let before = carried("faults");
+  carries("faults", () => (shown === undefined ? before : { picked: effects.picked, observed: explaining.kept }), signal);
 
   /** Shows the train on the desk while the panel is unfolded. */
   function build() {
@@ -40,6 +44,11 @@ export function fill(panel, { desk, signal }) {
     const list = shown === desk.text ? undefined : searching.ask((search) => search.list());
     if (list) {
       shown = desk.text;
+      if (before) {
+        effects.picked = before.picked;
+        explaining.kept = before.observed;
+        before = undefined;
+      }
       const oneWays = desk.info?.elements.some(({ kind }) => kind === "one-way") ?? false;
       effects.show(list, oneWays);
       explaining.show(list, oneWays);

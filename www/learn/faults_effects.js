@@ -52,6 +52,15 @@ export class Effects {
     );
   }
 
+  /** What is picked, by names that are the same in every language. */
+  get picked() {
+    return this.#picked;
+  }
+
+  set picked(keys) {
+    this.#picked = keys;
+  }
+
   /** Lets go of what is picked. */
   clear() {
     this.#picked = [];

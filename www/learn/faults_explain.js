@@ -77,6 +77,15 @@ export class Explaining {
     this.#observed.clear();
   }
 
+  /** What was observed, by the range. @returns {[string, string][]} */
+  get kept() {
+    return [...this.#observed];
+  }
+
+  set kept(observed) {
+    this.#observed = new Map(observed);
+  }
+
   /** A word a trial, empty where nothing was observed. */
   get observed() {
     return this.#list.trials.map((trial) => this.#observed.get(placeOf(trial)) ?? "");

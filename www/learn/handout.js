@@ -3,17 +3,15 @@
 import { h } from "../kit/dom.js";
 import { siteFile } from "../kit/site.js";
 import { say, voice } from "../kit/words.js";
-import { sheetAt } from "./sheet_text.js";
 import { choice } from "./task_words.js";
 
 const MODULE = "learn/handout_paper.js";
 
 /**
  * @param {import("../state/desk.js").Desk} desk
- * @param {{ ours(): URL | undefined, made(): object | undefined, signal: AbortSignal }} sheets where that of the scenario is, and what
- *   is put together
+ * @param {{ sheets(): import("./sheet_text.js").Offered[], signal: AbortSignal }} offered those there are
  */
-export function handout(desk, { ours, made, signal }) {
+export function handout(desk, { sheets, signal }) {
   const which = choice("handout-which", say("page-handout-which"));
   const file = /** @type {HTMLInputElement} */ (h("input", { type: "file", accept: ".json,application/json", hidden: true, "data-part": "handout-file", change: take }));
   let answers = false;
@@ -30,8 +28,8 @@ export function handout(desk, { ours, made, signal }) {
 
   /** Offers the sheets there are. */
   function offer() {
-    const there = [["made", made()], ["scenario", ours()], ["file", true]].filter(([, sheet]) => sheet);
-    which.offer(there.map(([name]) => [String(name), say("page-handout-of", { which: String(name) })]));
+    const there = sheets().map(({ key, name }) => /** @type {[string, string]} */ ([key, name]));
+    which.offer([...there, ["file", say("page-handout-file")]]);
   }
 
   /** @param {boolean} wanted */
@@ -39,10 +37,9 @@ export function handout(desk, { ours, made, signal }) {
     // While a question is open nothing answers it.
     if (desk.veiled) return;
     answers = wanted;
-    const address = ours();
-    if (which.value === "file") file.click();
-    else if (which.value === "made") hand(Promise.resolve(JSON.stringify(made())));
-    else if (address) hand(sheetAt(address));
+    const chosen = sheets().find(({ key }) => key === which.value);
+    if (chosen) hand(chosen.text());
+    else file.click();
   }
 
   function take() {

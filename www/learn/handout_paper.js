@@ -4,11 +4,11 @@
  */
 
 import { h } from "../kit/dom.js";
-import { number } from "../kit/format.js";
 import { addStyles } from "../kit/sheets.js";
 import { rootedAt } from "../kit/site.js";
 import { capital, listed, say, speakWith, voice as ownVoice } from "../kit/words.js";
 import { figure, nameLine, WIDTH } from "../stage/on_paper.js";
+import { decimal } from "./task_words.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
 /** @typedef {typeof ownVoice} Voice */
@@ -125,10 +125,3 @@ function answerLine(what, right) {
   return h("p", { class: "handout-line" }, h("span", {}, what), right === undefined ? h("span", { class: "blank" }) : h("b", {}, right));
 }
 
-/** A number as a fraction has it, and to four figures where that is another. @param {string} exact */
-function decimal(exact) {
-  const [above, below = "1"] = exact.split("/");
-  const plain = number(Number(above) / Number(below));
-  const text = exact.replace("-", "−");
-  return below === "1" ? text : say("page-handout-number", { plain, exact: text });
-}

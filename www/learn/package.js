@@ -8,7 +8,6 @@ import { say } from "../kit/words.js";
 import { language } from "../state/language.js";
 import { choice } from "./task_words.js";
 
-/** @typedef {import("../engine/levertrain_whole.js").ExerciseSheet} Sheet */
 /** @typedef {import("./package_files.js").Form} Form */
 
 /** What a package can be for; all are names of standards. @type {[Form, string][]} */
@@ -31,7 +30,7 @@ export class Package {
 
   /**
    * @param {import("../state/desk.js").Desk} desk
-   * @param {() => [string, () => Promise<Sheet | undefined> | Sheet][]} sheets those there are, by what people call them
+   * @param {() => import("./sheet_text.js").Offered[]} sheets those there are
    */
   constructor(desk, sheets) {
     this.#desk = desk;
@@ -54,7 +53,7 @@ export class Package {
 
   /** Offers the sheets there are now. */
   update() {
-    const names = this.#sheets().map(([name], at) => /** @type {[string, string]} */ ([String(at), name]));
+    const names = this.#sheets().map(({ key, name }) => /** @type {[string, string]} */ ([key, name]));
     this.#sheet.offer(names);
     this.#none.hidden = names.length > 0;
     this.#fields.hidden = names.length === 0;
@@ -66,8 +65,7 @@ export class Package {
     this.#busy.textContent = say("page-package-busy");
     try {
       const pass = this.#passMark();
-      const [, load] = this.#sheets()[Number(this.#sheet.value)];
-      const sheet = await load();
+      const sheet = await this.#sheets().find(({ key }) => key === this.#sheet.value)?.lesson();
       const { info, text: train } = desk;
       if (!sheet || !info) return;
       const { title, walk } = sheet;

@@ -11,9 +11,9 @@ import { say } from "../kit/words.js";
 /** @typedef {import("../engine/levertrain_whole.js").Question} Question */
 
 /**
- * What became of a question: what it has earned, how often it was answered, whether it is over, the seconds that
- * took, and what was answered last.
- * @typedef {{ credit: number, tries: number, done: boolean, seconds: number, answer: string[] }} Given
+ * What became of a question: what it has earned, how often it was answered, whether it is over, and so because the
+ * answer was shown, the seconds that took, and what was answered last.
+ * @typedef {{ credit: number, tries: number, done: boolean, shown: boolean, seconds: number, answer: string[] }} Given
  */
 
 /** The format of the text. */
@@ -23,12 +23,14 @@ const LONGEST = 40;
 /** Most tries and seconds that are told apart. */
 const MOST_TRIES = 999;
 const MOST_SECONDS = 99_999;
+/** Stands for a question that is over because the answer was shown. */
+const SHOWN = 2;
 /** Credit is kept to this part. */
 const PARTS = 10_000;
 
 /** A question that nobody has answered yet. @returns {Given} */
 export function untouched() {
-  return { credit: 0, tries: 0, done: false, seconds: 0, answer: [] };
+  return { credit: 0, tries: 0, done: false, shown: false, seconds: 0, answer: [] };
 }
 
 /** What was earned with all of them. @param {Given[]} given */
@@ -41,8 +43,8 @@ export function earned(given) {
  * @param {Given[]} given of the first of them, as far as somebody has come
  */
 export function written(questions, given) {
-  const rows = given.map(({ credit, tries, done, seconds, answer }) => {
-    const row = [Math.round(credit * PARTS) / PARTS, Math.min(tries, MOST_TRIES), Number(done), Math.min(Math.round(seconds), MOST_SECONDS)];
+  const rows = given.map(({ credit, tries, done, shown, seconds, answer }) => {
+    const row = [Math.round(credit * PARTS) / PARTS, Math.min(tries, MOST_TRIES), shown ? SHOWN : Number(done), Math.min(Math.round(seconds), MOST_SECONDS)];
     return [...row, ...(JSON.stringify(answer).length <= LONGEST ? answer : [])];
   });
   const sheet = sheetOf(questions);
@@ -88,8 +90,8 @@ function givenIn(row) {
   if (!Array.isArray(row)) return undefined;
   const [credit, tries, done, seconds, ...answer] = row;
   const within = (/** @type {unknown} */ value, /** @type {number} */ most) => typeof value === "number" && value >= 0 && value <= most;
-  const sound = within(credit, 1) && within(tries, MOST_TRIES) && within(done, 1) && within(seconds, MOST_SECONDS);
-  return sound && answer.every((one) => typeof one === "string") ? { credit, tries, done: done === 1, seconds, answer } : undefined;
+  const sound = within(credit, 1) && within(tries, MOST_TRIES) && within(done, SHOWN) && within(seconds, MOST_SECONDS);
+  return sound && answer.every((one) => typeof one === "string") ? { credit, tries, done: done >= 1, shown: done === SHOWN, seconds, answer } : undefined;
 }
 
 /** What a sheet is known by: what it asks, whatever it is called and in whichever language. @param {Question[]} questions */

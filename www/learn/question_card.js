@@ -84,6 +84,7 @@ export class QuestionCard {
   #show() {
     const right = this.#ask((engine, sandbox, task) => engine.rightAnswer(sandbox, task));
     if (!right) return;
+    this.#given.shown = true;
     this.#fields.show(right);
     this.#told.replaceChildren(h("p", {}, say("page-exercise-shown", { stage: this.#question.range ? "yes" : "no" })));
     this.#end();
@@ -104,6 +105,15 @@ export class QuestionCard {
     );
     // On a phone it comes under what is in sight.
     this.#told.scrollIntoView({ block: "nearest", behavior: "instant" });
+  }
+
+  /** What is picked or written, and not checked yet. @returns {string[] | undefined} */
+  get draft() {
+    return this.#given.done ? undefined : this.#fields.answer();
+  }
+
+  set draft(answer) {
+    if (answer) this.#fields.show(answer);
   }
 
   /** Counts the time that it takes. */

@@ -2,8 +2,9 @@
 
 import { h } from "../kit/dom.js";
 import { say } from "../kit/words.js";
-import { earned, untouched } from "./progress.js";
+import { earned, untouched, written } from "./progress.js";
 import { QuestionCard } from "./question_card.js";
+import { resultList } from "./results.js";
 import { taskWords, tenths } from "./task_words.js";
 import { WalkFirst } from "./walk_first.js";
 
@@ -19,6 +20,8 @@ export class Round {
   #walk;
   /** @type {Question[]} */
   #questions = [];
+  /** Ranges that are walked through first. @type {string[]} */
+  #ranges = [];
   #at = 0;
   /** @type {QuestionCard | undefined} */
   #card;
@@ -37,7 +40,8 @@ export class Round {
   /**
    * @param {Desk} desk
    * @param {{ panel: import("../kit/panel.js").Panel, section: HTMLElement, signal: AbortSignal }} page
-   * @param {(score: string, asks: boolean) => void} ended told what came of it, and whether the focus is to stay in the panel
+   * @param {(score: string, asks: boolean, results?: HTMLElement) => void} ended told what came of it, whether the focus is to stay in
+   *   the panel, and what came of each question
    */
   constructor(desk, { panel, section, signal }, ended) {
     this.#desk = desk;
@@ -73,6 +77,7 @@ export class Round {
   begin({ title, walk, questions }, { asks = true, isNamed = false, before = [] } = {}) {
     this.#walk.end();
     this.#questions = questions;
+    this.#ranges = walk;
     this.#given = before;
     this.#isNamed = isNamed;
     this.#at = before.filter(({ done }) => done).length;
@@ -153,16 +158,40 @@ export class Round {
     else this.end();
   }
 
-  /** @param {boolean} [asks] whether the focus is to stay in the panel */
-  end(asks = true) {
+  /**
+   * @param {boolean} [asks] whether the focus is to stay in the panel
+   * @param {boolean} [isThere] whether the train is there that was asked about
+   */
+  end(asks = true, isThere = true) {
     const result = this.#result();
+    const results = isThere && result !== "" && this.#questions.length > 0 ? resultList(this.#desk, this.#questions, this.#given) : undefined;
     this.#walk.end();
     this.#desk.veil(undefined);
     this.#questions = [];
     this.#card = undefined;
     this.#holder.replaceChildren();
     this.node.hidden = true;
-    this.#ended(result, asks);
+    this.#ended(result, asks, results);
+  }
+
+  /** What is asked, how far somebody has come, and what is in the fields; nothing where no round is open. */
+  get inHand() {
+    if (!this.isOpen) return undefined;
+    this.tick();
+    const questions = this.#questions;
+    return {
+      title: this.#title.textContent ?? "",
+      walk: this.#walk.isOpen ? this.#ranges : [],
+      tasks: questions.map(({ task }) => task),
+      progress: written(questions, this.#given),
+      draft: this.#card?.draft,
+    };
+  }
+
+  /** Puts into the fields what was in them. @param {string[] | undefined} answer */
+  set draft(answer) {
+    const card = this.#card;
+    if (card) this.#act(() => (card.draft = answer));
   }
 
   /** What came of it, in a sentence; nothing where nothing was asked yet. */

@@ -9,6 +9,15 @@ import { sheetInWords } from "../state/catalogue.js";
 export const FORMAT = 1;
 
 /**
+ * A sheet that something can be made of: what it is known by, what people call it, and what it holds.
+ * @typedef {object} Offered
+ * @property {"made" | "opened" | "scenario"} key
+ * @property {string} name
+ * @property {() => Promise<import("../engine/levertrain_whole.js").ExerciseSheet | undefined>} lesson
+ * @property {() => Promise<string>} text as its file has it
+ */
+
+/**
  * A sheet as its file has it.
  * @param {import("../engine/levertrain_whole.js").ExerciseSheet} sheet
  * @param {string} [scenario] the scenario that it is about, where it is one of ours

@@ -2,7 +2,7 @@
 
 import { h } from "../kit/dom.js";
 import { number } from "../kit/format.js";
-import { listed } from "../kit/words.js";
+import { capital, listed, say } from "../kit/words.js";
 
 /** @typedef {import("../engine/levertrain_whole.js").Question} Question */
 /** @typedef {import("../state/desk.js").Desk} Desk */
@@ -32,6 +32,36 @@ export function taskWords({ given, text }) {
 export function lineWords(question) {
   const words = taskWords(question);
   return question.by === "order" ? `${words} ${listed(question.choices.map(({ label }) => label))}` : words;
+}
+
+/**
+ * An answer in a line.
+ * @param {Desk} desk
+ * @param {Question} question
+ * @param {string[]} answer
+ */
+export function answerWords(desk, { by, choices }, answer) {
+  const label = (/** @type {string} */ id) => choices.find((choice) => choice.id === id)?.label ?? id;
+  switch (by) {
+    case "stage":
+      return listed(answer.map((id) => desk.elementLabel(id)));
+    case "number":
+      return decimal(answer[0]);
+    case "counts":
+      return listed(choices.map(({ label }, at) => `${capital(label)} ${answer[at]}`));
+    case "order":
+      return answer.map(label).join(" → ");
+    default:
+      return listed(answer.map((id) => capital(label(id))));
+  }
+}
+
+/** A number as a fraction has it, and to four figures where that is another. @param {string} exact */
+export function decimal(exact) {
+  const [above, below = "1"] = exact.split("/");
+  const plain = number(Number(above) / Number(below));
+  const text = exact.replace("-", "−");
+  return below === "1" ? text : say("page-handout-number", { plain, exact: text });
 }
 
 /** A number of points or a share, to a tenth where that says more. @param {number} value */

@@ -56,6 +56,16 @@ export class Shifting {
     this.#tell();
   }
 
+  /** The id of the range that is shifted to. */
+  get to() {
+    return this.#to.value;
+  }
+
+  set to(id) {
+    this.#to.value = id;
+    this.#tell();
+  }
+
   #tell() {
     const to = this.#info?.ranges.find(({ id }) => id === this.#to.value);
     const shift = to && this.#ask(to.applied);

@@ -140,6 +140,15 @@ export class Steps {
     this.#advance(0);
   }
 
+  /** Which step is current, from 0; −1 before the first. */
+  get at() {
+    return this.#at;
+  }
+
+  set at(at) {
+    this.#go(at, false);
+  }
+
   /** Goes on with another pace. */
   #restart() {
     if (this.#playing === undefined) return;

@@ -26,6 +26,7 @@ import { inClass } from "./in_class.js";
 import { isolateNames } from "./isolation.js";
 import { OpenSheet } from "../state/open_sheet.js";
 import { keepPin, keptPin } from "../state/pin.js";
+import { carry, fetchCarried } from "../state/carried.js";
 import { keepUnfolded, keptUnfolded, rememberLanguage } from "../state/language.js";
 import { messages } from "./messages.js";
 import { Opening } from "./opening.js";
@@ -199,7 +200,10 @@ export class Bench {
     });
     if (ownPage) desk.addEventListener("pin", () => keepPin(desk.pin));
     this.#keptPin = ownPage ? keptPin() : undefined;
-    if (ownPage) this.#board.unfold(keptUnfolded());
+    if (ownPage) {
+      fetchCarried();
+      this.#board.unfold(keptUnfolded());
+    }
     const keys = this.#board.panel("keys");
     answerQuestion(ownPage ? document : host, keys.node, keys.offered, signal);
     this.#history = ownPage ? new History(desk, this.#opening, signal) : undefined;
@@ -331,13 +335,14 @@ export class Bench {
   }
 
   /**
-   * Loads the page again in another language, with what is open and unfolded.
+   * Loads the page again in another language, with what is open and unfolded, and what is in hand there.
    * @param {string} code
    */
   #speak(code) {
     try {
       rememberLanguage(code);
       keepUnfolded(this.#board.unfolded());
+      carry();
     } catch {
       this.desk.report(new Failure(say("page-language"), say("page-problem-language"), say("page-fix-language")));
       return;

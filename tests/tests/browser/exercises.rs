@@ -11,13 +11,13 @@ use serde_json::{Value, json};
 
 use crate::learner::Learner;
 
-const STEM: &str = "09-six-speed-front-set";
+pub const STEM: &str = "09-six-speed-front-set";
 
 /// Everything that can be read on the page, also what is out of sight.
 const TEXT: &str = "probe.host('lever-train').shadowRoot.querySelector('.levertrain').textContent \
     + probe.all('[aria-label]').map((node) => node.getAttribute('aria-label')).join(' ')";
 
-fn sheet() -> Result<(Train, Sheet)> {
+pub fn sheet() -> Result<(Train, Sheet)> {
     let read = |path: String| fs::read_to_string(root().join(path));
     let train = Train::parse(&read(format!("scenarios/{STEM}.json"))?);
     let train = train.map_err(|problems| anyhow::anyhow!("{problems:?}"))?;
@@ -26,7 +26,7 @@ fn sheet() -> Result<(Train, Sheet)> {
     Ok((train, sheet))
 }
 
-fn start(page: &Page) -> Result<()> {
+pub fn start(page: &Page) -> Result<()> {
     page.unfold("exercises")?;
     page.until(
         "there is a sheet",
@@ -39,12 +39,12 @@ fn start(page: &Page) -> Result<()> {
     )
 }
 
-fn press(page: &Page, selector: &str) -> Result<()> {
+pub fn press(page: &Page, selector: &str) -> Result<()> {
     page.run("probe.one(args).click()", json!(selector))
 }
 
 /// Answers the question on the page by its fields.
-fn answer(page: &Page, by: &str, answer: &[String]) -> Result<()> {
+pub fn answer(page: &Page, by: &str, answer: &[String]) -> Result<()> {
     match by {
         "one" | "many" => page.run(
             "for (const box of probe.all('.exercise-choices input')) box.checked = args.includes(box.value)",
@@ -156,6 +156,24 @@ fn a_sheet_is_answered_from_end_to_end() -> Result<()> {
         let all = sheet.tasks.len();
         let expected = format!("Done: {}.5 of {all} points", all - 1);
         ensure!(score.starts_with(&expected), "{score}");
+        // Each is listed with what it counts and what is right.
+        let listed: Vec<(String, String)> = page.get(
+            "probe.all('.exercise-results > li').map((node) => [node.dataset.mark, node.textContent])",
+            Value::Null,
+        )?;
+        ensure!(listed.len() == all, "{listed:?}");
+        for (at, (mark, words)) in listed.iter().enumerate() {
+            let later = at == 1;
+            ensure!(
+                mark == if later { "later" } else { "right" },
+                "{at}: {mark}, {words}"
+            );
+            let points = if later { "0.5 points" } else { ": 1 point" };
+            ensure!(words.contains(points), "{words}");
+            let asked = QuestionReport::of(&train, &sheet.tasks[at]).text;
+            ensure!(words.contains(&asked), "{words}");
+            ensure!(words.contains("Answer: "), "{words}");
+        }
         ensure!(page.shows(".range-buttons button")?, "the ranges stay away");
         ensure!(
             page.shows("[data-part=chart] table")?,

@@ -12,6 +12,7 @@ mod building;
 mod by_core;
 mod by_hand;
 mod capacity;
+mod carried;
 mod combinations;
 mod compare;
 mod course;

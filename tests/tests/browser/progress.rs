@@ -130,7 +130,8 @@ fn a_foreign_text_resumes_nothing_and_says_so() -> Result<()> {
             ensure!(at.starts_with("Question 1 of 7, 0 points"), "{at}");
             let failures: Vec<String> = page.get("failures", Value::Null)?;
             ensure!(
-                failures.len() == 1 && failures[0].contains("of another sheet, or damaged"),
+                failures.len() == 1
+                    && failures[0].contains("of another exercise sheet, or damaged"),
                 "{failures:?}"
             );
             page.check_faults()

@@ -148,7 +148,7 @@ fn a_sheet_that_is_not_kept_says_so() -> Result<()> {
         )?;
         put_together(page, &["H", "W"])?;
         let told = text(page, "lasts")?;
-        ensure!(told.contains("does not keep the sheet"), "{told}");
+        ensure!(told.contains("does not keep the exercise sheet"), "{told}");
         Ok(())
     })
 }
@@ -164,7 +164,7 @@ fn lines_are_moved_removed_and_never_there_twice() -> Result<()> {
             press(page, press_again)?;
             ensure!(lines(page)? == before, "{:?}", lines(page)?);
             let told = text(page, "refused")?;
-            ensure!(told.contains("is in the sheet already"), "{told}");
+            ensure!(told.contains("is on the exercise sheet already"), "{told}");
         }
         // By the button, and by keys.
         page.run(

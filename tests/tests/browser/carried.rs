@@ -1,0 +1,111 @@
+//! What is in hand stays in hand as the page changes its language, and comes out on paper without controls.
+
+use anyhow::{Context, Result, ensure};
+use levertrain_core::exercise::QuestionReport;
+use levertrain_tests::browser::{Page, View, page};
+use serde_json::{Value, json};
+
+use crate::exercises::{STEM, answer, press, sheet, start};
+use crate::language::speak_german;
+use crate::print::showing;
+
+fn part(page: &Page, part: &str) -> Result<String> {
+    page.get("probe.text(`[data-part=${args}]`)", json!(part))
+}
+
+/// Catches a switch that ends a round, forgets what it has earned, or empties what is picked and not checked yet.
+#[test]
+fn a_round_goes_on_in_the_other_language() -> Result<()> {
+    let (train, sheet) = sheet()?;
+    let by = |at: usize| QuestionReport::of(&train, &sheet.tasks[at]).by;
+    let right = |at: usize| sheet.tasks[at].solve(&train).context("an answer");
+    page::open(View::LAPTOP, &format!("#s={STEM}"), |page| {
+        start(page)?;
+        answer(page, by(0), &right(0)?)?;
+        press(page, "[data-part=exercise-check]")?;
+        press(page, "[data-part=exercise-next]")?;
+        answer(page, by(1), &right(1)?)?;
+        speak_german(page)?;
+        page.until("it asks", "probe.one('.exercise-asked')")?;
+        let place = part(page, "exercise-place")?;
+        let expected = format!("Frage 2 von {}, bisher 1 Punkt", sheet.tasks.len());
+        ensure!(place == expected, "{place}");
+        ensure!(
+            !page.get::<bool>(
+                "probe.all('.exercise-asked').some((node) => node.textContent.includes('Which'))",
+                Value::Null
+            )?,
+            "it asks in English"
+        );
+        // What was picked is what is checked.
+        press(page, "[data-part=exercise-check]")?;
+        let told: String = page.get("probe.one('.exercise-told').dataset.mark", Value::Null)?;
+        ensure!(told == "right", "{told}");
+        page.check_faults()
+    })
+}
+
+/// Catches faults, observations, a step and a range to shift to that are gone.
+#[test]
+fn faults_and_steps_stay_as_they_were_picked() -> Result<()> {
+    const PICKED: &str = "[probe.one('#faults-first').value, \
+        ...probe.all('[data-seen]').map(({ value }) => value), probe.one('#walk-shift-to').value, \
+        probe.all('[data-part=walk-steps] button').findIndex((node) => node.ariaCurrent === 'step')]";
+    const CHOOSE: &str = "const node = probe.one(args[0]); node.value = [...node.options].at(args[1]).value; \
+        node.dispatchEvent(new Event('change', { bubbles: true }))";
+    let link = format!("#s={STEM}&on=H,W");
+    page::open(View::LAPTOP, &link, |page| {
+        for panel in ["faults", "walk"] {
+            page.unfold(panel)?;
+        }
+        page.until(
+            "faults are offered",
+            "probe.one('#faults-first')?.options.length > 2",
+        )?;
+        page.run(CHOOSE, json!(["#faults-first", 2]))?;
+        page.run(CHOOSE, json!(["[data-seen]", 2]))?;
+        page.run(CHOOSE, json!(["#walk-shift-to", 4]))?;
+        for _ in 0..2 {
+            press(page, "[data-part=walk-next]")?;
+        }
+        let before: Vec<Value> = page.get(PICKED, Value::Null)?;
+        ensure!(before.last() == Some(&json!(1)), "{before:?}");
+        speak_german(page)?;
+        page.until(
+            "faults are offered",
+            "probe.one('#faults-first')?.options.length > 2",
+        )?;
+        page.until(
+            "steps are there",
+            "probe.one('[data-part=walk-steps] button')",
+        )?;
+        let after: Vec<Value> = page.get(PICKED, Value::Null)?;
+        ensure!(after == before, "{after:?}, not {before:?}");
+        page.check_faults()
+    })
+}
+
+/// Catches controls among the questions on paper, a question that is not there, and a heading with nothing under it.
+#[test]
+fn the_question_comes_out_on_paper_without_controls() -> Result<()> {
+    for view in [View::LAPTOP.dark(), View::PHONE] {
+        page::open(view, &format!("#s={STEM}"), |page| {
+            page.unfold("exercises")?;
+            page.lay_out_for_paper(true)?;
+            let idle = showing(page, ".panel[data-part=exercises]")?;
+            ensure!(idle.is_empty(), "{idle:?}");
+            page.lay_out_for_paper(false)?;
+            start(page)?;
+            page.lay_out_for_paper(true)?;
+            let asked = showing(page, ".exercise-asked")?;
+            ensure!(asked.len() == 1, "{asked:?}");
+            let pressed = showing(
+                page,
+                "[data-part=exercises] :is(button, select, [type=file])",
+            )?;
+            ensure!(pressed.is_empty(), "{pressed:?}");
+            Ok(())
+        })?;
+    }
+    Ok(())
+}

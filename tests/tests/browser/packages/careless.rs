@@ -59,7 +59,10 @@ fn a_lesson_goes_on_where_a_course_system_breaks() -> Result<()> {
         )?;
         let refused = "train().querySelector('[role=alert]').textContent";
         let told: String = page.get(refused, Value::Null)?;
-        ensure!(told.contains("of another exercise sheet, or damaged"), "{told}");
+        ensure!(
+            told.contains("of another exercise sheet, or damaged"),
+            "{told}"
+        );
         for _ in 0..3 {
             page.run(
                 "for (const part of ['reveal', 'next']) train().querySelector(`[data-part=exercise-${part}]`).click()",

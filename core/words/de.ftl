@@ -2640,6 +2640,7 @@ page-find-distance = Paare mit gleichem Achsabstand (ein Modul)
 page-find-spread = Spreizung: erste Vorwärtsübersetzung durch die letzte
 page-find-steps = Jeder Stufensprung durch den nächsten; 1 heißt gleiche
 page-find-least-efficiency = Kleinster Wirkungsgrad, in %
+page-find-efficient-ranges = Kleinster Wirkungsgrad gilt in
 page-find-most-pinion = Schnellstes Planetenrad, mal Antriebsdrehzahl
 page-find-most-open = Schnellstes offenes Schaltelement, mal Antriebsdrehzahl
 page-find-begin = Zähnezahlen suchen

@@ -2620,6 +2620,7 @@ page-find-distance = Pairs with axes as far apart (one module)
 page-find-spread = Spread: first forward ratio over the last
 page-find-steps = Each step over the next; 1 is even steps
 page-find-least-efficiency = Least efficiency, in %
+page-find-efficient-ranges = Least efficiency holds in
 page-find-most-pinion = Fastest pinion, times the input speed
 page-find-most-open = Fastest open clutch or brake, times the input speed
 page-find-begin = Find teeth

@@ -39,6 +39,7 @@ export class AskForm {
   #steps = decimalField({ id: "find-steps", min: 0.5, max: 2, step: 0.01 });
   #efficiency = decimalField({ id: "find-efficiency", min: 0, max: 100 });
   #pinionSpeed = decimalField({ id: "find-pinion-speed", min: 0, max: 1000 });
+  #efficient = new EfficientRanges("find");
   #openSpeed = decimalField({ id: "find-open-speed", min: 0, max: 1000 });
   #keep = h("div", { class: "find-choices" });
   #ring = h("div", { class: "find-choices" });
@@ -82,6 +83,7 @@ export class AskForm {
           labelled(say("page-find-spread"), this.#spread),
           labelled(say("page-find-steps"), this.#steps),
           labelled(say("page-find-least-efficiency"), this.#efficiency),
+          this.#efficient.node,
           labelled(say("page-find-most-pinion"), this.#pinionSpeed),
           labelled(say("page-find-most-open"), this.#openSpeed),
         ),
@@ -107,6 +109,7 @@ export class AskForm {
     this.#rows.replaceChildren(
       ...drives.map(({ label }, at) => h("tr", {}, h("th", { scope: "row" }, h("bdi", {}, label)), this.#wanted[at].now, h("td", {}, this.#wanted[at].field))),
     );
+    this.#efficient.build(drives);
     this.tellRatios();
     const couplings = this.#desk.info?.couplings ?? [];
     this.#sets = couplings.map(({ id, label }) => ({ id, keep: choice(`find-keep-${id}`, label, false), ring: choice(`find-ring-${id}`, label, false), distance: choice(`find-distance-${id}`, label, false) }));
@@ -159,7 +162,9 @@ export class AskForm {
     tick(this.#best, (at) => ask.best.includes(CRITERIA[at]));
     putIn(this.#spread, text(ask.spread?.value));
     putIn(this.#steps, text(ask.steps?.value));
-    putIn(this.#efficiency, text(ask.limits.efficiency, HUNDRED));
+    const efficient = ask.wanted.filter(({ efficiency }) => efficiency !== undefined);
+    putIn(this.#efficiency, text(ask.limits.efficiency ?? efficient[0]?.efficiency, HUNDRED));
+    this.#efficient.put(efficient.length > 0 ? efficient.map(({ range }) => range) : undefined);
     putIn(this.#pinionSpeed, text(ask.limits.pinion_speed));
     putIn(this.#openSpeed, text(ask.limits.open_speed));
     for (const { id, keep, ring, distance } of this.#sets) {
@@ -175,16 +180,18 @@ export class AskForm {
     const tolerance = percent(this.#tolerance) ?? 0;
     const near = (/** @type {HTMLInputElement} */ field) => numberIn(field, (value) => ({ value, tolerance }));
     const [spread, steps] = [near(this.#spread), near(this.#steps)];
+    const least = percent(this.#efficiency);
     const wanted = this.#wanted.flatMap(({ id, field }) => {
       const ratio = numberIn(field);
-      if (ratio !== undefined) return [{ range: id, ratio, tolerance }];
+      const efficiency = this.#efficient.has(id) ? least : undefined;
+      if (ratio !== undefined) return [{ range: id, ratio, tolerance, efficiency }];
       // Free ranges have their places among the steps.
-      return spread || steps ? [{ range: id }] : [];
+      return spread || steps || efficiency !== undefined ? [{ range: id, efficiency }] : [];
     });
     const ring = this.#sets.filter(({ ring }) => ring.field.checked).map(({ id }) => id);
     const distance = this.#sets.filter(({ distance }) => distance.field.checked).map(({ id }) => id);
     const limits = {
-      efficiency: percent(this.#efficiency),
+      efficiency: this.#efficient.all ? least : undefined,
       pinion_speed: numberIn(this.#pinionSpeed),
       open_speed: numberIn(this.#openSpeed),
     };
@@ -203,6 +210,43 @@ export class AskForm {
       limits,
       best: CRITERIA.filter((_, at) => this.#best[at].field.checked),
     };
+  }
+}
+
+/** In which ranges a least efficiency must hold: in all, unless some are chosen. */
+export class EfficientRanges {
+  /** @type {{ id: string, choice: Choice }[]} */
+  #ranges = [];
+  #choices = h("div", { class: "find-choices" });
+  #name;
+
+  /** @param {string} name what the ids of its fields begin with */
+  constructor(name) {
+    this.#name = name;
+    this.node = group(say("page-find-efficient-ranges"), [this.#choices]);
+  }
+
+  /** Offers these ranges; those that were offered before stay as they are. @param {{ id: string, label: string }[]} ranges */
+  build(ranges) {
+    const known = new Map(this.#ranges.map(({ id, choice }) => [id, choice.field.checked]));
+    this.#ranges = ranges.map(({ id, label }) => ({ id, choice: choice(`${this.#name}-efficient-${id}`, label, known.get(id) ?? true) }));
+    this.#choices.replaceChildren(...this.#ranges.map(({ choice }) => choice.node));
+  }
+
+  /** Has these chosen; all, where none are named. @param {string[] | undefined} ids */
+  put(ids) {
+    this.#ranges.forEach(({ id, choice }) => (choice.field.checked = ids?.includes(id) ?? true));
+  }
+
+  /** Whether all are chosen, or none, which says nothing else. */
+  get all() {
+    const chosen = this.#ranges.filter(({ choice }) => choice.field.checked).length;
+    return chosen === 0 || chosen === this.#ranges.length;
+  }
+
+  /** Whether it must hold in this one and not in all. @param {string} id */
+  has(id) {
+    return !this.all && this.#ranges.some((range) => range.id === id && range.choice.field.checked);
   }
 }
 

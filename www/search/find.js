@@ -22,7 +22,7 @@ const HUNDRED = 100;
 /** More is not asked for, in percent. */
 const MOST_PERCENT = 50;
 /** How a task is run elsewhere. */
-const COMMANDS = ["--out finds.jsonl", "--shard 1/8 --out part-1.jsonl", "--merge part-1.jsonl,part-2.jsonl"].map((options) => `cargo run --release -p levertrain-core --example search -- task.json ${options}`);
+const COMMANDS = ["--out finds.jsonl", "--shard 1/2 --out part-1.jsonl", "--merge part-1.jsonl,part-2.jsonl"].map((options) => `cargo run --release -p levertrain-core --example search -- task.json ${options}`);
 /** How often what was found so far is shown, in milliseconds: the page has other things to draw. */
 const SHOW_MS = 1000;
 

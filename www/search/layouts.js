@@ -14,7 +14,7 @@ import { refusals } from "./refusals.js";
 
 const HUNDRED = 100;
 /** How a task is run elsewhere. */
-const COMMANDS = ["task.json --out layouts.jsonl", "task.json --shard 1/8 --out part-1.jsonl", "--merge part-1.jsonl,part-2.jsonl"].map((options) => `cargo run --release -p levertrain-core --example layouts -- ${options}`);
+const COMMANDS = ["task.json --out layouts.jsonl", "task.json --shard 1/2 --out part-1.jsonl", "--merge part-1.jsonl,part-2.jsonl"].map((options) => `cargo run --release -p levertrain-core --example layouts -- ${options}`);
 
 /**
  * @param {import("../kit/panel.js").Panel} panel

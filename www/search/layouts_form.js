@@ -4,7 +4,7 @@ import { decimalField, putIn } from "../kit/decimal_field.js";
 import { h } from "../kit/dom.js";
 import { say } from "../kit/words.js";
 import { KINDS } from "../edit/set_kinds.js";
-import { between, choice, group, labelled, numberIn, whole, wrongPercent } from "./ask_form.js";
+import { between, choice, EfficientRanges, group, labelled, numberIn, whole, wrongPercent } from "./ask_form.js";
 
 /** @typedef {import("../engine/levertrain.js").LayoutAsk} LayoutAsk */
 
@@ -16,6 +16,8 @@ const HUNDRED = 100;
 /** What is asked until something else is: invented ratios that many layouts give. */
 const USUAL = { sets: ["planetary", "planetary"], applied: 2, elements: 4, forward: ["2.8", "1.55", "1"], backward: "-2.2", tolerance: "3", teeth: [18, 100], pinions: [12, 100] };
 const COUNTS = [3, 4];
+/** Stands for the range backwards among the others, which are numbered. */
+const BACKWARD = "0";
 
 export class LayoutsForm {
   #sets = Array.from({ length: MOST_SETS }, (_, at) => kindChoice(at));
@@ -38,6 +40,7 @@ export class LayoutsForm {
     pinion: decimalField({ id: "layouts-pinion-speed", min: 0, max: 1000, step: 0.1 }),
     open: decimalField({ id: "layouts-open-speed", min: 0, max: 1000, step: 0.1 }),
   };
+  #efficient = new EfficientRanges("layouts");
   #teeth = USUAL.teeth.map((teeth, at) => whole(`layouts-teeth-${at}`, teeth));
   #pinionTeeth = USUAL.pinions.map((teeth, at) => whole(`layouts-pinion-teeth-${at}`, teeth));
 
@@ -77,6 +80,7 @@ export class LayoutsForm {
           between(say("page-find-teeth"), this.#teeth),
           between(say("page-find-pinion-teeth"), this.#pinionTeeth),
           labelled(say("page-find-least-efficiency"), this.#limits.efficiency),
+          this.#efficient.node,
           labelled(say("page-find-most-pinion"), this.#limits.pinion),
           labelled(say("page-find-most-open"), this.#limits.open),
         ),
@@ -90,6 +94,9 @@ export class LayoutsForm {
     const ranges = Math.min(Math.max(Math.round(Number(this.#ranges.value)) || 1, 1), MOST_RANGES);
     const fields = this.#forward.slice(0, ranges).map((field, at) => labelled(String(at + 1), field));
     this.#backward.disabled = !this.#hasBackward.field.checked;
+    const forward = fields.map((_, at) => ({ id: String(at + 1), label: String(at + 1) }));
+    const backward = { id: BACKWARD, label: say("page-layouts-backward") };
+    this.#efficient.build(this.#hasBackward.field.checked ? [...forward, backward] : forward);
     this.#ratios.replaceChildren(...fields, labelled(say("page-layouts-backward"), this.#backward), this.#hasBackward.node);
   }
 
@@ -124,18 +131,23 @@ export class LayoutsForm {
     this.#direct.value = ask.direct === undefined ? "any" : ask.direct ? "with" : "without";
     this.#teeth.forEach((field, at) => (field.value = text(ask.teeth[at])));
     this.#pinionTeeth.forEach((field, at) => (field.value = text(ask.pinion_teeth[at])));
-    putIn(this.#limits.efficiency, text(limits.efficiency, HUNDRED));
+    const all = [...forward.map((wanted, at) => ({ id: String(at + 1), wanted })), { id: BACKWARD, wanted: backward }];
+    const efficient = all.filter(({ wanted }) => wanted?.efficiency !== undefined);
+    putIn(this.#limits.efficiency, text(limits.efficiency ?? efficient[0]?.wanted?.efficiency, HUNDRED));
     putIn(this.#limits.pinion, text(limits.pinion_speed));
     putIn(this.#limits.open, text(limits.open_speed));
     this.#offer();
+    this.#efficient.put(efficient.length > 0 ? efficient.map(({ id }) => id) : undefined);
   }
 
   /** What is asked. @returns {LayoutAsk} */
   ask() {
     const tolerance = (numberIn(this.#tolerance) ?? 0) / HUNDRED;
-    const wanted = (/** @type {HTMLInputElement} */ field) => {
+    const efficient = numberIn(this.#limits.efficiency, (value) => value / HUNDRED);
+    const wanted = (/** @type {HTMLInputElement} */ field, /** @type {string} */ id) => {
       const ratio = numberIn(field);
-      return ratio === undefined ? {} : { ratio, tolerance };
+      const efficiency = this.#efficient.has(id) ? efficient : undefined;
+      return ratio === undefined ? { efficiency } : { ratio, tolerance, efficiency };
     };
     const ranges = Math.round(Number(this.#ranges.value)) || 0;
     const [spread, least, most] = [this.#spread, ...this.#steps].map((field) => numberIn(field));
@@ -146,8 +158,8 @@ export class LayoutsForm {
       elements: countIn(this.#elements) ?? 0,
       clutches: countIn(this.#clutches),
       brakes: countIn(this.#brakes),
-      forward: this.#forward.slice(0, Math.max(ranges, 0)).map(wanted),
-      backward: this.#hasBackward.field.checked ? wanted(this.#backward) : undefined,
+      forward: this.#forward.slice(0, Math.max(ranges, 0)).map((field, at) => wanted(field, String(at + 1))),
+      backward: this.#hasBackward.field.checked ? wanted(this.#backward, BACKWARD) : undefined,
       spread: spread === undefined ? undefined : { value: spread, tolerance },
       step: least === undefined && most === undefined ? undefined : [least ?? 1, most ?? 1000],
       single_swaps: this.#swaps.field.checked,
@@ -156,7 +168,7 @@ export class LayoutsForm {
       pinion_teeth: [countIn(this.#pinionTeeth[0]) ?? 0, countIn(this.#pinionTeeth[1]) ?? 0],
       pinions: COUNTS,
       limits: {
-        efficiency: numberIn(this.#limits.efficiency, (value) => value / HUNDRED),
+        efficiency: this.#efficient.all ? efficient : undefined,
         pinion_speed: numberIn(this.#limits.pinion),
         open_speed: numberIn(this.#limits.open),
       },

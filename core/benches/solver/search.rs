@@ -100,6 +100,7 @@ fn ask(train: &Train, tolerance: f64, best: Vec<Criterion>) -> Ask {
             range: range.id.clone(),
             ratio: Some(settled.state().ratio()?.to_f64()),
             tolerance: Some(tolerance),
+            ..Wanted::default()
         })
     });
     Ask {

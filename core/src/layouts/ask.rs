@@ -71,6 +71,10 @@ pub struct WantedRatio {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[cfg_attr(feature = "types", ts(optional))]
     pub tolerance: Option<f64>,
+    /// Least efficiency of this range.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "types", ts(optional))]
+    pub efficiency: Option<f64>,
 }
 
 /// Ratios that can be asked for, or that come of a free one.
@@ -227,6 +231,9 @@ impl LayoutAsk {
             if let Some(tolerance) = wanted.tolerance {
                 check.is_within(&format!("{place}.tolerance"), tolerance, TOLERANCES);
             }
+            if let Some(efficiency) = wanted.efficiency {
+                check.is_within(&format!("{place}.efficiency"), efficiency, [0.0, 1.0]);
+            }
         }
         let listed = |at: usize| Some((at, self.forward.get(at)?.ratio?));
         let mut last = None;
@@ -262,12 +269,13 @@ impl Check {
 
 impl Read for WantedRatio {
     fn read(value: Value, place: &str, problems: &mut Vec<Problem>) -> Option<Self> {
-        let spare = ["ratio", "tolerance"];
+        let spare = ["ratio", "tolerance", "efficiency"];
         let mut fields = Fields::of(value, place, &[], &spare, problems)?;
-        let [ratio, tolerance] = spare.map(|name| fields.take_spare(name));
+        let [ratio, tolerance, efficiency] = spare.map(|name| fields.take_spare(name));
         Some(Self {
             ratio: ratio?,
             tolerance: tolerance?,
+            efficiency: efficiency?,
         })
     }
 }

@@ -381,7 +381,9 @@ impl LayoutSearch {
 
     fn remember(&mut self, ratios: Vec<Ratio>, fit: Option<Fit>) {
         // Within limits one layout may be and another not that has the same ratios.
-        if self.ask.limits != Limits::default() {
+        let mut ranges = self.ask.forward.iter().chain(&self.ask.backward);
+        let is_limited = ranges.any(|wanted| wanted.efficiency.is_some());
+        if is_limited || self.ask.limits != Limits::default() {
             return;
         }
         // What is forgotten is looked for once more.
@@ -399,6 +401,7 @@ impl LayoutSearch {
             range: range.id.clone(),
             ratio: wanted.ratio,
             tolerance: wanted.tolerance,
+            efficiency: wanted.efficiency,
         });
         let wanted: Vec<Wanted> = wanted.collect();
         let forwards = (0..wanted.len()).map(|at| at < forward).collect();

@@ -52,7 +52,7 @@ pub struct Ask {
 
 /// A wanted ratio of a range.
 #[cfg_attr(feature = "types", derive(ts_rs::TS))]
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Default, Serialize)]
 pub struct Wanted {
     /// Id of the range.
     pub range: String,
@@ -65,6 +65,10 @@ pub struct Wanted {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[cfg_attr(feature = "types", ts(optional))]
     pub tolerance: Option<f64>,
+    /// Least efficiency of this range, with the usual loss of each mesh ([`crate::MESH_EFFICIENCY`]).
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "types", ts(optional))]
+    pub efficiency: Option<f64>,
 }
 
 /// How far a ratio may be off where nothing else is said.
@@ -249,7 +253,7 @@ impl Read for Ask {
     }
 }
 
-crate::json::read_fields!(Wanted { range } optional { ratio, tolerance });
+crate::json::read_fields!(Wanted { range } optional { ratio, tolerance, efficiency });
 crate::json::read_fields!(Near { value, tolerance });
 
 impl Read for Limits {

@@ -31,6 +31,8 @@ pub(crate) struct Fit {
     /// Which sets were looked for.
     sets: Vec<usize>,
     limits: Limits,
+    /// Least efficiency of each range, where there is a limit to it alone.
+    efficiencies: Vec<Option<f64>>,
     find: Find,
     /// Whether nothing was left untried.
     pub ended: bool,
@@ -87,6 +89,7 @@ impl Bench {
         wanted: Vec<Wanted>,
         forwards: &[bool],
     ) -> Option<Search> {
+        let efficiencies = efficiencies(&wanted);
         let goals = self.goals(wanted, forwards);
         // The set with the most cuts comes first: it is the one that candidates are tried along.
         let mut sets: Vec<usize> = (0..scenario.couplings.len()).collect();
@@ -106,7 +109,7 @@ impl Bench {
             trees,
             goals,
             alike: Vec::new(),
-            maker: maker(scenario.clone(), sets, self.ask.limits)?,
+            maker: maker(scenario.clone(), sets, self.ask.limits, &efficiencies)?,
             one_by_one: ONE_BY_ONE,
         };
         let widest = ground.widest();
@@ -150,7 +153,8 @@ impl Bench {
         });
         let cuts: Vec<Cut> = cuts.collect::<Option<_>>()?;
         let sets = (0..scenario.couplings.len()).collect();
-        let maker = maker(scenario.clone(), sets, self.ask.limits)?;
+        let efficiencies = efficiencies(&wanted);
+        let maker = maker(scenario.clone(), sets, self.ask.limits, &efficiencies)?;
         let find = maker.find(&cuts, &self.goals(wanted, forwards))?;
         Some((maker.scenario(&find.cuts), find))
     }
@@ -205,14 +209,24 @@ fn quotient(
     Quotient::new([&both[0], &both[1]], &places, variables, widest)
 }
 
+fn efficiencies(wanted: &[Wanted]) -> Vec<Option<f64>> {
+    wanted.iter().map(|wanted| wanted.efficiency).collect()
+}
+
 /// What measures trains in all of their ranges.
-fn maker(scenario: Scenario, sets: Vec<usize>, limits: Limits) -> Option<Maker> {
+fn maker(
+    scenario: Scenario,
+    sets: Vec<usize>,
+    limits: Limits,
+    efficiencies: &[Option<f64>],
+) -> Option<Maker> {
     let train = Train::new(scenario.clone()).ok()?;
     let ranges = (0..scenario.ranges.len()).map(|range| {
         let applied = train.range(range);
         WantedRange {
             applied,
             locked: applied,
+            efficiency: efficiencies.get(range).copied().flatten(),
         }
     });
     Some(Maker {
@@ -232,6 +246,13 @@ impl Fit {
             goals: search.ground.goals.clone(),
             sets: search.ground.maker.sets.clone(),
             limits: search.ground.maker.limits,
+            efficiencies: search
+                .ground
+                .maker
+                .ranges
+                .iter()
+                .map(|range| range.efficiency)
+                .collect(),
             ended,
         })
     }
@@ -239,7 +260,12 @@ impl Fit {
     /// Another train of the same ratios with these teeth, and how good it is; all its ranges are those that ratios are
     /// wanted for. Nothing where it keeps not all that was asked for.
     pub(crate) fn apply(&self, scenario: &Scenario) -> Option<(Scenario, Find)> {
-        let maker = maker(scenario.clone(), self.sets.clone(), self.limits)?;
+        let maker = maker(
+            scenario.clone(),
+            self.sets.clone(),
+            self.limits,
+            &self.efficiencies,
+        )?;
         let find = maker.find(&self.find.cuts, &self.goals)?;
         Some((maker.scenario(&find.cuts), find))
     }

@@ -189,9 +189,11 @@ pub(super) fn task_of(ground: &Ground) -> Digest {
             Size::Distance => -2.0,
         }])
     });
+    let ranges = maker.ranges.iter();
+    let of_ranges = ranges.map(|range| range.efficiency.unwrap_or(-1.0));
     let law = [ground.goals.steps.law];
     let numbers = coefficients.chain(windows).chain(limits).chain(best);
-    for number in numbers.chain(groups).chain(law) {
+    for number in numbers.chain(groups).chain(law).chain(of_ranges) {
         put(&number.to_bits().to_le_bytes());
     }
     digest

@@ -54,6 +54,8 @@ pub(super) struct WantedRange {
     pub applied: ElementSet,
     /// What is then locked, one-way clutches too, with the teeth that the train has.
     pub locked: ElementSet,
+    /// Its least efficiency, where there is a limit to it alone.
+    pub efficiency: Option<f64>,
 }
 
 /// Makes trains of candidates, and measures them.
@@ -85,6 +87,14 @@ impl Maker {
         // Ratios are known soonest.
         let values: Vec<f64> = ratios.iter().map(Fraction::to_f64).collect();
         if !goals.hold(&values) {
+            return None;
+        }
+        let ranges = self.ranges.iter().zip(&settled);
+        let mut efficient = ranges.map(|(range, settled)| {
+            let least = range.efficiency;
+            least.is_none_or(|least| efficiency_of(settled) >= least)
+        });
+        if !efficient.all(|is| is) {
             return None;
         }
         let find = self.measured(cuts, &settled, ratios, goals);

@@ -175,10 +175,15 @@ fn numbers(ask: &Ask) -> Vec<Problem> {
         ("limits.open_speed", ask.limits.open_speed, (0.0, 1000.0)),
         ("limits.efficiency", ask.limits.efficiency, (0.0, 1.0)),
     ];
-    for (place, value, (least, most)) in limits {
+    let limits = limits.map(|(place, value, ends)| (place.to_owned(), value, ends));
+    let of_ranges = ask.wanted.iter().enumerate().map(|(at, wanted)| {
+        let place = format!("wanted[{at}].efficiency");
+        (place, wanted.efficiency, (0.0, 1.0))
+    });
+    for (place, value, (least, most)) in limits.into_iter().chain(of_ranges) {
         if let Some(value) = value.filter(|value| !(least..=most).contains(value)) {
             problems.push(Problem::out_of_range(
-                place,
+                &place,
                 "problem-out-of-range",
                 value,
                 least,
@@ -217,7 +222,11 @@ fn wanted_ranges(train: &Train, ask: &Ask, problems: &mut Vec<Problem>) -> Vec<W
             Some(range) => {
                 let applied = train.range(range);
                 let locked = train.settle(applied, Duty::Drive).combination.applied();
-                found.push(WantedRange { applied, locked });
+                found.push(WantedRange {
+                    applied,
+                    locked,
+                    efficiency: wanted.efficiency,
+                });
             }
             None => {
                 let ids = ranges.iter().map(|range| range.id.as_str());

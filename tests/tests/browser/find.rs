@@ -70,6 +70,7 @@ fn by_the_core(train: &Train, page: &Page, tolerance: f64) -> Result<Vec<FindRep
         range,
         ratio: Some(ratio),
         tolerance: Some(tolerance),
+        ..Wanted::default()
     });
     let ask = Ask {
         wanted: wanted.collect(),
@@ -371,34 +372,38 @@ fn without_workers_the_page_finds_as_much() -> Result<()> {
     })
 }
 
+const KEPT: &str = "Object.keys(localStorage).some((key) => key.startsWith('levertrain search '))";
+
+/// Begins a search that rests, and waits until it is kept where it stands.
+fn keep(page: &Page) -> Result<()> {
+    open(page)?;
+    // Workers that rest from the beginning: the search does not come to its end before it is closed.
+    page.run(
+        "const Usual = Worker; \
+         window.Worker = class extends Usual { \
+            postMessage(order) { super.postMessage(order); if (order.begin) super.postMessage({ rests: true }); } \
+         }",
+        Value::Null,
+    )?;
+    write(page, "#find-ratio-1", "2.8")?;
+    write(page, "#find-tolerance", "8")?;
+    page.click("label[for=find-best-steps]")?;
+    page.click("[data-part=find-begin]")?;
+    // A rest tells where it stands at once.
+    page.until(
+        "it has begun",
+        "probe.one('[data-part=find-covered]').textContent !== ''",
+    )?;
+    page.click("[data-part=find-rest]")?;
+    page.until("it is kept", KEPT)
+}
+
 /// Catches a search that is lost with its tab, or goes on to another end.
 #[test]
 fn a_search_goes_on_after_its_tab_was_closed() -> Result<()> {
     let train = by_core::train(SIX)?;
     page::open(View::LAPTOP, &format!("#s={SIX}"), |page| {
-        open(page)?;
-        // Workers that rest from the beginning: the search does not come to its end before it is closed.
-        page.run(
-            "const Usual = Worker; \
-             window.Worker = class extends Usual { \
-                postMessage(order) { super.postMessage(order); if (order.begin) super.postMessage({ rests: true }); } \
-             }",
-            Value::Null,
-        )?;
-        write(page, "#find-ratio-1", "2.8")?;
-        write(page, "#find-tolerance", "8")?;
-        page.click("label[for=find-best-steps]")?;
-        page.click("[data-part=find-begin]")?;
-        // A rest tells where it stands at once.
-        page.until(
-            "it has begun",
-            "probe.one('[data-part=find-covered]').textContent !== ''",
-        )?;
-        page.click("[data-part=find-rest]")?;
-        page.until(
-            "it is kept",
-            "Object.keys(localStorage).some((key) => key.startsWith('levertrain search '))",
-        )?;
+        keep(page)?;
         page.reload()?;
         page.unfold("find")?;
         page.until(
@@ -415,11 +420,40 @@ fn a_search_goes_on_after_its_tab_was_closed() -> Result<()> {
         let keys: Vec<String> = by_the_core(&train, page, 0.08)?.iter().map(key).collect();
         let found = listed(page)?;
         ensure!(found == keys, "{} finds, not {}", found.len(), keys.len());
-        let kept: bool = page.get(
-            "Object.keys(localStorage).some((key) => key.startsWith('levertrain search '))",
+        let kept: bool = page.get(KEPT, Value::Null)?;
+        ensure!(!kept, "what has ended is kept");
+        Ok(())
+    })
+}
+
+/// Catches a search that was kept by another version of the program and is refused, or never begun again.
+#[test]
+fn what_another_version_kept_begins_anew() -> Result<()> {
+    let train = by_core::train(SIX)?;
+    page::open(View::LAPTOP, &format!("#s={SIX}"), |page| {
+        keep(page)?;
+        page.run(
+            "const key = Object.keys(localStorage).find((key) => key.startsWith('levertrain search ')); \
+             const kept = JSON.parse(localStorage[key]); \
+             kept.stands = kept.stands.map((stand) => JSON.stringify({ ...JSON.parse(stand), format: 1 })); \
+             localStorage[key] = JSON.stringify(kept)",
             Value::Null,
         )?;
-        ensure!(!kept, "what has ended is kept");
+        page.reload()?;
+        page.unfold("find")?;
+        page.until(
+            "it is offered",
+            "!probe.one('[data-part=find-stood]').hidden",
+        )?;
+        page.click("[data-part=find-resume]")?;
+        wait(page)?;
+        let keys: Vec<String> = by_the_core(&train, page, 0.08)?.iter().map(key).collect();
+        ensure!(listed(page)? == keys, "{:?}", listed(page)?);
+        let told: String = page.get(
+            "probe.one('[data-part=find-problems]').textContent",
+            Value::Null,
+        )?;
+        ensure!(told.is_empty(), "{told:?}");
         Ok(())
     })
 }
@@ -439,7 +473,7 @@ fn what_takes_too_long_says_so_and_how_it_is_run_elsewhere() -> Result<()> {
         )?;
         let told: [bool; 3] = page.get(
             "[!probe.one('[data-part=find-elsewhere]').hidden, \
-              probe.one('[data-part=find-elsewhere]').textContent.includes('--shard 1/8'), \
+              probe.one('[data-part=find-elsewhere]').textContent.includes('--shard 1/2'), \
               !probe.one('[data-part=find-rest]').hidden]",
             Value::Null,
         )?;

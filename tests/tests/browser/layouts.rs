@@ -5,8 +5,10 @@ use anyhow::{Context, Result, ensure};
 use fantoccini::key::Key;
 use levertrain_core::Train;
 use levertrain_core::layouts::{LayoutAsk, LayoutReport, LayoutSearch, WantedRatio};
-use levertrain_tests::browser::{Page, View, page};
+use levertrain_tests::browser::{Page, View, page, required, skipped};
 use serde_json::Value;
+use xtask::site;
+use xtask::test_environment::SITE;
 
 use crate::language;
 
@@ -41,6 +43,7 @@ fn by_the_core(first: f64) -> Result<Vec<LayoutReport>> {
     let wanted = |ratio: f64| WantedRatio {
         ratio: Some(ratio),
         tolerance: Some(0.03),
+        ..WantedRatio::default()
     };
     let ask = LayoutAsk {
         forward: [first, 1.55, 1.0].map(wanted).to_vec(),
@@ -156,21 +159,25 @@ fn what_cannot_be_is_refused_in_the_language_of_the_page() -> Result<()> {
     })
 }
 
+const KEPT: &str = "Object.keys(localStorage).some((key) => key.startsWith('levertrain layouts '))";
+
+/// Workers that rest from the beginning: the search does not come to its end before it is closed.
+fn rest_at_once(page: &Page) -> Result<()> {
+    page.run(
+        "const Usual = Worker; \
+         window.Worker = class extends Usual { \
+            postMessage(order) { super.postMessage(order); if (order.begin) super.postMessage({ rests: true }); } \
+         }",
+        Value::Null,
+    )
+}
+
 /// Catches a search that is lost with its tab, or goes on to another end.
 #[test]
 fn a_search_goes_on_after_its_tab_was_closed() -> Result<()> {
-    const KEPT: &str =
-        "Object.keys(localStorage).some((key) => key.startsWith('levertrain layouts '))";
     page::open(View::LAPTOP, SIX, |page| {
         open(page)?;
-        // Workers that rest from the beginning: the search does not come to its end before it is closed.
-        page.run(
-            "const Usual = Worker; \
-             window.Worker = class extends Usual { \
-                postMessage(order) { super.postMessage(order); if (order.begin) super.postMessage({ rests: true }); } \
-             }",
-            Value::Null,
-        )?;
+        rest_at_once(page)?;
         write(page, "#layouts-ratio-1", "2.7")?;
         page.click("[data-part=layouts-begin]")?;
         page.until(
@@ -203,6 +210,149 @@ fn a_search_goes_on_after_its_tab_was_closed() -> Result<()> {
     })
 }
 
+/// What the status says once all is found with another first ratio.
+fn finds_all(page: &Page) -> Result<()> {
+    open(page)?;
+    write(page, "#layouts-ratio-1", "2.7")?;
+    page.click("[data-part=layouts-begin]")?;
+    tells_all(page)
+}
+
+fn tells_all(page: &Page) -> Result<()> {
+    wait(page)?;
+    let expected = by_the_core(2.7)?;
+    let count = expected.len().to_string();
+    let status: String = page.get(
+        "probe.one('[data-part=layouts-status]').textContent",
+        Value::Null,
+    )?;
+    ensure!(status.contains(&count), "{status:?}, not {count}");
+    let shown = cards(page)?;
+    for range in &Train::parse(&expected[0].scenario)
+        .map_err(|problems| anyhow::anyhow!("{problems:?}"))?
+        .scenario()
+        .ranges
+    {
+        let applied = range.applied.join(" ");
+        ensure!(shown[0].contains(&applied), "{applied}: {:?}", shown[0]);
+    }
+    Ok(())
+}
+
+/// Catches a page that cannot look for layouts by itself where there can be no worker, and does less then: a browser without
+/// them, and a policy that forbids them.
+#[test]
+fn without_workers_the_page_finds_as_much() -> Result<()> {
+    page::open(View::LAPTOP, SIX, |page| {
+        page.run(
+            "window.made = 0; window.Worker = class { constructor() { window.made += 1; throw new Error('none here'); } }",
+            Value::Null,
+        )?;
+        finds_all(page)?;
+        let tried: usize = page.get("window.made", Value::Null)?;
+        ensure!(tried > 0, "no worker was asked for");
+        Ok(())
+    })?;
+    if skipped() {
+        return Ok(());
+    }
+    let policy = format!("{}; worker-src 'none'", site::CONTENT_SECURITY_POLICY);
+    page::open_foreign(
+        &required(SITE)?,
+        &policy,
+        &format!("index.html{SIX}"),
+        |page| {
+            page.expect_fault("worker-src");
+            finds_all(page)
+        },
+    )
+}
+
+/// Catches a search that was kept by another version of the program and is refused, or never begun again.
+#[test]
+fn what_another_version_kept_begins_anew() -> Result<()> {
+    page::open(View::LAPTOP, SIX, |page| {
+        open(page)?;
+        rest_at_once(page)?;
+        write(page, "#layouts-ratio-1", "2.7")?;
+        page.click("[data-part=layouts-begin]")?;
+        page.until(
+            "it has begun",
+            "probe.one('[data-part=layouts-covered]').textContent !== ''",
+        )?;
+        page.click("[data-part=layouts-rest]")?;
+        page.until("it is kept", KEPT)?;
+        page.run(
+            "const key = Object.keys(localStorage).find((key) => key.startsWith('levertrain layouts ')); \
+             const kept = JSON.parse(localStorage[key]); \
+             kept.stands = kept.stands.map((stand) => JSON.stringify({ ...JSON.parse(stand), format: 0 })); \
+             localStorage[key] = JSON.stringify(kept)",
+            Value::Null,
+        )?;
+        page.reload()?;
+        page.unfold("layouts")?;
+        page.until(
+            "it is offered",
+            "!probe.one('[data-part=layouts-stood]').hidden",
+        )?;
+        page.click("[data-part=layouts-resume]")?;
+        tells_all(page)?;
+        let told: String = page.get(
+            "probe.one('[data-part=layouts-problems]').textContent",
+            Value::Null,
+        )?;
+        ensure!(told.is_empty(), "{told:?}");
+        Ok(())
+    })
+}
+
+/// Catches a least efficiency that holds in other ranges than those that are chosen.
+#[test]
+fn a_least_efficiency_can_be_asked_of_some_ranges() -> Result<()> {
+    page::open(View::LAPTOP, SIX, |page| {
+        open(page)?;
+        page.run("probe.one('.layouts-ratios').closest('.find-ask').querySelector('.find-more').open = true", Value::Null)?;
+        write(page, "#layouts-efficiency", "96")?;
+        for range in ["1", "2", "3"] {
+            page.click(&format!("label[for=layouts-efficient-{range}]"))?;
+        }
+        page.click("[data-part=layouts-begin]")?;
+        wait(page)?;
+        let wanted = |ratio: f64, efficiency: Option<f64>| WantedRatio {
+            ratio: Some(ratio),
+            tolerance: Some(0.03),
+            efficiency,
+        };
+        let count = |of_all: Option<f64>, of_reverse: Option<f64>| -> Result<usize> {
+            let mut ask = LayoutAsk {
+                forward: [2.8, 1.55, 1.0].map(|ratio| wanted(ratio, None)).to_vec(),
+                backward: Some(wanted(-2.2, of_reverse)),
+                pinion_teeth: [12, 100],
+                ..LayoutAsk::default()
+            };
+            ask.limits.efficiency = of_all;
+            let mut search =
+                LayoutSearch::new(&ask).map_err(|problems| anyhow::anyhow!("{problems:?}"))?;
+            while !search.run(100) {}
+            Ok(search.found().len())
+        };
+        let (expected, free) = (count(None, Some(0.96))?, count(None, None)?);
+        ensure!(expected < free, "{expected} of {free}: it excludes nothing");
+        let status: String = page.get(
+            "probe.one('[data-part=layouts-status]').textContent",
+            Value::Null,
+        )?;
+        let told = status
+            .split(|c: char| !c.is_ascii_digit())
+            .find(|part| !part.is_empty());
+        ensure!(
+            told == Some(&expected.to_string()),
+            "{status:?}, not {expected}"
+        );
+        Ok(())
+    })
+}
+
 /// Catches a search of hours that goes on without a word, and one that nobody can run elsewhere.
 #[test]
 fn what_takes_too_long_says_so_and_how_it_is_run_elsewhere() -> Result<()> {
@@ -222,7 +372,7 @@ fn what_takes_too_long_says_so_and_how_it_is_run_elsewhere() -> Result<()> {
         )?;
         let told: [bool; 3] = page.get(
             "[!probe.one('[data-part=layouts-elsewhere]').hidden, \
-              probe.one('[data-part=layouts-elsewhere]').textContent.includes('--shard 1/8'), \
+              probe.one('[data-part=layouts-elsewhere]').textContent.includes('--shard 1/2'), \
               !probe.one('[data-part=layouts-rest]').hidden]",
             Value::Null,
         )?;

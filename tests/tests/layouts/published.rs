@@ -15,6 +15,7 @@ fn ask(sets: &[&str], elements: u32, forward: &[f64], reverse: f64) -> LayoutAsk
     let wanted = |&ratio: &f64| WantedRatio {
         ratio: Some(ratio),
         tolerance: Some(TOLERANCE),
+        ..WantedRatio::default()
     };
     LayoutAsk {
         sets: sets.iter().map(|&set| set.to_owned()).collect(),

@@ -7,6 +7,7 @@ fn ask() -> LayoutAsk {
     let wanted = |ratio: f64| WantedRatio {
         ratio: Some(ratio),
         tolerance: Some(0.05),
+        ..WantedRatio::default()
     };
     LayoutAsk {
         forward: [2.8, 1.55, 1.0].map(wanted).to_vec(),

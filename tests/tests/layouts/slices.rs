@@ -7,6 +7,7 @@ fn largest() -> LayoutAsk {
     let wanted = |ratio: f64| WantedRatio {
         ratio: Some(ratio),
         tolerance: Some(0.05),
+        ..WantedRatio::default()
     };
     LayoutAsk {
         sets: ["ravigneaux", "ravigneaux", "planetary", "planetary"]

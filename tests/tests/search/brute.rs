@@ -4,7 +4,7 @@
 use levertrain_core::coupling::{Coupling, GearName, Mesh, PinionCount, Teeth};
 use levertrain_core::search::{Ask, Criterion, Near, Rules};
 use levertrain_core::tooth_checks::Rule;
-use levertrain_core::{Duty, LossModel, Lossy, Scenario, Train};
+use levertrain_core::{Combination, Duty, LossModel, Lossy, Scenario, Train};
 
 /// What counts of a candidate, less being better.
 pub type Counts = Vec<f64>;
@@ -97,6 +97,14 @@ fn within(value: f64, wanted: f64, tolerance: f64) -> Option<f64> {
         .then(|| (value / wanted - 1.0).abs())
 }
 
+/// With the usual loss of each mesh.
+pub fn efficiency_of(settled: &Combination<'_>) -> f64 {
+    match Lossy::of(settled, &LossModel::default()) {
+        Some(Lossy::Drives(torques)) => torques.efficiency,
+        _ => 0.0,
+    }
+}
+
 /// What counts of a train, where it is all that was asked for.
 pub fn counts(scenario: &Scenario, ask: &Ask) -> Option<Counts> {
     let train = Train::new(scenario.clone()).ok()?;
@@ -117,10 +125,11 @@ pub fn counts(scenario: &Scenario, ask: &Ask) -> Option<Counts> {
         if ratio > 0.0 {
             forwards.push((ratio, wanted.ratio.is_some()));
         }
-        efficiency = efficiency.min(match Lossy::of(&settled, &LossModel::default()) {
-            Some(Lossy::Drives(torques)) => torques.efficiency,
-            _ => 0.0,
-        });
+        let own = efficiency_of(&settled);
+        if wanted.efficiency.is_some_and(|least| own < least) {
+            return None;
+        }
+        efficiency = efficiency.min(own);
         for (at, coupling) in scenario.couplings.iter().enumerate() {
             for pinion in coupling.facts().pinions() {
                 if let Some(speed) = settled.pinion_spin(at, &pinion) {

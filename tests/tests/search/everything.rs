@@ -4,7 +4,7 @@ use levertrain_core::search::{Ask, Criterion, Limits, Near, Rules, Search, Wante
 use levertrain_core::{Duty, Train};
 use levertrain_tests::sketch::Sketch;
 
-use crate::brute::{Counts, every_cut, front};
+use crate::brute::{Counts, efficiency_of, every_cut, front};
 
 /// An ask for the ratios that a train has, within a tolerance, for teeth and pinion teeth within these.
 pub fn ask(train: &Train, tolerance: f64, teeth: [u32; 2], pinion_teeth: [u32; 2]) -> Ask {
@@ -15,6 +15,7 @@ pub fn ask(train: &Train, tolerance: f64, teeth: [u32; 2], pinion_teeth: [u32; 2
             range: range.id.clone(),
             ratio: Some(settled.state().ratio()?.to_f64()),
             tolerance: Some(tolerance),
+            ..Wanted::default()
         })
     });
     Ask {
@@ -166,6 +167,22 @@ fn two_planetary_sets_within_limits() {
         },
         ..ask(train, 0.08, [18, 58], [12, 20])
     });
+}
+
+/// The first range must be as efficient as it is with the teeth that the train has; the other ranges are as they are.
+#[test]
+fn two_planetary_sets_with_a_least_efficiency_of_one_range() {
+    let limited = |train: &Train| {
+        let settled = train.settle(train.range(0), Duty::Drive).combination;
+        let mut asked = ask(train, 0.08, [18, 58], [12, 20]);
+        asked.wanted[0].efficiency = Some(efficiency_of(&settled));
+        asked
+    };
+    check(&common_sun(), limited);
+    let train = common_sun().train();
+    let [with, without] = [limited(&train), ask(&train, 0.08, [18, 58], [12, 20])]
+        .map(|ask| counted(&finds(&train, &ask), &ask));
+    assert_ne!(with, without, "it excludes something");
 }
 
 #[test]

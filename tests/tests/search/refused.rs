@@ -18,6 +18,7 @@ fn wanted(range: &str, ratio: f64) -> Wanted {
         range: range.to_owned(),
         ratio: Some(ratio),
         tolerance: None,
+        ..Wanted::default()
     }
 }
 
@@ -63,6 +64,17 @@ fn what_is_asked_is_checked() {
             ..usual()
         },
         "wanted[0].ratio",
+        "out of range",
+    );
+    refuses(
+        Ask {
+            wanted: vec![Wanted {
+                efficiency: Some(96.0),
+                ..wanted("1", 2.7)
+            }],
+            ..usual()
+        },
+        "wanted[0].efficiency",
         "out of range",
     );
     refuses(

@@ -2961,7 +2961,11 @@ ratio?: number,
 /**
  * How far it may be off, as a part of the ratio; [`TOLERANCE`] where it is left out.
  */
-tolerance?: number, };
+tolerance?: number, 
+/**
+ * Least efficiency of this range, with the usual loss of each mesh ([`crate::MESH_EFFICIENCY`]).
+ */
+efficiency?: number, };
 
 /**
  * A wanted ratio.
@@ -2974,7 +2978,11 @@ ratio?: number,
 /**
  * How far it may be off, as a part of it; [`TOLERANCE`] where it is left out.
  */
-tolerance?: number, };
+tolerance?: number, 
+/**
+ * Least efficiency of this range.
+ */
+efficiency?: number, };
 
 /**
  * A tooth rule that a coupling does not satisfy.

@@ -65,7 +65,7 @@ pub use solve::settle::{Duty, Settled, Verdict};
 pub use solve::torque::Torques;
 pub use solve::{Combination, State};
 pub use teach::lever::{Lever, LeverNode, TrainLever};
-pub use teach::nesting::Nesting;
+pub use teach::nesting::{Embedding, Joint, Nesting, vertices};
 pub use teach::working::{
     Expression, MOST_SYMBOLS, NoFormula, SetEquation, Tooth, Working, Written,
 };

@@ -4,8 +4,9 @@
 //! every set, and tries every way to divide what hangs on a carrier into its two sides.
 
 use anyhow::{Result, ensure};
-use levertrain_core::{Nesting, Train};
+use levertrain_core::{Embedding, Joint, Nesting, Train, vertices};
 use levertrain_tests::cases;
+use levertrain_web::draw::section::{Layout, draw_nested};
 use serde::Deserialize;
 use serde_json::Value;
 
@@ -44,4 +45,145 @@ fn what_can_be_nested_is_what_networkx_finds_planar() -> Result<()> {
         "too few of a kind to compare: {counts:?}"
     );
     Ok(())
+}
+
+#[test]
+fn embeddings_are_drawings_without_crossings() -> Result<()> {
+    let Some(cases) = cases::of_file::<Case>("nesting.json")? else {
+        return Ok(());
+    };
+    let (mut found, mut pockets) = (0, 0);
+    for case in cases.iter().filter(|case| case.nests) {
+        let train = train(case)?;
+        // Another one of several ways each time.
+        for turn in 0..4 {
+            let mut choice = turn;
+            let embedding = train.embedding(&mut |count| {
+                choice += 1;
+                choice % count.max(1)
+            });
+            let Some(embedding) = embedding else {
+                pockets += 1;
+                continue;
+            };
+            found += 1;
+            ensure!(euler(&embedding), "{}: it has holes or crosses", case.name);
+            ensure!(
+                has_rim_in_order(&embedding),
+                "{}: {:?}",
+                case.name,
+                embedding.around[vertices::HOUSING]
+            );
+            ensure!(suns_lie_together(&embedding), "{}: apart", case.name);
+        }
+    }
+    // Brakes within a carrier that is part of the housing, and members that mesh with their own shaft.
+    ensure!(
+        found >= 900 && pockets * 20 < found,
+        "too few to tell: {found} and {pockets} without"
+    );
+    Ok(())
+}
+
+#[test]
+fn what_nests_is_drawn_without_crossings() -> Result<()> {
+    // Every so many: to lay them all out takes minutes.
+    const EVERY: usize = 5;
+    let Some(cases) = cases::of_file::<Case>("nesting.json")? else {
+        return Ok(());
+    };
+    draw_nested();
+    let nesting = cases.iter().filter(|case| case.nests);
+    let mut drawn = 0;
+    for case in nesting.step_by(EVERY) {
+        let train = train(case)?;
+        if train.embedding(&mut |_| 0).is_none() {
+            continue;
+        }
+        let crossings = Layout::of(&train).crossings();
+        ensure!(crossings == 0, "{}: {crossings} crossings", case.name);
+        drawn += 1;
+    }
+    ensure!(drawn >= 40, "too few to tell: {drawn}");
+    Ok(())
+}
+
+fn train(case: &Case) -> Result<Train> {
+    Train::parse(&case.scenario.to_string())
+        .map_err(|problems| anyhow::anyhow!("{}: {problems:#?}", case.name))
+}
+
+/// Whether vertices less edges and faces make two (Euler, 1758; common knowledge of graphs): then the order around
+/// the vertices is that of a drawing on a sphere without crossings.
+fn euler(embedding: &Embedding) -> bool {
+    let around = &embedding.around;
+    let vertices = around.iter().filter(|around| !around.is_empty()).count();
+    let ends: usize = around.iter().map(Vec::len).sum();
+    // Each end of a joint belongs to one face: it goes on at the other end, with the next joint there.
+    let mut seen = std::collections::BTreeSet::new();
+    let mut faces = 0;
+    for (vertex, joints) in around.iter().enumerate() {
+        for &joint in joints {
+            let (mut vertex, mut joint) = (vertex, joint);
+            if !seen.insert((vertex, joint)) {
+                continue;
+            }
+            faces += 1;
+            loop {
+                let [a, b] = embedding.joints[joint].1;
+                vertex = a + b - vertex;
+                let here = &around[vertex];
+                let Some(at) = here.iter().position(|&at| at == joint) else {
+                    return false;
+                };
+                joint = here[(at + 1) % here.len()];
+                if !seen.insert((vertex, joint)) {
+                    break;
+                }
+            }
+        }
+    }
+    ends % 2 == 0 && vertices + faces == ends / 2 + 2
+}
+
+/// Whether clockwise the rim comes to the housing from the output's end, leaves it to the input's, and all
+/// else lies in between.
+fn has_rim_in_order(embedding: &Embedding) -> bool {
+    let housing = &embedding.around[vertices::HOUSING];
+    let rim = |end: usize| {
+        housing.iter().position(|&joint| {
+            let (kind, ends) = embedding.joints[joint];
+            kind == Joint::Rim && ends.contains(&end)
+        })
+    };
+    match (rim(vertices::INPUT_END), rim(vertices::OUTPUT_END)) {
+        (Some(input), Some(output)) => (input + 1) % housing.len() == output,
+        _ => false,
+    }
+}
+
+/// Whether the meshes of two suns beside each other are neighbours around their carrier.
+fn suns_lie_together(embedding: &Embedding) -> bool {
+    let suns = embedding.joints.iter().filter_map(|joint| match joint {
+        (Joint::Suns(coupling), suns) => Some((*coupling, *suns)),
+        _ => None,
+    });
+    suns.into_iter().all(|(set, suns)| {
+        let Some(carrier) = embedding.carriers[set] else {
+            return false;
+        };
+        let around = &embedding.around[carrier];
+        let places: Vec<usize> = (0..around.len())
+            .filter(|&at| match embedding.joints[around[at]] {
+                (Joint::Mesh { coupling, .. }, [_, gear]) => {
+                    coupling == set && suns.contains(&gear)
+                }
+                _ => false,
+            })
+            .collect();
+        let next = |at: usize| (at + 1) % around.len();
+        places
+            .iter()
+            .any(|&one| places.iter().any(|&other| next(one) == other))
+    })
 }

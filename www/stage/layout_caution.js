@@ -23,6 +23,8 @@ export function layoutCaution(desk) {
     const caution = cautionOf(desk);
     node.textContent = caution;
     node.hidden = !caution;
+    // Where it does not come, the drawing stays as it is.
+    if (desk.info?.needless && !desk.isWhole) desk.becomeWhole().catch(() => undefined);
   });
   return node;
 }

@@ -356,7 +356,15 @@ export class Desk extends EventTarget {
       return mended === true ? undefined : (mended ?? false);
     });
     if (found === false || turn !== this.#mending) return;
-    this.info = found;
+    this.#redrawn(found);
+  }
+
+  /**
+   * Says that the train is drawn otherwise, and is the same.
+   * @param {TrainInfo} info
+   */
+  #redrawn(info) {
+    this.info = info;
     if (this.still) this.settle();
     this.editing = true;
     try {
@@ -730,7 +738,10 @@ export class Desk extends EventTarget {
       const still = () => !this.#gone && text === this.#text && !isWhole(this.#engine);
       const prepared = text ? await prepareIn(engine, text, still) : undefined;
       if (!still()) leave(engine, prepared?.sandbox);
-      else this.#take(engine, prepared?.sandbox);
+      else {
+        this.#take(engine, prepared?.sandbox);
+        if (prepared && this.info?.needless) this.#redrawn(prepared.info);
+      }
     }
   }
 

@@ -119,6 +119,27 @@ impl Ground {
         self.dearest = self.dearest.max(*step);
     }
 
+    /// Whether a step leads from a node along its row (0), or across it to the next one (1).
+    pub fn leads(&self, node: Node, way: usize) -> bool {
+        self.cells[node].steps[way] != NO_WAY
+    }
+
+    /// Has every step to a node and off it cost more.
+    pub fn toll_about(&mut self, node: Node, toll: u16) {
+        let west = node.checked_sub(1).map(|at| (at, 0));
+        let south = node.checked_sub(self.columns).map(|at| (at, 1));
+        for (at, way) in [Some((node, 0)), Some((node, 1)), west, south]
+            .into_iter()
+            .flatten()
+        {
+            let step = &mut self.cells[at].steps[way];
+            if *step != NO_WAY {
+                *step = step.saturating_add(toll);
+                self.dearest = self.dearest.max(*step);
+            }
+        }
+    }
+
     /// The owners of the lines along and across the row at a node.
     pub fn owners(&self, node: Node) -> [Owner; 2] {
         self.cells[node].owners.map(Owner::of)

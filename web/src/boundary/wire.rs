@@ -31,6 +31,8 @@ pub struct TrainInfo<'a> {
     joinable: bool,
     /// What the half-section shows that cannot be built.
     caution: Option<String>,
+    /// Whether shafts cross in it that need not: the whole engine may draw them otherwise.
+    needless: bool,
     /// Whether any clutch or brake has friction data.
     friction: bool,
     /// Labels of what stands around the train.
@@ -133,6 +135,7 @@ impl<'a> TrainInfo<'a> {
             ranges: ranges.collect(),
             warnings: warnings(train),
             caution: layout.caution(),
+            needless: layout.crosses_needlessly(),
             joinable: TrainLever::merged(train).len() < TrainLever::separate(train).len(),
             friction: scenario.elements.iter().any(|x| x.friction().is_some()),
             engine: scenario.engine.as_ref().map(|x| x.label.as_str()),

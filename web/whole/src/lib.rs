@@ -4,6 +4,13 @@
 //! this one loaded, which then goes on with the same train. So it adds functions that take the
 //! [`Sandbox`](levertrain_web::boundary) and holds nothing of its own.
 
+/// Has it draw after an embedding what the first engine draws with crossings that need not be.
+#[cfg(target_arch = "wasm32")]
+#[wasm_bindgen::prelude::wasm_bindgen(start)]
+pub fn start() {
+    levertrain_web::draw::section::draw_nested();
+}
+
 #[cfg(target_arch = "wasm32")]
 mod comparing;
 #[cfg(target_arch = "wasm32")]

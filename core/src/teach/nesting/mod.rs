@@ -22,20 +22,31 @@
 //! matter: the half-plane can be stretched until they stand in any. A set may be put in either way
 //! round.
 
+mod embedding;
 mod planarity;
+
+pub use embedding::{Embedding, Joint};
 
 use crate::model::coupling::Role;
 use crate::train::{Body, Train};
 use planarity::Graph;
+use vertices::{AXIS, HOUSING, INPUT_END, OUTPUT_END};
 
 /// How many graphs are looked at before a train with shared carriers is given up.
 const MOST_GRAPHS: usize = 400;
 
-/// Vertices of the edge of the half-plane, and of what lies beyond it.
-const HOUSING: usize = 0;
-const INPUT_END: usize = 1;
-const OUTPUT_END: usize = 2;
-const AXIS: usize = 3;
+/// Vertices that every embedding has: the edge of the half-plane.
+pub mod vertices {
+    /// The housing.
+    pub const HOUSING: usize = 0;
+    /// The end where the input comes in.
+    pub const INPUT_END: usize = 1;
+    /// The end where the output goes out.
+    pub const OUTPUT_END: usize = 2;
+    /// The axis.
+    pub const AXIS: usize = 3;
+}
+/// The vertex of what lies beyond the edge of the half-plane.
 const BEYOND: usize = 4;
 const RIM: [(usize, usize); 8] = [
     (INPUT_END, HOUSING),
@@ -63,7 +74,7 @@ impl Train {
     /// Whether the shafts can be nested round one axis, the input at one end, the output at the
     /// other, the housing around.
     pub fn nesting(&self) -> Nesting {
-        Layouts::of(self).decide()
+        Layouts::of(self, false).decide()
     }
 }
 
@@ -80,14 +91,19 @@ enum End {
 struct Layouts {
     /// The vertices of each body: the housing, then the shafts.
     vertices: Vec<std::ops::Range<usize>>,
+    /// The vertex of the carrier of each coupling that has one.
+    carriers: Vec<Option<usize>>,
     edges: Vec<[End; 2]>,
+    /// What each edge stands for.
+    joints: Vec<Joint>,
     /// From here on edges join carriers of one shaft.
     first_tree: usize,
     looked_at: usize,
 }
 
 impl Layouts {
-    fn of(train: &Train) -> Self {
+    /// With `apart`, each carrier that is part of the housing is led up to it by itself, as it is drawn.
+    fn of(train: &Train, apart: bool) -> Self {
         let scenario = train.scenario();
         let body = |body: Body| match body {
             Body::Housing => 0,
@@ -111,7 +127,7 @@ impl Layouts {
             .iter()
             .enumerate()
             .map(|(body, carriers)| match carriers.len() {
-                0 | 1 if body == 0 => HOUSING..HOUSING + 1,
+                count if body == 0 && (count < 2 || apart) => HOUSING..HOUSING + 1,
                 count => take(count.max(1)),
             })
             .collect();
@@ -119,48 +135,69 @@ impl Layouts {
             one if one.len() == 1 => End::At(one.start),
             _ => End::AnyOf(body(of)),
         };
-        let mut edges: Vec<[End; 2]> = RIM.map(|(a, b)| [End::At(a), End::At(b)]).to_vec();
+        let mut edges: Vec<(Joint, [End; 2])> = Vec::new();
+        edges.extend(RIM.map(|(a, b)| (Joint::Rim, [End::At(a), End::At(b)])));
         if vertices[0].len() > 1 {
-            edges.push([End::At(HOUSING), End::AnyOf(0)]);
+            edges.push((Joint::Rim, [End::At(HOUSING), End::AnyOf(0)]));
         }
         let shaft = |shaft: usize| end(Body::Shaft(shaft));
-        edges.push([End::At(INPUT_END), shaft(train.input())]);
-        edges.push([End::At(OUTPUT_END), shaft(train.output())]);
+        edges.push((Joint::Input, [End::At(INPUT_END), shaft(train.input())]));
+        edges.push((Joint::Output, [End::At(OUTPUT_END), shaft(train.output())]));
         for element in 0..scenario.elements.len() {
-            edges.push(train.ends(element).map(end));
+            edges.push((Joint::Element(element), train.ends(element).map(end)));
         }
+        let mut own = vec![None; scenario.couplings.len()];
         for (index, coupling) in scenario.couplings.iter().enumerate() {
-            let members = coupling.facts().members();
-            let members = || members.iter().zip(train.members(index));
-            let of_role = |role: Role| members().find(|(member, _)| member.role == role);
-            let suns: Vec<End> = members()
-                .filter(|(member, _)| member.role.is_sun())
-                .map(|(_, &body)| end(body))
+            let facts = coupling.facts().members();
+            let bodies = train.members(index);
+            let of_role = |role: Role| facts.iter().position(|member| member.role == role);
+            let member = |member: usize| end(bodies[member]);
+            let mesh = |member: usize| Joint::Mesh {
+                coupling: index,
+                member,
+            };
+            let suns: Vec<usize> = (0..facts.len())
+                .filter(|&at| facts[at].role.is_sun())
                 .collect();
-            if let Some((_, &carrier)) = of_role(Role::Carrier) {
-                let place = carriers[body(carrier)].iter().position(|&at| at == index);
-                let carrier = End::At(vertices[body(carrier)].start + place.unwrap_or(0));
-                let ring = of_role(Role::Ring).map(|(_, &body)| end(body));
-                edges.extend(suns.iter().copied().chain(ring).map(|end| [carrier, end]));
+            if let Some(carrier) = of_role(Role::Carrier) {
+                let shared = &carriers[body(bodies[carrier])];
+                let place = shared.iter().position(|&at| at == index).unwrap_or(0);
+                let vertex = if apart && bodies[carrier] == Body::Housing {
+                    let vertex = take(1).start;
+                    edges.push((Joint::Held(index), [End::At(vertex), End::At(HOUSING)]));
+                    vertex
+                } else {
+                    vertices[body(bodies[carrier])].start + place
+                };
+                own[index] = Some(vertex);
+                let carrier = End::At(vertex);
+                let meshing = suns.iter().copied().chain(of_role(Role::Ring));
+                edges.extend(meshing.map(|at| (mesh(at), [carrier, member(at)])));
                 if let [one, other] = suns[..] {
                     let set = End::At(take(1).start);
-                    edges.extend([[one, other], [set, one], [set, other], [set, carrier]]);
+                    let [one, other] = [one, other].map(member);
+                    edges.push((Joint::Suns(index), [one, other]));
+                    edges.extend([one, other, carrier].map(|end| (Joint::Set(index), [set, end])));
                 }
-            } else if let (Some((_, &first)), Some((_, &second))) =
+            } else if let (Some(first), Some(second)) =
                 (of_role(Role::First), of_role(Role::Second))
             {
-                edges.push([first, second].map(end));
+                edges.push((mesh(second), [member(first), member(second)]));
             }
         }
+        let (joints, edges): (_, Vec<_>) = edges.into_iter().unzip();
         Self {
             vertices,
+            carriers: own,
             first_tree: edges.len(),
             edges,
+            joints,
             looked_at: 0,
         }
     }
 
-    fn decide(mut self) -> Nesting {
+    /// Chooses all that is left open, where the shafts nest.
+    fn decide(&mut self) -> Nesting {
         // With all carriers of a shaft as one vertex more can be drawn than in metal.
         if !self.merged().is_planar() {
             return Nesting::Crosses;
@@ -169,6 +206,7 @@ impl Layouts {
         for body in 0..self.vertices.len() {
             for vertex in self.vertices[body].clone().skip(1) {
                 self.edges.push([End::At(vertex), End::AnyOf(body)]);
+                self.joints.push(Joint::Carriers);
             }
         }
         match self.search() {
@@ -231,7 +269,9 @@ impl Layouts {
                 break;
             }
         }
-        self.edges[edge] = pair;
+        if found != Some(true) {
+            self.edges[edge] = pair;
+        }
         found
     }
 

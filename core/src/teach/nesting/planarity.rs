@@ -13,6 +13,9 @@ pub const MOST_VERTICES: usize = 64;
 /// A set of vertices, a bit each.
 type Set = u64;
 
+/// The neighbours around each vertex.
+pub type Around = Vec<Vec<usize>>;
+
 const fn bit(vertex: usize) -> Set {
     1 << vertex
 }
@@ -47,6 +50,14 @@ impl Graph {
         }
     }
 
+    /// Whether no path leads from a vertex that has edges to another vertex.
+    pub fn is_apart(&self, vertex: usize, from: usize) -> bool {
+        let used = (0..MOST_VERTICES).filter(|&vertex| self.neighbours[vertex] != 0);
+        let within: Set = used.map(bit).sum();
+        let own = self.reached_from(bit(vertex) & within, within);
+        own != 0 && own & bit(from) == 0
+    }
+
     /// Whether the graph can be drawn without crossings.
     pub fn is_planar(&self) -> bool {
         let used = (0..MOST_VERTICES).filter(|&vertex| self.neighbours[vertex] != 0);
@@ -67,12 +78,56 @@ impl Graph {
                 return self.is_planar_within(first | cut) && self.is_planar_within(others | cut);
             }
         }
-        self.block_is_planar(within)
+        self.faces(within, &mut |_| 0).is_some()
+    }
+
+    /// The graph as it is drawn without crossings: around each vertex its neighbours, the same way round of
+    /// all; `None` where there is no such drawing, or the graph does not hang together. Where there are several ways,
+    /// `choose` takes one of so many.
+    pub fn drawn(&self, choose: &mut dyn FnMut(usize) -> usize) -> Option<Around> {
+        let used = (0..MOST_VERTICES).filter(|&vertex| self.neighbours[vertex] != 0);
+        let mut blocks = Vec::new();
+        self.blocks(used.map(bit).sum(), &mut blocks)?;
+        let mut around = vec![Vec::new(); MOST_VERTICES];
+        for block in blocks {
+            let mut faces = self.faces(block, choose)?;
+            if choose(2) == 0 {
+                faces.iter_mut().for_each(|face| face.reverse());
+            }
+            for vertex in members(block) {
+                let ring = ring(vertex, &faces);
+                let known: &mut Vec<usize> = &mut around[vertex];
+                let at = choose(known.len() + 1);
+                known.splice(at..at, ring);
+            }
+        }
+        Some(around)
+    }
+
+    /// The blocks of the part on some vertices; `None` where it does not hang together.
+    fn blocks(&self, within: Set, blocks: &mut Vec<Set>) -> Option<()> {
+        if self.reached(within) != within {
+            return None;
+        }
+        for cut in members(within) {
+            let first = self.reached(within & !bit(cut));
+            let others = within & !bit(cut) & !first;
+            if others != 0 {
+                self.blocks(first | bit(cut), blocks)?;
+                return self.blocks(others | bit(cut), blocks);
+            }
+        }
+        blocks.push(within);
+        Some(())
     }
 
     /// All that hangs together with the first of some vertices.
     fn reached(&self, within: Set) -> Set {
-        let mut reached = within & within.wrapping_neg();
+        self.reached_from(within & within.wrapping_neg(), within)
+    }
+
+    /// All that hangs together with some vertices.
+    fn reached_from(&self, mut reached: Set, within: Set) -> Set {
         loop {
             let next = members(reached).fold(reached, |all, at| all | self.neighbours[at]) & within;
             if next == reached {
@@ -111,40 +166,47 @@ impl Graph {
         None
     }
 
-    /// A graph that one vertex less leaves in one piece.
-    fn block_is_planar(&self, within: Set) -> bool {
+    /// The faces of a graph that one vertex less leaves in one piece, each the same way round; `None` where it
+    /// cannot be drawn without crossings.
+    fn faces(
+        &self,
+        within: Set,
+        choose: &mut dyn FnMut(usize) -> usize,
+    ) -> Option<Vec<Vec<usize>>> {
         let Some(cycle) = self.cycle(within) else {
-            return true;
+            return Some(vec![members(within).collect()]);
         };
         let mut drawn = Self::new();
         let mut placed: Set = cycle.iter().copied().map(bit).sum();
         for (at, &vertex) in cycle.iter().enumerate() {
             drawn.join(vertex, cycle[(at + 1) % cycle.len()]);
         }
-        let mut faces = vec![cycle.clone(), cycle];
+        let mut faces = vec![cycle.iter().rev().copied().collect(), cycle];
         loop {
             // The piece that fits into the fewest faces, the fewest first.
-            let mut chosen: Option<(usize, Piece, usize)> = None;
+            let mut chosen: Option<(Vec<usize>, Piece)> = None;
             for piece in self.pieces(&drawn, within, placed) {
                 let fits = |face: &Vec<usize>| {
                     let face: Set = face.iter().copied().map(bit).sum();
                     piece.contacts & !face == 0
                 };
-                let mut fitting = (0..faces.len()).filter(|&face| fits(&faces[face]));
-                let Some(face) = fitting.next() else {
-                    return false;
-                };
-                let count = 1 + fitting.count();
-                if chosen.as_ref().is_none_or(|&(least, ..)| count < least) {
-                    chosen = Some((count, piece, face));
+                let fitting = (0..faces.len()).filter(|&face| fits(&faces[face]));
+                let fitting: Vec<usize> = fitting.collect();
+                if fitting.is_empty() {
+                    return None;
+                }
+                if chosen
+                    .as_ref()
+                    .is_none_or(|(least, _)| fitting.len() < least.len())
+                {
+                    chosen = Some((fitting, piece));
                 }
             }
-            let Some((_, piece, face)) = chosen else {
-                return true;
+            let Some((fitting, piece)) = chosen else {
+                return Some(faces);
             };
-            let Some(path) = self.path_of(&piece) else {
-                return true;
-            };
+            let face = fitting[choose(fitting.len())];
+            let path = self.path_of(&piece)?;
             for pair in path.windows(2) {
                 drawn.join(pair[0], pair[1]);
             }
@@ -202,6 +264,30 @@ struct Piece {
     inside: Set,
     /// The drawn vertices it is joined to.
     contacts: Set,
+}
+
+/// The neighbours around a vertex of a block, by the block's faces.
+fn ring(vertex: usize, faces: &[Vec<usize>]) -> Vec<usize> {
+    // After which neighbour each comes.
+    let mut after = Vec::new();
+    for face in faces {
+        for (at, _) in face.iter().enumerate().filter(|&(_, &own)| own == vertex) {
+            let count = face.len();
+            after.push((face[(at + count - 1) % count], face[(at + 1) % count]));
+        }
+    }
+    let Some(&(first, mut next)) = after.first() else {
+        return Vec::new();
+    };
+    let mut ring = vec![first];
+    while next != first {
+        ring.push(next);
+        let Some(&(_, then)) = after.iter().find(|pair| pair.0 == next) else {
+            break;
+        };
+        next = then;
+    }
+    ring
 }
 
 /// The two faces that a path between two of its corners makes of a face.

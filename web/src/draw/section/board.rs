@@ -100,6 +100,17 @@ impl Board {
         self.ground.fill(node, Owner::Member(member as u8));
     }
 
+    /// Has every way through a node cost more.
+    pub fn toll_about(&mut self, node: Node, toll: u16) {
+        self.ground.toll_about(node, toll);
+    }
+
+    /// Whether a step leads from a node to a neighbour.
+    pub fn leads(&self, from: Node, to: Node) -> bool {
+        let way = direction(self.grid.row(from) == self.grid.row(to));
+        self.ground.leads(from.min(to), way)
+    }
+
     /// Whether nothing at all is at a node.
     pub fn is_empty(&self, node: Node) -> bool {
         self.ground.is_empty(node)

@@ -10,13 +10,6 @@ impl Dice {
         Self(0xC76D_0104_C41A_71BD)
     }
 
-    /// Another one for each number, the same every time, too; [`Dice::new`] for 0.
-    pub const fn another(number: u64) -> Self {
-        let Self(seed) = Self::new();
-        // Never nothing, from which no other number would come: the two factors are odd.
-        Self(seed.wrapping_mul(2 * number + 1))
-    }
-
     /// A number below `bound`.
     pub fn below(&mut self, bound: usize) -> usize {
         self.0 ^= self.0 << 13;

@@ -7,13 +7,11 @@ use levertrain_core::Train;
 
 use super::dice::Dice;
 use super::plan::Plan;
-use super::planning::{Bettering, Planning};
+use super::planning::{Bettering, Planning, Times};
 use super::search::Sketch;
 
 /// Rounds of moving other things too.
 const ROUNDS: usize = 40;
-/// How often the search for a plan may begin anew: nobody waits for it.
-const TIMES: usize = 6;
 
 /// A plan that is being bettered.
 #[derive(Debug)]
@@ -43,17 +41,17 @@ impl Mending {
             bettering: Some(Rounds {
                 fewest,
                 left: ROUNDS,
-                bettering: Bettering::of(0, &sketch, 1),
+                bettering: Bettering::of(0, &sketch, Times::Exactly(1)),
                 dice: Dice::new(),
             }),
             best: sketch,
-            planning: Planning::of(train, TIMES),
+            planning: Planning::of(train),
         }
     }
 
     /// The first plan that is found from nothing, and what betters that.
     pub(super) fn from_nothing(train: &Train) -> (Plan, Option<Self>) {
-        let mut planning = Planning::of(train, TIMES);
+        let mut planning = Planning::of(train);
         loop {
             if let Some(plan) = planning.advance(train) {
                 return (plan, None);

@@ -26,6 +26,7 @@ mod labels;
 mod lettering;
 mod mending;
 mod moved;
+mod nested;
 mod outlines;
 mod packs;
 mod pairs;
@@ -68,7 +69,7 @@ pub use moved::Moved;
 pub use places::ASKED;
 use places::Places;
 use plan::Plan;
-use planning::Planning;
+use planning::{BEGIN_NEST, BeginNest, Planning};
 use radii::Radii;
 pub use stage::{Column, Stage};
 
@@ -91,6 +92,12 @@ pub struct Layout {
     with_power: OnceCell<Places>,
 }
 
+/// Has this engine draw trains that nest after an embedding, where nothing else finds a plan without crossings.
+pub fn draw_nested() {
+    let begin: BeginNest = |train, dice| Some(Box::new(nested::Laying::of(train, dice)?));
+    BEGIN_NEST.get_or_init(|| begin);
+}
+
 /// A train that is being laid out, step by step.
 #[derive(Debug)]
 pub struct LayingOut(Planning);
@@ -98,9 +105,7 @@ pub struct LayingOut(Planning);
 impl LayingOut {
     /// Nothing done yet.
     pub fn of(train: &Train) -> Self {
-        // Somebody waits for it.
-        const TIMES: usize = 2;
-        Self(Planning::of(train, TIMES))
+        Self(Planning::of(train))
     }
 
     /// Takes one more step, which is short; the layout, after the last.

@@ -4,10 +4,11 @@
 //! The first plans come from shuffled orders of placing and joining everything (`draft.rs`). The
 //! best is then bettered by taking some shafts and elements away and putting them back in another
 //! order (`search.rs`). Where the train can be built round one axis that goes on longer until nothing
-//! crosses; and where that comes to nothing it begins anew a few times, with other dice and more room. The dice
-//! are the same every time.
+//! crosses; and where that comes to nothing it is drawn after an embedding (`nested`). The dice are the same every
+//! time.
 
 use std::collections::VecDeque;
+use std::sync::OnceLock;
 
 use levertrain_core::{Nesting, Train};
 
@@ -22,13 +23,13 @@ const ORDERS: usize = 12;
 /// which some must.
 const LONGER: usize = 10;
 const LONGER_WHERE_SOME_MUST: usize = 3;
-/// Rounds from letting a plan get worse to letting it get better only, and how much worse: at first, and once
-/// that has come to nothing.
+/// Rounds from letting a plan get worse to letting it get better only, and how much worse.
 const COOLING: usize = 150;
 const HEAT: u32 = 80;
-const HIGH_HEAT: u32 = 250;
-/// How many rows and columns the grid has to spare where a search begins anew: more, then as many as before.
-const ROOMS: [usize; 3] = [2, 3, 1];
+/// How many embeddings are tried.
+const EMBEDDINGS: usize = 40;
+/// How many times as many rounds a plan gets that was drawn after one: it may go a long way round.
+const FAIRER: usize = 4;
 
 /// A plan that is being looked for.
 #[derive(Debug)]
@@ -41,13 +42,8 @@ pub struct Planning {
     room: usize,
     jobs: VecDeque<Job>,
     work: Option<Work>,
-    /// The best plan of each way to put the sets in.
+    /// The best plan of each way to put the sets in; last, one that was drawn after an embedding.
     sketches: Vec<Sketch>,
-    /// How often the search has begun anew, and how often it may.
-    begun: usize,
-    times: usize,
-    /// The best plan of those searches that have ended.
-    best: Option<Sketch>,
 }
 
 #[derive(Debug)]
@@ -55,14 +51,37 @@ enum Job {
     /// Find a first plan, with these sets turned.
     First(Vec<bool>),
     /// Better one of the plans, so many times as long as usual.
-    Better { at: usize, times: usize },
+    Better { at: usize, times: Times },
+    /// Draw one after an embedding, and so many others where that finds no room.
+    Nest(usize),
+}
+
+/// How many times as many rounds as usual.
+#[derive(Debug, Clone, Copy)]
+pub enum Times {
+    Exactly(usize),
+    /// At most, while more than need to cross.
+    UpTo(usize),
 }
 
 #[derive(Debug)]
 enum Work {
     First(First),
     Better(Bettering),
+    Nest(Box<dyn Nest>, usize),
 }
+
+/// What draws a plan without crossings, step by step: after the last the plan, if there was room.
+pub trait Nest: std::fmt::Debug {
+    /// Takes one more step.
+    fn advance(&mut self, dice: &mut Dice) -> Option<Option<Sketch>>;
+}
+
+/// Begins to draw a plan without crossings.
+pub type BeginNest = fn(&Train, &mut Dice) -> Option<Box<dyn Nest>>;
+
+/// How that is begun, where this engine knows how: the one that a page opens with goes without.
+pub static BEGIN_NEST: OnceLock<BeginNest> = OnceLock::new();
 
 /// The best of some orders.
 #[derive(Debug)]
@@ -80,13 +99,12 @@ pub struct Bettering {
     all: Vec<Task>,
     current: Sketch,
     round: usize,
-    times: usize,
-    heat: u32,
+    times: Times,
 }
 
 impl Planning {
-    /// Nothing done yet. Where shafts cross that need not, the search may begin anew so many times.
-    pub fn of(train: &Train, times: usize) -> Self {
+    /// Nothing done yet.
+    pub fn of(train: &Train) -> Self {
         // What cannot be built crosses once at least.
         let (fewest, longer) = match train.nesting() {
             Nesting::Nests => (0, LONGER),
@@ -100,20 +118,9 @@ impl Planning {
             jobs: VecDeque::new(),
             work: None,
             sketches: Vec::new(),
-            begun: 0,
-            times: if fewest == 0 { times } else { 0 },
-            best: None,
         };
         planning.make_room(train);
         planning
-    }
-
-    /// Begins with other dice.
-    fn begin_anew(&mut self, train: &Train) {
-        self.room = ROOMS[self.begun % ROOMS.len()] - 1;
-        self.begun += 1;
-        self.make_room(train);
-        self.dice = Dice::another(self.begun as u64);
     }
 
     /// Begins with a larger grid; in the end everything has room.
@@ -135,12 +142,15 @@ impl Planning {
                 self.sketches.extend(first.best);
                 if self.jobs.is_empty() {
                     let plans = 0..self.sketches.len();
-                    let times = [1, self.longer].into_iter();
+                    let times = [Times::Exactly(1), Times::UpTo(self.longer)].into_iter();
                     let jobs = times.flat_map(|times| {
                         let plans = plans.clone();
                         plans.map(move |at| Job::Better { at, times })
                     });
                     self.jobs.extend(jobs);
+                    if self.fewest == 0 {
+                        self.jobs.push_back(Job::Nest(EMBEDDINGS));
+                    }
                 }
             }
             Some(Work::Better(mut bettering)) => {
@@ -150,6 +160,18 @@ impl Planning {
                     return None;
                 }
             }
+            Some(Work::Nest(mut nest, left)) => match nest.advance(&mut self.dice) {
+                None => {
+                    self.work = Some(Work::Nest(nest, left));
+                    return None;
+                }
+                Some(None) => self.jobs.push_front(Job::Nest(left)),
+                Some(Some(sketch)) => {
+                    let (at, times) = (self.sketches.len(), Times::Exactly(FAIRER));
+                    self.sketches.push(sketch);
+                    self.jobs.push_front(Job::Better { at, times });
+                }
+            },
             None => {}
         }
         self.begin(train)
@@ -157,8 +179,7 @@ impl Planning {
 
     /// The best plan so far, once there is one.
     pub fn draft(&self) -> Option<&Sketch> {
-        let all = self.sketches.iter().chain(&self.best);
-        all.min_by_key(|sketch| sketch.cost)
+        self.sketches.iter().min_by_key(|sketch| sketch.badness())
     }
 
     /// Begins what is to be done next; the plan, when nothing is.
@@ -171,26 +192,30 @@ impl Planning {
                     self.work = Some(Work::First(First::of(bare)));
                 }
                 Job::Better { at, times } => {
-                    if times > 1 && !self.sketches.iter().all(crosses) {
+                    let is_more = matches!(times, Times::UpTo(_));
+                    if is_more && !self.sketches.iter().all(crosses) {
                         continue;
                     }
-                    let mut bettering = Bettering::of(at, &self.sketches[at], times);
-                    if self.begun > 0 {
-                        bettering.heat = HIGH_HEAT;
-                    }
+                    let bettering = Bettering::of(at, &self.sketches[at], times);
                     self.work = Some(Work::Better(bettering));
+                }
+                Job::Nest(left) => {
+                    let begin = BEGIN_NEST.get().filter(|_| left > 0);
+                    let Some(begin) = begin.filter(|_| self.sketches.iter().all(crosses)) else {
+                        continue;
+                    };
+                    match begin(train, &mut self.dice) {
+                        Some(nest) => self.work = Some(Work::Nest(nest, left - 1)),
+                        // Perhaps in another way round.
+                        None => self.jobs.push_front(Job::Nest(left - 1)),
+                    }
                 }
             }
             return None;
         }
-        let all = self.sketches.drain(..).chain(self.best.take());
-        self.best = all.min_by_key(|sketch| sketch.cost);
-        let is_poor = |best: &Sketch| crosses(best) && best.is_small();
-        if self.begun < self.times && self.best.as_ref().is_some_and(is_poor) {
-            self.begin_anew(train);
-            return None;
-        }
-        let plan = self.best.take().and_then(Sketch::whole);
+        let all = self.sketches.drain(..);
+        let best = all.min_by_key(Sketch::badness);
+        let plan = best.and_then(Sketch::whole);
         if plan.is_none() {
             self.make_room(train);
         }
@@ -227,14 +252,13 @@ impl First {
 
 impl Bettering {
     /// Of the plan with this number among the best, so many times as long as usual.
-    pub fn of(at: usize, best: &Sketch, times: usize) -> Self {
+    pub fn of(at: usize, best: &Sketch, times: Times) -> Self {
         Self {
             at,
             all: best.tasks(),
             current: best.clone(),
             round: 0,
             times,
-            heat: HEAT,
         }
     }
 
@@ -248,8 +272,12 @@ impl Bettering {
         dice: &mut Dice,
     ) -> bool {
         let round = self.round % COOLING;
-        let is_good = self.times > 1 && round == 0 && best.crossings.len() <= fewest;
-        if is_good || self.round == best.rounds() * self.times {
+        let is_good = round == 0 && best.crossings.len() <= fewest;
+        let (is_enough, times) = match self.times {
+            Times::Exactly(times) => (false, times),
+            Times::UpTo(times) => (is_good, times),
+        };
+        if is_enough || self.round == best.rounds() * times {
             return false;
         }
         self.round += 1;
@@ -258,7 +286,7 @@ impl Bettering {
         dice.shuffle(&mut anew);
         let tolls = current.tolls(dice);
         // Worse now and then, less and less, or there would be no way out of a corner.
-        let heat = self.heat * (COOLING - round) as u32 / COOLING as u32;
+        let heat = HEAT * (COOLING - round) as u32 / COOLING as u32;
         let mut worse = 0;
         while dice.below(2) == 0 {
             worse += heat;
@@ -267,7 +295,7 @@ impl Bettering {
         let Some(plan) = draft.finish(&anew, current.cost + worse) else {
             return true;
         };
-        if plan.cost < best.cost {
+        if plan.badness() < best.badness() {
             best.clone_from(&plan);
         }
         self.current = plan;

@@ -8,6 +8,11 @@ use super::grid::Node;
 use super::plan::Plan;
 
 impl Layout {
+    /// Whether shafts cross as drawn though the train can be built without.
+    pub fn crosses_needlessly(&self) -> bool {
+        self.crossings() > 0 && self.train.nesting() == Nesting::Nests
+    }
+
     /// Which shafts pass through one another as drawn, and whether they must; `None` where none do.
     pub fn caution(&self) -> Option<String> {
         let mut passes: Vec<String> = Vec::new();

@@ -89,14 +89,8 @@ pub fn ways_round(train: &Train) -> Vec<Vec<bool>> {
 }
 
 impl Gears {
-    fn of(train: &Train, room: usize, turned: &[bool]) -> Self {
+    fn of(train: &Train, grid: Grid, turned: &[bool]) -> Self {
         let scenario = train.scenario();
-        let grid = Grid {
-            sets: scenario.couplings.len(),
-            gap_columns: 7 + 3 * room,
-            inner_rows: 3 + 2 * room,
-            outer_rows: 2 + 2 * room,
-        };
         let mut board = Board::new(grid);
         for set in 0..grid.sets {
             for row in grid.sun_row()..=grid.ring_row() {
@@ -126,8 +120,19 @@ impl Gears {
 impl Sketch {
     /// Nothing but the gears.
     pub fn bare(train: &Train, room: usize, turned: &[bool]) -> Self {
+        let grid = Grid {
+            sets: train.scenario().couplings.len(),
+            gap_columns: 7 + 3 * room,
+            inner_rows: 3 + 2 * room,
+            outer_rows: 2 + 2 * room,
+        };
+        Self::on(train, grid, turned)
+    }
+
+    /// Nothing but the gears on a grid of any size.
+    pub fn on(train: &Train, grid: Grid, turned: &[bool]) -> Self {
         let scenario = train.scenario();
-        let gears = Gears::of(train, room, turned);
+        let gears = Gears::of(train, grid, turned);
         Self {
             supports: vec![None; gears.parts.len()],
             runs: vec![Vec::new(); gears.pieces.len()],
@@ -154,6 +159,11 @@ impl Sketch {
         })
     }
 
+    /// How bad it is: what crosses counts before all else.
+    pub fn badness(&self) -> (usize, u32) {
+        (self.crossings.len(), self.cost)
+    }
+
     /// Everything there is to do.
     pub fn tasks(&self) -> Vec<Task> {
         let held = |part: &usize| self.gears.parts[*part].body == Body::Housing;
@@ -163,11 +173,6 @@ impl Sketch {
             .chain((0..self.packs.len()).map(Task::Element))
             .chain(supports)
             .collect()
-    }
-
-    /// Whether there is time for all rounds.
-    pub fn is_small(&self) -> bool {
-        self.rounds() == ROUNDS
     }
 
     pub fn rounds(&self) -> usize {

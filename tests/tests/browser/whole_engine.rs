@@ -3,8 +3,11 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use anyhow::{Result, ensure};
+use anyhow::{Context, Result, ensure};
+use levertrain_core::{Nesting, Train};
 use levertrain_tests::browser::{Device, Page, View, own_site, page, skipped};
+use levertrain_tests::cases;
+use levertrain_web::draw::section::Layout;
 use serde_json::Value;
 
 use crate::by_hand::{self, FIRST, SECOND};
@@ -126,5 +129,42 @@ fn that_it_did_not_come_is_said_and_unfolding_tries_again() -> Result<()> {
             "the formula is there",
             "probe.all('[data-part=working] math').length > 1",
         )
+    })
+}
+
+/// A random train that nests, and that the first engine draws with shafts that pass through one another.
+fn crossing_needlessly(cases: &[Value]) -> Result<String> {
+    let mut texts = cases.iter().map(|case| case["scenario"].to_string());
+    let crosses = |text: &String| {
+        Train::parse(text).is_ok_and(|train| {
+            train.nesting() == Nesting::Nests && Layout::of(&train).crossings() > 0
+        })
+    };
+    texts
+        .find(crosses)
+        .context("the first engine draws them all without crossings")
+}
+
+/// Catches a train that stays as the first engine draws it where the whole one knows better.
+#[test]
+fn it_comes_where_shafts_cross_that_need_not() -> Result<()> {
+    let Some(cases) = cases::of_file::<Value>("nesting.json")? else {
+        return Ok(());
+    };
+    let path = Path::new(env!("CARGO_TARGET_TMPDIR")).join("crosses-needlessly.json");
+    fs::write(&path, crossing_needlessly(&cases)?)?;
+    page::open(View::LAPTOP, "", |page| {
+        ensure!(
+            !asked_for_the_whole(page)?,
+            "it is there from the beginning"
+        );
+        page.open_file(&path)?;
+        page.until(
+            "it is open, and nothing is said to cross",
+            "probe.all('[role=switch][data-element-id=e0]').length > 0 && \
+                probe.one('[data-part=layout-caution]').hidden",
+        )?;
+        ensure!(asked_for_the_whole(page)?, "who drew it otherwise?");
+        Ok(())
     })
 }

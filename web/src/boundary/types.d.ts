@@ -2845,6 +2845,10 @@ joinable: boolean,
  */
 caution: string | null, 
 /**
+ * Whether shafts cross in it that need not: the whole engine may draw them otherwise.
+ */
+needless: boolean, 
+/**
  * Whether any clutch or brake has friction data.
  */
 friction: boolean, 

@@ -50,7 +50,6 @@ pub struct Stretch {
 }
 
 /// What is drawn.
-#[derive(Debug)]
 pub struct Canvas {
     columns: usize,
     holders: Vec<Holder>,

@@ -48,10 +48,17 @@ impl Laying {
         let mut places: Vec<(u32, Place)> = places
             .filter_map(|place| Some((cost(&place)?, place)))
             .collect();
-        places.sort_by_key(|&(cost, _)| cost);
-        let mut places = places.into_iter().take(PLACES).map(|(_, place)| place);
+        // The cheapest first; to sort them all takes more code, which is downloaded.
+        let mut cheapest = std::iter::from_fn(|| {
+            let (at, _) = places
+                .iter()
+                .enumerate()
+                .min_by_key(|(_, (cost, _))| cost)?;
+            Some(places.swap_remove(at).1)
+        });
+        let mut tried = cheapest.by_ref().take(PLACES);
         let (place, (first, second)) =
-            places.find_map(|place| Some((place, self.ways_to(&place, darts)?)))?;
+            tried.find_map(|place| Some((place, self.ways_to(&place, darts)?)))?;
         self.packs[element] = Some(place.pack);
         for (vertex, way) in ends.into_iter().zip([Some(first), second]) {
             let Some(way) = way else {

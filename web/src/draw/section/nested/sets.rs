@@ -145,10 +145,10 @@ impl Laying {
                 }
             }
         }
-        let own = |part: &usize| self.parts[*part].coupling == coupling;
-        let mut parts: Vec<usize> = (0..self.parts.len()).filter(own).collect();
+        let others = (0..self.parts.len())
+            .filter(|&part| part != by && self.parts[part].coupling == coupling);
         // The one that joins it first.
-        parts.sort_by_key(|&part| part != by);
+        let parts: Vec<usize> = std::iter::once(by).chain(others).collect();
         let mut drawn = self.drawn();
         for &at in &parts {
             let part = self.parts[at];
@@ -193,25 +193,23 @@ impl Laying {
         let grid = self.grid;
         let start = grid.set_start(coupling);
         for column in [start, start + SET_COLUMNS - 1] {
-            let mut here: Vec<(usize, usize)> = parts
-                .iter()
-                .flat_map(|&part| {
-                    let nodes = self.parts[part].nodes(&grid);
-                    nodes.into_iter().map(move |node| (node, part))
-                })
-                .filter(|&(node, _)| grid.column(node) == column)
-                .map(|(node, part)| (grid.row(node), part))
-                .collect();
-            here.sort_unstable();
-            for pair in here.windows(2) {
-                let [(row, lower), (_, upper)] = [pair[0], pair[1]];
-                let mesh = [lower, upper]
-                    .into_iter()
-                    .find_map(|part| self.mesh_of(&self.parts[part]));
-                if let Some(mesh) = mesh {
+            // The last part below, and its row.
+            let mut below: Option<(usize, usize)> = None;
+            for row in grid.sun_row()..=grid.ring_row() {
+                let node = grid.node(column, row);
+                let is_here = |part: &&usize| self.parts[**part].nodes(&grid).contains(&node);
+                let Some(&upper) = parts.iter().find(is_here) else {
+                    continue;
+                };
+                if let Some((row, lower)) = below
+                    && let Some(mesh) = [lower, upper]
+                        .into_iter()
+                        .find_map(|part| self.mesh_of(&self.parts[part]))
+                {
                     let spot = self.spot(grid.node(column, row + 1));
                     self.canvas.join_at(spot, mesh);
                 }
+                below = Some((row, upper));
             }
         }
         let suns = self.embedding.joints.iter();

@@ -1241,7 +1241,9 @@ page-output = Abtrieb
 
 page-chart-range = Gang
 page-chart-was = vorher { $ratio }
-page-chart-step = Stufensprung
+# Divided at a soft hyphen, which stands in the braces: the columns are narrow.
+page-chart-ratio = Über{ "­" }setzung
+page-chart-step = Stufen{ "­" }sprung
 page-chart-step-note = Stufensprung: diese Übersetzung durch die des nächsten Gangs.
 page-chart-none = Für dieses Getriebe sind keine Gänge benannt.
 page-chart-efficiency = Wirkungsgrad in Prozent

@@ -1188,6 +1188,7 @@ page-output = Output
 
 page-chart-range = Range
 page-chart-was = was { $ratio }
+page-chart-ratio = Ratio
 page-chart-step = Step
 page-chart-step-note = Step: this ratio over the next range’s.
 page-chart-none = This scenario names no ranges.

@@ -74,7 +74,8 @@ export function rowsOf(table) {
  */
 export function wordsIn(cell) {
   const below = cell.querySelector(".does")?.textContent?.trim() ?? "";
-  const all = cell.textContent?.replace(/\s+/g, " ").trim() ?? "";
+  // Where a word may be divided says nothing.
+  const all = cell.textContent?.replace(/\u00ad/g, "").replace(/\s+/g, " ").trim() ?? "";
   const own = below && all.endsWith(below.replace(/\s+/g, " ")) ? all.slice(0, all.length - below.length).trim() : all;
   return own && below ? `${own}, ${below}` : own || below;
 }

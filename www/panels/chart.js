@@ -47,7 +47,7 @@ export function fill(panel, { desk }) {
     const heads = (desk.info?.elements ?? []).map(({ id, label }) => elementHead(id, label));
     const heard = unseen(` ${say("page-chart-efficiency-heard")}`);
     const efficiency = h("abbr", { title: say("page-chart-efficiency") }, "η", heard, " %", coasting);
-    const columns = [say("page-chart-range"), ...heads, say("page-ratio"), say("page-chart-step"), efficiency];
+    const columns = [say("page-chart-range"), ...heads, say("page-chart-ratio"), say("page-chart-step"), efficiency];
     const figures = [heads.length + 1, heads.length + 2, heads.length + 3];
     const made = table(say("page-panel-chart"), columns, figures);
     made.node.classList.add("matrix");

@@ -154,10 +154,6 @@ fn it_comes_where_shafts_cross_that_need_not() -> Result<()> {
     let path = Path::new(env!("CARGO_TARGET_TMPDIR")).join("crosses-needlessly.json");
     fs::write(&path, crossing_needlessly(&cases)?)?;
     page::open(View::LAPTOP, "", |page| {
-        ensure!(
-            !asked_for_the_whole(page)?,
-            "it is there from the beginning"
-        );
         page.open_file(&path)?;
         page.until(
             "it is open, and nothing is said to cross",

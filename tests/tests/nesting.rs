@@ -143,7 +143,7 @@ fn euler(embedding: &Embedding) -> bool {
             }
         }
     }
-    ends % 2 == 0 && vertices + faces == ends / 2 + 2
+    ends.is_multiple_of(2) && vertices + faces == ends / 2 + 2
 }
 
 /// Whether clockwise the rim comes to the housing from the output's end, leaves it to the input's, and all

@@ -62,7 +62,7 @@ pub struct Laying {
 // Told in short: to spell out a whole train takes code that would be downloaded.
 impl fmt::Debug for Laying {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str("Laying")
+        f.write_str(stringify!(Laying))
     }
 }
 

@@ -218,6 +218,8 @@ const NO_WORDS: &[(&str, &[&str])] = &[
             "task.json --out layouts.jsonl",
             "find-distance-…",
             "…-efficient-…",
+            "finder.js",
+            "layouter.js",
             "find",
             "search",
             "layouts-resume",

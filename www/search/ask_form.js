@@ -250,6 +250,34 @@ export class EfficientRanges {
   }
 }
 
+/**
+ * Has Enter in a field of a form begin, as fields on the web do.
+ * @param {HTMLElement} form
+ * @param {HTMLElement} begin the button that does
+ */
+export function beginsByEnter(form, begin) {
+  form.addEventListener("keydown", (event) => {
+    const field = event.composedPath()[0];
+    const types = field instanceof HTMLInputElement && field.type !== "checkbox";
+    if (event.key !== "Enter" || event.isComposing || !types) return;
+    event.preventDefault();
+    begin.click();
+  });
+}
+
+/**
+ * Folds a form away once there is something to look at; whoever was in it goes on at the button after it.
+ * @param {HTMLDetailsElement} unfolds
+ * @param {HTMLElement} form
+ * @param {HTMLElement} begin
+ */
+export function foldAway(unfolds, form, begin) {
+  const { activeElement } = /** @type {ShadowRoot} */ (form.getRootNode());
+  const isHere = form.contains(activeElement);
+  unfolds.open = false;
+  if (isHere) begin.focus();
+}
+
 /** @typedef {{ node: HTMLElement, field: HTMLInputElement }} Choice */
 
 /**

@@ -6,7 +6,7 @@ import { say } from "../kit/words.js";
 import { follow } from "../state/follow.js";
 import { lockable } from "../state/lockable.js";
 import { Pin } from "../state/pin.js";
-import { AskForm } from "./ask_form.js";
+import { AskForm, beginsByEnter, foldAway } from "./ask_form.js";
 import { Ahead } from "./ahead.js";
 import { keyOf } from "./finds_columns.js";
 import { FindsPlot } from "./finds_plot.js";
@@ -15,6 +15,7 @@ import { KeptSearch } from "./kept_search.js";
 import { Pace } from "./pace.js";
 import { Parts } from "./parts.js";
 import { refusals } from "./refusals.js";
+import { teethParts } from "./teeth_parts.js";
 
 /** @typedef {import("../engine/levertrain.js").Find} Find */
 
@@ -36,7 +37,7 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
   const plot = new FindsPlot(desk, show, redraw, signal);
   const results = h("div", { class: "find-results", hidden: true }, plot.node, finds.node);
   const kept = new KeptSearch(keeps, "search");
-  const parts = new Parts(heard, failed);
+  const parts = new Parts(teethParts(), heard, failed);
   const begin = button("find-begin", say("page-find-begin"), () => start());
   const rest = button("find-rest", say("page-find-rest"), pause);
   const stop = button("find-stop", say("page-find-stop"), end);
@@ -57,6 +58,7 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
   const asking = lockable(desk, "train", unfolds, h("p", { class: "row" }, begin, rest, stop, ahead.save));
   // What was refused is said until something else is asked.
   form.node.addEventListener("input", () => problems.replaceChildren());
+  beginsByEnter(form.node, begin);
   const wider = button("find-wider", "", widen);
   panel.fill(nothing, stood, asking, problems, progress, status, ahead.node, wider, covered, results, tried);
 
@@ -149,7 +151,7 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
     words = before?.ask ?? JSON.stringify(ask);
     plot.begin(ask.best);
     finds.begin(ask.best);
-    parts.begin(desk.text, words, before?.stands);
+    parts.begin({ train: desk.text, ask: words }, before?.stands);
     offer();
   }
 
@@ -186,7 +188,7 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
     begin.focus();
   }
 
-  /** @param {import("./parts.js").State} state */
+  /** @param {import("./teeth_parts.js").State} state */
   function heard({ found, done, parts: count, estimate, stands }) {
     const { candidates, outside, beaten, tried: one, boxes, finds: list, full, present } = found;
     const part = candidates > 0 ? (outside + beaten + one) / candidates : 1;
@@ -213,7 +215,7 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
     }
     if (done) {
       ahead.clear();
-      if (goes && list.length > 0) unfolds.open = false;
+      if (goes && list.length > 0) foldAway(unfolds, form.node, begin);
       nothingFound = list.length === 0 && !full;
       goes = rests = false;
       offer();

@@ -6,10 +6,12 @@ import { say } from "../kit/words.js";
 import { follow } from "../state/follow.js";
 import { lockable } from "../state/lockable.js";
 import { Ahead } from "./ahead.js";
+import { beginsByEnter, foldAway } from "./ask_form.js";
 import { KeptSearch } from "./kept_search.js";
 import { LayoutsForm } from "./layouts_form.js";
 import { LayoutsGallery } from "./layouts_gallery.js";
-import { LayoutsParts } from "./layouts_parts.js";
+import { LAYOUTS_PARTS } from "./layouts_parts.js";
+import { Parts } from "./parts.js";
 import { refusals } from "./refusals.js";
 
 const HUNDRED = 100;
@@ -23,7 +25,7 @@ const COMMANDS = ["task.json --out layouts.jsonl", "task.json --shard 1/2 --out 
 export function fill(panel, { desk, files, keeps, signal }) {
   const form = new LayoutsForm();
   const gallery = new LayoutsGallery(desk, open);
-  const parts = new LayoutsParts(heard, failed);
+  const parts = new Parts(LAYOUTS_PARTS, heard, failed);
   const begin = button("layouts-begin", "page-layouts-begin", () => start());
   const rest = button("layouts-rest", "page-find-rest", pause);
   const stop = button("layouts-stop", "page-find-stop", end);
@@ -41,6 +43,7 @@ export function fill(panel, { desk, files, keeps, signal }) {
   const unfolds = /** @type {HTMLDetailsElement} */ (/** @type {unknown} */ (h("details", { class: "find-asked", open: true }, h("summary", {}, say("page-find-asked")), form.node)));
   // What was refused is said until something else is asked.
   form.node.addEventListener("input", () => problems.replaceChildren());
+  beginsByEnter(form.node, begin);
   panel.fill(stood, lockable(desk, "train", unfolds, h("p", { class: "row" }, begin, rest, stop, ahead.save)), problems, progress, status, ahead.node, covered, missed, shown);
 
   let goes = false;
@@ -95,7 +98,7 @@ export function fill(panel, { desk, files, keeps, signal }) {
     resumed = Boolean(before);
     status.textContent = say("page-find-begins");
     words = before?.ask ?? JSON.stringify(form.ask());
-    parts.begin(words, before?.stands);
+    parts.begin({ ask: words }, before?.stands);
     offer();
   }
 
@@ -162,7 +165,7 @@ export function fill(panel, { desk, files, keeps, signal }) {
     }
     if (done) {
       ahead.clear();
-      if (goes && found.count > 0) unfolds.open = false;
+      if (goes && found.count > 0) foldAway(unfolds, form.node, begin);
       goes = rests = false;
       offer();
     }

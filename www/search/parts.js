@@ -1,69 +1,85 @@
-/**
- * A search in parts, a worker each, as the page sees it. Each part is told what the others find, so that the finds of the
- * first are those of all.
- */
+/** A search in parts, a worker each, as the page sees it. */
 
 import { siteFile } from "../kit/site.js";
 import { language } from "../state/language.js";
-import { keyOf } from "./finds_columns.js";
-import { Looking } from "./looking.js";
 
-/** @typedef {import("./looking.js").Order} Order */
-/** @typedef {import("./looking.js").News} News */
-/** @typedef {import("../engine/levertrain.js").Finding} Finding */
+/**
+ * What a part tells: how far it is and what it has found, as JSON, or why it cannot.
+ * @template E
+ * @typedef {object} News
+ * @property {string} [report]
+ * @property {boolean} [same] whether what was found is what was told before, and left out
+ * @property {boolean} [done]
+ * @property {E} [estimate] how much all parts together do
+ * @property {string} [stands] where it stands, to be gone on with later
+ * @property {string} [refused] problems, as JSON
+ * @property {string} [failed] what the browser says
+ */
+/** What a part is told. @typedef {Record<string, unknown>} Order */
 /** @typedef {{ hear(order: Order): void, end(): void }} Part */
 /**
+ * In what searches differ.
+ * @template R, E
+ * @typedef {object} Kind
+ * @property {string} program what workers load
+ * @property {(send: (news: News<E>) => void) => { hear(order: Order): unknown, free(): void }} here a part on the page
+ * @property {(reports: R[]) => R} sum what all parts have found together
+ * @property {(report: R, before: R | undefined, news: News<E>, others: (order: Order) => void) => void} [told] called when a part has news, to hand
+ *   on to the others what they should know
+ * @property {() => void} [begins] called when a search begins
+ */
+/**
  * How far a search is.
+ * @template R, E
  * @typedef {object} State
- * @property {Finding} found
+ * @property {R} found
  * @property {boolean} done
  * @property {number} parts how many look at once
- * @property {number} [estimate] about how many boxes all together will look at
+ * @property {E} [estimate]
  * @property {string[]} [stands] where each stands, once that is known of all
  */
 
 /** Most workers: more find hardly anything sooner. */
 const MOST = 8;
-/** How long the page looks by itself before it draws again, in milliseconds. */
-const ON_PAGE_MS = 6;
 
+/** @template R, E */
 export class Parts {
   /** @type {Part[]} */
   #parts = [];
-  /** The last news of each part. @type {(Finding | undefined)[]} */
+  /** The last news of each part. @type {(R | undefined)[]} */
   #known = [];
   /** Which have ended. @type {boolean[]} */
   #done = [];
   /** Where each stood last. @type {(string | undefined)[]} */
   #stands = [];
-  /** @type {number | undefined} */
+  /** @type {E | undefined} */
   #estimate;
-  /** The finds that all parts know of, or were told. @type {Set<string>} */
-  #shared = new Set();
-  /** What is asked. @type {{ train: string, ask: string, stood?: string[] } | undefined} */
+  /** What is asked. @type {{ what: object, stood?: string[] } | undefined} */
   #asked;
   /** Counts beginnings and ends: what is told of an earlier search is passed over. */
   #turn = 0;
+  #kind;
   #hear;
   #fail;
 
   /**
-   * @param {(state: State) => void} hear called with whatever is news
-   * @param {(news: News) => void} fail called when it cannot be, or goes on no more
+   * @param {Kind<R, E>} kind
+   * @param {(state: State<R, E>) => void} hear called with whatever is news
+   * @param {(news: News<E>) => void} fail called when it cannot be, or goes on no more
    */
-  constructor(hear, fail) {
+  constructor(kind, hear, fail) {
+    this.#kind = kind;
     this.#hear = hear;
     this.#fail = fail;
   }
 
   /**
-   * @param {string} train
-   * @param {string} ask
+   * @param {object} what what is asked, as a part takes it
    * @param {string[]} [stood] where each part stood, for one that was begun before
    */
-  begin(train, ask, stood) {
+  begin(what, stood) {
     const of = stood?.length ?? Math.min(Math.max(navigator.hardwareConcurrency || 1, 1), MOST);
-    this.#asked = { train, ask, stood };
+    this.#asked = { what, stood };
     this.end();
     const workers = Array.from({ length: of }, (_, which) => this.#worker(which));
     if (workers.every((worker) => worker !== undefined)) {
@@ -87,9 +103,9 @@ export class Parts {
     this.#done = parts.map(() => false);
     this.#stands = parts.map(() => undefined);
     this.#estimate = undefined;
-    this.#shared = new Set();
-    const { train = "", ask = "", stood } = this.#asked ?? {};
-    parts.forEach((part, which) => part.hear({ begin: { train, ask, which, of: parts.length, language: language(), stood: stood?.[which] } }));
+    this.#kind.begins?.();
+    const { what, stood } = this.#asked ?? {};
+    parts.forEach((part, which) => part.hear({ begin: { ...what, which, of: parts.length, language: language(), stood: stood?.[which] } }));
   }
 
   /** @param {boolean} rests */
@@ -105,7 +121,7 @@ export class Parts {
 
   /** @param {number} which @returns {Part | undefined} */
   #worker(which) {
-    const program = siteFile("finder.js");
+    const program = siteFile(this.#kind.program);
     if (program.origin !== location.origin) return undefined;
     try {
       const turn = this.#turn;
@@ -127,11 +143,11 @@ export class Parts {
   /** @param {number} which @returns {Part} */
   #here(which) {
     const turn = this.#turn;
-    const looking = new Looking((news) => turn === this.#turn && this.#told(which, news), ON_PAGE_MS);
+    const looking = this.#kind.here((news) => turn === this.#turn && this.#told(which, news));
     return { hear: (order) => void looking.hear(order), end: () => looking.free() };
   }
 
-  /** @param {number} which @param {News} news */
+  /** @param {number} which @param {News<E>} news */
   #told(which, news) {
     if (!this.#parts[which]) return;
     if (news.report === undefined) {
@@ -139,28 +155,30 @@ export class Parts {
       this.#fail(news);
       return;
     }
-    /** @type {Finding} */
+    /** @type {R} */
     const report = JSON.parse(news.report);
-    if (news.same) report.finds = this.#known[which]?.finds ?? [];
+    const before = this.#known[which];
     this.#known[which] = report;
     this.#done[which] = Boolean(news.done);
     this.#estimate ??= news.estimate;
     if (news.stands) this.#stands[which] = news.stands;
-    const fresh = news.same ? [] : report.finds.filter((find) => !this.#shared.has(keyOf(find)));
-    fresh.forEach((find) => this.#shared.add(keyOf(find)));
-    // What one finds cuts off boxes of the others.
-    if (fresh.length > 0) this.#parts.forEach((part, at) => at !== which && part.hear({ told: JSON.stringify(fresh) }));
-    // The first part's answer to what it is told comes in news of its own.
-    if (this.#known.every((known) => known !== undefined)) this.#hear(this.#state());
-  }
-
-  /** @returns {State} */
-  #state() {
-    const known = /** @type {Finding[]} */ (this.#known);
-    const sum = (/** @type {"outside" | "beaten" | "tried" | "boxes"} */ name) => known.reduce((all, { [name]: part }) => all + part, 0);
-    const found = { ...known[0], outside: sum("outside"), beaten: sum("beaten"), tried: sum("tried"), boxes: sum("boxes"), full: known.some(({ full }) => full) };
+    this.#kind.told?.(report, before, news, (order) => this.#parts.forEach((part, at) => at !== which && part.hear(order)));
+    const known = this.#known.filter((report) => report !== undefined);
+    if (known.length < this.#known.length) return;
     const places = this.#stands.filter((place) => place !== undefined);
     const stands = places.length === known.length ? places : undefined;
-    return { found, done: this.#done.every(Boolean), parts: known.length, estimate: this.#estimate, stands };
+    this.#hear({ found: this.#kind.sum(known), done: this.#done.every(Boolean), parts: known.length, estimate: this.#estimate, stands });
   }
+}
+
+/**
+ * The sums of some numbers that all reports have.
+ * @template {string} N
+ * @param {Record<N, number>[]} reports
+ * @param {N[]} names
+ * @returns {Record<N, number>}
+ */
+export function sums(reports, names) {
+  const of = (/** @type {N} */ name) => reports.reduce((sum, report) => sum + report[name], 0);
+  return /** @type {Record<N, number>} */ (Object.fromEntries(names.map((name) => [name, of(name)])));
 }

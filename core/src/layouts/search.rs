@@ -467,6 +467,6 @@ impl LayoutSearch {
 }
 
 /// How many boxes of a search for teeth are looked at in one step: where much is found each may take milliseconds.
-pub(super) const BOXES: usize = 8;
+pub(super) const BOXES: usize = 2;
 /// Of how many different ratios the best teeth are kept; with six rows each may take ten kilobytes.
 const MOST_FITS: usize = 4_000;

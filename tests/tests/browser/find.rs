@@ -480,7 +480,7 @@ fn what_takes_too_long_says_so_and_how_it_is_run_elsewhere() -> Result<()> {
         ensure!(told == [true; 3], "{told:?}");
         // The task that is saved is what the command line reads.
         page.run(
-            "window.saved = undefined; URL.createObjectURL = (file) => { window.saved = file; return '#'; }; URL.revokeObjectURL = () => {}",
+            "window.saved = undefined; URL.createObjectURL = (file) => { window.saved = file; return '#'; }; URL.revokeObjectURL = () => {}; HTMLAnchorElement.prototype.click = () => {}",
             Value::Null,
         )?;
         page.click("[data-part=find-task]")?;
@@ -493,6 +493,38 @@ fn what_takes_too_long_says_so_and_how_it_is_run_elsewhere() -> Result<()> {
         let task = SearchTask::parse(&text).map_err(|problems| anyhow::anyhow!("{problems:?}"))?;
         ensure!(task.ask.teeth == [18, 200], "{:?}", task.ask.teeth);
         page.click("[data-part=find-stop]")?;
+        Ok(())
+    })
+}
+
+/// Catches a form that cannot be sent off where it is typed in, and keys that are left nowhere once it folds away.
+#[test]
+fn keys_alone_find_teeth_and_keep_them() -> Result<()> {
+    const HERE: &str = "(() => { let here = document.activeElement; \
+        while (here?.shadowRoot?.activeElement) here = here.shadowRoot.activeElement; \
+        return here?.dataset.part ?? here?.className ?? ''; })()";
+    let train = by_core::train(SIX)?;
+    page::open(View::LAPTOP, &format!("#s={SIX}"), |page| {
+        open(page)?;
+        page.click("label[for=find-best-steps]")?;
+        write(page, "#find-ratio-1", "2.8")?;
+        page.keys([Key::Enter])?;
+        wait(page)?;
+        let here: String = page.get(HERE, Value::Null)?;
+        ensure!(here == "find-begin", "{here:?}");
+        let expected = by_the_core(&train, page, 0.02)?;
+        for _ in 0..12 {
+            page.keys([Key::Tab])?;
+            let here: String = page.get(HERE, Value::Null)?;
+            if here.contains("find-pick") {
+                break;
+            }
+        }
+        page.keys([Key::Enter])?;
+        page.rest()?;
+        let first = expected[0].ratios.first().context("it has ranges")?;
+        let shown = page.seen()?.exact;
+        ensure!(shown.as_ref() == Some(&first.fraction), "{shown:?}");
         Ok(())
     })
 }

@@ -379,7 +379,7 @@ fn what_takes_too_long_says_so_and_how_it_is_run_elsewhere() -> Result<()> {
         ensure!(told == [true; 3], "{told:?}");
         // The task that is saved is what the command line reads.
         page.run(
-            "window.saved = undefined; URL.createObjectURL = (file) => { window.saved = file; return '#'; }; URL.revokeObjectURL = () => {}",
+            "window.saved = undefined; URL.createObjectURL = (file) => { window.saved = file; return '#'; }; URL.revokeObjectURL = () => {}; HTMLAnchorElement.prototype.click = () => {}",
             Value::Null,
         )?;
         page.click("[data-part=layouts-task]")?;

@@ -408,6 +408,9 @@ walk-output = { $output } dreht { $way ->
 }: Übersetzung { $ratio }.
 walk-product = Die ganze Leistung fließt durch eine Stufe nach der anderen, also multiplizieren sich die Übersetzungen: { $product } = { $ratio }.
 walk-turns-round = Die Drehrichtung kehrt sich in { $sets } um.
+# Willis' equation in words: $sum is of messages walk-tie-share.
+walk-tie = { $set } verknüpft seine Drehzahlen: Drehzahl { $member } = { $sum }.
+walk-tie-share = { $times } × Drehzahl { $member }
 walk-kept = { $elements } { $count ->
     [one] ist
    *[other] sind
@@ -518,6 +521,7 @@ shift-late = { $late ->
        *[neither] zwischendurch die Übersetzung { $ratio }
     }
     [neutral] Dann ist das Getriebe neutral, und unter Last dreht der Antrieb hoch
+    [branched] Dann gibt es keine feste Übersetzung, und mehrere Drehzahlen bestimmen
     [output-held] Dann ist der Abtrieb fest und wird gebremst
     [tied-up] Dann ist das Getriebe verspannt, und alles wird gebremst, bis etwas rutscht
    *[unsettled] Dann legt das Gleichgewicht nicht fest, welche Freiläufe sperren

@@ -309,6 +309,9 @@ walk-output = { $output } turns { $way ->
 }: ratio { $ratio }.
 walk-product = All power goes through one stage after the other, so the ratios multiply: { $product } = { $ratio }.
 walk-turns-round = The direction turns round in { $sets }.
+# Willis' equation in words: $sum is of messages walk-tie-share.
+walk-tie = { $set } ties its speeds together: speed of the { $member } = { $sum }.
+walk-tie-share = { $times } × speed of the { $member }
 walk-kept = { $elements } { $count ->
     [one] is
    *[other] are
@@ -427,6 +430,7 @@ shift-late = { $late ->
        *[neither] a ratio of { $ratio } in between
     }
     [neutral] the train is neutral, and under power the input runs up
+    [branched] there is no fixed ratio, and several speeds decide
     [output-held] the output is held, and is braked
     [tied-up] the train is tied up, and everything is braked until one of them slips
    *[unsettled] equilibrium does not say how the one-way clutches settle

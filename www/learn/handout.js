@@ -29,7 +29,7 @@ export function handout(desk, { sheets, signal }) {
   /** Offers the sheets there are. */
   function offer() {
     const there = sheets().map(({ key, name }) => /** @type {[string, string]} */ ([key, name]));
-    which.offer([...there, ["file", say("page-handout-file")]]);
+    which.offerLatest([...there, ["file", say("page-handout-file")]]);
   }
 
   /** @param {boolean} wanted */

@@ -54,7 +54,7 @@ export class Package {
   /** Offers the sheets there are now. */
   update() {
     const names = this.#sheets().map(({ key, name }) => /** @type {[string, string]} */ ([key, name]));
-    this.#sheet.offer(names);
+    this.#sheet.offerLatest(names);
     this.#none.hidden = names.length > 0;
     this.#fields.hidden = names.length === 0;
   }

@@ -102,5 +102,11 @@ export function choice(id, name, change) {
       select.replaceChildren(...options.map(([value, words]) => h("option", { value }, words)));
       if (options.some(([known]) => known === before)) select.value = before;
     },
+    /** The same, and chooses the first where that has not been there. @param {[string, string][]} options */
+    offerLatest(options) {
+      const had = [...select.options].some(({ value }) => value === options[0]?.[0]);
+      this.offer(options);
+      if (!had && options.length > 0) [[select.value]] = options;
+    },
   };
 }

@@ -10,6 +10,7 @@ mod walk_kept;
 mod walk_order;
 mod walk_report;
 mod walk_stage;
+mod walk_tie;
 mod walk_words;
 
 pub use shift::{Change, Shaft, Shift, Swap};
@@ -18,3 +19,4 @@ pub use walk::{Claim, Output, Step, Walk};
 pub use walk_kept::Kept;
 pub use walk_report::{PartReport, StepReport, WalkReport};
 pub use walk_stage::{Part, SetStage, Stage, StageRatio, What};
+pub use walk_tie::Tie;

@@ -6,6 +6,7 @@ use super::shift::{Change, Shift, Swap};
 use super::walk_words::{Teller, figure};
 use crate::base::element_set::ElementSet;
 use crate::base::said::said;
+use crate::solve::State;
 use crate::solve::settle::{Settled, Verdict};
 use crate::train::Body;
 use crate::words::{Case, begun, parted};
@@ -154,7 +155,9 @@ impl Writer<'_, '_> {
             return None;
         }
         let combination = &between.combination;
+        let branched = self.teller.speaker.train.scenario().is_branched();
         let state = match between.verdict {
+            Verdict::Settled if branched && *combination.state() == State::Neutral => "branched",
             Verdict::Settled => combination.state().key(),
             _ => "unsettled",
         };

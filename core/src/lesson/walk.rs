@@ -5,6 +5,7 @@ use levertrain_exact::Fraction;
 use super::walk_kept::Kept;
 use super::walk_order::Order;
 use super::walk_stage::{Stage, What};
+use super::walk_tie::Tie;
 use crate::base::element_set::ElementSet;
 use crate::load::power::PowerFlow;
 use crate::solve::fight::Fight;
@@ -56,6 +57,8 @@ pub enum Claim {
     Output(Output),
     /// Why the output is free.
     Neutral(Neutral),
+    /// How the speeds of a set hang together that nothing decides yet.
+    Tie(Tie),
     /// Why elements stay applied that do nothing here.
     Kept(Kept),
     /// What holds the output.
@@ -273,6 +276,14 @@ impl Walker<'_, '_> {
         let neutral = Neutral::of(self.combination);
         self.step(Claim::Neutral(neutral), ElementSet::NONE, Vec::new());
         self.with_output();
+        // Where several speeds are given, this is what drives, and no way to another range.
+        if self.train.scenario().is_branched() {
+            for tie in Tie::all(self.combination) {
+                let members = self.all_members(&[tie.set]);
+                self.step(Claim::Tie(tie), ElementSet::NONE, members);
+            }
+            return;
+        }
         for kept in Kept::all(self.combination) {
             let elements = kept.elements;
             self.step(Claim::Kept(kept), elements, Vec::new());

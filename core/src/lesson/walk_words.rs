@@ -5,6 +5,7 @@ use levertrain_exact::Fraction;
 use super::walk::{Claim, Output, Walk};
 use super::walk_kept::Kept;
 use super::walk_stage::{Part, SetStage, Stage, What};
+use super::walk_tie::Tie;
 use crate::base::element_set::ElementSet;
 use crate::base::number::number;
 use crate::base::said::said;
@@ -76,6 +77,7 @@ impl<'a> Teller<'a> {
             Claim::GoesRound(times, members) => vec![self.goes_round(times, members)],
             Claim::Output(output) => self.output(output),
             Claim::Neutral(neutral) => vec![speaker.neutral(neutral)],
+            Claim::Tie(tie) => vec![self.tie(tie)],
             Claim::Kept(kept) => vec![self.kept(kept)],
             Claim::OutputHeld(fight) => vec![speaker.output_held(fight)],
             Claim::TiedUp(tie_up) => vec![speaker.tied_up(tie_up)],
@@ -240,6 +242,20 @@ impl<'a> Teller<'a> {
             sentences.push(said("walk-turns-round", &[("sets", &sets)]));
         }
         sentences
+    }
+
+    fn tie(&self, tie: &Tie) -> String {
+        let word = |member: usize| self.role(tie.set, member).word();
+        let shares = tie.of.iter().map(|(member, share)| {
+            let values = [("times", &*figure(share)), ("member", word(*member))];
+            said("walk-tie-share", &values)
+        });
+        let values = [
+            ("set", &*self.speaker.set(tie.set, Case::Subject)),
+            ("member", word(tie.member)),
+            ("sum", &shares.collect::<Vec<_>>().join(" + ")),
+        ];
+        said("walk-tie", &values)
     }
 
     fn kept(&self, kept: &Kept) -> String {

@@ -3,7 +3,8 @@
 
 use std::collections::BTreeSet;
 
-use anyhow::Result;
+use anyhow::{Context, Result, ensure};
+use levertrain_core::coupling::Role;
 use levertrain_core::lesson::{
     Change, Claim, Part, SetStage, Shift, ShiftReport, Stage, Swap, Walk, WalkReport, What,
 };
@@ -516,4 +517,46 @@ fn neutral_is_between_the_last_range_and_the_first() {
     assert_eq!(kept_in(&last, 2), [(1, 0b001, 0b100), (0, 0b001, 0b010)]);
     let first = with_neutral([1, 0, 2]).train();
     assert_eq!(kept_in(&first, 0), [(2, 0b001, 0b100), (1, 0b001, 0b010)]);
+}
+
+/// Willis' equation, solved for the carrier (Willis, Principles of Mechanism, 1841; from memory): each turn of it is
+/// made of those of sun and ring by their teeth. The solver says the same where both are given.
+#[test]
+fn a_set_that_nothing_decides_tells_how_its_speeds_hang_together() -> Result<()> {
+    let mut told = 0;
+    for file in files::scenarios()? {
+        let train = Train::parse(&file.text).map_err(|problems| anyhow::anyhow!("{problems:?}"))?;
+        for range in 0..train.scenario().ranges.len() {
+            let applied = train.range(range);
+            let walk = Walk::of(&train.solve(applied));
+            for step in &walk.steps {
+                let Claim::Tie(tie) = &step.claim else {
+                    continue;
+                };
+                let facts = train.scenario().couplings[tie.set].facts();
+                let members = facts.members();
+                let sum = tie.of.iter().fold(Fraction::ZERO, |sum, (_, of)| &sum + of);
+                ensure!(sum == Fraction::ONE, "{}: all turn alike", file.stem);
+                for (member, share) in &tie.of {
+                    if members[tie.member].role != Role::Carrier {
+                        continue;
+                    }
+                    let teeth =
+                        |at: usize| members[at].teeth.map_or(0, |teeth| i64::from(teeth.get()));
+                    let all: i64 = tie.of.iter().map(|(at, _)| teeth(*at)).sum();
+                    let expected = Fraction::new(teeth(*member), all).context("teeth")?;
+                    ensure!(*share == expected, "{}: {share:?}", file.stem);
+                }
+                told += 1;
+            }
+            // What is left to apply for another range is of trains that one speed decides.
+            let kept = walk
+                .steps
+                .iter()
+                .any(|step| matches!(step.claim, Claim::Kept(_)));
+            ensure!(!kept || !train.scenario().is_branched(), "{}", file.stem);
+        }
+    }
+    ensure!(told >= 6, "{told}");
+    Ok(())
 }

@@ -193,6 +193,21 @@ fn a_lesson_runs_in_scorm_12() -> Result<()> {
     lesson(&expected, "60")
 }
 
+/// Catches a lesson that is passed and is not told so.
+#[test]
+fn a_lesson_is_passed_in_scorm_12() -> Result<()> {
+    let expected = Expected {
+        form: "scorm12",
+        status: ("cmi.core.lesson_status", "incomplete"),
+        score: "cmi.core.score.raw",
+        scores: ("33.33", "50"),
+        end: &[("cmi.core.lesson_status", "passed")],
+        exit: "",
+        time: |time| time.starts_with("00:0"),
+    };
+    lesson(&expected, "50")
+}
+
 /// Catches the same in SCORM 2004, where that it is completed and that it is passed are told apart.
 #[test]
 fn a_lesson_runs_in_scorm_2004() -> Result<()> {

@@ -265,6 +265,11 @@ export function beginsByEnter(form, begin) {
   });
 }
 
+/** Brings what is said into view, which below a long form it may not be. @param {HTMLElement} said */
+export function comesIntoView(said) {
+  said.scrollIntoView({ block: "nearest" });
+}
+
 /**
  * Folds a form away once there is something to look at; whoever was in it goes on at the button after it.
  * @param {HTMLDetailsElement} unfolds

@@ -6,7 +6,7 @@ import { say } from "../kit/words.js";
 import { follow } from "../state/follow.js";
 import { lockable } from "../state/lockable.js";
 import { Pin } from "../state/pin.js";
-import { AskForm, beginsByEnter, foldAway } from "./ask_form.js";
+import { AskForm, beginsByEnter, comesIntoView, foldAway } from "./ask_form.js";
 import { Ahead } from "./ahead.js";
 import { keyOf } from "./finds_columns.js";
 import { FindsPlot } from "./finds_plot.js";
@@ -141,6 +141,7 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
     if (wrong) {
       problems.replaceChildren(h("li", {}, wrong));
       offer();
+      comesIntoView(problems);
       return;
     }
     asked = desk.text;
@@ -153,6 +154,7 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
     finds.begin(ask.best);
     parts.begin({ train: desk.text, ask: words }, before?.stands);
     offer();
+    comesIntoView(status);
   }
 
   /** Goes on with what a closed tab left. */
@@ -219,6 +221,7 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
       nothingFound = list.length === 0 && !full;
       goes = rests = false;
       offer();
+      if (nothingFound) comesIntoView(wider.hidden ? status : wider);
     }
   }
 
@@ -241,6 +244,7 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
     forget();
     problems.replaceChildren(...refusals(news));
     offer();
+    comesIntoView(problems);
   }
 
   /** Shows the train of a find on the stage, beside the one that was asked about. @param {Find} find */

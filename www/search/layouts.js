@@ -6,7 +6,7 @@ import { say } from "../kit/words.js";
 import { follow } from "../state/follow.js";
 import { lockable } from "../state/lockable.js";
 import { Ahead } from "./ahead.js";
-import { beginsByEnter, foldAway } from "./ask_form.js";
+import { beginsByEnter, comesIntoView, foldAway } from "./ask_form.js";
 import { KeptSearch } from "./kept_search.js";
 import { LayoutsForm } from "./layouts_form.js";
 import { LayoutsGallery } from "./layouts_gallery.js";
@@ -92,6 +92,7 @@ export function fill(panel, { desk, files, keeps, signal }) {
     if (wrong) {
       problems.replaceChildren(h("li", {}, wrong));
       offer();
+      comesIntoView(problems);
       return;
     }
     goes = true;
@@ -100,6 +101,7 @@ export function fill(panel, { desk, files, keeps, signal }) {
     words = before?.ask ?? JSON.stringify(form.ask());
     parts.begin({ ask: words }, before?.stands);
     offer();
+    comesIntoView(status);
   }
 
   /** Goes on with what a closed tab left. */
@@ -182,6 +184,7 @@ export function fill(panel, { desk, files, keeps, signal }) {
     forget();
     problems.replaceChildren(...refusals(news));
     offer();
+    comesIntoView(problems);
   }
 
   let { palette, scale } = desk.settings;

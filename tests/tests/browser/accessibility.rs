@@ -240,3 +240,40 @@ fn no_fault_in_sources_and_outputs() -> Result<()> {
     }
     Ok(())
 }
+
+/// Catches finds and layouts that have no name or no contrast once they are there, on a laptop and on a phone, in both languages.
+#[test]
+fn no_fault_in_what_was_found() -> Result<()> {
+    for (view, german) in [(View::LAPTOP, false), (View::PHONE.dark(), true)] {
+        let link = "#s=04-six-speed-three-sets";
+        page::open(view, link, |page| {
+            page.lift_security_policy()?;
+            page.goto(&format!("index.html{link}"))?;
+            if german {
+                language::speak_german(page)?;
+            }
+            for (panel, found) in [("find", ".find-pick"), ("layouts", ".layouts-card")] {
+                page.unfold(panel)?;
+                let begin = format!("[data-part={panel}-begin]");
+                page.until("it can begin", &format!("probe.one('{begin}')"))?;
+                page.click(&begin)?;
+                page.until(
+                    "something is found",
+                    &format!("probe.all('{found}').length > 0"),
+                )?;
+                page.until(
+                    "it has ended",
+                    &format!("probe.one('[data-part={panel}-rest]').hidden"),
+                )?;
+                check_part(
+                    page,
+                    panel,
+                    panel,
+                    &["color-contrast", "button-name", "summary-name"],
+                )?;
+            }
+            Ok(())
+        })?;
+    }
+    Ok(())
+}

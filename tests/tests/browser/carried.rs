@@ -5,6 +5,7 @@ use levertrain_core::exercise::QuestionReport;
 use levertrain_tests::browser::{Page, View, page};
 use serde_json::{Value, json};
 
+use crate::accessibility::check_as_it_is;
 use crate::exercises::{STEM, answer, press, sheet, start};
 use crate::language::speak_german;
 use crate::print::showing;
@@ -105,6 +106,33 @@ fn the_question_comes_out_on_paper_without_controls() -> Result<()> {
             )?;
             ensure!(pressed.is_empty(), "{pressed:?}");
             Ok(())
+        })?;
+    }
+    Ok(())
+}
+
+/// Catches marks that are too faint to read, or a list that is none to a screen reader.
+#[test]
+fn the_list_of_results_has_no_fault() -> Result<()> {
+    for view in [View::LAPTOP, View::PHONE.dark()] {
+        page::open(view, &format!("#s={STEM}"), |page| {
+            page.lift_security_policy()?;
+            page.goto(&format!("index.html#s={STEM}"))?;
+            start(page)?;
+            for part in ["reveal", "next"] {
+                press(page, &format!("[data-part=exercise-{part}]"))?;
+            }
+            press(page, "[data-part=exercise-stop]")?;
+            page.until(
+                "it is over",
+                "probe.all('.exercise-results > li').length > 2",
+            )?;
+            let marks: Vec<String> = page.get(
+                "probe.all('.exercise-results > li').map(({ dataset }) => dataset.mark).slice(0, 2)",
+                Value::Null,
+            )?;
+            ensure!(marks == ["shown", "open"], "{marks:?}");
+            check_as_it_is(page, "with results", &["color-contrast", "list"])
         })?;
     }
     Ok(())

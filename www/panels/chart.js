@@ -156,7 +156,8 @@ function differ(before, now) {
 function row(desk, range, before) {
   const apply = () => desk.apply(range.applied);
   const dots = range.elements.map(({ kind, applied, label }) =>
-    h("td", { class: "dot" }, mark(kind, applied), applied ? unseen(label) : null),
+    // An open one is a point that the style sheet draws: there may be hundreds.
+    applied ? h("td", { class: "dot" }, mark(kind), unseen(label)) : h("td", { class: "dot" }),
   );
   return h(
     "tr",
@@ -198,9 +199,9 @@ function efficiencyName(desk) {
 
 /** @param {boolean} oneWays whether there are one-way clutches */
 function legendOf(oneWays) {
-  const marks = { clutch: mark("clutch", true), brake: mark("brake", true) };
+  const marks = { clutch: mark("clutch"), brake: mark("brake") };
   if (!oneWays) return sayParts("page-chart-marks", marks);
-  return sayParts("page-chart-marks-one-way", { ...marks, "one-way": mark("one-way", true) });
+  return sayParts("page-chart-marks-one-way", { ...marks, "one-way": mark("one-way") });
 }
 
 /** @param {Chart} chart */
@@ -210,12 +211,11 @@ function brakingWords({ ranges }) {
 }
 
 /**
- * Round for a clutch, square for a brake, a wedge for a one-way clutch; open is a point.
+ * Round for a clutch, square for a brake, a wedge for a one-way clutch.
  * @param {import("../engine/levertrain.js").ElementKind} kind
- * @param {boolean} applied
  */
-function mark(kind, applied) {
-  return h("span", { class: `mark ${kind}${applied ? " on" : ""}`, "aria-hidden": "true" });
+function mark(kind) {
+  return h("span", { class: `mark ${kind}`, "aria-hidden": "true" });
 }
 
 /**

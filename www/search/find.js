@@ -131,7 +131,7 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
     begin.disabled = Boolean(shown);
     const percent = 2 * form.tolerance;
     wider.hidden = goes || !nothingFound || percent > MOST_PERCENT;
-    wider.textContent = say("page-find-wider", { percent: number(percent, 2) });
+    wider.textContent = say("page-find-wider", { percent: number(percent, percent < 1 ? 3 : 2) });
   }
 
   /** @param {import("./kept_search.js").Kept} [before] a search that was begun before */

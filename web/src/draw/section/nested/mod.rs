@@ -3,9 +3,10 @@
 //! At first every set is joined to what is drawn by one line, so that all hangs together and there is one face,
 //! a disk. Every other line then is a chord of a disk, from one corner of a vertex to another: which corners, the
 //! embedding says, and between two of them there is but one way to go about a disk. Chords that cut off a side with
-//! no end of another chord in it come first, so that nothing ever has to get into what is cut off. So
-//! nothing but want of room on the grid can stop it, and then a larger one is tried. How fair the plan is
-//! depends on chance; the rounds that better any plan come after it.
+//! no end of another chord in it come first, so that nothing ever has to get into what is cut off. Before each line all
+//! moves apart (`spacing`), so that there is room beside every other. Only between the rows of the sets, where clutches lie,
+//! none can be made: where it is wanting there, another embedding is tried. How fair the plan is depends on chance; the
+//! rounds that better any plan come after it.
 //!
 //! (That planar graphs can be drawn with each vertex where one likes: J. Pach, R. Wenger, "Embedding planar graphs at
 //! fixed vertex locations", Graphs and Combinatorics 17, 2001.)

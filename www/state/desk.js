@@ -192,6 +192,7 @@ export class Desk extends EventTarget {
     Object.assign(this.#look, shown);
     this.#send(fresh);
     this.#emit("train", "answer", "speed", "torque", "units", "road", "assumptions", "look");
+    if (info.needless) this.#mend();
   }
 
   /**
@@ -346,7 +347,7 @@ export class Desk extends EventTarget {
     this.#mend();
   }
 
-  /** Betters the drawing in pieces, where shafts cross in it after an edit. */
+  /** Betters the drawing in pieces, where shafts cross in it after an edit, or that need not. */
   async #mend() {
     const turn = (this.#mending += 1);
     await breath();
@@ -356,15 +357,7 @@ export class Desk extends EventTarget {
       return mended === true ? undefined : (mended ?? false);
     });
     if (found === false || turn !== this.#mending) return;
-    this.#redrawn(found);
-  }
-
-  /**
-   * Says that the train is drawn otherwise, and is the same.
-   * @param {TrainInfo} info
-   */
-  #redrawn(info) {
-    this.info = info;
+    this.info = found;
     if (this.still) this.settle();
     this.editing = true;
     try {
@@ -740,7 +733,7 @@ export class Desk extends EventTarget {
       if (!still()) leave(engine, prepared?.sandbox);
       else {
         this.#take(engine, prepared?.sandbox);
-        if (prepared && this.info?.needless) this.#redrawn(prepared.info);
+        if (this.info?.needless) this.#mend();
       }
     }
   }

@@ -44,7 +44,7 @@ impl Session {
         self.take_scenario(after)
     }
 
-    /// Betters the drawing by some short steps where shafts cross after an edit.
+    /// Betters the drawing by some short steps where shafts cross.
     pub fn mend(&mut self, steps: u32) -> Mended {
         let Some(mending) = &mut self.mending else {
             return Mended::Same;

@@ -28,7 +28,10 @@ impl Opening {
     /// Takes one more step, which is short; the session, after the last.
     pub fn advance(&mut self) -> Option<Session> {
         let layout = self.laying_out.advance(&self.train)?;
-        Some(Session::of(self.train.clone(), layout))
+        let mending = layout.mending();
+        let mut session = Session::of(self.train.clone(), layout);
+        session.mending = mending;
+        Some(session)
     }
 }
 

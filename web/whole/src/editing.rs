@@ -64,7 +64,7 @@ pub fn near_ratios(sandbox: &Sandbox, set: &str) -> Result<JsValue, JsValue> {
     plain(&NearRatios::of(scenario, set))
 }
 
-/// Betters the drawing by some short steps where shafts cross after an edit: whether there is more to do,
+/// Betters the drawing by some short steps where shafts cross: whether there is more to do,
 /// or the train once things stand elsewhere.
 #[wasm_bindgen(unchecked_return_type = "TrainInfo | boolean")]
 pub fn mend(sandbox: &mut Sandbox, steps: u32) -> Result<JsValue, JsValue> {

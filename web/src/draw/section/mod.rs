@@ -157,6 +157,12 @@ impl Layout {
         }
     }
 
+    /// What may better it, as it was laid out from nothing: where shafts cross that need not.
+    pub fn mending(&self) -> Option<Mending> {
+        let crossings = self.crosses_needlessly().then(|| self.crossings())?;
+        Mending::by_embedding(crossings, &self.train)
+    }
+
     /// Takes one more step of bettering it, which is short. After the last the layout, if it is another.
     pub fn mended(&self, mending: &mut Mending) -> Option<Option<Self>> {
         let plan = mending.advance(&self.train)?;

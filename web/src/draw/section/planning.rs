@@ -38,6 +38,8 @@ pub struct Planning {
     /// As many crossings as are worth no longer search.
     fewest: usize,
     longer: usize,
+    /// Whether it is drawn after an embedding where nothing else comes to no crossing.
+    nests: bool,
     /// How many rows and columns the grid has to spare.
     room: usize,
     jobs: VecDeque<Job>,
@@ -103,7 +105,7 @@ pub struct Bettering {
 }
 
 impl Planning {
-    /// Nothing done yet.
+    /// Nothing done yet; somebody waits for it.
     pub fn of(train: &Train) -> Self {
         // What cannot be built crosses once at least.
         let (fewest, longer) = match train.nesting() {
@@ -114,12 +116,27 @@ impl Planning {
             dice: Dice::new(),
             fewest,
             longer,
+            nests: false,
             room: 0,
             jobs: VecDeque::new(),
             work: None,
             sketches: Vec::new(),
         };
         planning.make_room(train);
+        planning
+    }
+
+    /// Nothing done yet; nobody waits, so that it may be drawn after an embedding in the end.
+    pub fn unhurried(train: &Train) -> Self {
+        let mut planning = Self::of(train);
+        planning.nests = planning.fewest == 0;
+        planning
+    }
+
+    /// Nothing but what is drawn after an embedding.
+    pub fn nesting(train: &Train) -> Self {
+        let mut planning = Self::of(train);
+        planning.jobs = VecDeque::from([Job::Nest(EMBEDDINGS)]);
         planning
     }
 
@@ -148,7 +165,7 @@ impl Planning {
                         plans.map(move |at| Job::Better { at, times })
                     });
                     self.jobs.extend(jobs);
-                    if self.fewest == 0 {
+                    if self.nests {
                         self.jobs.push_back(Job::Nest(EMBEDDINGS));
                     }
                 }

@@ -52,3 +52,13 @@ export function painted() {
     else requestAnimationFrame(() => requestAnimationFrame(() => resolve()));
   });
 }
+
+/** How long what nobody waits for may wait for a browser that is never idle, in milliseconds. */
+const LATEST = 1000;
+
+/** @param {() => void} task */
+export function whenIdle(task) {
+  // Not every browser tells when it is idle.
+  if (typeof requestIdleCallback === "function") requestIdleCallback(task, { timeout: LATEST });
+  else setTimeout(task);
+}

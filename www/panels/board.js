@@ -5,6 +5,7 @@ import { Panel } from "../kit/panel.js";
 import { addStyles } from "../kit/sheets.js";
 import { takeButton } from "../kit/take.js";
 import { parted, say } from "../kit/words.js";
+import { whenIdle } from "../kit/pieces.js";
 import { fetchWholeEngine } from "../state/engine.js";
 import { follow } from "../state/follow.js";
 import { offersIn } from "../stage/take_away.js";
@@ -15,9 +16,6 @@ import { PANELS } from "./registry.js";
 
 /** The panel that is unfolded on a phone too. */
 const FIRST = "chart";
-
-/** How long what folded panels need may wait for a browser that is never idle, in milliseconds. */
-const LATEST = 1000;
 
 export class Board {
   /** @type {Slot[]} */
@@ -216,11 +214,4 @@ class Slot {
     if (busy) this.panel.node.setAttribute("aria-busy", "true");
     else this.panel.node.removeAttribute("aria-busy");
   }
-}
-
-/** @param {() => void} task */
-function whenIdle(task) {
-  // Not every browser tells when it is idle.
-  if (typeof requestIdleCallback === "function") requestIdleCallback(task, { timeout: LATEST });
-  else setTimeout(task);
 }

@@ -4,6 +4,7 @@
  */
 
 import { h } from "../kit/dom.js";
+import { whenIdle } from "../kit/pieces.js";
 import { say } from "../kit/words.js";
 import { follow } from "../state/follow.js";
 
@@ -18,13 +19,14 @@ export function cautionOf(desk) {
 
 /** @param {import("../state/desk.js").Desk} desk */
 export function layoutCaution(desk) {
+  // Where the whole engine does not come, the drawing stays as it is.
+  const better = () => desk.info?.needless && desk.becomeWhole().catch(() => undefined);
   const node = h("p", { class: "layout-caution", "data-part": "layout-caution", hidden: true });
   follow(desk, ["train", "look"], () => {
     const caution = cautionOf(desk);
     node.textContent = caution;
     node.hidden = !caution;
-    // Where it does not come, the drawing stays as it is.
-    if (desk.info?.needless && !desk.isWhole) desk.becomeWhole().catch(() => undefined);
+    if (desk.info?.needless && !desk.isWhole) whenIdle(better);
   });
   return node;
 }

@@ -9,7 +9,7 @@
  */
 
 import { isTrap, isWhole, leave, loadWholeEngine, replaceEngine, useEngine } from "./engine.js";
-import { breath, inPieces } from "../kit/pieces.js";
+import { breath, inPieces, pause } from "../kit/pieces.js";
 import { Problems, problemsOf } from "../kit/problems.js";
 import { say } from "../kit/words.js";
 import { USUAL_ASSUMPTIONS } from "./assumptions.js";
@@ -144,9 +144,16 @@ export class Desk extends EventTarget {
   async prepare(text) {
     if (this.#gone) return undefined;
     const engine = this.#engine;
-    const prepared = await prepareIn(engine, text, () => engine === this.#engine && !this.#gone);
-    // Another engine took its place meanwhile.
-    return prepared ?? this.prepare(text);
+    // What is bettered meanwhile would hold it up.
+    this.#mending += 1;
+    try {
+      const prepared = await prepareIn(engine, text, () => engine === this.#engine && !this.#gone);
+      // Another engine took its place meanwhile.
+      return prepared ?? this.prepare(text);
+    } catch (error) {
+      if (this.info?.needless) this.#mend();
+      throw error;
+    }
   }
 
   /**
@@ -355,7 +362,7 @@ export class Desk extends EventTarget {
       if (turn !== this.#mending || this.#gone || !this.isWhole) return false;
       const mended = this.askWhole((engine, sandbox) => engine.mend(sandbox, 1));
       return mended === true ? undefined : (mended ?? false);
-    });
+    }, pause);
     if (found === false || turn !== this.#mending) return;
     this.info = found;
     if (this.still) this.settle();

@@ -359,6 +359,10 @@ fights-one = Ein beliebiges dieser Elemente zu öffnen löst diese Verspannung.
 
 ## A walk through the power flow
 
+walk-input = Immer mit dem Antrieb verbunden: { $members }.
+# Of a train with several sources or outputs.
+walk-alone = Drehmoment führt hier von allen Abtrieben nur { $output }, von allen Antrieben nur der Antrieb selbst: Die übrigen laufen leer mit oder stehen still.
+walk-still = { $set } steht als Ganzes still und überträgt Drehmoment, aber keine Leistung.
 walk-decided = { $set }: { $count ->
     [0] Die Drehzahlen aller Glieder sind schon bekannt.
     [one] { $before ->
@@ -377,7 +381,10 @@ walk-together = { $sets } legen sich gegenseitig fest: { $count ->
    *[other] Keiner davon lässt sich vor den anderen bestimmen.
 }
 walk-undetermined = Hier ist mehr geschlossen als nötig; das Gleichgewicht legt nicht fest, welches Drehmoment jedes Glied trägt in: { $set }.
-walk-reaction = { $member } nimmt das Reaktionsmoment auf und dreht dabei mit dem { $speed }-Fachen der Antriebsdrehzahl: wie ein festgehaltenes Glied, nur mit anderer Drehzahl.
+walk-reaction = { $member } nimmt das Reaktionsmoment auf und dreht dabei { $alike ->
+    [yes] so schnell wie der Antrieb
+   *[no] mit dem { $speed }-Fachen der Antriebsdrehzahl
+}: wie ein festgehaltenes Glied, nur mit anderer Drehzahl.
 walk-share = { $member } { $percent } %
 walk-shares = { $flow ->
     [enters] Leistung fließt auf mehreren Wegen hinein
@@ -387,11 +394,14 @@ walk-ratio = Übersetzung der Stufe { $ratio }: vom { $from }-Fachen auf das { $
     [same] das Drehmoment bleibt gleich groß
    *[other] das Drehmoment wird { $times }-mal so groß
 }.
-walk-member-of = { $member } ({ $set })
+walk-member-of = { $member } von { $set }
 walk-goes-round = { $members } { $count ->
     [one] führt
    *[other] führen
-} das { $times }-Fache der Antriebsleistung: Ein Teil davon ist Blindleistung und läuft im Getriebe um.
+} das { $times }-Fache der Antriebsleistung: Ein Teil davon ist Blindleistung und läuft { $rolls ->
+    [no] in dem um, was sich als Block dreht; dort wälzt kein Zahnrad ab
+   *[yes] im Getriebe um
+}.
 walk-idle = { $sets } { $count ->
     [one] überträgt
    *[other] übertragen
@@ -410,6 +420,7 @@ walk-product = Die ganze Leistung fließt durch eine Stufe nach der anderen, als
 walk-turns-round = Die Drehrichtung kehrt sich in { $sets } um.
 # Willis' equation in words: $sum is of messages walk-tie-share.
 walk-tie = { $set } verknüpft seine Drehzahlen: Drehzahl { $member } = { $sum }.
+walk-tie-still = { $member } steht still und fällt weg.
 walk-tie-share = { $times } × Drehzahl { $member }
 walk-kept = { $elements } { $count ->
     [one] ist

@@ -263,6 +263,10 @@ fights-one = Releasing any one of them ends this fight.
 ## A walk through the power flow
 
 # What is known of a set before, and what comes of it. $count counts the members that are decided.
+walk-input = The input always turns { $members }.
+# Of a train with several sources or outputs.
+walk-alone = Of all outputs only { $output } carries torque here, and of all sources only the input: the others turn along or stand still.
+walk-still = { $set } stands still as a whole: it passes on torque, but no power.
 walk-decided = { $set }: { $count ->
     [0] the speeds of all its members are known already.
     [one] { $before ->
@@ -281,7 +285,10 @@ walk-together = { $sets } decide each other: { $count ->
    *[other] none of them can be told before the others.
 }
 walk-undetermined = In { $set } equilibrium does not say how much torque each member carries, since more is applied than needed.
-walk-reaction = { $member } takes the reaction while it turns, at { $speed } times the input’s speed: it acts like a held member, but at another speed.
+walk-reaction = { $member } takes the reaction while it turns, { $alike ->
+    [yes] as fast as the input
+   *[no] at { $speed } times the input’s speed
+}: it acts like a held member, but at another speed.
 walk-share = { $member } { $percent } %
 walk-shares = The power { $flow ->
     [enters] goes into { $set } by more than one way
@@ -295,7 +302,10 @@ walk-member-of = { $member } of { $set }
 walk-goes-round = { $members } { $count ->
     [one] carries
    *[other] carry
-} { $times } times the input’s power: part of the power goes round inside the train.
+} { $times } times the input’s power: part of the power goes round { $rolls ->
+    [no] within what turns as one piece, where no gear rolls
+   *[yes] inside the train
+}.
 walk-idle = { $sets } { $count ->
     [one] carries no torque here and takes
    *[other] carry no torque here and take
@@ -311,6 +321,7 @@ walk-product = All power goes through one stage after the other, so the ratios m
 walk-turns-round = The direction turns round in { $sets }.
 # Willis' equation in words: $sum is of messages walk-tie-share.
 walk-tie = { $set } ties its speeds together: speed of the { $member } = { $sum }.
+walk-tie-still = { $member } stands still and is left out.
 walk-tie-share = { $times } × speed of the { $member }
 walk-kept = { $elements } { $count ->
     [one] is

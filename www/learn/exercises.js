@@ -1,6 +1,7 @@
 /** Exercises: questions about the train on stage, made by dice, or of a sheet that somebody has put together. */
 
 import { h } from "../kit/dom.js";
+import { Folds } from "../kit/folds.js";
 import { problemsOf } from "../kit/problems.js";
 import { siteFile } from "../kit/site.js";
 import { say } from "../kit/words.js";
@@ -10,6 +11,7 @@ import { follow } from "../state/follow.js";
 import { handout } from "./handout.js";
 import { Package } from "./package.js";
 import { resumed, written } from "./progress.js";
+import { resultList, resultWords } from "./results.js";
 import { Round } from "./round.js";
 import { Setting } from "./setting.js";
 import { FORMAT, fileOf, sheetAt } from "./sheet_text.js";
@@ -78,11 +80,21 @@ export function fill(panel, { desk, files, section, keeps, openSheet, exercise, 
   const results = h("div", { class: "exercise-came" });
   panel.fill(h("div", { class: "exercises" }, result, results, offer, round.node));
 
-  /** The round that was open in another language, and how far somebody had come. */
+  /** What was in hand in another language: a round or what came of one, the sheet that was opened last, and what was unfolded. */
   let inHand = exercise === undefined ? carried("exercises") : undefined;
-  /** Whether it was made by dice, so that its title is ours. */
+  /** Whether the round was made by dice, so that its title is ours. */
   let isFresh = false;
-  if (exercise === undefined) carries("exercises", () => inHand ?? (round.isOpen ? { ...round.inHand, isFresh, file: opened && fileOf(opened) } : undefined), signal);
+  /** What came of the last round. @type {import("./results.js").Came | undefined} */
+  let came;
+  const folds = new Folds(inHand?.folds);
+  for (const node of [setting.node, paper.node, parcel.node]) folds.keep(node.dataset.part ?? "", node);
+  const hand = () => ({
+    round: round.inHand && { ...round.inHand, isFresh },
+    came: came && { tasks: tasksOf(came.questions), progress: written(came.questions, came.given), whole: came.whole },
+    file: opened && fileOf(opened),
+    folds: folds.open,
+  });
+  if (exercise === undefined) carries("exercises", () => inHand ?? hand(), signal);
 
   /** What was applied before the first question. @type {string[]} */
   let before = [];
@@ -96,7 +108,7 @@ export function fill(panel, { desk, files, section, keeps, openSheet, exercise, 
     before = desk.answer?.applied ?? [];
     isFresh = false;
     result.textContent = "";
-    results.replaceChildren();
+    tellResults();
     offer.hidden = true;
     round.begin(asked, how);
   }
@@ -104,17 +116,23 @@ export function fill(panel, { desk, files, section, keeps, openSheet, exercise, 
   /**
    * @param {string} score
    * @param {boolean} asks whether the focus is to stay in the panel
-   * @param {HTMLElement} [list] what came of each question
+   * @param {import("./results.js").Came} [which] the questions that it is told of
    */
-  function ended(score, asks, list) {
+  function ended(score, asks, which) {
     result.textContent = score;
-    results.replaceChildren(...(list ? [list] : []));
+    tellResults(which);
     offer.hidden = false;
     if (!asks) return;
     // Whoever puts a sheet together goes on with what was on stage.
     desk.byPage(() => desk.apply(before));
     begin.focus({ preventScroll: true });
     panel.node.scrollIntoView({ block: "nearest", behavior: "instant" });
+  }
+
+  /** Lists what came of each question, or nothing. @param {import("./results.js").Came} [which] */
+  function tellResults(which) {
+    came = which;
+    results.replaceChildren(...(which ? [resultList(desk, which)] : []));
   }
 
   /** Questions made by dice. */
@@ -216,6 +234,8 @@ export function fill(panel, { desk, files, section, keeps, openSheet, exercise, 
     kept = () => undefined;
     resume = () => undefined;
     opened = undefined;
+    result.textContent = "";
+    tellResults();
     if (round.isOpen) round.end(true, false);
     setting.trainCame();
     update();
@@ -254,21 +274,32 @@ export function fill(panel, { desk, files, section, keeps, openSheet, exercise, 
     paper.update();
   }
 
-  /** Goes on with it. */
+  /** Goes on with what was in hand. */
   function goOn() {
-    const { title, walk, tasks, progress: text, draft, file, ...rest } = inHand;
+    const { round: going, came: before, file } = inHand;
     inHand = undefined;
     try {
       opened = file && read(JSON.stringify(file));
-      const asked = read(JSON.stringify({ format: FORMAT, title, ...(walk.length > 0 ? { walk } : {}), tasks }));
+      if (going) goOnWith(going);
+      const asked = before && read(JSON.stringify({ format: FORMAT, title: say("page-exercise-fresh"), tasks: before.tasks }));
       if (!asked) return;
-      if (rest.isFresh) asked.title = say("page-exercise-fresh");
-      start(asked, { before: resumed(text, asked.questions) });
-      isFresh = rest.isFresh;
-      round.draft = draft;
+      const { questions } = asked;
+      const which = { questions, given: resumed(before.progress, questions), whole: before.whole };
+      result.textContent = resultWords(which);
+      tellResults(which);
     } catch (error) {
       desk.report(error, say("page-exercise-unresumed"));
     }
+  }
+
+  /** @param {any} going a round */
+  function goOnWith({ title, walk, tasks, progress: text, draft, isFresh: wasFresh }) {
+    const asked = read(JSON.stringify({ format: FORMAT, title, ...(walk.length > 0 ? { walk } : {}), tasks }));
+    if (!asked) return;
+    if (wasFresh) asked.title = say("page-exercise-fresh");
+    start(asked, { before: resumed(text, asked.questions) });
+    isFresh = wasFresh;
+    round.draft = draft;
   }
 
   progress.follow(() => kept(), () => resume());
@@ -282,4 +313,9 @@ export function fill(panel, { desk, files, section, keeps, openSheet, exercise, 
     if (panel.open && !round.isOpen) setting.update(kinds);
     round.follow();
   });
+}
+
+/** @param {import("../engine/levertrain_whole.js").Question[]} questions */
+function tasksOf(questions) {
+  return questions.map(({ task }) => task);
 }

@@ -1,6 +1,7 @@
 /** Fault finding: what faults make of the ranges, and which faults explain what was observed. */
 
 import { h } from "../kit/dom.js";
+import { Folds } from "../kit/folds.js";
 import { say } from "../kit/words.js";
 import { carried, carries } from "../state/carried.js";
 import { follow } from "../state/follow.js";
@@ -31,9 +32,12 @@ export function fill(panel, { desk, signal }) {
 
   /** The text of the train that is shown. @type {string | undefined} */
   let shown;
-  /** What was picked and observed in another language. @type {{ picked: string[], observed: [string, string][] } | undefined} */
+  /**
+   * What was picked, observed and unfolded in another language.
+   * @type {{ picked: string[], observed: [string, string][], reasons: string[], lists: string[] } | undefined}
+   */
   let before = carried("faults");
-  carries("faults", () => (shown === undefined ? before : { picked: effects.picked, observed: explaining.kept }), signal);
+  carries("faults", () => (shown === undefined ? before : { picked: effects.picked, observed: explaining.kept, reasons: effects.folds.open, lists: explaining.folds.open }), signal);
 
   /** Shows the train on the desk while the panel is unfolded. */
   function build() {
@@ -47,6 +51,8 @@ export function fill(panel, { desk, signal }) {
       if (before) {
         effects.picked = before.picked;
         explaining.kept = before.observed;
+        effects.folds = new Folds(before.reasons);
+        explaining.folds = new Folds(before.lists);
         before = undefined;
       }
       const oneWays = desk.info?.elements.some(({ kind }) => kind === "one-way") ?? false;

@@ -1,6 +1,7 @@
 /** What one or two faults make of every range. */
 
 import { h } from "../kit/dom.js";
+import { Folds } from "../kit/folds.js";
 import { tellRows } from "../kit/known.js";
 import { table } from "../kit/table.js";
 import { say } from "../kit/words.js";
@@ -30,6 +31,9 @@ export class Effects {
   #becomes;
   /** The faults that are picked, by their keys: they outlive an edit. @type {string[]} */
   #picked = [];
+
+  /** The reasons, by the range. */
+  folds = new Folds();
 
   /** @param {(places: number[]) => Becomes[] | undefined} ask what faults make of the ranges */
   constructor(ask) {
@@ -135,18 +139,18 @@ export class Effects {
           { "data-trial": trial.id ?? "", "data-outcome": becoming?.outcome },
           h("th", { scope: "row" }, trialLabel(trial)),
           h("td", { title: exactly(trial) }, healthyWords(trial, this.#oneWays)),
-          h("td", {}, ...(becoming ? outcome(becoming) : [])),
+          h("td", {}, ...(becoming ? this.#outcome(trial.id ?? "", becoming) : [])),
         );
       }),
     );
   }
-}
 
-/** What a range becomes, with the reasons folded under it. @param {Becomes} becomes */
-function outcome(becomes) {
-  const words = h("span", { class: "outcome" }, becomesWords(becomes));
-  if (becomes.why.length === 0) return [words];
-  return [h("details", {}, h("summary", {}, words), ...becomes.why.map((reason) => h("p", {}, reason)))];
+  /** What a range becomes, with the reasons folded under it. @param {string} range @param {Becomes} becomes */
+  #outcome(range, becomes) {
+    const words = h("span", { class: "outcome" }, becomesWords(becomes));
+    if (becomes.why.length === 0) return [words];
+    return [this.folds.keep(range, h("details", {}, h("summary", {}, words), ...becomes.why.map((reason) => h("p", {}, reason))))];
+  }
 }
 
 /**

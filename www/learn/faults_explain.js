@@ -1,6 +1,7 @@
 /** Which faults explain what was observed, and what to try next. */
 
 import { h } from "../kit/dom.js";
+import { Folds } from "../kit/folds.js";
 import { number, ratio } from "../kit/format.js";
 import { tellRows } from "../kit/known.js";
 import { table } from "../kit/table.js";
@@ -49,6 +50,8 @@ export class Explaining {
   #progress = /** @type {HTMLProgressElement} */ (h("progress", { "aria-label": say("page-faults-progress"), hidden: true, max: 1 }));
   #next = h("div", { class: "faults-next", "data-part": "faults-next" });
   #groups = h("div", { class: "faults-groups", "data-part": "faults-groups" });
+  /** Lists that are made when they are unfolded. */
+  folds = new Folds();
   #clear = h("button", { class: "plain", type: "button", "data-part": "faults-clear", click: () => this.#forget() }, say("page-faults-clear"));
 
   /** @param {Wishes} wishes */
@@ -224,31 +227,33 @@ export class Explaining {
     const of = (/** @type {Group["rank"]} */ rank) => groups.filter((group) => group.rank === rank);
     const [single, both, beside] = [of("single"), of("both"), of("beside")];
     return [
-      ...this.#listOf(say("page-faults-single"), single),
-      ...this.#listOf(say("page-faults-both"), both),
-      ...this.#folded("page-faults-beside", beside),
+      ...this.#listOf("single", say("page-faults-single"), single),
+      ...this.#listOf("both", say("page-faults-both"), both),
+      ...this.#folded("beside", "page-faults-beside", beside),
     ];
   }
 
   /**
+   * @param {Group["rank"]} rank
    * @param {string} name
    * @param {Group[]} groups
    */
-  #listOf(name, groups) {
+  #listOf(rank, name, groups) {
     if (groups.length === 0) return [];
     const [shown, rest] = [groups.slice(0, SHOWN), groups.slice(SHOWN)];
-    return [h("h4", {}, name), this.#items(shown), ...this.#folded("page-faults-more", rest)];
+    return [h("h4", {}, name), this.#items(shown), ...this.#folded(rank, "page-faults-more", rest)];
   }
 
   /**
    * Groups that are made when somebody wants to see them.
+   * @param {string} name
    * @param {string} message
    * @param {Group[]} groups
    */
-  #folded(message, groups) {
+  #folded(name, message, groups) {
     if (groups.length === 0) return [];
     const count = groups.reduce((sum, { sets }) => sum + sets.length, 0);
-    const node = /** @type {HTMLDetailsElement} */ (h("details", {}, h("summary", {}, say(message, { count }))));
+    const node = /** @type {HTMLDetailsElement} */ (this.folds.keep(name, h("details", {}, h("summary", {}, say(message, { count })))));
     node.addEventListener("toggle", () => {
       if (!node.open || node.children.length > 1) return;
       node.append(this.#items(groups.slice(0, MOST)));

@@ -99,9 +99,18 @@ export class Told {
     else this.#ratio.replaceChildren(...(answer.ratio ? [ratio(answer.ratio), h("span", { class: "answer-one" }, " : 1")] : [answer.stateWords]));
     this.#ratio.toggleAttribute("data-state", !answer.ratio && !hidden.has("ratio"));
     this.#way.replaceChildren(...this.#wayOf(answer));
+    this.#tighten();
     this.#line();
     clearTimeout(this.#timer);
     this.#timer = setTimeout(() => this.#say(), QUIET);
+  }
+
+  /** Has a long name of a range, or of what is applied, take no height of the drawings. */
+  #tighten() {
+    const { top } = this;
+    top.removeAttribute("data-tight");
+    const high = /** @type {HTMLElement} */ (this.#range.parentElement).offsetHeight;
+    top.toggleAttribute("data-tight", high > parseFloat(getComputedStyle(top).minHeight));
   }
 
   /** @param {import("../state/desk.js").Answer} answer @returns {(string | Node)[]} */

@@ -2,22 +2,34 @@
 
 import { h } from "../kit/dom.js";
 import { say } from "../kit/words.js";
+import { earned } from "./progress.js";
 import { answerWords, lineWords, tenths } from "./task_words.js";
 
 /** @typedef {import("../engine/levertrain_whole.js").Question} Question */
 /** @typedef {import("./progress.js").Given} Given */
 /** @typedef {import("../state/desk.js").Desk} Desk */
 
+/**
+ * What came of a round: its questions, what became of the first of them, as far as somebody has come, and whether that is all.
+ * @typedef {{ questions: Question[], given: Given[], whole: boolean }} Came
+ */
+
 /** Signs that stand for how a question was answered. */
 const SIGNS = { right: "✓", later: "✓", part: "◐", wrong: "✗", shown: "✗", open: "–" };
+
+/** What came of all, in a sentence. @param {Came} came */
+export function resultWords({ questions, given, whole }) {
+  const [points, of] = [earned(given), questions.length];
+  const share = tenths(Math.round((100 * points) / of));
+  return say("page-exercise-score", { points: tenths(points), of, share, whole: whole ? "yes" : "no" });
+}
 
 /**
  * The list of them.
  * @param {Desk} desk with the train that was asked about
- * @param {Question[]} questions
- * @param {Given[]} given of the first of them, as far as somebody has come
+ * @param {Came} came
  */
-export function resultList(desk, questions, given) {
+export function resultList(desk, { questions, given }) {
   const rows = questions.map((question, at) => {
     const mark = markOf(given[at]);
     const points = tenths(given[at]?.credit ?? 0);

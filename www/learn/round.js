@@ -4,13 +4,14 @@ import { h } from "../kit/dom.js";
 import { say } from "../kit/words.js";
 import { earned, untouched, written } from "./progress.js";
 import { QuestionCard } from "./question_card.js";
-import { resultList } from "./results.js";
+import { resultWords } from "./results.js";
 import { taskWords, tenths } from "./task_words.js";
 import { WalkFirst } from "./walk_first.js";
 
 /** @typedef {import("../engine/levertrain_whole.js").Question} Question */
 /** @typedef {import("../engine/levertrain_whole.js").ExerciseSheet} Sheet */
 /** @typedef {import("./progress.js").Given} Given */
+/** @typedef {import("./results.js").Came} Came */
 /** @typedef {import("../state/desk.js").Desk} Desk */
 
 export class Round {
@@ -40,8 +41,8 @@ export class Round {
   /**
    * @param {Desk} desk
    * @param {{ panel: import("../kit/panel.js").Panel, section: HTMLElement, signal: AbortSignal }} page
-   * @param {(score: string, asks: boolean, results?: HTMLElement) => void} ended told what came of it, whether the focus is to stay in
-   *   the panel, and what came of each question
+   * @param {(score: string, asks: boolean, came?: Came) => void} ended told what came of it, whether the focus is to stay in
+   *   the panel, and of which questions that is told
    */
   constructor(desk, { panel, section, signal }, ended) {
     this.#desk = desk;
@@ -163,15 +164,18 @@ export class Round {
    * @param {boolean} [isThere] whether the train is there that was asked about
    */
   end(asks = true, isThere = true) {
-    const result = this.#result();
-    const results = isThere && result !== "" && this.#questions.length > 0 ? resultList(this.#desk, this.#questions, this.#given) : undefined;
+    const [questions, given] = [this.#questions, this.#given];
+    const came = { questions, given, whole: this.#at >= questions.length };
+    // Before the first question nothing has come of any.
+    const asked = questions.length > 0 && !this.#walk.isOpen;
+    const result = asked ? resultWords(came) : this.#walk.isOpen ? "" : say("page-walk-through");
     this.#walk.end();
     this.#desk.veil(undefined);
     this.#questions = [];
     this.#card = undefined;
     this.#holder.replaceChildren();
     this.node.hidden = true;
-    this.#ended(result, asks, results);
+    this.#ended(result, asks, isThere && asked ? came : undefined);
   }
 
   /** What is asked, how far somebody has come, and what is in the fields; nothing where no round is open. */
@@ -192,15 +196,6 @@ export class Round {
   set draft(answer) {
     const card = this.#card;
     if (card) this.#act(() => (card.draft = answer));
-  }
-
-  /** What came of it, in a sentence; nothing where nothing was asked yet. */
-  #result() {
-    const of = this.#questions.length;
-    if (this.#walk.isOpen) return "";
-    if (of === 0) return say("page-walk-through");
-    const share = tenths(Math.round((100 * earned(this.#given)) / of));
-    return say("page-exercise-score", { points: this.#points(), of, share, whole: this.#at >= of ? "yes" : "no" });
   }
 
   /** Tells the page around, which may keep it. */

@@ -41,10 +41,14 @@ pub struct Step {
 /// What a step says.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Claim {
+    /// Which members the input turns whatever is applied.
+    Input,
     /// Nothing is applied.
     NoneApplied,
     /// What an applied element joins or holds.
     Applied(usize, Does),
+    /// Of several outputs the one that is told of carries torque, and no source but the input does.
+    Alone,
     /// Applied elements join the input to the output itself.
     Joined,
     /// Sets whose motion is decided by what is known before.
@@ -88,6 +92,9 @@ impl<'a> Walk<'a> {
             order: Order::of(combination),
             steps: Vec::new(),
         };
+        if let State::Driving(_) | State::OverApplied(_) = combination.state() {
+            walker.input();
+        }
         walker.applied();
         match combination.state() {
             State::Driving(ratio) | State::OverApplied(ratio) => walker.drive(ratio),
@@ -148,6 +155,13 @@ impl Walker<'_, '_> {
         members
     }
 
+    fn input(&mut self) {
+        let members = self.members_on(&[Body::Shaft(self.train.input())]);
+        if !members.is_empty() {
+            self.step(Claim::Input, ElementSet::NONE, members);
+        }
+    }
+
     fn applied(&mut self) {
         let applied = self.combination.applied();
         if applied.is_empty() {
@@ -174,6 +188,11 @@ impl Walker<'_, '_> {
     fn drive(&mut self, ratio: &Fraction) {
         let joins = Joins::of(self.train, self.combination.applied());
         let ends = [self.train.input(), self.train.output()].map(Body::Shaft);
+        if self.train.scenario().is_branched() {
+            let members = self.members_on(&ends[1..]);
+            self.step(Claim::Alone, ElementSet::NONE, members);
+            self.with_output();
+        }
         if joins.join(ends[0], ends[1]) {
             let members = self.members_on(&ends);
             self.step(Claim::Joined, joins.needed(ends[0], ends[1]), members);
@@ -259,7 +278,7 @@ impl Walker<'_, '_> {
         self.with_output();
     }
 
-    /// The last step is about the output also where no member of a set turns with it.
+    /// The step told last is about the output also where no member of a set turns with it.
     fn with_output(&mut self) {
         let output = self.train.output();
         if let Some(step) = self.steps.last_mut()

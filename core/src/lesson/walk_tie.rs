@@ -13,8 +13,10 @@ pub struct Tie {
     pub set: usize,
     /// The member that is told.
     pub member: usize,
-    /// How much of its speed is each of the others', which adds up to one.
+    /// How much of its speed is each of the others', which adds up to one unless a member that stands still is left out.
     pub of: Vec<(usize, Fraction)>,
+    /// The member that is left out.
+    pub still: Option<usize>,
 }
 
 impl Tie {
@@ -43,11 +45,23 @@ impl Tie {
                 let mut others = meshing().filter(|&other| other != member);
                 others.all(|other| row[other].signum() != row[member].signum())
             };
-            let member = meshing().find(alone).filter(|_| meshing().count() > 2)?;
+            let is_still = |&member: &usize| {
+                let speed = combination.body_speed(bodies[member]);
+                speed.is_some_and(|speed| speed.is_zero())
+            };
+            let between = meshing().find(alone).filter(|_| meshing().count() > 2)?;
+            let still = meshing().find(is_still);
+            let mut told = [between].into_iter().chain(meshing());
+            let member = told.find(|member| Some(*member) != still)?;
             let share = |other: usize| Some((other, Fraction::new(row[other], -row[member])?));
-            let others = meshing().filter(|&other| other != member);
+            let others = meshing().filter(|&other| other != member && Some(other) != still);
             let of = others.filter_map(share).collect();
-            Some(Self { set, member, of })
+            Some(Self {
+                set,
+                member,
+                of,
+                still,
+            })
         });
         ties.collect()
     }

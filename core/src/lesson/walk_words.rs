@@ -2,7 +2,7 @@
 
 use levertrain_exact::Fraction;
 
-use super::walk::{Claim, Output, Walk};
+use super::walk::{Claim, Output, Step, Walk};
 use super::walk_kept::Kept;
 use super::walk_stage::{Part, SetStage, Stage, What};
 use super::walk_tie::Tie;
@@ -57,17 +57,25 @@ impl<'a> Teller<'a> {
 
     /// The sentences of each step of a walk.
     pub(super) fn all(&self, walk: &Walk<'_>) -> Vec<Vec<String>> {
-        let sentences = walk.steps.iter().map(|step| self.claim(&step.claim));
+        let sentences = walk.steps.iter().map(|step| self.step(step));
         sentences
             .map(|sentences| sentences.into_iter().map(begun).collect())
             .collect()
     }
 
-    fn claim(&self, claim: &Claim) -> Vec<String> {
+    fn step(&self, step: &Step) -> Vec<String> {
         let speaker = &self.speaker;
-        match claim {
+        match &step.claim {
+            Claim::Input => vec![said(
+                "walk-input",
+                &[("members", &self.members_of(&step.members))],
+            )],
             Claim::NoneApplied => vec![speaker.plain("none-applied")],
             Claim::Applied(element, does) => vec![speaker.applied(&[(*element, *does)])],
+            Claim::Alone => {
+                let output = speaker.body(Body::Shaft(speaker.train.output()), Case::Subject);
+                vec![said("walk-alone", &[("output", &output)])]
+            }
             Claim::Joined => vec![speaker.plain("joined")],
             Claim::Stage(stage) => self.stage(stage),
             Claim::Idle(sets) => {
@@ -117,7 +125,11 @@ impl<'a> Teller<'a> {
             What::Works(work) => sentences.push(speaker.work(work)),
             What::Strut => {
                 let name = speaker.set(set.coupling, Case::Subject);
-                sentences.push(speaker.say("strut", 0, &[("set", &name)]));
+                let still = self
+                    .alike(set.coupling)
+                    .is_some_and(|speed| speed.is_zero());
+                let key = if still { "walk-still" } else { "strut" };
+                sentences.push(speaker.say(key, 0, &[("set", &name)]));
             }
             What::Idle => {
                 let name = speaker.set(set.coupling, Case::Subject);
@@ -129,9 +141,13 @@ impl<'a> Teller<'a> {
             }
         }
         if let Some(member) = set.reaction {
-            let speed = self.speed((set.coupling, member)).unwrap_or_default();
-            let name = self.member((set.coupling, member), Case::Subject);
-            let values = [("member", &*name), ("speed", &speed)];
+            let at = (set.coupling, member);
+            let alike = self.speed_of(at) == Some(Fraction::ONE);
+            let values = [
+                ("member", &*self.member(at, Case::Subject)),
+                ("speed", &self.speed(at).unwrap_or_default()),
+                ("alike", if alike { "yes" } else { "no" }),
+            ];
             sentences.push(said("walk-reaction", &values));
         }
         for (shares, way) in [(&set.shares_in, "enters"), (&set.shares_out, "leaves")] {
@@ -205,9 +221,13 @@ impl<'a> Teller<'a> {
     }
 
     fn goes_round(&self, times: &Fraction, members: &[MemberAt]) -> String {
-        let names: Vec<String> = members.iter().map(|&at| self.member_of(at)).collect();
-        let values = [("times", &*figure(times)), ("members", &listed(&names))];
-        self.speaker.say("walk-goes-round", names.len(), &values)
+        let rolls = members.iter().any(|&(set, _)| self.alike(set).is_none());
+        let values = [
+            ("times", &*figure(times)),
+            ("members", &self.members_of(members)),
+            ("rolls", if rolls { "yes" } else { "no" }),
+        ];
+        self.speaker.say("walk-goes-round", members.len(), &values)
     }
 
     fn output(&self, output: &Output) -> Vec<String> {
@@ -255,7 +275,12 @@ impl<'a> Teller<'a> {
             ("member", word(tie.member)),
             ("sum", &shares.collect::<Vec<_>>().join(" + ")),
         ];
-        said("walk-tie", &values)
+        let sentence = said("walk-tie", &values);
+        let Some(still) = tie.still else {
+            return sentence;
+        };
+        let still = begun(self.member((tie.set, still), Case::Subject));
+        sentence + " " + &said("walk-tie-still", &[("member", &still)])
     }
 
     fn kept(&self, kept: &Kept) -> String {
@@ -290,9 +315,28 @@ impl<'a> Teller<'a> {
         said("walk-member-of", &values)
     }
 
-    fn speed(&self, (coupling, member): MemberAt) -> Option<String> {
+    fn members_of(&self, members: &[MemberAt]) -> String {
+        let names: Vec<String> = members.iter().map(|&at| self.member_of(at)).collect();
+        listed(&names)
+    }
+
+    fn speed_of(&self, (coupling, member): MemberAt) -> Option<Fraction> {
         let body = self.speaker.train.members(coupling)[member];
-        self.combination.body_speed(body).as_ref().map(figure)
+        self.combination.body_speed(body)
+    }
+
+    fn speed(&self, at: MemberAt) -> Option<String> {
+        self.speed_of(at).as_ref().map(figure)
+    }
+
+    /// The speed that all members of a set have, if they do, so that no gear rolls.
+    fn alike(&self, set: usize) -> Option<Fraction> {
+        let mut speeds =
+            (0..self.speaker.train.members(set).len()).map(|member| self.speed_of((set, member)));
+        let first = speeds.next().flatten()?;
+        speeds
+            .all(|speed| speed.as_ref() == Some(&first))
+            .then_some(first)
     }
 }
 

@@ -46,6 +46,100 @@ fn a_round_goes_on_in_the_other_language() -> Result<()> {
     })
 }
 
+/// Catches a result, its list and what was unfolded that are gone, and a result that stays where another train has come.
+#[test]
+fn a_result_and_folds_stay_in_the_other_language() -> Result<()> {
+    const CAME: &str = "[probe.text('[data-part=exercise-score]').match(/[0-9]+/g), \
+        probe.all('.exercise-results > li').map(({ dataset }) => dataset.mark), \
+        probe.all('[data-part=exercises] .panel-body details[open]').map(({ dataset }) => dataset.part)]";
+    let (train, sheet) = sheet()?;
+    let by = QuestionReport::of(&train, &sheet.tasks[0]).by;
+    let right = sheet.tasks[0].solve(&train).context("an answer")?;
+    page::open(View::LAPTOP, &format!("#s={STEM}"), |page| {
+        start(page)?;
+        answer(page, by, &right)?;
+        press(page, "[data-part=exercise-check]")?;
+        press(page, "[data-part=exercise-next]")?;
+        press(page, "[data-part=exercise-reveal]")?;
+        press(page, "[data-part=exercise-stop]")?;
+        page.until(
+            "it is over",
+            "probe.all('.exercise-results > li').length > 2",
+        )?;
+        for part in ["handout", "package"] {
+            page.run(
+                "probe.one(`[data-part=exercises] details[data-part=${args}]`).open = true",
+                json!(part),
+            )?;
+        }
+        let before: Value = page.get(CAME, Value::Null)?;
+        ensure!(
+            before[1][0] == "right" && before[1][1] == "shown",
+            "{before}"
+        );
+        ensure!(before[2] == json!(["handout", "package"]), "{before}");
+        speak_german(page)?;
+        page.until(
+            "the list is there",
+            "probe.all('.exercise-results > li').length > 2",
+        )?;
+        let after: Value = page.get(CAME, Value::Null)?;
+        ensure!(after == before, "{after}, not {before}");
+        let words = part(page, "exercise-results")?;
+        ensure!(!words.contains("Right"), "{words}");
+        page.turn_to("01-one-set")?;
+        page.rest()?;
+        let left: Value = page.get(CAME, Value::Null)?;
+        ensure!(left[0].is_null() && left[1] == json!([]), "{left}");
+        page.check_faults()
+    })
+}
+
+/// Catches reasons and lists of explanations that are folded again.
+#[test]
+fn what_was_unfolded_of_faults_stays_so() -> Result<()> {
+    const OPEN: &str =
+        "probe.all('[data-part=faults] .panel-body details').map(({ open }) => open)";
+    const CHOOSE: &str = "const node = probe.one(args[0]); node.value = args[1] < 0 ? 'lost' : node.options[args[1]].value; \
+        node.dispatchEvent(new Event('change', { bubbles: true }))";
+    page::open(View::LAPTOP, &format!("#s={STEM}"), |page| {
+        page.unfold("faults")?;
+        page.until(
+            "faults are offered",
+            "probe.one('#faults-first')?.options.length > 2",
+        )?;
+        page.run(CHOOSE, json!(["#faults-first", 1]))?;
+        page.run(CHOOSE, json!(["[data-seen]", -1]))?;
+        page.until(
+            "pairs are listed",
+            "probe.one('[data-part=faults-groups] details') && probe.one('[data-part=faults-explains] progress').hidden",
+        )?;
+        page.run(
+            "probe.one('[data-part=faults-groups] details').open = true; probe.one('[data-part=faults-does] details').open = true",
+            Value::Null,
+        )?;
+        page.rest()?;
+        let before: Vec<bool> = page.get(OPEN, Value::Null)?;
+        ensure!(
+            before.iter().filter(|open| **open).count() == 2,
+            "{before:?}"
+        );
+        speak_german(page)?;
+        page.until(
+            "pairs are listed",
+            "probe.one('[data-part=faults-groups] details') && probe.one('[data-part=faults-explains] progress').hidden",
+        )?;
+        let after: Vec<bool> = page.get(OPEN, Value::Null)?;
+        ensure!(after == before, "{after:?}, not {before:?}");
+        let items: usize = page.get(
+            "probe.all('[data-part=faults-groups] details[open] li').length",
+            Value::Null,
+        )?;
+        ensure!(items > 0, "it is empty");
+        page.check_faults()
+    })
+}
+
 /// Catches faults, observations, a step and a range to shift to that are gone.
 #[test]
 fn faults_and_steps_stay_as_they_were_picked() -> Result<()> {

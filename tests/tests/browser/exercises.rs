@@ -13,9 +13,11 @@ use crate::learner::Learner;
 
 pub const STEM: &str = "09-six-speed-front-set";
 
-/// Everything that can be read on the page, also what is out of sight.
-const TEXT: &str = "probe.host('lever-train').shadowRoot.querySelector('.levertrain').textContent \
-    + probe.all('[aria-label]').map((node) => node.getAttribute('aria-label')).join(' ')";
+/// Everything that can be read on the page, also what is out of sight, in an attribute, a field or the link.
+const TEXT: &str = "[probe.host('lever-train').shadowRoot.querySelector('.levertrain').textContent, decodeURIComponent(location.href), document.title, \
+    ...[probe.host('lever-train'), ...probe.all('.levertrain *:not(:is(svg, svg *))')].flatMap((node) => \
+        [...node.attributes].filter(({ name }) => name !== 'style' && name !== 'd').map(({ value }) => value)), \
+    ...probe.all('input, select').map(({ value }) => value)].join(' ')";
 
 pub fn sheet() -> Result<(Train, Sheet)> {
     let read = |path: String| fs::read_to_string(root().join(path));

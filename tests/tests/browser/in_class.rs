@@ -1,6 +1,7 @@
 //! In class: full screen, large letters, one key for the next range or step, and what is hidden hidden from all.
 
 use anyhow::{Context, Result, ensure};
+use levertrain_core::Train;
 use levertrain_core::lesson::WalkReport;
 use levertrain_tests::browser::{Device, Key, Page, View, page};
 use levertrain_tests::files;
@@ -341,6 +342,37 @@ fn the_back_row_reads_every_letter_of_every_train() -> Result<()> {
                 }
             }
         }
+        Ok(())
+    })
+}
+
+/// Catches a range whose names take so much height that the drawings have less than the tests of their letters ask for
+/// (`web/src/document/far_tests.rs`), in the language of the longer words.
+#[test]
+fn the_drawings_keep_their_room_in_every_range() -> Result<()> {
+    const LEAST: f64 = 550.0;
+    page::open(ROOMS[0].0.still(), "", |page| {
+        language::speak_german(page)?;
+        let mut seen = 0;
+        for file in files::scenarios()? {
+            page.goto(&format!("index.html#s={}", file.stem))?;
+            begin(page)?;
+            page.keys(['s'])?;
+            let train = Train::parse(&file.text);
+            let train = train.map_err(|problems| anyhow::anyhow!("{problems:?}"))?;
+            for _ in 0..train.scenario().ranges.len() {
+                page.rest()?;
+                let (range, high): (String, f64) = page.get(
+                    "[probe.text('[data-part=class-range]'), probe.one('[data-part=class-stage]').clientHeight]",
+                    Value::Null,
+                )?;
+                ensure!(high >= LEAST, "{}, {range}: {high} px", file.stem);
+                seen += 1;
+                // Steps come first: back from none of them is the range before.
+                page.keys([Key::PageUp])?;
+            }
+        }
+        ensure!(seen > 60, "{seen}");
         Ok(())
     })
 }

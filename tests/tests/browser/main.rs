@@ -37,6 +37,7 @@ mod install;
 mod keyboard;
 mod language;
 mod layouts;
+mod learn_views;
 mod learner;
 mod link;
 mod locked;

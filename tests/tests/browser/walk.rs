@@ -53,6 +53,25 @@ fn steps_go_by_keys_and_buttons_and_light_both_drawings() -> Result<()> {
             lit.section != dark.section,
             "nothing lights in the half-section"
         );
+        page.unfold("members")?;
+        for step in &walk.steps {
+            let mut rows: Vec<String> = page.get(
+                "probe.all('[data-part=members] tr[data-lit]').map(({ dataset }) => dataset.shaftId)",
+                Value::Null,
+            )?;
+            let mut shafts = step.shafts.clone();
+            (rows.sort(), shafts.sort());
+            ensure!(
+                rows == shafts,
+                "{rows:?} light among the numbers, not {shafts:?}"
+            );
+            page.click("[data-part=walk-next]")?;
+        }
+        // The first again.
+        page.run(
+            "probe.all('[data-part=walk-steps] button')[0].click()",
+            Value::Null,
+        )?;
         page.run(
             "probe.one('[data-part=walk-steps] [aria-current]').focus()",
             Value::Null,

@@ -125,15 +125,26 @@ fn draw_part(
         return;
     }
     let Some(teeth) = member.teeth else { return };
+    let turned = live.angle(part.body) * turns_to_teeth(teeth);
+    gear(stage, (part, turned), (member.role, teeth), letters).draw(scene, live, letters);
+}
+
+/// The gear of a member that has turned so many teeth.
+fn gear(
+    stage: &Stage<'_>,
+    (part, turned): (&Part, f64),
+    (role, teeth): (Role, Teeth),
+    letters: impl Lettering,
+) -> Gear {
     let area = part_area(stage, part);
-    let gear = Gear {
+    Gear {
         area,
         clear: area,
         narrowest: area.width - stage.widened(part.coupling, area.width),
         body: part.body,
-        turned: live.angle(part.body) * turns_to_teeth(teeth),
-        names: if member.role.is_of_set() {
-            named(member.role.letter(), teeth, letters)
+        turned,
+        names: if role.is_of_set() {
+            named(role.letter(), teeth, letters)
         } else {
             let number = teeth.to_string();
             vec![said("gear-teeth", &[("teeth", &number)]), number]
@@ -141,8 +152,26 @@ fn draw_part(
         // The upper gear of a pair turns on its own axis, which the drawing must show.
         own_axis: part.level == Level::Pin,
         pinion: false,
-    };
-    gear.draw(scene, live, letters);
+    }
+}
+
+/// The teeth of a pair of gears one of which is too small to say its own in such letters.
+pub fn untold(stage: &Stage<'_>, index: usize, letters: impl Lettering) -> Option<String> {
+    let facts = stage.train().scenario().couplings[index].facts();
+    let members = facts.members();
+    let own = stage.plan().parts.iter();
+    let is_short = own.filter(|part| part.coupling == index).any(|part| {
+        let (role, teeth) = (members[part.member].role, members[part.member].teeth);
+        let teeth = teeth.filter(|_| !role.is_of_set());
+        teeth.is_some_and(|teeth| {
+            let gear = gear(stage, (part, 0.0), (role, teeth), letters);
+            gear.said(letters).is_none()
+        })
+    });
+    let teeth = members
+        .iter()
+        .filter_map(|member| Some(member.teeth?.to_string()));
+    is_short.then(|| teeth.collect::<Vec<String>>().join(" : "))
 }
 
 /// Letter and teeth of a gear, the fullest first; in large letters the letter matters more than the number.
@@ -327,12 +356,9 @@ impl Gear {
         }
     }
 
-    /// Letter and teeth, and an arrow for the way the near face moves.
-    fn name(&self, scene: &mut Scene, motion: Motion, letters: impl Lettering) {
+    /// What of its names there is room for.
+    fn said(&self, letters: impl Lettering) -> Option<&String> {
         let height = self.clear.height;
-        let Point { x, y } = self.clear.middle();
-        let turns = matches!(motion, Motion::Forward | Motion::Backward);
-        let arrow = turns && !self.pinion;
         // Room for the arrow is kept at rest too, so that a name does not change with the state.
         let (beside, rim) = (
             if self.pinion {
@@ -354,9 +380,19 @@ impl Gear {
             text::width(name, size, false) + beside <= self.narrowest - rim
                 && size * line <= highest
         };
-        let Some(name) = self.names.iter().find(fits) else {
+        self.names.iter().find(fits)
+    }
+
+    /// Letter and teeth, and an arrow for the way the near face moves.
+    fn name(&self, scene: &mut Scene, motion: Motion, letters: impl Lettering) {
+        let Some(name) = self.said(letters) else {
             return;
         };
+        let height = self.clear.height;
+        let Point { x, y } = self.clear.middle();
+        let turns = matches!(motion, Motion::Forward | Motion::Backward);
+        let arrow = turns && !self.pinion;
+        let size = NAME_SIZE * letters.times();
         let label = Label {
             at: at(if arrow { x + 5.0 * letters.times() } else { x }, y),
             text: name.clone(),

@@ -5,7 +5,7 @@ use levertrain_core::words::number;
 use super::labels::{self, Place, Room, Wanted};
 use super::lettering::Lettering;
 use super::stage::Stage;
-use super::{Side, packs};
+use super::{Side, figures, packs};
 use crate::draw::names::isolated;
 use crate::draw::scene::{Align, Bounds, Ink, Label, Point, Scene, at};
 use crate::draw::text;
@@ -31,6 +31,8 @@ pub struct Places {
     /// Word and speed of the input and of the output.
     ends: [[Option<Place>; 2]; 2],
     elements: Vec<Option<Place>>,
+    /// In large letters, the teeth of pairs of gears too small to say their own.
+    teeth: Vec<Place>,
 }
 
 impl Places {
@@ -126,10 +128,28 @@ impl Places {
             [word, speed]
         });
         let elements = packs::places(stage, &mut room, letters);
+        let mut teeth = Vec::new();
+        if letters.is_large() {
+            for index in 0..train.scenario().couplings.len() {
+                let untold = figures::untold(stage, index, letters);
+                let Some((text, subject)) = untold.zip(figures::outline(stage, index)) else {
+                    continue;
+                };
+                let place = room.place(&Wanted {
+                    texts: vec![text.clone()],
+                    size: END_SPEED * letters.times(),
+                    bold: false,
+                    subject,
+                    first: Vec::new(),
+                });
+                teeth.extend(place.filter(|place| place.text == text));
+            }
+        }
         Self {
             sets,
             ends,
             elements,
+            teeth,
         }
     }
 
@@ -211,5 +231,12 @@ impl Places {
             );
         }
         packs::letter(scene, stage, live, (&self.elements, letters));
+        if letters.is_large() {
+            for place in &self.teeth {
+                let place = place.spread(&|x| stage.spread(x));
+                let size = END_SPEED * letters.times();
+                labels::letter(scene, &place, &place.text, size, false, Ink::Text);
+            }
+        }
     }
 }

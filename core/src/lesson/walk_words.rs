@@ -24,7 +24,10 @@ pub(super) fn figure(value: &Fraction) -> String {
     if value.denominator() == 1.into() {
         return exact(value);
     }
-    number(value.to_f64(), DIGITS)
+    let value = value.to_f64();
+    // What is slow has as many figures as what is fast: a learner divides one by the other.
+    let zeros = [0.1, 0.01].into_iter().filter(|most| value.abs() < *most);
+    number(value, DIGITS + zeros.count() as u32)
 }
 
 /// The sign of a value as messages choose by it.

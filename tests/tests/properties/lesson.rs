@@ -650,6 +650,12 @@ fn what_is_a_case_of_its_own_is_told_in_its_own_words() -> Result<()> {
             "inside the train",
         ),
         (
+            "10-stepped-two-speed",
+            "low",
+            "forward at 0.0318 times the input",
+            "0.032",
+        ),
+        (
             "14-input-split",
             "direct",
             "of all sources only the input",

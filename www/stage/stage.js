@@ -192,7 +192,8 @@ export function stage(desk, page, signal) {
   }
   watchScale();
 
-  const observer = new ResizeObserver(refit);
+  // In the next frame: at once, it would be another change of size in the same one, which browsers report as an error.
+  const observer = new ResizeObserver(() => requestAnimationFrame(refit));
   observer.observe(scroller);
   // The letters grow with the height of the window too.
   addEventListener("resize", refit, { signal });

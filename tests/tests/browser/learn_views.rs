@@ -120,6 +120,7 @@ fn nothing_is_cut_at_200_percent() -> Result<()> {
             }
             go_through(page, |page, what| {
                 page.rest()?;
+                page.check_faults().with_context(|| what.to_owned())?;
                 let (count, wide, out): (usize, f64, Vec<String>) = page.get(CUT, Value::Null)?;
                 ensure!(count > 10, "{what}: {count} nodes");
                 ensure!(

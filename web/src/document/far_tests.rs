@@ -6,6 +6,7 @@ use super::settings::Settings;
 use crate::draw::lever;
 use crate::draw::scene::{Bounds, Label, Scene};
 use crate::draw::tests::{again_in_german, sessions};
+use crate::motion::live::Motion;
 
 /// Rooms for both drawings, with the size of their letters: a projector, a large one, and one of little height.
 const ROOMS: [(f64, f64, f64); 4] = [
@@ -187,4 +188,38 @@ fn every_gear_has_its_letter() {
             }
         }
     }
+}
+
+/// The speed of an end stands next to its word, so that nobody looks for it: within a letter of it, whatever the train.
+#[test]
+fn the_speed_of_an_end_stands_by_its_word() {
+    let gap = |one: &Bounds, other: &Bounds| {
+        let across = (one.left - other.left - other.width).max(other.left - one.left - one.width);
+        let along = (one.top - other.top - other.height).max(other.top - one.top - one.height);
+        across.max(0.0).hypot(along.max(0.0))
+    };
+    let mut seen = 0;
+    for (name, mut session) in sessions() {
+        for room in ROOMS {
+            let [(section, zoom), _] = drawn(&mut session, room, false);
+            let live = session.live();
+            for (word, shaft) in [
+                ("Input", session.train().input()),
+                ("Output", session.train().output()),
+            ] {
+                let body = levertrain_core::Body::Shaft(shaft);
+                let speed = levertrain_core::words::number(live.lettered_speed(body), 4);
+                let mut named = section.labels().filter(|label| label.text == word);
+                let (Some(named), true) = (named.next(), live.motion(body) != Motion::Free) else {
+                    continue;
+                };
+                let mut speeds = section.labels().filter(|label| label.text == speed);
+                let near =
+                    speeds.any(|label| gap(&label.bounds(), &named.bounds()) * zoom <= room.2);
+                assert!(near, "{name} in {room:?}: {speed} stands far from {word}");
+                seen += 1;
+            }
+        }
+    }
+    assert!(seen > 100, "{seen}");
 }

@@ -60,7 +60,8 @@ fn steps_go_by_keys_and_buttons_and_light_both_drawings() -> Result<()> {
                 Value::Null,
             )?;
             let mut shafts = step.shafts.clone();
-            (rows.sort(), shafts.sort());
+            rows.sort();
+            shafts.sort();
             ensure!(
                 rows == shafts,
                 "{rows:?} light among the numbers, not {shafts:?}"

@@ -27,8 +27,8 @@ const LIST = "service_worker.js";
 const FILES = [PAGE, "LICENSE", "element.js", "lesson.js", "mark.svg", "walker.js"];
 const FOLDERS = ["address", "course", "css", "edit", "engine", "fonts", "kit", "learn", "page", "panels", "stage", "state", "work"];
 const PACKER = "engine/levertrain_packer";
-/** What is for instructors is in no package. */
-const NOT_TAKEN = [PACKER, "learn/in_class", "learn/handout_paper", "css/in_class", "css/handout"];
+/** What is for instructors, or looks for teeth and layouts, is in no package. */
+const NOT_TAKEN = [PACKER, "engine/levertrain_search", "learn/in_class", "learn/handout_paper", "css/in_class", "css/handout"];
 /** The scenario of a package. */
 const SCENARIO = "lesson";
 /** What a page may ask for, and what it may where the course system is on another host, as a store of statements is. */

@@ -4,7 +4,7 @@ import { h } from "../kit/dom.js";
 import { table } from "../kit/table.js";
 import { capital, say } from "../kit/words.js";
 import { answerFields } from "./answer_fields.js";
-import { tenths } from "./task_words.js";
+import { hundredths } from "./task_words.js";
 
 /** @typedef {import("../engine/levertrain_whole.js").Question} Question */
 /** @typedef {import("../engine/levertrain_whole.js").Mark} Mark */
@@ -92,9 +92,9 @@ export class QuestionCard {
 
   /** @param {Mark} mark */
   #tell({ right, credit, hints }) {
-    const share = tenths(Math.round(credit.decimal * 100));
+    const share = hundredths(Math.round(credit.decimal * 100));
     // What was told before takes something off.
-    const counts = tenths(Math.round(this.#given.credit * 100));
+    const counts = hundredths(Math.round(this.#given.credit * 100));
     const rightly = this.#given.credit < 1 ? say("page-exercise-right-later", { share: counts }) : say("page-exercise-right");
     const result = right ? rightly : credit.decimal > 0 ? say("page-exercise-part", { share }) : say("page-exercise-wrong");
     const sign = right ? "✓" : credit.decimal > 0 ? "◐" : "✗";

@@ -3,7 +3,7 @@
 import { h } from "../kit/dom.js";
 import { say } from "../kit/words.js";
 import { earned } from "./progress.js";
-import { answerWords, lineWords, tenths } from "./task_words.js";
+import { answerWords, lineWords, hundredths } from "./task_words.js";
 
 /** @typedef {import("../engine/levertrain_whole.js").Question} Question */
 /** @typedef {import("./progress.js").Given} Given */
@@ -20,8 +20,8 @@ const SIGNS = { right: "✓", later: "✓", part: "◐", wrong: "✗", shown: "�
 /** What came of all, in a sentence. @param {Came} came */
 export function resultWords({ questions, given, whole }) {
   const [points, of] = [earned(given), questions.length];
-  const share = tenths(Math.round((100 * points) / of));
-  return say("page-exercise-score", { points: tenths(points), of, share, whole: whole ? "yes" : "no" });
+  const share = hundredths(Math.round((100 * points) / of));
+  return say("page-exercise-score", { points: hundredths(points), of, share, whole: whole ? "yes" : "no" });
 }
 
 /**
@@ -32,7 +32,7 @@ export function resultWords({ questions, given, whole }) {
 export function resultList(desk, { questions, given }) {
   const rows = questions.map((question, at) => {
     const mark = markOf(given[at]);
-    const points = tenths(given[at]?.credit ?? 0);
+    const points = hundredths(given[at]?.credit ?? 0);
     // Of what was not answered nothing is told: it may be asked again.
     const right = given[at]?.done ? rightOf(desk, question) : undefined;
     const words = say("page-exercise-mark", { mark, points, much: points === "1" ? "one" : "other" });

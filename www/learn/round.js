@@ -5,7 +5,7 @@ import { say } from "../kit/words.js";
 import { earned, untouched, written } from "./progress.js";
 import { QuestionCard } from "./question_card.js";
 import { resultWords } from "./results.js";
-import { taskWords, tenths } from "./task_words.js";
+import { taskWords, hundredths } from "./task_words.js";
 import { WalkFirst } from "./walk_first.js";
 
 /** @typedef {import("../engine/levertrain_whole.js").Question} Question */
@@ -209,7 +209,7 @@ export class Round {
   }
 
   #points() {
-    return tenths(earned(this.#given));
+    return hundredths(earned(this.#given));
   }
 
   /** @param {() => void} action */

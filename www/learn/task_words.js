@@ -64,9 +64,9 @@ export function decimal(exact) {
   return below === "1" ? text : say("page-handout-number", { plain, exact: text });
 }
 
-/** A number of points or a share, to a tenth where that says more. @param {number} value */
-export function tenths(value) {
-  const rounded = Math.round(10 * value) / 10;
+/** A number of points or a share, to a hundredth where that says more. @param {number} value */
+export function hundredths(value) {
+  const rounded = Math.round(100 * value) / 100;
   // The zero before the decimals counts.
   return number(rounded, String(rounded).replace(/\D/g, "").length);
 }

@@ -8,6 +8,7 @@ use super::task::{Part, in_range};
 use crate::base::catalogue::{Catalogue, Values};
 use crate::base::element_set::ElementSet;
 use crate::model::coupling::Role;
+use crate::model::scenario::limits::{TEETH_MAX, TEETH_MIN};
 use crate::train::{Body, Train};
 use crate::words::{listed, noun};
 
@@ -105,7 +106,10 @@ impl Hint {
         match self {
             Self::NoChoice => say("hint-no-choice", 0, &[]),
             Self::NoNumber => say("hint-no-number", 0, &[]),
-            Self::NoTeeth => say("hint-no-teeth", 0, &[]),
+            Self::NoTeeth => {
+                let [least, most] = [TEETH_MIN, TEETH_MAX].map(|count| count.to_string());
+                say("hint-no-teeth", 0, &[("least", &least), ("most", &most)])
+            }
             Self::NoAnswer => say("hint-no-answer", 0, &[]),
             Self::NotThat => say("hint-not-that", 0, &[]),
             Self::OtherWay => say("hint-other-way", 0, &[]),

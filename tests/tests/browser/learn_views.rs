@@ -36,6 +36,17 @@ const CUT: &str = "(() => { \
         [...out, ...cut].map((node) => `${node.tagName} ${node.className} ${node.textContent.slice(0, 40)}`)]; \
 })()";
 
+/// Fields and buttons of the question that something lies over when they have the focus.
+const HIDDEN: &str = "(() => { \
+    const root = probe.host('lever-train').shadowRoot; \
+    return probe.all('.exercise-round :is(input, button)').filter((node) => node.checkVisibility() && !node.disabled).filter((node) => { \
+        node.focus(); \
+        const { left, top, width, height } = node.getBoundingClientRect(); \
+        const found = root.elementFromPoint(left + width / 2, top + height / 2); \
+        return !found || !(node.contains(found) || found.contains(node)) || found.contains(root.querySelector('.exercise-round')); \
+    }).map((node) => node.outerHTML.slice(0, 80)); \
+})()";
+
 /// Goes through the views, and says of each what it is.
 fn go_through(page: &mut Page, mut look: impl FnMut(&mut Page, &str) -> Result<()>) -> Result<()> {
     const CHOOSE: &str = "const node = probe.one(args[0]); node.value = args[1] || node.options[1].value; \
@@ -127,6 +138,8 @@ fn nothing_is_cut_at_200_percent() -> Result<()> {
                     wide <= 0.0 && out.is_empty(),
                     "{what}, German: {german}: {wide} px, {out:?}"
                 );
+                let hidden: Vec<String> = page.get(HIDDEN, Value::Null)?;
+                ensure!(hidden.is_empty(), "{what}: {hidden:?}");
                 Ok(())
             })
         })?;

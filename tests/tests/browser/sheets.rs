@@ -210,11 +210,13 @@ fn trying_a_sheet_walks_through_its_ranges_first() -> Result<()> {
         let learner = Learner::at(page, "lever-train");
         learner.walks()?;
         ensure!(page.seen()?.applied == ["H", "W"]);
-        page.run(
-            "probe.one('.walk-first [data-part=walk-next]').click()",
-            Value::Null,
-        )?;
-        // The first step tells what the clutch joins.
+        // The first step tells what the input turns, the second what the clutch joins.
+        for _ in 0..2 {
+            page.run(
+                "probe.one('.walk-first [data-part=walk-next]').click()",
+                Value::Null,
+            )?;
+        }
         let told: Vec<String> = page.get(
             "probe.all('.handle[data-told]').map(({ dataset }) => dataset.elementId)",
             Value::Null,

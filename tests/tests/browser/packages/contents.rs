@@ -133,6 +133,7 @@ fn a_package_holds_one_lesson_and_no_more() -> Result<()> {
             "service_worker",
             "editor",
             "packer",
+            "levertrain_search",
             "in_class",
             "handout",
             "de.ftl",

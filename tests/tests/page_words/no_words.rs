@@ -190,6 +190,7 @@ pub const NO_WORDS: &[(&str, &[&str])] = &[
             "engine",
             "engine/levertrain.js",
             "engine/levertrain_packer",
+            "engine/levertrain_search",
             "learn/handout_paper",
             "learn/in_class",
             "css/in_class",

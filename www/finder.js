@@ -2,6 +2,7 @@
 
 import { rootedAt } from "./kit/site.js";
 import { Looking } from "./search/looking.js";
+import { teethLooks } from "./search/teeth_looks.js";
 
 /** Not a page's global scope, which is all that the type checker knows. */
 const worker = /** @type {any} */ (self);
@@ -11,5 +12,5 @@ rootedAt(import.meta.url);
 /** How long it goes on without looking whether anything was said, in milliseconds. */
 const PIECE_MS = 20;
 
-const looking = new Looking((news) => worker.postMessage(news), PIECE_MS);
+const looking = new Looking((news) => worker.postMessage(news), teethLooks(), PIECE_MS);
 worker.addEventListener("message", (/** @type {MessageEvent<import("./search/looking.js").Order>} */ { data }) => looking.hear(data));

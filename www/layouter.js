@@ -1,12 +1,16 @@
 /** The worker that looks for layouts: one part of a search, with an engine of its own. */
 
 import { rootedAt } from "./kit/site.js";
-import { LayoutsLooking } from "./search/layouts_looking.js";
+import { layoutsLooks } from "./search/layouts_looks.js";
+import { Looking } from "./search/looking.js";
 
 /** Not a page's global scope, which is all that the type checker knows. */
 const worker = /** @type {any} */ (self);
 
 rootedAt(import.meta.url);
 
-const looking = new LayoutsLooking((news) => worker.postMessage(news));
-worker.addEventListener("message", (/** @type {MessageEvent<import("./search/layouts_looking.js").Order>} */ { data }) => looking.hear(data));
+/** How long it goes on without looking whether anything was said, in milliseconds. */
+const PIECE_MS = 12;
+
+const looking = new Looking((news) => worker.postMessage(news), layoutsLooks(), PIECE_MS);
+worker.addEventListener("message", (/** @type {MessageEvent<import("./search/looking.js").Order>} */ { data }) => looking.hear(data));

@@ -11,6 +11,6 @@ mod motion;
 mod units;
 
 pub use document::editing::Mended;
-pub use document::{far, pictures, session, settings};
+pub use document::{far, opening, pictures, session, settings};
 pub use motion::{instant, live, powers};
 pub use units::{road_unit, speed_unit, torque_unit};

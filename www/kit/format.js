@@ -72,10 +72,10 @@ export function fraction(value) {
   return value.fraction.replace("-", MINUS);
 }
 
-/** A number that may be very large, with three figures. @param {number} value */
+/** A number that may be very large, with three figures; a smaller whole one in full. @param {number} value */
 export function large(value) {
   const MOST = 1e7;
-  if (value < MOST) return number(value, 3);
+  if (value < MOST) return number(value, Number.isInteger(value) ? 1 : 3);
   const power = Math.floor(Math.log10(value));
   const digits = ["⁰", "¹", "²", "³", "⁴", "⁵", "⁶", "⁷", "⁸", "⁹"];
   const raised = [...String(power)].map((digit) => digits[Number(digit)]).join("");

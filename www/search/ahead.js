@@ -59,7 +59,7 @@ export class Ahead {
 }
 
 /** A time as people say it. @param {number} seconds @param {number} figures */
-function duration(seconds, figures) {
+export function duration(seconds, figures) {
   const [unit, size] = UNITS.find(([, size]) => seconds >= 2 * size) ?? UNITS[UNITS.length - 1];
   const value = seconds / size;
   const BIG = 1000;

@@ -7,7 +7,7 @@ import { follow } from "../state/follow.js";
 import { lockable } from "../state/lockable.js";
 import { Pin } from "../state/pin.js";
 import { AskForm, beginsByEnter, comesIntoView, foldAway } from "./ask_form.js";
-import { Ahead } from "./ahead.js";
+import { Ahead, duration } from "./ahead.js";
 import { keyOf } from "./finds_columns.js";
 import { FindsPlot } from "./finds_plot.js";
 import { FindsTable } from "./finds_table.js";
@@ -59,8 +59,10 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
   // What was refused is said until something else is asked.
   form.node.addEventListener("input", () => problems.replaceChildren());
   beginsByEnter(form.node, begin);
-  const wider = button("find-wider", "", widen);
-  panel.fill(nothing, stood, asking, problems, progress, status, ahead.node, wider, covered, results, tried);
+  const wider = button("find-wider", "", () => widen(false));
+  const nearest = button("find-nearest", say("page-find-nearest"), () => widen(true));
+  const widening = h("p", { class: "row", hidden: true }, wider, nearest);
+  panel.fill(nothing, stood, asking, problems, progress, status, ahead.node, widening, covered, results, tried);
 
   /** The text of the train that was asked about. @type {string | undefined} */
   let asked;
@@ -76,6 +78,8 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
   let rests = false;
   /** Whether all was looked through, and nothing is so near to what is wanted. */
   let nothingFound = false;
+  /** Whether it looks again, ever wider, until there is something. */
+  let widensOn = false;
   /** When the finds were shown last. */
   let shownAt = -SHOW_MS;
   /** Whether it goes on with what a closed tab left. */
@@ -83,10 +87,11 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
   /** What is asked, as JSON. */
   let words = "";
 
-  /** Looks again where twice as much may be off. */
-  function widen() {
-    form.tolerance *= 2;
+  /** Looks again where twice as much may be off. @param {boolean} on whether it does so until there is something */
+  function widen(on) {
+    form.tolerance = Math.min(2 * form.tolerance, MOST_PERCENT);
     start();
+    widensOn = on;
   }
 
   function stepsNow() {
@@ -109,7 +114,7 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
   /** What was found is of another train. */
   function forget() {
     parts.end();
-    goes = rests = nothingFound = false;
+    goes = rests = nothingFound = widensOn = false;
     asked = undefined;
     finds.show([]);
     plot.show([], undefined);
@@ -129,8 +134,8 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
     stood.hidden = !before;
     if (before) stood.replaceChildren(h("span", {}, say("page-find-stood", { percent: number(before.part * HUNDRED, 3) })), resumes);
     begin.disabled = Boolean(shown);
-    const percent = 2 * form.tolerance;
-    wider.hidden = goes || !nothingFound || percent > MOST_PERCENT;
+    const percent = Math.min(2 * form.tolerance, MOST_PERCENT);
+    widening.hidden = goes || !nothingFound || !(percent > form.tolerance);
     wider.textContent = say("page-find-wider", { percent: number(percent, percent < 1 ? 3 : 2) });
   }
 
@@ -206,11 +211,13 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
     if (done) kept.forget();
     else if (goes && asked !== undefined && stands) kept.keep({ train: asked, ask: words, stands, part });
     const values = { all: large(candidates), outside: large(outside), beaten: large(beaten), tried: large(one) };
-    covered.textContent = say("page-find-covered", values);
+    const speed = pace.hear({ steps: boxes, covered: outside + beaten + one, estimate, rests: rests || !goes });
+    const goesOn = speed?.left === undefined || done ? "" : ` ${say("page-find-pace", { rate: large(speed.rate), time: duration(speed.left, 1) })}`;
+    covered.textContent = say("page-find-covered", values) + goesOn;
     const told = { count: list.length, number: number(list.length, 1), percent: number(part * HUNDRED, 3) };
     if (!rests) status.textContent = done ? say(full ? "page-find-full" : "page-find-done", told) : say("page-find-goes", { ...told, workers: String(count) });
     // So long a search does not go on before somebody says so.
-    if (goes && !done && isLong({ boxes, estimate, candidates })) {
+    if (goes && !done && speed?.isFirst && isLong(speed.left ?? 0, estimate ?? 0, candidates)) {
       pause();
       // It is said why already.
       status.textContent = "";
@@ -221,19 +228,17 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
       nothingFound = list.length === 0 && !full;
       goes = rests = false;
       offer();
-      if (nothingFound) comesIntoView(wider.hidden ? status : wider);
+      if (nothingFound && widensOn && !widening.hidden) widen(true);
+      else if (nothingFound) comesIntoView(widening.hidden ? status : widening);
     }
   }
 
-  /** Tells how long it will take, once that is known. @param {{ boxes: number, estimate?: number, candidates: number }} state */
-  function isLong({ boxes, estimate, candidates }) {
-    const seconds = pace.hear({ boxes, estimate, rests });
-    if (seconds === undefined || estimate === undefined) return false;
-    const values = { candidates: large(candidates), boxes: large(estimate) };
-    return ahead.tell(seconds, 2, { short: "page-find-ahead", long: "page-find-long" }, values);
+  /** Tells how long it will take. @param {number} seconds @param {number} boxes @param {number} candidates */
+  function isLong(seconds, boxes, candidates) {
+    return ahead.tell(seconds, 2, { short: "page-find-ahead", long: "page-find-long" }, { candidates: large(candidates), boxes: large(boxes) });
   }
 
-  /** @param {import("./looking.js").News} news */
+  /** @param {import("./looking.js").News<number>} news */
   function failed(news) {
     // A place that is none, as one of another version, is of no use: it begins anew. What was asked wrongly leaves one be.
     if (resumed && news.refused !== undefined) {

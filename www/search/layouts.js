@@ -5,16 +5,19 @@ import { large, number } from "../kit/format.js";
 import { say } from "../kit/words.js";
 import { follow } from "../state/follow.js";
 import { lockable } from "../state/lockable.js";
-import { Ahead } from "./ahead.js";
+import { Ahead, duration } from "./ahead.js";
 import { beginsByEnter, comesIntoView, foldAway } from "./ask_form.js";
 import { KeptSearch } from "./kept_search.js";
 import { LayoutsForm } from "./layouts_form.js";
 import { LayoutsGallery } from "./layouts_gallery.js";
 import { LAYOUTS_PARTS } from "./layouts_parts.js";
+import { Pace } from "./pace.js";
 import { Parts } from "./parts.js";
 import { refusals } from "./refusals.js";
 
 const HUNDRED = 100;
+/** Of how much on it is told how long the rest takes. */
+const SOME = 0.01;
 /** How a task is run elsewhere. */
 const COMMANDS = ["task.json --out layouts.jsonl", "task.json --shard 1/2 --out part-1.jsonl", "--merge part-1.jsonl,part-2.jsonl"].map((options) => `cargo run --release -p levertrain-core --example layouts -- ${options}`);
 
@@ -37,6 +40,7 @@ export function fill(panel, { desk, files, keeps, signal }) {
   const shown = lockable(desk, "train", gallery.node);
   const kept = new KeptSearch(keeps, "layouts");
   const ahead = new Ahead("layouts", COMMANDS, () => ({ layouts: form.ask() }));
+  const pace = new Pace();
   const resumes = button("layouts-resume", "page-find-resume", goOn);
   const stood = h("p", { class: "row", "data-part": "layouts-stood", hidden: true });
   // Folded once there is something to look at, which then comes up.
@@ -79,6 +83,7 @@ export function fill(panel, { desk, files, keeps, signal }) {
     parts.end();
     goes = rests = isTold = false;
     ahead.clear();
+    pace.clear();
     gallery.clear();
     gallery.node.hidden = progress.hidden = true;
     status.textContent = covered.textContent = missed.textContent = "";
@@ -144,7 +149,10 @@ export function fill(panel, { desk, files, keeps, signal }) {
     gallery.node.hidden = found.found.length === 0;
     gallery.show(found.found);
     const counts = { frames: found.frames, layouts: found.layouts, useless: found.useless, toothless: found.toothless };
-    covered.textContent = say("page-layouts-covered", Object.fromEntries(Object.entries(counts).map(([name, count]) => [name, number(count, 1)])));
+    // The sample is of the whole; what is gone through tells more once that is some of it.
+    const speed = pace.hear({ steps: found.progress, covered: found.frames, estimate: found.progress > SOME ? 1 : undefined, rests: rests || !goes });
+    const goesOn = speed?.left === undefined || done ? "" : ` ${say("page-layouts-pace", { rate: large(speed.rate), time: duration(speed.left, 1) })}`;
+    covered.textContent = say("page-layouts-covered", Object.fromEntries(Object.entries(counts).map(([name, count]) => [name, number(count, 1)]))) + goesOn;
     const isWhole = found.given_up + found.unended === 0;
     const unreached = done && found.count === 0 ? found.unreached.map((at) => form.rangeAt(at)) : [];
     const without = unreached.length > 0 ? say("page-layouts-unreached", { ranges: unreached.join(", ") }) : "";
@@ -173,7 +181,7 @@ export function fill(panel, { desk, files, keeps, signal }) {
     }
   }
 
-  /** @param {import("./layouts_looking.js").News} news */
+  /** @param {import("./looking.js").News<import("./layouts_looks.js").Estimate>} news */
   function failed(news) {
     // A place that is none, as one of another version, is of no use: it begins anew. What was asked wrongly leaves one be.
     if (resumed && news.refused !== undefined) {

@@ -14,6 +14,8 @@ const HUNDRED = 100;
 const PAGE = 12;
 /** The width in CSS pixels that half-sections are fitted to. */
 const WIDTH = 340;
+/** How long the layout of a half-section goes on before the page may draw, in milliseconds. */
+const PIECE_MS = 5;
 
 /** What they can be ordered by: what comes first. @type {{ key: string, value(layout: LayoutReport): number }[]} */
 const ORDERS = [
@@ -133,22 +135,30 @@ export class LayoutsGallery {
       if (!next) break;
       await pause();
       this.#blank.delete(next[0]);
-      this.#paint(...next);
+      await this.#paint(...next);
     }
     this.#draws = false;
   }
 
-  /** @param {string} text @param {HTMLCanvasElement} canvas */
-  #paint(text, canvas) {
+  /** Lays a train out, which takes a while, with time for the page in between, and draws it. @param {string} text @param {HTMLCanvasElement} canvas */
+  async #paint(text, canvas) {
     const { scale } = this.#desk.settings;
-    this.#desk.askWhole((engine, sandbox) => {
-      const sketch = new engine.Sketch(sandbox, text, WIDTH);
+    const sketch = this.#desk.askWhole((engine, sandbox) => new engine.Sketch(sandbox, text, WIDTH));
+    if (!sketch) return;
+    let isLaidOut = false;
+    while (!isLaidOut && canvas.isConnected) {
+      const until = performance.now() + PIECE_MS;
+      do isLaidOut = sketch.advance();
+      while (!isLaidOut && performance.now() < until);
+      await pause();
+    }
+    if (isLaidOut) {
       const [width, height] = sketch.size();
       canvas.width = Math.round(width * scale);
       canvas.height = Math.round(height * scale);
       canvas.style.maxWidth = `${width}px`;
       sketch.draw(canvas);
-      sketch.free();
-    });
+    } else if (this.#cards.has(text)) this.#blank.set(text, canvas);
+    sketch.free();
   }
 }

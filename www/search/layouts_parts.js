@@ -1,16 +1,20 @@
 /** A search for layouts in parts: each has layouts of its own. */
 
-import { LayoutsLooking } from "./layouts_looking.js";
+import { layoutsLooks } from "./layouts_looks.js";
+import { Looking } from "./looking.js";
 import { sums } from "./parts.js";
 
 /** @typedef {import("../engine/levertrain.js").LayoutsReport} LayoutsReport */
-/** @typedef {import("./layouts_looking.js").Estimate} Estimate */
+/** @typedef {import("./layouts_looks.js").Estimate} Estimate */
 /** @typedef {import("./parts.js").State<LayoutsReport, Estimate>} State */
+
+/** How long the page looks by itself before it draws again, in milliseconds. */
+const ON_PAGE_MS = 6;
 
 /** @type {import("./parts.js").Kind<LayoutsReport, Estimate>} */
 export const LAYOUTS_PARTS = {
   program: "layouter.js",
-  here: (send) => new LayoutsLooking(send),
+  here: (send) => new Looking(send, layoutsLooks(), ON_PAGE_MS),
   sum(parts) {
     const all = sums(parts, ["progress", "frames", "crossing", "given_up", "layouts", "useless", "toothless", "unended", "count"]);
     return {

@@ -1,10 +1,20 @@
-/** How fast a search for teeth goes, which tells how long it will take. */
+/** How fast a search goes, and how long it will take. */
 
-/** How long it goes on before it is told how long it will take, in milliseconds. */
+/** How long it goes on before that is told, in milliseconds. */
 const PROBE_MS = 300;
+const MS = 1000;
+
+/**
+ * How far a search is.
+ * @typedef {object} State
+ * @property {number} steps what was gone through so far of that which takes the time
+ * @property {number} covered what was gone through so far of that which is told
+ * @property {boolean} rests
+ * @property {number} [estimate] about how many steps there are
+ */
 
 export class Pace {
-  /** When news came first, and how many boxes were looked at then. @type {{ time: number, boxes: number } | undefined} */
+  /** Where it stood when it went on last, and when. @type {{ time: number, steps: number, covered: number } | undefined} */
   #first;
   #isTold = false;
 
@@ -14,18 +24,23 @@ export class Pace {
   }
 
   /**
-   * @param {{ boxes: number, estimate?: number, rests: boolean }} state how many boxes were looked at, and about how many
-   *   there are
-   * @returns {number | undefined} how many seconds are left, once, as soon as it can be told
+   * @param {State} state
+   * @returns {{ rate: number, left?: number, isFirst: boolean } | undefined} how much is covered in a second, how many seconds are left
+   *   where that can be told, and whether it is told for the first time
    */
-  hear({ boxes, estimate, rests }) {
-    if (this.#isTold || rests || estimate === undefined) return undefined;
+  hear({ steps, covered, estimate, rests }) {
+    if (rests) {
+      this.#first = undefined;
+      return undefined;
+    }
     const time = performance.now();
-    this.#first ??= { time, boxes };
-    const took = time - this.#first.time;
-    if (took < PROBE_MS || boxes <= this.#first.boxes) return undefined;
-    this.#isTold = true;
-    const MS = 1000;
-    return ((estimate - boxes) * took) / (boxes - this.#first.boxes) / MS;
+    this.#first ??= { time, steps, covered };
+    const took = (time - this.#first.time) / MS;
+    const done = steps - this.#first.steps;
+    if (took * MS < PROBE_MS || done <= 0) return undefined;
+    const left = estimate === undefined ? undefined : Math.max(((estimate - steps) * took) / done, 0);
+    const isFirst = left !== undefined && !this.#isTold;
+    this.#isTold ||= isFirst;
+    return { rate: (covered - this.#first.covered) / took, left, isFirst };
   }
 }

@@ -4,16 +4,8 @@ import { siteFile } from "../kit/site.js";
 import { language } from "../state/language.js";
 
 /**
- * What a part tells: how far it is and what it has found, as JSON, or why it cannot.
  * @template E
- * @typedef {object} News
- * @property {string} [report]
- * @property {boolean} [same] whether what was found is what was told before, and left out
- * @property {boolean} [done]
- * @property {E} [estimate] how much all parts together do
- * @property {string} [stands] where it stands, to be gone on with later
- * @property {string} [refused] problems, as JSON
- * @property {string} [failed] what the browser says
+ * @typedef {import("./looking.js").News<E>} News
  */
 /** What a part is told. @typedef {Record<string, unknown>} Order */
 /** @typedef {{ hear(order: Order): void, end(): void }} Part */
@@ -26,7 +18,6 @@ import { language } from "../state/language.js";
  * @property {(reports: R[]) => R} sum what all parts have found together
  * @property {(report: R, before: R | undefined, news: News<E>, others: (order: Order) => void) => void} [told] called when a part has news, to hand
  *   on to the others what they should know
- * @property {() => void} [begins] called when a search begins
  */
 /**
  * How far a search is.
@@ -103,7 +94,6 @@ export class Parts {
     this.#done = parts.map(() => false);
     this.#stands = parts.map(() => undefined);
     this.#estimate = undefined;
-    this.#kind.begins?.();
     const { what, stood } = this.#asked ?? {};
     parts.forEach((part, which) => part.hear({ begin: { ...what, which, of: parts.length, language: language(), stood: stood?.[which] } }));
   }
@@ -147,6 +137,15 @@ export class Parts {
     return { hear: (order) => void looking.hear(order), end: () => looking.free() };
   }
 
+  /** Hands something on to all parts but one, each of which says when it has done with it. @param {number} which @param {Order} order */
+  #tellOthers(which, order) {
+    this.#parts.forEach((part, at) => {
+      if (at === which) return;
+      this.#done[at] = false;
+      part.hear(order);
+    });
+  }
+
   /** @param {number} which @param {News<E>} news */
   #told(which, news) {
     if (!this.#parts[which]) return;
@@ -162,7 +161,7 @@ export class Parts {
     this.#done[which] = Boolean(news.done);
     this.#estimate ??= news.estimate;
     if (news.stands) this.#stands[which] = news.stands;
-    this.#kind.told?.(report, before, news, (order) => this.#parts.forEach((part, at) => at !== which && part.hear(order)));
+    this.#kind.told?.(report, before, news, (order) => this.#tellOthers(which, order));
     const known = this.#known.filter((report) => report !== undefined);
     if (known.length < this.#known.length) return;
     const places = this.#stands.filter((place) => place !== undefined);

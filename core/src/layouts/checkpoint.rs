@@ -39,8 +39,9 @@ struct Piece {
     part: f64,
 }
 
-#[derive(Debug, Serialize)]
-struct Layout {
+/// A layout that was found, by its places and teeth.
+#[derive(Debug, Clone, Serialize)]
+pub(super) struct Layout {
     bodies: Vec<u32>,
     /// Places of pairs in the list of all.
     elements: Vec<u32>,
@@ -99,6 +100,7 @@ impl LayoutSearch {
                 .found
                 .values()
                 .map(|found| self.written(found))
+                .chain(self.told.iter().cloned())
                 .collect(),
         };
         // Numbers and texts always can be written.
@@ -110,6 +112,16 @@ impl LayoutSearch {
     /// # Errors
     /// A text that is no checkpoint, or one of another search; then this one begins at its beginning.
     pub fn resume(&mut self, text: &str) -> Result<(), Vec<Problem>> {
+        self.resume_in_pieces(text)?;
+        while self.measure_next() {}
+        Ok(())
+    }
+
+    /// The same, but that what it had found is measured as it is gone on with: a thousand layouts take a while.
+    ///
+    /// # Errors
+    /// Those of [`LayoutSearch::resume`].
+    pub fn resume_in_pieces(&mut self, text: &str) -> Result<(), Vec<Problem>> {
         let value = strict(text).map_err(|problem| vec![problem])?;
         check_format(&value, FORMAT).map_err(|problem| vec![problem])?;
         let mut problems = Vec::new();
@@ -154,11 +166,6 @@ impl LayoutSearch {
         for (count, told) in counts.all_mut().into_iter().zip(told.counts) {
             *count = told as u64;
         }
-        let found = told
-            .found
-            .into_iter()
-            .filter_map(|layout| self.read(layout));
-        let found: Vec<LayoutFound> = found.collect();
         let frames = match has_piece {
             true => self.class.frames(&piece).len(),
             false => 0,
@@ -176,8 +183,19 @@ impl LayoutSearch {
         self.frames.truncate(left + usize::from(told.choices > 0));
         self.left = (told.choices > 0).then_some(told.choices as usize);
         (self.counts, self.reached) = (counts, told.reached);
-        found.into_iter().for_each(|layout| self.keep(layout));
+        self.told = told.found;
         Some(())
+    }
+
+    /// Measures the next of those that it was told of; false where there is none left.
+    pub(super) fn measure_next(&mut self) -> bool {
+        let Some(layout) = self.told.pop() else {
+            return false;
+        };
+        if let Some(found) = self.read(layout) {
+            self.keep(found);
+        }
+        true
     }
 
     /// A beginning of a way to join the members, if it can be one.

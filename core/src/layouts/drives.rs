@@ -22,7 +22,7 @@ pub(super) struct Drive {
 }
 
 /// Choices in a piece, were there one row; each row more takes twice as long.
-const CHOICES_OF_ONE_ROW: usize = 16_384;
+const CHOICES_OF_ONE_ROW: usize = 8_192;
 
 /// All drives of a frame.
 #[derive(Default)]

@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::ask::LayoutAsk;
+use super::checkpoint::Layout;
 use super::choose::{Around, Choice, Chosen};
 use super::class::Class;
 use super::draft;
@@ -13,6 +14,7 @@ use super::frame::{Frame, Pair, Pairs, all_pairs};
 use super::grid::Grid;
 use super::limits;
 use super::opening::Opening;
+use super::preparation::LayoutPreparation;
 use super::ratio::Ratio;
 use crate::base::problem::Problem;
 use crate::edit::text;
@@ -86,6 +88,8 @@ pub struct LayoutSearch {
     /// Which wanted ranges some frame has a drive for, by its ratio alone.
     pub(super) reached: Vec<bool>,
     pub(super) found: BTreeMap<Key, LayoutFound>,
+    /// What it was told of and is still to be measured.
+    pub(super) told: Vec<Layout>,
 }
 
 /// A choice that is still to be looked at.
@@ -110,8 +114,15 @@ impl LayoutSearch {
     /// # Errors
     /// Those of [`LayoutSearch::new`].
     pub fn shard(ask: &LayoutAsk, which: usize, count: usize) -> Result<Self, Vec<Problem>> {
-        let class = ask.class()?;
-        let bench = Bench::new(&class.sets, ask.of_teeth(), ask.step)?;
+        LayoutPreparation::shard(ask, which, count)?.finish()
+    }
+
+    pub(super) fn of(
+        ask: &LayoutAsk,
+        class: Class,
+        bench: Bench,
+        (which, count): (usize, usize),
+    ) -> Self {
         let widest: Vec<[f64; 2]> = class
             .sets
             .iter()
@@ -120,7 +131,7 @@ impl LayoutSearch {
         let own = class.pieces().into_iter().skip(which);
         let own: Vec<Vec<u8>> = own.step_by(count.max(1)).collect();
         let part = 1.0 / own.len().max(1) as f64;
-        Ok(Self {
+        Self {
             all: all_pairs(class.shafts),
             grid: Grid::new(&widest),
             widest,
@@ -138,10 +149,11 @@ impl LayoutSearch {
             counts: LayoutCounts::default(),
             reached: vec![false; ask.forward.len() + usize::from(ask.backward.is_some())],
             found: BTreeMap::new(),
+            told: Vec::new(),
             ask: ask.clone(),
             shard: (which, count),
             class,
-        })
+        }
     }
 
     /// Goes on for so many steps at most, each of which takes some milliseconds; true once nothing is left.
@@ -172,6 +184,7 @@ impl LayoutSearch {
             counts: LayoutCounts::default(),
             reached: self.reached.clone(),
             found: BTreeMap::new(),
+            told: Vec::new(),
         })
     }
 
@@ -246,6 +259,9 @@ impl LayoutSearch {
 
     /// One step; false once nothing is left.
     fn step(&mut self) -> bool {
+        if self.measure_next() {
+            return true;
+        }
         if let Some((work, scenario, nests, mut search, boxes)) = self.under_way.take() {
             let ended = search.run(BOXES);
             if ended || boxes + BOXES >= limits::BOXES {

@@ -4,11 +4,12 @@ use std::sync::Arc;
 
 use super::Search;
 use super::ask::{Ask, Criterion, Limits, Wanted};
-use super::cuts::{Cut, cuts, of_counts};
+use super::cuts::{Cut, of_counts};
 use super::goals::{Goal, Goals};
 use super::measures::{Find, Maker, WantedRange};
 use super::prepare::no_cuts;
 use super::quotient::{Place, Quotient, Variable};
+use super::stock::{Planting, Stocking, are_alike};
 use super::tree::Tree;
 use super::walk::{Ground, ONE_BY_ONE};
 use crate::base::problem::Problem;
@@ -22,7 +23,7 @@ pub(crate) struct Bench {
     ask: Ask,
     /// Least and greatest step, where that is wanted.
     step: Option<[f64; 2]>,
-    kinds: Vec<(Coupling, Tree)>,
+    kinds: Vec<(Coupling, Arc<Tree>)>,
 }
 
 /// The best teeth for a train, which are as good for every other one with the same ratios.
@@ -38,35 +39,68 @@ pub(crate) struct Fit {
     pub ended: bool,
 }
 
-impl Bench {
+/// A bench that is being set up, in pieces.
+pub(crate) struct BenchPreparation {
+    ask: Ask,
+    step: Option<[f64; 2]>,
+    /// A set of each kind.
+    sets: Vec<Coupling>,
+    stocking: Stocking,
+    /// Once all tooth counts are listed.
+    planting: Option<Planting>,
+}
+
+impl BenchPreparation {
     /// For sets of these kinds.
-    ///
-    /// # Errors
-    /// A kind has no tooth counts within the bounds, or too many.
-    pub(crate) fn new(
-        sets: &[Coupling],
-        ask: Ask,
-        step: Option<[f64; 2]>,
-    ) -> Result<Self, Vec<Problem>> {
-        let mut kinds: Vec<(Coupling, Tree)> = Vec::new();
-        let mut problems = Vec::new();
+    pub(crate) fn new(sets: &[Coupling], ask: Ask, step: Option<[f64; 2]>) -> Self {
+        let mut kinds: Vec<Coupling> = Vec::new();
         for set in sets {
-            if !kinds.iter().any(|(known, _)| is_alike(known, set)) {
-                match cuts(set, &ask, true) {
-                    Ok(cuts) => {
-                        let rows = set.facts().row_ratios().len();
-                        kinds.push((set.clone(), Tree::new(cuts, rows)));
-                    }
-                    Err(why) => problems.push(no_cuts(why, set.facts().kind_words())),
-                }
+            if !kinds.iter().any(|known| are_alike(known, set)) {
+                kinds.push(set.clone());
             }
         }
-        match problems.is_empty() {
-            true => Ok(Self { ask, step, kinds }),
-            false => Err(problems),
+        let all: Vec<usize> = (0..kinds.len()).collect();
+        Self {
+            stocking: Stocking::new(&kinds, &all, |_| false, &ask),
+            planting: None,
+            sets: kinds,
+            ask,
+            step,
         }
     }
 
+    /// Goes on for a piece; the bench, once it is set up.
+    ///
+    /// # Errors
+    /// A kind has no tooth counts within the bounds, or too many.
+    pub(crate) fn run(&mut self) -> Result<Option<Bench>, Vec<Problem>> {
+        if let Some(planting) = &mut self.planting {
+            return Ok(planting.run().map(|trees| {
+                let kinds = trees.into_iter();
+                let kinds = kinds.map(|(set, tree)| (self.sets[set].clone(), tree));
+                Bench {
+                    ask: self.ask.clone(),
+                    step: self.step,
+                    kinds: kinds.collect(),
+                }
+            }));
+        }
+        match self.stocking.run() {
+            None => Ok(None),
+            Some(Ok(stocks)) => {
+                self.planting = Some(Planting::new(stocks));
+                Ok(None)
+            }
+            Some(Err(wrong)) => {
+                let word = |set: usize| self.sets[set].facts().kind_words();
+                let wrong = wrong.into_iter();
+                Err(wrong.map(|(set, why)| no_cuts(why, word(set))).collect())
+            }
+        }
+    }
+}
+
+impl Bench {
     /// Least and greatest tooth ratio of each row of a set.
     pub(crate) fn widest(&self, set: &Coupling) -> Vec<[f64; 2]> {
         let rows = set.facts().row_ratios().len();
@@ -74,9 +108,9 @@ impl Bench {
         trunk.map_or_else(Vec::new, |k| k[..rows].to_vec())
     }
 
-    fn tree(&self, set: &Coupling) -> Option<&Tree> {
+    fn tree(&self, set: &Coupling) -> Option<&Arc<Tree>> {
         let mut kinds = self.kinds.iter();
-        let known = kinds.find(|(known, _)| is_alike(known, set));
+        let known = kinds.find(|(known, _)| are_alike(known, set));
         known.map(|(_, tree)| tree)
     }
 
@@ -96,7 +130,7 @@ impl Bench {
         let cuts = |set: usize| self.tree(&scenario.couplings[set]);
         sets.sort_by_key(|&set| std::cmp::Reverse(cuts(set).map_or(0, |tree| tree.cuts.len())));
         let trees = sets.iter().map(|&set| cuts(set).cloned());
-        let trees: Vec<Tree> = trees.collect::<Option<_>>()?;
+        let trees: Vec<Arc<Tree>> = trees.collect::<Option<_>>()?;
         let mut rows = Vec::new();
         for set in 0..scenario.couplings.len() {
             let place = sets.iter().position(|&other| other == set)?;
@@ -269,9 +303,4 @@ impl Fit {
         let find = maker.find(&self.find.cuts, &self.goals)?;
         Some((maker.scenario(&find.cuts), find))
     }
-}
-
-/// Whether two sets are of one kind.
-fn is_alike(one: &Coupling, other: &Coupling) -> bool {
-    std::mem::discriminant(one) == std::mem::discriminant(other)
 }

@@ -15,7 +15,7 @@ use crate::model::coupling::SetTeeth;
 
 /// The format number of checkpoints and of files of shards: another one where cuts, their trees, or what a shard goes through become
 /// others.
-pub(super) const FORMAT: u32 = 2;
+pub(super) const FORMAT: u32 = 3;
 
 /// What is written. Counts are texts, as they may be larger than numbers in JSON are exact.
 #[derive(Debug, Serialize)]
@@ -69,9 +69,10 @@ impl Search {
                 front.put(Arc::clone(find));
             }
         }
-        let finds = front.finds().iter().map(|find| WrittenFind {
-            sets: first.teeth_of(find),
-        });
+        let finds = front.finds().iter().map(|find| first.teeth_of(find));
+        let told = parts.iter().flat_map(|part| &part.told);
+        let told = told.map(|told| told.sets.clone());
+        let finds = finds.chain(told).map(|sets| WrittenFind { sets });
         let boxes = parts.iter().flat_map(|part| &part.walk.boxes);
         let written = Written {
             format: FORMAT,
@@ -93,6 +94,16 @@ impl Search {
     /// # Errors
     /// A text that is no checkpoint, or one of another search; then this one begins at its beginning.
     pub fn resume(&mut self, text: &str) -> Result<(), Vec<Problem>> {
+        self.resume_in_pieces(text)?;
+        self.measure_told();
+        Ok(())
+    }
+
+    /// The same, but that finds are measured as it is gone on with: thousands take a while.
+    ///
+    /// # Errors
+    /// Those of [`Search::resume`].
+    pub fn resume_in_pieces(&mut self, text: &str) -> Result<(), Vec<Problem>> {
         let value = strict(text).map_err(|problem| vec![problem])?;
         check_format(&value, FORMAT).map_err(|problem| vec![problem])?;
         let mut problems = Vec::new();
@@ -100,7 +111,7 @@ impl Search {
         let mut told = read.filter(|_| problems.is_empty()).ok_or(problems)?;
         let finds = std::mem::replace(&mut told.finds, Value::Null);
         let (boxes, counts) = self.standing(told).ok_or_else(|| vec![other_search()])?;
-        self.tell_values(finds)?;
+        self.tell_values(finds, false)?;
         self.walk.boxes = boxes;
         self.walk.counts = counts;
         Ok(())
@@ -160,14 +171,10 @@ read_fields!(Told {
 /// Tells one search from others by all that it goes by. Names are no part of that, but for those that finds name.
 pub(super) fn task_of(ground: &Ground) -> Digest {
     let mut digest = Digest::new();
-    let mut put = |bytes: &[u8]| digest.put(bytes);
     let maker = &ground.maker;
     for (tree, &set) in ground.trees.iter().zip(&maker.sets) {
-        put(maker.scenario.couplings[set].facts().id().as_bytes());
-        for cut in &tree.cuts {
-            cut.teeth.iter().for_each(|count| put(&count.to_le_bytes()));
-            put(&[cut.pinions]);
-        }
+        digest.put(maker.scenario.couplings[set].facts().id().as_bytes());
+        digest.put_all(tree.digest);
     }
     let coefficients = ground.quotients.iter().flat_map(Quotient::coefficients);
     let windows = ground.goals.all.iter().flat_map(|goal| {
@@ -194,7 +201,7 @@ pub(super) fn task_of(ground: &Ground) -> Digest {
     let law = [ground.goals.steps.law];
     let numbers = coefficients.chain(windows).chain(limits).chain(best);
     for number in numbers.chain(groups).chain(law).chain(of_ranges) {
-        put(&number.to_bits().to_le_bytes());
+        digest.put(&number.to_bits().to_le_bytes());
     }
     digest
 }

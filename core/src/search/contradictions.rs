@@ -3,15 +3,16 @@
 use super::ask::Ask;
 use super::cuts::{Cut, cut_of};
 use super::goals::Goal;
+use super::stock::Stock;
 use super::walk::{Alike, Box, Ground, Size};
 use crate::base::number::number;
 use crate::base::problem::Problem;
 use crate::model::coupling::Coupling;
-use crate::train::Train;
+use crate::model::scenario::Scenario;
 
 /// Notes the first goal about several ratios that cannot be met by any ratios within their own windows and what teeth give:
 /// each goal narrows what the ratios can be, until nothing changes or nothing is left.
-pub(super) fn of_ratios(train: &Train, ask: &Ask, ground: &Ground) -> Option<Problem> {
+pub(super) fn of_ratios(scenario: &Scenario, ask: &Ask, ground: &Ground) -> Option<Problem> {
     let Box { mut bounds, .. } = ground.widest();
     let goals = || ground.goals.all.iter();
     for goal in goals() {
@@ -24,7 +25,7 @@ pub(super) fn of_ratios(train: &Train, ask: &Ask, ground: &Ground) -> Option<Pro
         for goal in goals().filter(|goal| goal.powers.len() > 1) {
             let ([low, high], [least, most]) = (goal.bounds(&bounds), goal.wider());
             if high < least || most < low {
-                return Some(excluded(train, ask, goal, [low, high]));
+                return Some(excluded(scenario, ask, goal, [low, high]));
             }
             narrow(goal, &mut bounds);
         }
@@ -57,10 +58,10 @@ fn common(one: [f64; 2], other: [f64; 2]) -> [f64; 2] {
     [one[0].max(other[0]), one[1].min(other[1])]
 }
 
-fn excluded(train: &Train, ask: &Ask, goal: &Goal, [low, high]: [f64; 2]) -> Problem {
+fn excluded(scenario: &Scenario, ask: &Ask, goal: &Goal, [low, high]: [f64; 2]) -> Problem {
     let label = |at: usize| {
         let id = ask.wanted[at].range.as_str();
-        let mut ranges = train.scenario().ranges.iter();
+        let mut ranges = scenario.ranges.iter();
         let known = ranges.find(|range| range.id == id);
         known.map_or(id, |range| &range.label)
     };
@@ -91,14 +92,14 @@ fn excluded(train: &Train, ask: &Ask, goal: &Goal, [low, high]: [f64; 2]) -> Pro
 pub(super) fn of_sizes(
     couplings: &[Coupling],
     groups: &[Alike],
-    found: &mut [(usize, Vec<Cut>)],
+    found: &mut [Stock],
     problems: &mut Vec<Problem>,
 ) {
     for Alike { size, sets } in groups {
         let sizes = |set: usize| -> Vec<u16> {
-            let looked_for = found.iter().find(|(other, _)| *other == set);
+            let looked_for = found.iter().find(|stock| stock.sets.contains(&set));
             let mut sizes: Vec<u16> = match looked_for {
-                Some((_, cuts)) => cuts.iter().map(|cut| size.of(cut)).collect(),
+                Some(stock) => stock.cuts.iter().map(|cut| size.of(cut)).collect(),
                 None => vec![size.of(&cut_of(&mut couplings[set].clone()))],
             };
             sizes.sort_unstable();
@@ -125,9 +126,11 @@ pub(super) fn of_sizes(
             problems.push(Problem::of(place, (what, &values), ("fix-ask-rings", &[])));
             continue;
         }
-        for (set, cuts) in found.iter_mut() {
-            if sets.contains(set) {
-                cuts.retain(|cut| common.binary_search(&size.of(cut)).is_ok());
+        // Sets of a group share no stock with others.
+        for stock in found.iter_mut() {
+            if stock.sets.iter().any(|set| sets.contains(set)) {
+                let fits = |cut: &Cut| common.binary_search(&size.of(cut)).is_ok();
+                stock.cuts.retain(fits);
             }
         }
     }

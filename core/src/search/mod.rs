@@ -3,7 +3,7 @@
 //! [`Ask`] says what is wanted of a [`Train`]; a [`Search`] goes through all tooth counts within its bounds and keeps
 //! the [`Find`]s that no other beats. Nothing within the bounds is missed:
 //!
-//! 1. The counts of a set that keep the tooth rules are listed one by one (`cuts.rs`). Those with the same tooth
+//! 1. The counts of a set that keep the tooth rules are listed one by one (`cutting.rs`). Those with the same tooth
 //!    ratios are told by one that is as good in every criterion.
 //! 2. A candidate is a cut of each set; a box is a branch of each set's tree of cuts (`tree.rs`). All branches of a set
 //!    together hold all its cuts, and a branch is divided into two that together hold what it holds, so that
@@ -27,27 +27,32 @@ mod bench;
 mod checkpoint;
 mod contradictions;
 mod cuts;
+mod cutting;
 mod estimate;
 mod front;
 mod goals;
 mod kernel;
 pub mod limits;
 mod measures;
+mod merging;
 mod one_by_one;
+mod preparation;
 mod prepare;
 mod quotient;
 mod report;
 mod shards;
 mod sharing;
+mod stock;
 mod task;
 mod tree;
 mod walk;
 
 pub use ask::{Ask, Criterion, Limits, Near, Rules, TOLERANCE, Wanted};
-pub(crate) use bench::{Bench, Fit, Polynomials};
+pub(crate) use bench::{Bench, BenchPreparation, Fit, Polynomials};
 pub(crate) use checkpoint::other_search;
-pub use estimate::Estimate;
+pub use estimate::{Estimate, Estimating};
 pub use measures::{Find, Measures};
+pub use preparation::Preparation;
 pub(crate) use quotient::Quotient;
 pub(crate) use report::teeth_of;
 pub use report::{FindReport, SearchReport};
@@ -62,6 +67,7 @@ use crate::base::problem::Problem;
 use crate::model::scenario::Scenario;
 use crate::train::Train;
 use checkpoint::task_of;
+use report::Told;
 use walk::{Ground, Walk};
 
 /// A search that can be gone on with in pieces.
@@ -74,6 +80,8 @@ pub struct Search {
     task: Digest,
     /// Which shard it is, from 0, and of how many.
     shard: (usize, usize),
+    /// Finds that it was told of and that are still to be measured.
+    told: Vec<Told>,
 }
 
 /// How many boxes a search is divided into for shards, whatever their number.
@@ -87,9 +95,7 @@ impl Search {
     /// that has no tooth counts within them, a ratio that none of them gives, with what they do give, and wanted ratios, steps and
     /// a spread that exclude each other.
     pub fn new(train: &Train, ask: &Ask) -> Result<Self, Vec<Problem>> {
-        let ground = Arc::new(prepare::ground(train, ask)?);
-        let widest = ground.widest();
-        Ok(Self::over(ground, widest))
+        Preparation::new(train, ask)?.finish()
     }
 
     /// Of all candidates of a box.
@@ -99,6 +105,7 @@ impl Search {
             walk: Walk::new(vec![part]),
             task: task_of(&ground),
             shard: (0, 1),
+            told: Vec::new(),
             ground,
         }
     }
@@ -113,7 +120,10 @@ impl Search {
         which: usize,
         count: usize,
     ) -> Result<Self, Vec<Problem>> {
-        let ground = Arc::new(prepare::ground(train, ask)?);
+        Preparation::shard(train, ask, which, count)?.finish()
+    }
+
+    fn shard_of(ground: Arc<Ground>, which: usize, count: usize) -> Self {
         let mut walk = Walk::new(Vec::new());
         let (boxes, outside) = pieces(&ground);
         let mut own: Vec<walk::Box> = boxes
@@ -128,24 +138,30 @@ impl Search {
         }
         let left = walk.boxes.iter();
         let left: u128 = left.map(|each| ground.candidates(&each.branches)).sum();
-        Ok(Self {
+        Self {
             all: left + walk.counts.outside,
             walk,
             task: task_of(&ground),
             shard: (which, count),
+            told: Vec::new(),
             ground,
-        })
+        }
     }
 
     /// Goes on for so many boxes at most; true once nothing is left, or there are more finds than are kept: to go on
     /// then would take ever longer, for a list that nobody reads.
     pub fn run(&mut self, boxes: usize) -> bool {
         for _ in 0..boxes {
-            if self.is_full() || !self.walk.step(&self.ground) {
+            if self.is_full() {
+                return true;
+            }
+            if let Some(told) = self.told.pop() {
+                self.measure(&told);
+            } else if !self.walk.step(&self.ground) {
                 return true;
             }
         }
-        self.walk.boxes.is_empty()
+        self.told.is_empty() && self.walk.boxes.is_empty()
     }
 
     /// Has it go through boxes one by one that have so many candidates at most: all, where that is more than there are. What
@@ -217,6 +233,17 @@ impl Search {
         self.ground.maker.present(&self.ground.goals)
     }
 
+    /// Has it keep what it finds from now on, to be handed on by [`Search::fresh`].
+    pub fn hands_on(&mut self) {
+        self.walk.front.hands_on();
+    }
+
+    /// What it has found since this was last asked, and may be beaten by now: for other parts of the same search.
+    pub fn fresh(&mut self) -> Vec<FindReport> {
+        let fresh = self.walk.front.fresh();
+        fresh.iter().map(|find| self.find_report(find)).collect()
+    }
+
     /// Takes in what another part of the same search has found, so that it cuts off here, too.
     pub fn tell(&mut self, find: Find) {
         self.walk.front.take(find);
@@ -233,9 +260,16 @@ impl Search {
         &self.ground.maker.sets
     }
 
-    /// How much there is to do, by so many dives: a thousand take some milliseconds.
+    /// How much there is to do, by so many dives: a thousand take some tens of milliseconds.
     pub fn estimate(&self, dives: u32) -> Estimate {
-        estimate::estimate(&self.ground, dives)
+        let mut estimating = self.estimating();
+        estimating.dive(dives);
+        estimating.estimate()
+    }
+
+    /// The same in pieces.
+    pub fn estimating(&self) -> Estimating {
+        Estimating::new(Arc::clone(&self.ground))
     }
 }
 

@@ -1,116 +1,203 @@
 //! From what is asked of a train to what a search goes through: the checks of what is asked, in full, before
 //! any time is spent.
 
+use std::sync::Arc;
+
 use super::ask::{Ask, is_count, is_range};
 use super::contradictions;
-use super::cuts::{NoCuts, cuts};
+use super::cutting::NoCuts;
 use super::goals::Goals;
 use super::limits;
 use super::measures::{Maker, WantedRange};
 use super::quotient::{Place, Quotient, Variable};
+use super::stock::{Stock, Stocking};
 use super::tree::Tree;
 use super::walk::{Alike, Ground, ONE_BY_ONE, Size};
 use crate::base::number::number;
 use crate::base::problem::Problem;
 use crate::model::coupling::{Coupling, Symbol};
+use crate::model::scenario::Scenario;
 use crate::solve::settle::Duty;
 use crate::teach::working::{NoFormula, ToothQuotient, quotient};
 use crate::train::{Train, unknown};
 
-/// Checks what is asked, and gathers what the search needs.
-pub(super) fn ground(train: &Train, ask: &Ask) -> Result<Ground, Vec<Problem>> {
-    let mut problems = bounds(ask);
-    let scenario = train.scenario();
-    let ranges = wanted_ranges(train, ask, &mut problems);
-    let keep = sets_named(train, &ask.keep, "keep", &mut problems);
-    let groups = groups(train, ask, &mut problems);
-    if !problems.is_empty() {
-        return Err(problems);
+/// What is asked of a train, checked as far as that goes without tooth counts.
+pub(super) struct Asked {
+    scenario: Scenario,
+    ask: Ask,
+    ranges: Vec<WantedRange>,
+    groups: Vec<Alike>,
+    quotients: Vec<ToothQuotient>,
+    goals: Goals,
+    /// The sets that are looked for.
+    sets: Vec<usize>,
+    /// Of each mesh row its set and its number there.
+    rows: Vec<Variable>,
+}
+
+impl Asked {
+    /// Checks what is asked.
+    pub(super) fn new(train: &Train, ask: &Ask) -> Result<Self, Vec<Problem>> {
+        let mut problems = bounds(ask);
+        let ranges = wanted_ranges(train, ask, &mut problems);
+        let keep = sets_named(train, &ask.keep, "keep", &mut problems);
+        let groups = groups(train, ask, &mut problems);
+        if !problems.is_empty() {
+            return Err(problems);
+        }
+        let Some((quotients, forwards)) = ratios(train, ask, &ranges, &mut problems) else {
+            return Err(problems);
+        };
+        let goals = Goals::new(ask, &forwards, &mut problems);
+        if !problems.is_empty() {
+            return Err(problems);
+        }
+        let (sets, rows) = sets_that_matter(train, &quotients, &keep, &groups);
+        if sets.is_empty() || sets.len() > limits::SETS {
+            let found = &*sets.len().to_string();
+            let most = &*limits::SETS.to_string();
+            return Err(vec![Problem::of(
+                "keep",
+                ("problem-ask-sets", &[("found", found)]),
+                ("fix-ask-sets", &[("most", most)]),
+            )]);
+        }
+        Ok(Self {
+            scenario: train.scenario().clone(),
+            ask: ask.clone(),
+            ranges,
+            groups,
+            quotients,
+            goals,
+            sets,
+            rows,
+        })
     }
-    let Some((quotients, forwards)) = ratios(train, ask, &ranges, &mut problems) else {
-        return Err(problems);
-    };
-    let goals = Goals::new(ask, &forwards, &mut problems);
-    if !problems.is_empty() {
-        return Err(problems);
+
+    /// Begins with listing the tooth counts of its sets.
+    pub(super) fn stocking(&self) -> Stocking {
+        let is_grouped = |set: usize| {
+            let mut groups = self.groups.iter();
+            groups.any(|group| group.sets.len() > 1 && group.sets.contains(&set))
+        };
+        Stocking::new(&self.scenario.couplings, &self.sets, is_grouped, &self.ask)
     }
-    let (sets, rows) = sets_that_matter(train, &quotients, &keep, &groups);
-    if sets.is_empty() || sets.len() > limits::SETS {
-        let found = &*sets.len().to_string();
-        let most = &*limits::SETS.to_string();
-        return Err(vec![Problem::of(
-            "keep",
-            ("problem-ask-sets", &[("found", found)]),
-            ("fix-ask-sets", &[("most", most)]),
-        )]);
+
+    /// That some sets have no tooth counts, or too many.
+    pub(super) fn without_cuts(&self, wrong: &[(usize, NoCuts)]) -> Vec<Problem> {
+        let label = |set: usize| self.scenario.couplings[set].facts().label();
+        let wrong = wrong.iter();
+        wrong.map(|&(set, why)| no_cuts(why, label(set))).collect()
     }
-    let grouped = |set: usize| {
-        groups
-            .iter()
-            .any(|group| group.sets.len() > 1 && group.sets.contains(&set))
-    };
-    let mut found = Vec::new();
-    for &set in &sets {
-        let coupling = &scenario.couplings[set];
-        match cuts(coupling, ask, !grouped(set)) {
-            Ok(cuts) => found.push((set, cuts)),
-            Err(why) => problems.push(no_cuts(why, coupling.facts().label())),
+
+    /// Leaves of all tooth counts those whose sizes the other sets of their groups can have, too.
+    pub(super) fn keep_alike(&self, stocks: &mut [Stock]) -> Result<(), Vec<Problem>> {
+        let mut problems = Vec::new();
+        let couplings = &self.scenario.couplings;
+        contradictions::of_sizes(couplings, &self.groups, stocks, &mut problems);
+        match problems.is_empty() {
+            true => Ok(()),
+            false => Err(problems),
         }
     }
-    if problems.is_empty() {
-        contradictions::of_sizes(&scenario.couplings, &groups, &mut found, &mut problems);
+
+    /// Gathers what the search needs, with the trees of all sets.
+    pub(super) fn ground(
+        &self,
+        mut found: Vec<(usize, Arc<Tree>)>,
+    ) -> Result<Ground, Vec<Problem>> {
+        // The set with the most cuts comes first: it is the one that candidates are tried along.
+        found.sort_unstable_by_key(|(set, tree)| (std::cmp::Reverse(tree.cuts.len()), *set));
+        let (sets, trees): (Vec<usize>, Vec<_>) = found.into_iter().unzip();
+        let place_of = |set: usize| sets.iter().position(|&other| other == set);
+        let alike = self.groups.iter().map(|group| Alike {
+            size: group.size,
+            sets: group.sets.iter().filter_map(|&set| place_of(set)).collect(),
+        });
+        let alike: Vec<Alike> = alike.filter(|group| group.sets.len() > 1).collect();
+        let quotients = self
+            .quotients
+            .iter()
+            .map(|quotient| self.in_doubles(quotient, &sets, &trees))
+            .collect::<Option<Vec<_>>>();
+        let Some(quotients) = quotients else {
+            let most = &*limits::RATIOS.to_string();
+            return Err(vec![Problem::of(
+                "wanted",
+                ("problem-ask-ratios", &[]),
+                ("fix-ask-ratios", &[("most", most)]),
+            )]);
+        };
+        let ground = Ground {
+            trees,
+            quotients,
+            goals: self.goals.clone(),
+            alike,
+            maker: Maker {
+                scenario: self.scenario.clone(),
+                sets,
+                ranges: self.ranges.clone(),
+                limits: self.ask.limits,
+                best: self.ask.best.clone(),
+            },
+            one_by_one: ONE_BY_ONE,
+        };
+        let mut problems = Vec::new();
+        unreachable(&self.scenario, &self.ask, &ground, &mut problems);
+        if problems.is_empty() {
+            problems.extend(contradictions::of_ratios(
+                &self.scenario,
+                &self.ask,
+                &ground,
+            ));
+        }
+        match problems.is_empty() {
+            true => Ok(ground),
+            false => Err(problems),
+        }
     }
-    if !problems.is_empty() {
-        return Err(problems);
-    }
-    // The set with the most cuts comes first: it is the one that candidates are tried along.
-    found.sort_by_key(|(_, cuts)| std::cmp::Reverse(cuts.len()));
-    let (sets, cuts): (Vec<usize>, Vec<_>) = found.into_iter().unzip();
-    let place_of = |set: usize| sets.iter().position(|&other| other == set);
-    let alike = groups.iter().map(|group| Alike {
-        size: group.size,
-        sets: group.sets.iter().filter_map(|&set| place_of(set)).collect(),
-    });
-    let alike: Vec<Alike> = alike.filter(|group| group.sets.len() > 1).collect();
-    let trees: Vec<Tree> = sets
-        .iter()
-        .zip(cuts)
-        .map(|(&set, cuts)| Tree::new(cuts, scenario.couplings[set].facts().row_ratios().len()))
-        .collect();
-    let quotients = quotients
-        .iter()
-        .map(|quotient| in_doubles(train, quotient, &rows, &sets, &trees))
-        .collect::<Option<Vec<_>>>();
-    let Some(quotients) = quotients else {
-        let most = &*limits::RATIOS.to_string();
-        return Err(vec![Problem::of(
-            "wanted",
-            ("problem-ask-ratios", &[]),
-            ("fix-ask-ratios", &[("most", most)]),
-        )]);
-    };
-    let ground = Ground {
-        trees,
-        quotients,
-        goals,
-        alike,
-        maker: Maker {
-            scenario: scenario.clone(),
-            sets,
-            ranges,
-            limits: ask.limits,
-            best: ask.best.clone(),
-        },
-        one_by_one: ONE_BY_ONE,
-    };
-    unreachable(train, ask, &ground, &mut problems);
-    if problems.is_empty() {
-        problems.extend(contradictions::of_ratios(train, ask, &ground));
-    }
-    if problems.is_empty() {
-        Ok(ground)
-    } else {
-        Err(problems)
+
+    /// A ratio in doubles; nothing where it depends on too many tooth ratios.
+    fn in_doubles(
+        &self,
+        quotient: &ToothQuotient,
+        sets: &[usize],
+        trees: &[Arc<Tree>],
+    ) -> Option<Quotient> {
+        let rows = &self.rows;
+        let terms = || quotient.numerator.iter().chain(&quotient.denominator);
+        let used = terms().fold(0, |all, (rows, _)| all | rows);
+        let looked_for = |row: &Variable| sets.iter().position(|&set| set == row.set);
+        let is_used = |bit: usize| used >> bit & 1 == 1;
+        // In the order of the sets, so that the last ones can be put in first.
+        let mut variables: Vec<Variable> = rows
+            .iter()
+            .enumerate()
+            .filter(|(bit, _)| is_used(*bit))
+            .filter_map(|(_, row)| {
+                let set = looked_for(row)?;
+                Some(Variable { set, row: row.row })
+            })
+            .collect();
+        variables.sort_by_key(|variable| (variable.set, variable.row));
+        let places: Vec<Place> = rows
+            .iter()
+            .map(|row| match looked_for(row) {
+                None => Place::Fixed(present_ratio(&self.scenario, *row)),
+                Some(set) => {
+                    let wanted = Variable { set, row: row.row };
+                    let at = variables.iter().position(|variable| *variable == wanted);
+                    // One that is not used stands nowhere.
+                    at.map_or(Place::Fixed(1.0), Place::Variable)
+                }
+            })
+            .collect();
+        if variables.len() > limits::RATIOS {
+            return None;
+        }
+        let both = [&quotient.numerator[..], &quotient.denominator[..]];
+        let widest = |variable: Variable| trees[variable.set].branches[0].k[variable.row];
+        Some(Quotient::new(both, &places, variables, widest))
     }
 }
 
@@ -349,52 +436,9 @@ fn sets_that_matter(
     (sets, rows)
 }
 
-/// A ratio in doubles; nothing where it depends on too many tooth ratios.
-fn in_doubles(
-    train: &Train,
-    quotient: &ToothQuotient,
-    rows: &[Variable],
-    sets: &[usize],
-    trees: &[Tree],
-) -> Option<Quotient> {
-    let terms = || quotient.numerator.iter().chain(&quotient.denominator);
-    let used = terms().fold(0, |all, (rows, _)| all | rows);
-    let looked_for = |row: &Variable| sets.iter().position(|&set| set == row.set);
-    let is_used = |bit: usize| used >> bit & 1 == 1;
-    // In the order of the sets, so that the last ones can be put in first.
-    let mut variables: Vec<Variable> = rows
-        .iter()
-        .enumerate()
-        .filter(|(bit, _)| is_used(*bit))
-        .filter_map(|(_, row)| {
-            let set = looked_for(row)?;
-            Some(Variable { set, row: row.row })
-        })
-        .collect();
-    variables.sort_by_key(|variable| (variable.set, variable.row));
-    let places: Vec<Place> = rows
-        .iter()
-        .map(|row| match looked_for(row) {
-            None => Place::Fixed(present_ratio(train, *row)),
-            Some(set) => {
-                let wanted = Variable { set, row: row.row };
-                let at = variables.iter().position(|variable| *variable == wanted);
-                // One that is not used stands nowhere.
-                at.map_or(Place::Fixed(1.0), Place::Variable)
-            }
-        })
-        .collect();
-    if variables.len() > limits::RATIOS {
-        return None;
-    }
-    let both = [&quotient.numerator[..], &quotient.denominator[..]];
-    let widest = |variable: Variable| trees[variable.set].branches[0].k[variable.row];
-    Some(Quotient::new(both, &places, variables, widest))
-}
-
 /// The tooth ratio that a row has.
-fn present_ratio(train: &Train, row: Variable) -> f64 {
-    let coupling = &train.scenario().couplings[row.set];
+fn present_ratio(scenario: &Scenario, row: Variable) -> f64 {
+    let coupling = &scenario.couplings[row.set];
     let ratio = &coupling.facts().row_ratios()[row.row];
     let product = |symbols: &[Symbol]| -> f64 {
         symbols
@@ -406,7 +450,7 @@ fn present_ratio(train: &Train, row: Variable) -> f64 {
 }
 
 /// Notes each goal that no candidate can reach, with what they can.
-fn unreachable(train: &Train, ask: &Ask, ground: &Ground, problems: &mut Vec<Problem>) {
+fn unreachable(scenario: &Scenario, ask: &Ask, ground: &Ground, problems: &mut Vec<Problem>) {
     let widest = ground.widest();
     for goal in &ground.goals.all {
         let ([low, high], [least, most]) = (goal.bounds(&widest.bounds), goal.wider());
@@ -425,11 +469,7 @@ fn unreachable(train: &Train, ask: &Ask, ground: &Ground, problems: &mut Vec<Pro
             continue;
         };
         let range = ask.wanted[at].range.as_str();
-        let label = train
-            .scenario()
-            .ranges
-            .iter()
-            .find(|known| known.id == range);
+        let label = scenario.ranges.iter().find(|known| known.id == range);
         // One that does not depend on teeth has nothing in between.
         let fix = match low == high {
             true => "fix-ask-fixed",

@@ -1,8 +1,10 @@
 //! Finds as plain data, and reading them again.
 
+use std::sync::Arc;
+
 use serde::Serialize;
 
-use super::cuts::of_counts;
+use super::cuts::{apply, of_counts};
 use super::measures::Find;
 use super::{Counts, Search};
 use crate::base::problem::Problem;
@@ -56,10 +58,17 @@ pub struct FindReport {
     pub open_speed: f64,
 }
 
-/// The sets of a find, beside which other fields may stand.
-struct Told(Vec<SetTeeth>);
+/// A find that is still to be measured.
+pub(super) struct Told {
+    pub sets: Vec<SetTeeth>,
+    /// Whether other parts have it: it is not handed on to them.
+    is_known: bool,
+}
 
-impl Read for Told {
+/// The sets of a find, beside which other fields may stand.
+struct Sets(Vec<SetTeeth>);
+
+impl Read for Sets {
     fn read(value: Value, place: &str, problems: &mut Vec<Problem>) -> Option<Self> {
         let spare = [
             "ratios",
@@ -120,15 +129,19 @@ impl Search {
 
     /// The teeth of a find, set by set.
     pub(super) fn teeth_of(&self, find: &Find) -> Vec<SetTeeth> {
-        let scenario = self.scenario(find);
+        let maker = &self.ground.maker;
         // In the order of the scenario.
-        let mut places = self.sets().to_vec();
-        places.sort_unstable();
-        let sets = places.iter().map(|&set| teeth_of(&scenario.couplings[set]));
+        let couplings = maker.scenario.couplings.iter().enumerate();
+        let sets = couplings.filter_map(|(set, coupling)| {
+            let at = maker.sets.iter().position(|&own| own == set)?;
+            let mut coupling = coupling.clone();
+            apply(&mut coupling, &find.cuts[at]);
+            Some(teeth_of(&coupling))
+        });
         sets.collect()
     }
 
-    fn find_report(&self, find: &Find) -> FindReport {
+    pub(super) fn find_report(&self, find: &Find) -> FindReport {
         let measures = find.measures;
         FindReport {
             sets: self.teeth_of(find),
@@ -148,32 +161,56 @@ impl Search {
     /// # Errors
     /// Every problem of the text: that it is no list of finds.
     pub fn tell_reported(&mut self, text: &str) -> Result<(), Vec<Problem>> {
-        self.tell_values(strict(text).map_err(|problem| vec![problem])?)
+        self.tell_in_pieces(text)?;
+        self.measure_told();
+        Ok(())
     }
 
-    pub(super) fn tell_values(&mut self, finds: Value) -> Result<(), Vec<Problem>> {
+    /// The same, but that they are measured as it is gone on with.
+    ///
+    /// # Errors
+    /// Those of [`Search::tell_reported`].
+    pub fn tell_in_pieces(&mut self, text: &str) -> Result<(), Vec<Problem>> {
+        self.tell_values(strict(text).map_err(|problem| vec![problem])?, true)
+    }
+
+    pub(super) fn tell_values(&mut self, finds: Value, is_known: bool) -> Result<(), Vec<Problem>> {
         let mut problems = Vec::new();
         let items = match finds {
             Value::List(items) => items,
             other => Vec::from([other]),
         };
-        let told: Vec<Told> = list(items, "finds", &mut problems);
+        let told: Vec<Sets> = list(items, "finds", &mut problems);
         if !problems.is_empty() {
             return Err(problems);
         }
-        for Told(sets) in told {
-            let maker = &self.ground.maker;
-            let cuts = maker.sets.iter().map(|&set| {
-                let coupling = &maker.scenario.couplings[set];
-                let told = sets.iter().find(|told| told.set == coupling.facts().id())?;
-                Some(of_counts(coupling, &told.teeth, told.pinions))
-            });
-            if let Some(cuts) = cuts.collect::<Option<Vec<_>>>()
-                && let Some(find) = maker.find(&cuts, &self.ground.goals)
-            {
-                self.tell(find);
-            }
-        }
+        let told = told.into_iter().map(|Sets(sets)| Told { sets, is_known });
+        self.told.extend(told);
         Ok(())
+    }
+
+    /// Measures all that it was told of.
+    pub(super) fn measure_told(&mut self) {
+        while let Some(told) = self.told.pop() {
+            self.measure(&told);
+        }
+    }
+
+    /// Takes teeth in as a find, if they are one.
+    pub(super) fn measure(&mut self, Told { sets, is_known }: &Told) {
+        let maker = &self.ground.maker;
+        let cuts = maker.sets.iter().map(|&set| {
+            let coupling = &maker.scenario.couplings[set];
+            let told = sets.iter().find(|told| told.set == coupling.facts().id())?;
+            Some(of_counts(coupling, &told.teeth, told.pinions))
+        });
+        if let Some(cuts) = cuts.collect::<Option<Vec<_>>>()
+            && let Some(find) = maker.find(&cuts, &self.ground.goals)
+        {
+            match is_known {
+                true => self.walk.front.put(Arc::new(find)),
+                false => self.walk.front.take(find),
+            };
+        }
     }
 }

@@ -188,6 +188,11 @@ impl Digest {
         }
     }
 
+    /// Takes in what another one tells.
+    pub(crate) fn put_all(&mut self, other: Self) {
+        self.put(&other.0.to_le_bytes());
+    }
+
     pub(crate) fn text(self) -> String {
         format!("{:016x}", self.0)
     }

@@ -24,6 +24,7 @@ impl Search {
                 all: self.all,
                 task: self.task,
                 shard: self.shard,
+                told: Vec::new(),
             }
         });
         let others: Vec<Self> = others.collect();
@@ -59,7 +60,9 @@ impl Search {
         });
         share_finds(parts);
         share_boxes(parts);
-        parts.iter().all(|part| part.walk.boxes.is_empty())
+        parts
+            .iter()
+            .all(|part| part.walk.boxes.is_empty() && part.told.is_empty())
             || parts.iter().any(|part| part.is_full())
     }
 
@@ -70,6 +73,7 @@ impl Search {
         for part in parts {
             one.walk.boxes.extend(part.walk.boxes);
             one.walk.counts.add(&part.walk.counts);
+            one.told.extend(part.told);
             for find in part.walk.front.finds() {
                 one.walk.front.put(Arc::clone(find));
             }

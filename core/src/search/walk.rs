@@ -1,6 +1,7 @@
 //! Going through all candidates, box by box.
 
 use std::cmp::Ordering;
+use std::sync::Arc;
 
 use super::ask::Criterion;
 use super::cuts::Cut;
@@ -16,7 +17,7 @@ pub(super) const ONE_BY_ONE: usize = 256;
 
 /// All that does not change while a search goes on.
 pub(super) struct Ground {
-    pub trees: Vec<Tree>,
+    pub trees: Vec<Arc<Tree>>,
     /// The ratio of each wanted range.
     pub quotients: Vec<Quotient>,
     pub goals: Goals,
@@ -122,7 +123,7 @@ impl Ground {
 
     /// The box of these branches, one for each set, if there are such.
     pub(super) fn at(&self, branches: Vec<u32>) -> Option<Box> {
-        let fits = |(at, tree): (&u32, &Tree)| (*at as usize) < tree.branches.len();
+        let fits = |(at, tree): (&u32, &Arc<Tree>)| (*at as usize) < tree.branches.len();
         let all_fit = branches.iter().zip(&self.trees).all(fits);
         (branches.len() == self.trees.len() && all_fit).then(|| self.box_of(branches))
     }

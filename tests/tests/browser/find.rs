@@ -169,13 +169,23 @@ fn what_cannot_be_is_refused_and_a_search_rests_and_ends() -> Result<()> {
         ensure!(problem.contains("cannot have the ratio 90"), "{problem}");
 
         write(page, "#find-ratio-1", "3.77")?;
-        // Long enough, and not so long that it would rest by itself.
-        write(page, "#find-tolerance", "5")?;
-        page.click("label[for=find-best-steps]")?;
+        // So long that it never ends: it rests by itself, once, before somebody has it go on.
+        write(page, "#find-tolerance", "9")?;
+        write(page, "#find-teeth-1", "200")?;
+        write(page, "#find-pinion-teeth-1", "150")?;
         page.click("[data-part=find-begin]")?;
         page.until(
-            "something is looked through",
-            "probe.one('[data-part=find-covered]').textContent !== '' && !probe.one('[data-part=find-rest]').hidden",
+            "it rests by itself",
+            "probe.one('[data-part=find-ahead]').textContent.startsWith('Paused')",
+        )?;
+        page.run(
+            "window.before = probe.one('[data-part=find-covered]').textContent",
+            Value::Null,
+        )?;
+        page.click("[data-part=find-rest]")?;
+        page.until(
+            "it goes on",
+            "probe.one('[data-part=find-covered]').textContent !== window.before",
         )?;
         page.click("[data-part=find-rest]")?;
         page.rest()?;
@@ -539,6 +549,7 @@ fn a_refusal_goes_with_the_next_word_and_a_wider_search_is_offered() -> Result<(
             Value::Null,
         )
     };
+    let train = by_core::train(SIX)?;
     page::open(View::LAPTOP, &format!("#s={SIX}"), |page| {
         open(page)?;
         write(page, "#find-tolerance", "-5")?;
@@ -566,6 +577,20 @@ fn a_refusal_goes_with_the_next_word_and_a_wider_search_is_offered() -> Result<(
         wait(page)?;
         let now: String = page.get("probe.one('#find-tolerance').value", Value::Null)?;
         ensure!(now == "0.02", "{now}");
+        // Or all the way, and no further than there is something.
+        page.click("[data-part=find-nearest]")?;
+        page.until(
+            "something is found",
+            "probe.one('[data-part=find-rest]').hidden && probe.all('[data-part=finds] tbody tr').length > 0",
+        )?;
+        let percent: String = page.get("probe.one('#find-tolerance').value", Value::Null)?;
+        let percent: f64 = percent.parse()?;
+        let within = |part: f64| Ok::<_, anyhow::Error>(by_the_core(&train, page, part)?.len());
+        let (here, before) = (within(percent / 100.0)?, within(percent / 200.0)?);
+        ensure!(
+            here > 0 && before == 0,
+            "{percent} %: {here}, {before} before"
+        );
         Ok(())
     })
 }

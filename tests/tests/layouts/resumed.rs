@@ -54,6 +54,27 @@ fn interrupted_after_any_number_of_steps_it_ends_the_same() {
     }
 }
 
+/// Catches what was found before that is lost where it is closed again before all of it is measured anew.
+#[test]
+fn what_was_found_before_is_measured_in_pieces() {
+    let ask = ask();
+    let mut whole = begun(&ask, 1, 3);
+    while whole.found().len() < 20 {
+        assert!(!whole.run(1), "it has ended");
+    }
+    let stands = whole.checkpoint();
+    let mut next = begun(&ask, 1, 3);
+    assert_eq!(next.resume_in_pieces(&stands), Ok(()));
+    next.run(3);
+    assert_eq!(next.found().len(), 3, "a piece measures one");
+    let mut again = begun(&ask, 1, 3);
+    assert_eq!(again.resume(&next.checkpoint()), Ok(()));
+    assert_eq!(again.checkpoint(), stands);
+    while !whole.run(100) {}
+    while !next.run(100) {}
+    assert_eq!(end(&next), end(&whole));
+}
+
 #[test]
 fn a_place_of_another_search_or_none_is_refused() {
     let mut search = begun(&ask(), 0, 3);

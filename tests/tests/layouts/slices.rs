@@ -1,6 +1,6 @@
 //! A search for layouts is gone through in small pieces, so that whoever is told to rest soon does.
 
-use levertrain_core::layouts::{LayoutAsk, LayoutSearch, WantedRatio};
+use levertrain_core::layouts::{LayoutAsk, LayoutPreparation, LayoutSearch, WantedRatio};
 
 /// As many members and elements as there may be, four applied: finding what the first frame can be takes a minute.
 fn largest() -> LayoutAsk {
@@ -48,4 +48,24 @@ fn a_frame_that_is_being_opened_is_begun_with_again() {
     assert_eq!(next.resume(&stands), Ok(()));
     assert_eq!(next.checkpoint(), stands);
     assert!(stands.contains("\"choices\":0"), "{stands:.300}");
+}
+
+/// Catches sets with hundreds of thousands of tooth counts that are listed in one piece, before which nobody can rest; and one
+/// that is set up otherwise in pieces.
+#[test]
+fn sets_with_most_tooth_counts_are_listed_in_many_pieces() {
+    let ask = largest();
+    let preparation = LayoutPreparation::shard(&ask, 0, 1);
+    let mut preparation = preparation.unwrap_or_else(|problems| panic!("{problems:#?}"));
+    let mut pieces = 0;
+    let search = loop {
+        match preparation.run() {
+            Ok(Some(search)) => break search,
+            Ok(None) => pieces += 1,
+            Err(problems) => panic!("{problems:#?}"),
+        }
+    };
+    assert!(pieces > 100, "{pieces} pieces");
+    let at_once = LayoutSearch::new(&ask).unwrap_or_else(|problems| panic!("{problems:#?}"));
+    assert_eq!(search.checkpoint(), at_once.checkpoint());
 }

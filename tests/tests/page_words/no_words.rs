@@ -347,6 +347,7 @@ pub const NO_WORDS: &[(&str, &[&str])] = &[
             "find-back",
             "find-all",
             "find-begin",
+            "find-nearest",
             "find-wider",
             "find-best-…",
             "find-count-…",

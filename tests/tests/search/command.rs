@@ -124,7 +124,7 @@ fn shards_that_are_no_whole_are_refused() -> Result<()> {
     };
     let older = changed(
         "older.jsonl",
-        text.replacen("\"format\":2", "\"format\":1", 1),
+        text.replacen("\"format\":3", "\"format\":2", 1),
     )?;
     ensure!(fs::read_to_string(&older)? != text, "it says its format");
     let (_, finds) = text.split_once('\n').context("more than a line")?;
@@ -140,7 +140,7 @@ fn shards_that_are_no_whole_are_refused() -> Result<()> {
         ),
         (
             vec![&first, &older],
-            "older.jsonl: format: another version wrote this, in format 1 and not 2",
+            "older.jsonl: format: another version wrote this, in format 2 and not 3",
         ),
         (
             vec![&first, &unmarked],
@@ -205,7 +205,7 @@ fn bad_input_gets_one_line_and_a_status() -> Result<()> {
             &[&task, "--out", &old],
             "old.jsonl.state: format: another version",
         ),
-        (&[&task, "--out", &old], "in format 1 and not 2"),
+        (&[&task, "--out", &old], "in format 1 and not 3"),
         (&[&task, "--threads", "0"], "no number of threads"),
         (&[&task, "--threads", "two"], "no number of threads"),
         (&[&task, "--save-every", "0"], "no time between saves"),

@@ -7,7 +7,12 @@ use levertrain_tests::files::scenario_folder;
 use crate::everything::{ask, finds};
 
 pub fn train() -> Train {
-    let path = scenario_folder().join("04-six-speed-three-sets.json");
+    train_of("04-six-speed-three-sets")
+}
+
+#[track_caller]
+pub fn train_of(stem: &str) -> Train {
+    let path = scenario_folder().join(format!("{stem}.json"));
     let text = std::fs::read_to_string(path).unwrap_or_default();
     match Train::parse(&text) {
         Ok(train) => train,

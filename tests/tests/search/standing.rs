@@ -1,11 +1,11 @@
 //! A search that was interrupted, gone on with where it stood, finds what it would have; and so does one in threads.
 
 use levertrain_core::Train;
-use levertrain_core::search::{Ask, Criterion, Search};
+use levertrain_core::search::{Ask, Criterion, Preparation, Search};
 use serde_json::{Value, json};
 
 use crate::everything::{ask, finds};
-use crate::shards::train;
+use crate::shards::{train, train_of};
 
 fn asked(train: &Train) -> Ask {
     Ask {
@@ -79,6 +79,69 @@ fn what_is_gone_on_with_ends_as_what_was_not_interrupted() {
         assert_eq!(covered(&joined), whole.candidates());
         assert_eq!(joined.report().finds, whole.report().finds);
     }
+}
+
+/// Catches finds that are lost where a search is closed again before all that it had found is measured anew, or told of by
+/// another part and never taken in.
+#[test]
+fn finds_that_it_is_told_of_are_measured_in_pieces() {
+    let train = train();
+    let asked = asked(&train);
+    let whole = finds(&train, &asked);
+    let mut stopped = search(&train, &asked);
+    while stopped.finds().len() < 5 {
+        assert!(!stopped.run(1), "it has ended");
+    }
+    let count = stopped.finds().len();
+    let text = Search::checkpoint(std::slice::from_ref(&stopped));
+    let mut next = search(&train, &asked);
+    assert_eq!(next.resume_in_pieces(&text), Ok(()));
+    assert_eq!(next.finds().len(), 0);
+    next.run(2);
+    assert_eq!(next.finds().len(), 2, "a piece measures one");
+    let mut again = search(&train, &asked);
+    let stands = Search::checkpoint(std::slice::from_ref(&next));
+    assert_eq!(again.resume(&stands), Ok(()));
+    assert_eq!(again.finds().len(), count);
+    while !next.run(100) {}
+    assert_eq!(next.report().finds, whole.report().finds);
+
+    // One that has nothing left goes on with what it is told.
+    let reports = serde_json::to_string(&whole.report().finds).unwrap_or_default();
+    let mut shard =
+        Search::shard(&train, &asked, 0, 2).unwrap_or_else(|problems| panic!("{problems:#?}"));
+    shard.hands_on();
+    while !shard.run(100) {}
+    let own = shard.fresh();
+    for find in shard.report().finds {
+        assert!(own.contains(&find), "it is not handed on: {find:?}");
+    }
+    assert_eq!(shard.tell_in_pieces(&reports), Ok(()));
+    while !shard.run(1) {}
+    assert_eq!(shard.report().finds, whole.report().finds);
+    assert_eq!(shard.fresh(), [], "what others told goes back to them");
+}
+
+/// Catches sets with hundreds of thousands of tooth counts that are listed in one piece, before which nobody can rest; and a
+/// search that is set up otherwise in pieces.
+#[test]
+fn sets_with_most_tooth_counts_are_listed_in_many_pieces() {
+    // It has a Ravigneaux set.
+    let train = train_of("09-six-speed-front-set");
+    let asked = ask(&train, 0.02, [18, 100], [12, 100]);
+    let mut preparation =
+        Preparation::new(&train, &asked).unwrap_or_else(|problems| panic!("{problems:#?}"));
+    let mut pieces = 0;
+    let begun = loop {
+        match preparation.run() {
+            Ok(Some(search)) => break search,
+            Ok(None) => pieces += 1,
+            Err(problems) => panic!("{problems:#?}"),
+        }
+    };
+    assert!(pieces > 100, "{pieces} pieces");
+    let at_once = search(&train, &asked);
+    assert_eq!(Search::checkpoint(&[begun]), Search::checkpoint(&[at_once]));
 }
 
 #[test]

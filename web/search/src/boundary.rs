@@ -4,13 +4,33 @@ use levertrain_core::layouts::LayoutForecast;
 use levertrain_core::words::Catalogue;
 use wasm_bindgen::prelude::*;
 
-use crate::layouts::LayoutsPart;
-use crate::part::Part;
+use crate::layouts::{LayoutsPart, LayoutsPreparation};
+use crate::part::{Forecast, Part, PartPreparation};
 
 /// Has this engine speak from the text of a catalogue: once, before anything is asked of it.
 #[wasm_bindgen]
 pub fn speak(text: String) {
     Catalogue::of(text.leak()).speak();
+}
+
+/// One worker's part of a search for teeth that is being set up.
+#[wasm_bindgen]
+pub struct TeethSetUp(PartPreparation);
+
+#[wasm_bindgen]
+impl TeethSetUp {
+    /// Part `which`, from 0, of `of`; throws the problems as a text of JSON.
+    #[wasm_bindgen(constructor)]
+    pub fn new(train: &str, ask: &str, which: u32, of: u32) -> Result<TeethSetUp, JsValue> {
+        let preparation = PartPreparation::new(train, ask, which, of);
+        preparation.map(Self).map_err(JsValue::from)
+    }
+
+    /// Goes on for a piece; the search, once it is set up; throws the problems as a text of JSON.
+    pub fn run(&mut self) -> Result<Option<TeethSearch>, JsValue> {
+        let part = self.0.run().map_err(JsValue::from)?;
+        Ok(part.map(TeethSearch))
+    }
 }
 
 /// One worker's part of a search for teeth.
@@ -19,22 +39,14 @@ pub struct TeethSearch(Part);
 
 #[wasm_bindgen]
 impl TeethSearch {
-    /// Part `which`, from 0, of `of`; throws the problems as a text of JSON.
-    #[wasm_bindgen(constructor)]
-    pub fn new(train: &str, ask: &str, which: u32, of: u32) -> Result<TeethSearch, JsValue> {
-        Part::new(train, ask, which, of)
-            .map(Self)
-            .map_err(JsValue::from)
-    }
-
     /// Goes on for so many boxes at most; true once nothing is left.
     pub fn run(&mut self, boxes: u32) -> bool {
         self.0.run(boxes)
     }
 
-    /// About how many boxes all parts together will look at.
-    pub fn estimate(&self) -> f64 {
-        self.0.estimate()
+    /// How many boxes all parts together look at, to be found out in pieces.
+    pub fn forecast(&self) -> TeethForecast {
+        TeethForecast(self.0.forecast())
     }
 
     /// Where it stands, as a text that a new one of the same part can `resume`.
@@ -57,6 +69,11 @@ impl TeethSearch {
         self.0.progress()
     }
 
+    /// What it has found since this was last asked, as JSON, for other parts; empty where that is nothing.
+    pub fn fresh(&mut self) -> String {
+        self.0.fresh()
+    }
+
     /// How often the finds have become others.
     pub fn changes(&self) -> f64 {
         self.0.changes()
@@ -68,20 +85,49 @@ impl TeethSearch {
     }
 }
 
+/// Finds out how many boxes a search for teeth looks at.
+#[wasm_bindgen]
+pub struct TeethForecast(Forecast);
+
+#[wasm_bindgen]
+impl TeethForecast {
+    /// Goes on for a piece; false once that is enough.
+    pub fn run(&mut self) -> bool {
+        self.0.run()
+    }
+
+    /// About how many boxes that are.
+    pub fn boxes(&self) -> f64 {
+        self.0.boxes()
+    }
+}
+
+/// One worker's part of a search for layouts that is being set up.
+#[wasm_bindgen]
+pub struct LayoutsSetUp(LayoutsPreparation);
+
+#[wasm_bindgen]
+impl LayoutsSetUp {
+    /// Part `which`, from 0, of `of`; throws the problems as a text of JSON.
+    #[wasm_bindgen(constructor)]
+    pub fn new(ask: &str, which: u32, of: u32) -> Result<LayoutsSetUp, JsValue> {
+        let preparation = LayoutsPreparation::new(ask, which, of);
+        preparation.map(Self).map_err(JsValue::from)
+    }
+
+    /// Goes on for a piece; the search, once it is set up; throws the problems as a text of JSON.
+    pub fn run(&mut self) -> Result<Option<LayoutsSearch>, JsValue> {
+        let part = self.0.run().map_err(JsValue::from)?;
+        Ok(part.map(LayoutsSearch))
+    }
+}
+
 /// One worker's part of a search for layouts.
 #[wasm_bindgen]
 pub struct LayoutsSearch(LayoutsPart);
 
 #[wasm_bindgen]
 impl LayoutsSearch {
-    /// Part `which`, from 0, of `of`; throws the problems as a text of JSON.
-    #[wasm_bindgen(constructor)]
-    pub fn new(ask: &str, which: u32, of: u32) -> Result<LayoutsSearch, JsValue> {
-        LayoutsPart::new(ask, which, of)
-            .map(Self)
-            .map_err(JsValue::from)
-    }
-
     /// Goes on for so many steps at most; true once nothing is left.
     pub fn run(&mut self, steps: u32) -> bool {
         self.0.run(steps)

@@ -8,5 +8,5 @@ mod boundary;
 mod layouts;
 mod part;
 
-pub use layouts::LayoutsPart;
-pub use part::Part;
+pub use layouts::{LayoutsPart, LayoutsPreparation};
+pub use part::{Forecast, Part, PartPreparation};

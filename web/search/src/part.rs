@@ -1,16 +1,17 @@
 //! One worker's part of a search.
 
-use levertrain_core::search::{Ask, Search};
+use levertrain_core::search::{Ask, Estimating, Preparation, Search};
 use levertrain_core::{Problem, Train};
 use serde_json::json;
 
-/// Dives by which it is told how many boxes there are: some tens of milliseconds.
+/// Dives by which it is told how many boxes there are, and how many of them are made in a piece.
 const DIVES: u32 = 1000;
+const DIVES_A_PIECE: u32 = 50;
 
-/// A part of a search, gone on with in pieces.
-pub struct Part(Search);
+/// A part that is being set up, in pieces.
+pub struct PartPreparation(Preparation);
 
-impl Part {
+impl PartPreparation {
     /// Part `which`, from 0, of `of` for what is asked, as JSON, of the train in a text.
     ///
     /// # Errors
@@ -18,21 +19,41 @@ impl Part {
     pub fn new(train: &str, ask: &str, which: u32, of: u32) -> Result<Self, String> {
         let train = Train::parse(train).map_err(told)?;
         let ask = Ask::parse(ask).map_err(told)?;
-        let search = match of {
-            1 => Search::new(&train, &ask),
-            _ => Search::shard(&train, &ask, which as usize, of as usize),
+        let preparation = match of {
+            1 => Preparation::new(&train, &ask),
+            _ => Preparation::shard(&train, &ask, which as usize, of as usize),
         };
-        search.map(Self).map_err(told)
+        preparation.map(Self).map_err(told)
     }
 
+    /// Goes on for a piece; the part, once it is set up.
+    ///
+    /// # Errors
+    /// The problems of what is asked of the train, as JSON.
+    pub fn run(&mut self) -> Result<Option<Part>, String> {
+        let search = self.0.run().map_err(told)?;
+        Ok(search.map(|mut search| {
+            search.hands_on();
+            Part(search)
+        }))
+    }
+}
+
+/// A part of a search, gone on with in pieces.
+pub struct Part(Search);
+
+impl Part {
     /// Goes on for so many boxes at most; true once nothing is left.
     pub fn run(&mut self, boxes: u32) -> bool {
         self.0.run(boxes as usize)
     }
 
-    /// About how many boxes all parts together will look at.
-    pub fn estimate(&self) -> f64 {
-        self.0.estimate(DIVES).boxes
+    /// How many boxes all parts together look at, to be found out in pieces.
+    pub fn forecast(&self) -> Forecast {
+        Forecast {
+            estimating: self.0.estimating(),
+            dives: 0,
+        }
     }
 
     /// Where it stands, to be gone on with later.
@@ -45,7 +66,7 @@ impl Part {
     /// # Errors
     /// That it is no such place, as JSON.
     pub fn resume(&mut self, checkpoint: &str) -> Result<(), String> {
-        self.0.resume(checkpoint).map_err(told)
+        self.0.resume_in_pieces(checkpoint).map_err(told)
     }
 
     /// How far it is and what it has found, as JSON.
@@ -59,6 +80,15 @@ impl Part {
         serde_json::to_string(&self.0.progress()).unwrap_or_default()
     }
 
+    /// What it has found since this was last asked, as JSON, for other parts; empty where that is nothing.
+    pub fn fresh(&mut self) -> String {
+        let fresh = self.0.fresh();
+        match fresh.is_empty() {
+            true => String::new(),
+            false => serde_json::to_string(&fresh).unwrap_or_default(),
+        }
+    }
+
     /// How often the finds have become others.
     pub fn changes(&self) -> f64 {
         self.0.changes() as f64
@@ -69,7 +99,27 @@ impl Part {
     /// # Errors
     /// That it is no list of finds, as JSON.
     pub fn tell(&mut self, finds: &str) -> Result<(), String> {
-        self.0.tell_reported(finds).map_err(told)
+        self.0.tell_in_pieces(finds).map_err(told)
+    }
+}
+
+/// About how many boxes all parts of a search together look at.
+pub struct Forecast {
+    estimating: Estimating,
+    dives: u32,
+}
+
+impl Forecast {
+    /// Goes on for a piece; false once that is enough.
+    pub fn run(&mut self) -> bool {
+        self.estimating.dive(DIVES_A_PIECE);
+        self.dives += DIVES_A_PIECE;
+        self.dives < DIVES
+    }
+
+    /// About how many boxes that are.
+    pub fn boxes(&self) -> f64 {
+        self.estimating.estimate().boxes
     }
 }
 

@@ -44,7 +44,7 @@ pub const PACKER: Engine = Engine {
 pub const SEARCH: Engine = Engine {
     package: "levertrain-search",
     name: "levertrain_search",
-    limit: 350_000,
+    limit: 353_000,
 };
 
 /// All, in the order in which a page loads them.

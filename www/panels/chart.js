@@ -1,14 +1,14 @@
 /** The range chart: elements, ratio, step and efficiency of every range; a click applies one. */
 
-import { h, keepIn, unseen, write } from "../kit/dom.js";
+import { h, keepIn, unseen } from "../kit/dom.js";
 import { Kept } from "../kit/kept.js";
 import { lossesAreQuick } from "../state/assumptions.js";
-import { fraction, NONE, number, ratio } from "../kit/format.js";
-import { tell, tellHeadings } from "../kit/known.js";
-import { outcomeWords } from "../state/effort_words.js";
+import { fraction, number } from "../kit/format.js";
+import { tellHeadings } from "../kit/known.js";
 import { table } from "../kit/table.js";
 import { listed, say, sayParts } from "../kit/words.js";
 import { lockable } from "../state/lockable.js";
+import { ChartRow, mark } from "./chart_row.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
 /** @typedef {import("./registry.js").Surroundings} Surroundings */
@@ -32,16 +32,32 @@ export function fill(panel, { desk }) {
   const steps = h("p", { class: "note" }, say("page-chart-step-note"));
   const holder = h("div", { class: "scroll" });
   panel.fill(lockable(desk, "elements", holder), h("div", { class: "notes" }, spread, legend, steps, braking));
-  /** @type {HTMLElement[]} */
+  /** @type {ChartRow[]} */
   let rows = [];
   /** What the ratios are compared with. @type {Chart["ranges"] | undefined} */
   let before;
-  /** The chart, and its rows. @type {Kept<ReturnType<typeof table>>} */
-  const charts = new Kept();
-  /** @type {Kept<HTMLElement>} */
+  /** @type {Kept<ChartRow>} */
   const kept = new Kept();
+  /** @type {ReturnType<typeof table> | undefined} */
+  let chart;
   /** The elements that it has columns for. */
   let headed = "";
+  /** These as they are called. */
+  let heading = "";
+
+  /** The chart, with other heads where elements are others: its rows stay. */
+  function chartOf() {
+    const elements = desk.info?.elements ?? [];
+    headed = idsOf(elements);
+    const shape = JSON.stringify(elements.map(({ id, label }) => [id, label]));
+    if (chart && shape === heading) return chart;
+    heading = shape;
+    const made = makeChart();
+    if (!chart) return (chart = made);
+    chart.node.toggleAttribute("data-wide", made.node.hasAttribute("data-wide"));
+    chart.node.firstElementChild?.replaceWith(/** @type {Element} */ (made.node.firstElementChild));
+    return chart;
+  }
 
   function makeChart() {
     const heads = (desk.info?.elements ?? []).map(({ id, label }) => elementHead(id, label));
@@ -65,46 +81,33 @@ export function fill(panel, { desk }) {
       spread.textContent = braking.textContent = "";
       return;
     }
-    const elements = desk.info?.elements ?? [];
-    const shape = [elements.map(({ id, label }) => [id, label])];
-    headed = idsOf(elements);
-    const { node: chart, body } = charts.take("", shape, makeChart);
-    charts.end();
+    const { node, body } = chartOf();
     // What ratios were stays to be seen until an edit changes them again.
     if (!desk.before || differ(desk.before.ranges, found.ranges)) before = desk.before?.ranges;
     rows = found.ranges.map((range) => {
       const was = before?.find(({ id }) => id === range.id);
-      return kept.take(range.id, [range, was?.ratio], () => row(desk, range, was));
+      const row = kept.take(range.id, "", () => new ChartRow(desk, range));
+      row.show(range, was);
+      return row;
     });
     kept.end();
-    keepIn(body, rows);
-    keepIn(holder, [chart]);
+    keepIn(body, rows.map((row) => row.node));
+    keepIn(holder, [node]);
     spread.replaceChildren(...spreadWords(found));
-    const oneWays = elements.some(({ kind }) => kind === "one-way");
+    const oneWays = desk.info?.elements.some(({ kind }) => kind === "one-way") ?? false;
     legend.replaceChildren(...legendOf(oneWays));
     braking.textContent = oneWays ? brakingWords(found) : "";
   }
 
   function update() {
-    for (const row of rows) {
-      const current = row.dataset.rangeId === desk.answer?.range;
-      if (current) row.setAttribute("aria-current", "true");
-      else row.removeAttribute("aria-current");
-    }
+    for (const row of rows) row.follow(desk.answer?.range ?? undefined);
   }
 
   function fillEfficiencies() {
     const found = (lossesAreQuick(desk) && desk.ask((sandbox) => sandbox.lossChart())) || [];
     holder.toggleAttribute("data-no-losses", found.length === 0);
     coasting.textContent = desk.assumptions.coasting ? ` ${say("page-chart-coasting")}` : "";
-    rows.forEach((row, at) => {
-      const cell = /** @type {HTMLElement | null} */ (row.lastElementChild);
-      const range = found[at];
-      if (!cell) return;
-      tell(cell, range?.efficiency && range.efficiency * 100);
-      write(cell, range?.efficiency ? number(range.efficiency * 100, 3) : NONE);
-      cell.title = range ? outcomeWords(range) : "";
-    });
+    rows.forEach((row, at) => row.showEfficiency(found[at]));
   }
 
   /** Whether so many marks are to be made that it takes as long as the drawings. */
@@ -148,49 +151,6 @@ function differ(before, now) {
   return now.some(({ id, ratio }) => known.has(id) && known.get(id) !== ratio?.fraction);
 }
 
-/**
- * @param {Desk} desk
- * @param {Chart["ranges"][number]} range
- * @param {Chart["ranges"][number]} [before] the same before the last change of ratios
- */
-function row(desk, range, before) {
-  const apply = () => desk.apply(range.applied);
-  const dots = range.elements.map(({ kind, applied, label }) =>
-    // An open one is a point that the style sheet draws: there may be hundreds.
-    applied ? h("td", { class: "dot" }, mark(kind), unseen(label)) : h("td", { class: "dot" }),
-  );
-  return h(
-    "tr",
-    { class: "pick", "data-range-id": range.id, click: apply },
-    h("th", { scope: "row" }, h("button", { class: "bare", type: "button" }, range.label)),
-    ...dots,
-    changed(exactCell("figure", range.ratio, ratio(range.ratio)), range.ratio, before?.ratio),
-    exactCell("figure quiet", range.step, step(range.step)),
-    h("td", { class: "figure quiet efficiency" }),
-  );
-}
-
-/**
- * @param {string} kind
- * @param {import("../kit/format.js").Exact | null} value
- * @param {string} words
- */
-function exactCell(kind, value, words) {
-  return tell(h("td", { class: kind, title: value ? fraction(value) : null }, words), value?.decimal, value?.fraction);
-}
-
-/**
- * Says under a ratio what it was before the last edit, where that was another.
- * @param {HTMLElement} cell
- * @param {import("../kit/format.js").Exact | null} now
- * @param {import("../kit/format.js").Exact | null} [before] nothing where the range was not there
- */
-function changed(cell, now, before) {
-  if (before === undefined || ratio(before) === ratio(now)) return cell;
-  cell.append(h("small", { class: "was" }, say("page-chart-was", { ratio: ratio(before) })));
-  return cell;
-}
-
 /** What the column of efficiencies is called away from here. @param {Desk} desk */
 function efficiencyName(desk) {
   const name = say("page-chart-efficiency");
@@ -211,25 +171,12 @@ function brakingWords({ ranges }) {
 }
 
 /**
- * Round for a clutch, square for a brake, a wedge for a one-way clutch.
- * @param {import("../engine/levertrain.js").ElementKind} kind
- */
-function mark(kind) {
-  return h("span", { class: `mark ${kind}`, "aria-hidden": "true" });
-}
-
-/**
  * A short name that fits over a column of marks.
  * @param {string} id
  * @param {string} label
  */
 function elementHead(id, label) {
   return h("span", { class: id.length > 2 ? "upright" : "", title: label }, id, unseen(`, ${label}`));
-}
-
-/** @param {import("../kit/format.js").Exact | null} step */
-function step(step) {
-  return step ? number(step.decimal, 3) : "";
 }
 
 /** @param {Chart} chart */

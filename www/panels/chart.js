@@ -94,6 +94,7 @@ export function fill(panel, { desk }) {
     keepIn(body, rows.map((row) => row.node));
     keepIn(holder, [node]);
     spread.replaceChildren(...spreadWords(found));
+    spread.hidden = !found.spread;
     const oneWays = desk.info?.elements.some(({ kind }) => kind === "one-way") ?? false;
     legend.replaceChildren(...legendOf(oneWays));
     braking.textContent = oneWays ? brakingWords(found) : "";

@@ -1,10 +1,13 @@
 //! In class every text is large enough, whole, and clear of every other, in all ranges of all trains.
 
+use levertrain_core::words::word;
+
 use super::far::FarDrawings;
 use super::session::Session;
 use super::settings::Settings;
 use crate::draw::lever;
 use crate::draw::scene::{Bounds, Label, Scene};
+
 use crate::draw::tests::{again_in_german, sessions};
 use crate::motion::live::Motion;
 
@@ -114,6 +117,7 @@ fn the_same_in_german() {
         every_text_is_large_whole_and_clear,
         every_label_of_the_levers_is_clear,
         every_gear_has_its_letter,
+        the_speed_of_an_end_stands_by_its_word,
     ]);
 }
 
@@ -203,20 +207,20 @@ fn the_speed_of_an_end_stands_by_its_word() {
         for room in ROOMS {
             let [(section, zoom), _] = drawn(&mut session, room, false);
             let live = session.live();
-            for (word, shaft) in [
-                ("Input", session.train().input()),
-                ("Output", session.train().output()),
+            for (named, shaft) in [
+                (word("end-input"), session.train().input()),
+                (word("end-output"), session.train().output()),
             ] {
                 let body = levertrain_core::Body::Shaft(shaft);
                 let speed = levertrain_core::words::number(live.lettered_speed(body), 4);
-                let mut named = section.labels().filter(|label| label.text == word);
-                let (Some(named), true) = (named.next(), live.motion(body) != Motion::Free) else {
+                let mut words = section.labels().filter(|label| label.text == named);
+                let (Some(beside), true) = (words.next(), live.motion(body) != Motion::Free) else {
                     continue;
                 };
                 let mut speeds = section.labels().filter(|label| label.text == speed);
                 let near =
-                    speeds.any(|label| gap(&label.bounds(), &named.bounds()) * zoom <= room.2);
-                assert!(near, "{name} in {room:?}: {speed} stands far from {word}");
+                    speeds.any(|label| gap(&label.bounds(), &beside.bounds()) * zoom <= room.2);
+                assert!(near, "{name} in {room:?}: {speed} stands far from {named}");
                 seen += 1;
             }
         }

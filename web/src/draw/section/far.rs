@@ -7,6 +7,10 @@ use super::{Stage, figures, packs, wires};
 use crate::draw::scene::{Dash, Ink, Scene, Stroke};
 use crate::motion::live::Live;
 
+/// How far the names of the outer sets give way to the speeds of the ends where these find no room, the least
+/// first, in CSS pixels: under their sets they stay.
+const GIVES_WAY: [f64; 4] = [8.0, 16.0, 24.0, 32.0];
+
 /// Where the words of a half-section stand in large letters, in one width.
 #[derive(Debug, Clone)]
 pub struct Far {
@@ -22,12 +26,20 @@ impl Far {
             times: times.max(1.0),
             short: false,
             asks: false,
+            gives_way: 0.0,
         };
         let find = |letters| Places::find(&stage, wires::SHAFT, letters);
         let mut places = find(letters);
         // All by their letters or none: "Brake V" beside "W" would read as two kinds.
         if places.cut_some(&stage) {
             letters.short = true;
+            places = find(letters);
+        }
+        for gives_way in GIVES_WAY {
+            if places.tell_speeds() {
+                break;
+            }
+            letters.gives_way = gives_way;
             places = find(letters);
         }
         Self { letters, places }

@@ -342,23 +342,18 @@ impl Gear {
         let passed = self.turned.floor();
         let mut tooth = passed as i64;
         let mut y = bottom - (self.turned - passed) * TOOTH_PITCH;
-        // One stroke, to and fro beneath the outline: there are hundreds of teeth in a large drawing.
-        let mut comb = Vec::new();
-        let mut ends = [left, left + width];
         while y > top + 0.5 {
             if y < bottom - 0.5 {
-                let line = ends.map(|x| at(x, y));
-                if tooth.rem_euclid(MARKED) == 0 {
-                    scene.line(line[0], line[1], Stroke::solid(Ink::Quiet, 2.0));
+                let stroke = if tooth.rem_euclid(MARKED) == 0 {
+                    Stroke::solid(Ink::Quiet, 2.0)
                 } else {
-                    comb.extend(line);
-                    ends.swap(0, 1);
-                }
+                    Stroke::solid(Ink::Guide, 1.0)
+                };
+                scene.line(at(left, y), at(left + width, y), stroke);
             }
             y -= TOOTH_PITCH;
             tooth -= 1;
         }
-        scene.path(comb, Stroke::solid(Ink::Guide, 1.0));
     }
 
     /// What of its names there is room for.

@@ -11,6 +11,9 @@ pub trait Lettering: Copy {
     fn is_short(self) -> bool;
     /// Whether speeds are asked for, so that a mark stands for them.
     fn asks(self) -> bool;
+    /// How far the names of the first and the last set stand inwards of these, in CSS pixels, so that the
+    /// speeds of the ends have room.
+    fn gives_way(self) -> f64;
 
     /// How much more room there is above and below.
     fn beyond(self) -> (f64, f64) {
@@ -43,6 +46,11 @@ impl Lettering for Usual {
     fn asks(self) -> bool {
         false
     }
+
+    #[inline(always)]
+    fn gives_way(self) -> f64 {
+        0.0
+    }
 }
 
 /// For the back row of a class.
@@ -54,6 +62,8 @@ pub struct Large {
     pub short: bool,
     /// Whether speeds are asked for.
     pub asks: bool,
+    /// How far the names of the outer sets give way to the speeds of the ends.
+    pub gives_way: f64,
 }
 
 impl Lettering for Large {
@@ -71,5 +81,9 @@ impl Lettering for Large {
 
     fn asks(self) -> bool {
         self.asks
+    }
+
+    fn gives_way(self) -> f64 {
+        self.gives_way
     }
 }

@@ -43,40 +43,40 @@ impl Places {
         if letters.is_large() {
             room.take_lettered(4.0 * (letters.times() - 1.0));
         }
-        let sets = train
-            .scenario()
-            .couplings
-            .iter()
-            .enumerate()
-            .map(|(index, coupling)| {
-                let (left, right) = stage.face(index);
-                let middle = (left + right) / 2.0;
-                let column = stage.columns()[index];
-                // Up to where the next one's may begin.
-                let width = 2.0 * (column.right - middle).min(middle - column.left) + 24.0;
-                let label = Label {
-                    at: at(
-                        middle,
-                        stage.axis()
-                            + stage.below(index)
-                            + 17.0
-                            + HALF_LINE * (letters.times() - 1.0),
-                    ),
-                    text: labels::fitted(
-                        &isolated(coupling.facts().label()),
-                        SET_NAME * letters.times(),
-                        true,
-                        width,
-                    ),
-                    size: SET_NAME * letters.times(),
-                    bold: true,
-                    ink: Ink::Text,
-                    align: Align::Centre,
-                    plate: false,
-                };
-                room.take(label.bounds());
-                label
-            });
+        let couplings = &train.scenario().couplings;
+        let last = couplings.len().saturating_sub(1);
+        let sets = couplings.iter().enumerate().map(|(index, coupling)| {
+            let (left, right) = stage.face(index);
+            let middle = (left + right) / 2.0;
+            let column = stage.columns()[index];
+            // Up to where the next one's may begin.
+            let width = 2.0 * (column.right - middle).min(middle - column.left) + 24.0;
+            let stands = if letters.is_large() {
+                let inwards = f64::from(u8::from(index == 0)) - f64::from(u8::from(index == last));
+                middle + inwards * letters.gives_way()
+            } else {
+                middle
+            };
+            let label = Label {
+                at: at(
+                    stands,
+                    stage.axis() + stage.below(index) + 17.0 + HALF_LINE * (letters.times() - 1.0),
+                ),
+                text: labels::fitted(
+                    &isolated(coupling.facts().label()),
+                    SET_NAME * letters.times(),
+                    true,
+                    width,
+                ),
+                size: SET_NAME * letters.times(),
+                bold: true,
+                ink: Ink::Text,
+                align: Align::Centre,
+                plate: false,
+            };
+            room.take(label.bounds());
+            label
+        });
         let sets = sets.collect();
         let ends = [Side::Input, Side::Output].map(|end| {
             let (inner, outer) = stage.end(end);
@@ -158,6 +158,17 @@ impl Places {
         const ORDINARY: usize = 24;
         let mut elements = stage.train().scenario().elements.iter();
         elements.all(|element| packs::longest_name(element).chars().count() <= ORDINARY)
+    }
+
+    /// Whether the speeds of both ends found room, if their words did.
+    pub fn tell_speeds(&self) -> bool {
+        let mut ends = self.ends.iter();
+        ends.all(|[word, speed]| {
+            let whole = speed
+                .as_ref()
+                .is_some_and(|speed| speed.text == WIDEST_SPEED);
+            whole || word.is_none()
+        })
     }
 
     /// Whether the name of a clutch or brake found no room as a whole.

@@ -42,10 +42,12 @@ export class Panel {
   /**
    * Fills it once all else is painted; until then nobody sees or uses what is out of date.
    * @param {() => void} fill
+   * @param {boolean} [shown] whether it stays in sight meanwhile, for a frame or two: to lay out a large panel out of
+   *   use and in use again takes as long; who fills it then sees to it that nothing is done with what is out of date
    */
-  async later(fill) {
+  async later(fill, shown = false) {
     const turn = (this.#late += 1);
-    this.#wait(true);
+    this.#wait(true, shown);
     // Not in the frame itself: what is drawn in it takes its time, too.
     last = last.then(painted).then(breath);
     await last;
@@ -54,10 +56,10 @@ export class Panel {
     fill();
   }
 
-  /** @param {boolean} waits */
-  #wait(waits) {
+  /** @param {boolean} waits @param {boolean} [shown] */
+  #wait(waits, shown = false) {
     this.waits = waits;
-    this.#body.toggleAttribute("inert", waits);
+    this.#body.toggleAttribute("inert", waits && !shown);
     if (waits) this.node.setAttribute("aria-busy", "true");
     else this.node.removeAttribute("aria-busy");
   }

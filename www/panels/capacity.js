@@ -86,7 +86,7 @@ export function fill(panel, { desk, signal }) {
   const unlessLate = (renew) => () => !panel.waits && found.length > 0 && renew();
   if (desk.info) ask();
   // With many one-way clutches a chart takes longer than the drawings.
-  desk.addEventListener("train", () => panel.later(ask));
+  desk.addEventListener("train", () => panel.later(ask, desk.editing));
   desk.addEventListener("torque", () => panel.waits || ask());
   desk.addEventListener("units", unlessLate(show));
   desk.addEventListener("answer", unlessLate(mark));

@@ -123,10 +123,12 @@ export function fill(panel, { desk }) {
     fillEfficiencies();
   }
 
+  // A range of before may apply what is gone.
+  holder.addEventListener("click", (event) => panel.waits && event.stopPropagation(), { capture: true });
   if (desk.info) fillAll();
   desk.addEventListener("train", () => {
     // What is being changed is to be seen at once, unless that holds up the drawings.
-    if (!desk.editing || !lossesAreQuick(desk) || isLong()) panel.later(fillAll);
+    if (!desk.editing || !lossesAreQuick(desk) || isLong()) panel.later(fillAll, desk.editing);
     else if (panel.open) fillAll();
   });
   desk.addEventListener("answer", () => panel.waits || update());

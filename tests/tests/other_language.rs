@@ -346,7 +346,7 @@ fn refused_asks(train: &Train) -> Result<Vec<Problem>> {
     let ask = ask.map_err(|problems| anyhow!("{problems:?}"))?;
     let search = TeethSearch::new(train, &ask);
     let mut search = search.map_err(|problems| anyhow!("{problems:?}"))?;
-    for format in [1, 2] {
+    for format in [1, 3] {
         let stood = json!({"format": format, "task": "", "shard": [0, 1], "left": [], "outside": "0", "beaten": "0",
             "tried": "0", "boxes": "0", "finds": []});
         let refused = search.resume(&stood.to_string()).err();

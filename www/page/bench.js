@@ -48,6 +48,8 @@ const SOURCES = "sources";
 export class Bench {
   #host;
   #frames;
+  /** Whether the train has just been edited: it is drawn already, and the frame has enough to lay out. */
+  #isEdited = false;
   #stage;
   #opening;
   #history;
@@ -86,6 +88,7 @@ export class Bench {
     this.#host = host;
     this.desk = desk;
     this.#frames = new Frames((seconds) => this.#frame(seconds), signal);
+    desk.addEventListener("edited", () => (this.#isEdited = true));
     const ownPage = ownsPage(host, signal);
     this.#opening = new Opening(desk, entries, () => host.getAttribute("scenario"), ownPage, signal);
     const redraw = () => this.redraw();
@@ -410,6 +413,10 @@ export class Bench {
   #frame(seconds) {
     const { desk } = this;
     if (!desk.info) return false;
+    if (this.#isEdited) {
+      this.#isEdited = false;
+      return true;
+    }
     const moved = this.#moving;
     this.#moving = desk.advance(seconds);
     const changed = this.#stale || moved || this.#moving;

@@ -502,6 +502,11 @@ fn what_takes_too_long_says_so_and_how_it_is_run_elsewhere() -> Result<()> {
         let text: String = page.get("window.savedText", Value::Null)?;
         let task = SearchTask::parse(&text).map_err(|problems| anyhow::anyhow!("{problems:?}"))?;
         ensure!(task.ask.teeth == [18, 200], "{:?}", task.ask.teeth);
+        page.click("[data-part=find-rest]")?;
+        page.until(
+            "it tells how fast it goes and how long it will take",
+            "/ [^ ]+ candidates a second; about .+ left/.test(probe.one('[data-part=find-covered]').textContent)",
+        )?;
         page.click("[data-part=find-stop]")?;
         Ok(())
     })

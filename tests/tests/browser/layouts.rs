@@ -392,6 +392,11 @@ fn what_takes_too_long_says_so_and_how_it_is_run_elsewhere() -> Result<()> {
         let ask =
             LayoutAsk::parse_task(&text).map_err(|problems| anyhow::anyhow!("{problems:?}"))?;
         ensure!(ask.sets.len() == 4 && ask.elements == 6, "{ask:?}");
+        page.click("[data-part=layouts-rest]")?;
+        page.until(
+            "it tells how fast it goes and how long it will take",
+            "/ [^ ]+ ways of joining a second; very roughly .+ left/.test(probe.one('[data-part=layouts-covered]').textContent)",
+        )?;
         page.click("[data-part=layouts-stop]")?;
         Ok(())
     })

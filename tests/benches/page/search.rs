@@ -19,10 +19,12 @@ const TOLERANCE: f64 = 0.09;
 const LOOK: &str = "(async () => { \
     if (!window.searchEngine) { \
         window.searchEngine = await import(new URL('engine/levertrain_search.js', location.href)); \
-        await searchEngine.default(); \
+        await searchEngine.default({ module_or_path: new URL('engine/levertrain_search_bg.wasm', location.href) }); \
         searchEngine.speak(await (await fetch('words/en.ftl')).text()); \
     } \
-    const search = new searchEngine.TeethSearch(args.train, args.ask, 0, 1); \
+    const setUp = new searchEngine.TeethSetUp(args.train, args.ask, 0, 1); \
+    let search; \
+    while (!(search = setUp.run())); \
     const start = performance.now(); \
     while (!search.run(1000)); \
     const took = performance.now() - start; \

@@ -57,6 +57,8 @@ export function countField(form, field) {
 function numberField(form, { key, name, value, edit, least, most }, made) {
   const input = made({ class: "count", "aria-label": name, "data-key": key, input: type, blur: show });
   let waits = 0;
+  /** Whether what is typed stands as it is, since it is being tried. */
+  let tried = false;
   form.shows(show);
   typedOver(input);
 
@@ -69,12 +71,16 @@ function numberField(form, { key, name, value, edit, least, most }, made) {
     const { least, most } = limits();
     const whole = input.inputMode === "decimal" || Number.isInteger(count);
     const allowed = input.value !== "" && whole && count >= least && count <= most;
-    // What is refused is left to whoever types it, as half a number is.
-    input.setAttribute("aria-invalid", String(true));
     refuse(allowed ? "" : say("page-edit-from-to", { least, most }));
-    if (!allowed || !form.edit(edit(count), true)) return;
-    input.removeAttribute("aria-invalid");
-    show();
+    tried = true;
+    const taken = allowed && form.edit(edit(count), true);
+    tried = false;
+    // What is refused is left to whoever types it, as half a number is.
+    if (!taken) input.setAttribute("aria-invalid", String(true));
+    else {
+      input.removeAttribute("aria-invalid");
+      show();
+    }
   }
 
   /** Says what would be taken, once nobody types on. @param {string} words */
@@ -87,7 +93,7 @@ function numberField(form, { key, name, value, edit, least, most }, made) {
   }
 
   function show() {
-    if (isTyped(input) && input.hasAttribute("aria-invalid")) return;
+    if (isTyped(input) && (tried || input.hasAttribute("aria-invalid"))) return;
     input.removeAttribute("aria-invalid");
     refuse("");
     const { least, most } = limits();

@@ -53,9 +53,11 @@ export function stage(desk, page, signal) {
   /** Whether all gears had one module when both were fitted last. */
   let fitted = false;
 
-  /** What both were fitted to last. */
+  /** What both were fitted to last, and how wide that was. */
   let room = "";
-  const roomNow = () => `${scroller.clientWidth} ${growthIn(scroller)} ${devicePixelRatio}`;
+  let width = 0;
+  /** @param {number} across */
+  const roomOf = (across) => `${across} ${growthIn(scroller)} ${devicePixelRatio}`;
 
   /** Which of them are seen. */
   const seen = { section: true, lever: true };
@@ -72,7 +74,7 @@ export function stage(desk, page, signal) {
 
   /** Fits both drawings again where there is other room than there was. */
   function refit() {
-    if (roomNow() !== room) fit();
+    if (roomOf(scroller.clientWidth) !== room) fit();
   }
 
   /** Whether something else is drawn in their place. */
@@ -86,10 +88,24 @@ export function stage(desk, page, signal) {
 
   /** Fits both drawings to the width there is. */
   function fit() {
-    const available = scroller.clientWidth;
+    fitTo(scroller.clientWidth);
+  }
+
+  /**
+   * An edit is drawn before what else it changes on the page is laid out; should that leave another width, the observer
+   * tells of it.
+   */
+  function fitTrain() {
+    if (desk.editing && width > 0) fitTo(width);
+    else fit();
+  }
+
+  /** @param {number} available */
+  function fitTo(available) {
     if (resting || !desk.info || available === 0) return;
     const growth = growthIn(scroller);
-    room = roomNow();
+    width = available;
+    room = roomOf(available);
     fitted = desk.look.one_module;
     const size = desk.fit(available / growth);
     if (!size) return;
@@ -213,7 +229,7 @@ export function stage(desk, page, signal) {
     if (desk.look.one_module !== fitted) fit();
   });
   follow(desk, ["train", "look"], describe);
-  follow(desk, ["train"], fit);
+  follow(desk, ["train"], fitTrain);
   desk.addEventListener("pin", fit);
   /** @param {"section" | "lever"} drawing */
   const shows = (drawing) => seen[drawing];

@@ -169,6 +169,12 @@ export function stage(desk, page, signal) {
     performance.measure(DRAG_MEASURE, { start, end: performance.now() });
   }
 
+  // While the drawing is bettered its parts may move, but not those that somebody has hold of.
+  desk.mending.addEventListener("change", () => holder.toggleAttribute("data-mends", desk.mending.active));
+  holder.addEventListener("pointerdown", () => (desk.mending.held = true), true);
+  const letGo = () => (desk.mending.held = false);
+  for (const name of ["pointerup", "pointercancel"]) addEventListener(name, letGo, { capture: true, signal });
+
   let measured = 0;
   /** @type {import("../state/desk.js").Preview | undefined} */
   let previewed;

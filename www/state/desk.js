@@ -9,10 +9,10 @@
  */
 
 import { isTrap, isWhole, leave, loadWholeEngine, replaceEngine, useEngine } from "./engine.js";
-import { breath, inPieces, pause } from "../kit/pieces.js";
 import { Problems, problemsOf } from "../kit/problems.js";
 import { say } from "../kit/words.js";
 import { USUAL_ASSUMPTIONS } from "./assumptions.js";
+import { Mending } from "./mending.js";
 import { prepareIn } from "./preparing.js";
 import { Quantities } from "./quantities.js";
 import { USUAL_ROAD } from "./road.js";
@@ -60,8 +60,11 @@ export class Desk extends EventTarget {
   /** Whether nobody looks at it any more. */
   #gone = false;
   #text = "";
-  /** Counts the times that the drawing began to be bettered. */
-  #mending = 0;
+  /** What betters the drawing after an edit. @type {Mending<TrainInfo>} */
+  mending = new Mending(
+    () => (!this.#gone && this.isWhole && this.askWhole((engine, sandbox) => engine.mend(sandbox, 1))) ?? false,
+    (info) => this.#mended(info),
+  );
   /** @type {Pick<Settings, "palette" | "scale" | "merged" | "one_module" | "rate" | "power" | "width">} */
   #look = { palette: "light", scale: 2, merged: false, one_module: false, rate: 0, power: false, width: 800 };
   /** Counts what was said: events of one count are said together. */
@@ -145,13 +148,13 @@ export class Desk extends EventTarget {
     if (this.#gone) return undefined;
     const engine = this.#engine;
     // What is bettered meanwhile would hold it up.
-    this.#mending += 1;
+    this.mending.stop();
     try {
       const prepared = await prepareIn(engine, text, () => engine === this.#engine && !this.#gone);
       // Another engine took its place meanwhile.
       return prepared ?? this.prepare(text);
     } catch (error) {
-      if (this.info?.needless) this.#mend();
+      if (this.info?.needless) this.mending.begin();
       throw error;
     }
   }
@@ -199,7 +202,7 @@ export class Desk extends EventTarget {
     Object.assign(this.#look, shown);
     this.#send(fresh);
     this.#emit("train", "answer", "speed", "torque", "units", "road", "assumptions", "look");
-    if (info.needless) this.#mend();
+    if (info.needless) this.mending.begin();
   }
 
   /**
@@ -351,20 +354,12 @@ export class Desk extends EventTarget {
     } finally {
       this.editing = false;
     }
-    this.#mend();
+    this.mending.begin();
   }
 
-  /** Betters the drawing in pieces, where shafts cross in it after an edit, or that need not. */
-  async #mend() {
-    const turn = (this.#mending += 1);
-    await breath();
-    const found = await inPieces(() => {
-      if (turn !== this.#mending || this.#gone || !this.isWhole) return false;
-      const mended = this.askWhole((engine, sandbox) => engine.mend(sandbox, 1));
-      return mended === true ? undefined : (mended ?? false);
-    }, pause);
-    if (found === false || turn !== this.#mending) return;
-    this.info = found;
+  /** @param {TrainInfo} info of the drawing that is better */
+  #mended(info) {
+    this.info = info;
     if (this.still) this.settle();
     this.editing = true;
     try {
@@ -740,7 +735,7 @@ export class Desk extends EventTarget {
       if (!still()) leave(engine, prepared?.sandbox);
       else {
         this.#take(engine, prepared?.sandbox);
-        if (this.info?.needless) this.#mend();
+        if (this.info?.needless) this.mending.begin();
       }
     }
   }

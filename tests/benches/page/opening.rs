@@ -22,7 +22,7 @@ const LONG_TASK_MS: f64 = 50.0;
 pub fn report_page() -> Result<()> {
     let [mut drawn, mut requests, mut shift, mut longest] = [const { Vec::new() }; 4];
     for _ in 0..OPENINGS {
-        page::open(View::LAPTOP, "", |page| {
+        page::open(View::LAPTOP.keeping(), "", |page| {
             page.rest()?;
             let figures: [f64; 4] = page.get(
                 "(async () => { \
@@ -68,7 +68,7 @@ pub fn report_files() -> Result<()> {
     for worst in worst::files() {
         let [mut drawn, mut longest] = [const { Vec::new() }; 2];
         for _ in 0..FILE_OPENINGS {
-            page::open(View::LAPTOP, "", |page| {
+            page::open(View::LAPTOP.keeping(), "", |page| {
                 let [file_drawn, file_longest] = open_file(page, &worst)?;
                 drawn.push(file_drawn);
                 longest.push(file_longest);

@@ -25,6 +25,9 @@ const SUB_PATH: &str = "some/sub-path";
 
 pub(super) const PROBE: &str = include_str!("probe.js");
 
+/// As a browser is for a user who wants nothing kept.
+const KEEP_NOTHING: &str = "delete Navigator.prototype.serviceWorker";
+
 /// How long a condition may take to come true. Generous: a busy machine is no fault.
 const PATIENCE: Duration = Duration::from_secs(30);
 const LOOK_AGAIN: Duration = Duration::from_millis(15);
@@ -102,8 +105,11 @@ impl Page {
     fn start(pool: &Pool, site: Site, view: View, page: &str) -> Result<Self> {
         let session = pool.take(view.in_window)?;
         view.apply(&session)?;
-        let source = json!({ "source": PROBE });
-        session.cdp("Page.addScriptToEvaluateOnNewDocument", source)?;
+        let kept = (!view.keeps).then_some(KEEP_NOTHING);
+        for source in [PROBE].into_iter().chain(kept) {
+            let source = json!({ "source": source });
+            session.cdp("Page.addScriptToEvaluateOnNewDocument", source)?;
+        }
         let mut started = Self::on(session, site, page)?;
         started.view = view;
         Ok(started)

@@ -90,9 +90,9 @@ const probe = (() => {
   const drawn = (inside = "lever-train") => Number(host(inside)?.dataset.frame ?? 0);
   const isOpen = (inside) => drawn(inside) > 0 && all('[role="switch"]', inside).length > 0;
 
-  /** Whether a panel is still waiting for what belongs in it. */
+  /** Whether a panel is still waiting for what belongs in it, or parts of a drawing may still move. */
   const filling = () =>
-    [...document.querySelectorAll("lever-train")].some((node) => node.shadowRoot?.querySelector("[aria-busy]"));
+    [...document.querySelectorAll("lever-train")].some((node) => node.shadowRoot?.querySelector("[aria-busy], [data-mends]"));
 
   /** Waits until nothing is drawn and no frame is asked for any more, and every panel is filled. */
   async function rest() {

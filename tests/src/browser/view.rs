@@ -24,6 +24,8 @@ pub struct View {
     pub still: bool,
     /// Whether it must be a browser with windows.
     pub in_window: bool,
+    /// Whether the browser lets a site be kept for when there is no network.
+    pub keeps: bool,
 }
 
 impl View {
@@ -37,6 +39,7 @@ impl View {
         forced: false,
         still: false,
         in_window: false,
+        keeps: false,
     };
 
     /// A phone.
@@ -77,6 +80,16 @@ impl View {
     pub const fn in_window(self) -> Self {
         Self {
             in_window: true,
+            ..self
+        }
+    }
+
+    /// The same in a browser that lets the site be kept. Elsewhere it does not: each test would have all of it
+    /// fetched and written once more, which takes as long as opening the page.
+    #[must_use]
+    pub const fn keeping(self) -> Self {
+        Self {
+            keeps: true,
             ..self
         }
     }

@@ -97,7 +97,7 @@ fn check_in(page: &Page, place: Value, what: &str, rules: &[&str]) -> Result<()>
 /// The checker tries styles of its own, which the policy would forbid; all other tests heed it.
 fn in_reverse(view: View, test: impl FnOnce(&mut Page) -> Result<()>) -> Result<()> {
     let link = by_hand::link(REVERSE);
-    page::open(view, &link, |page| {
+    page::open(view.still(), &link, |page| {
         page.lift_security_policy()?;
         page.goto(&format!("index.html{link}"))?;
         test(page)

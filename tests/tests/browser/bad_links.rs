@@ -162,7 +162,7 @@ fn on_a_fresh_page_the_usual_scenario_opens_below_the_message() -> Result<()> {
 /// and an address that keeps that part.
 #[test]
 fn one_bad_part_gives_way_to_the_usual_and_the_rest_is_shown() -> Result<()> {
-    page::open(View::LAPTOP, "", |page| {
+    page::open(View::LAPTOP.still(), "", |page| {
         let mut shown: BTreeMap<String, (Seen, String)> = BTreeMap::new();
         for (link, part, good) in partly() {
             if !shown.contains_key(&good) {

@@ -86,6 +86,8 @@ impl Builder<'_> {
             By::Pointer(device) => {
                 let middle = "(() => { const box = probe.one(args).getBoundingClientRect(); \
                     return [box.x + box.width / 2, box.y + box.height / 2]; })()";
+                // What it belongs to may be on its way to another place.
+                self.page.rest()?;
                 let place: [f64; 2] = self.page.get(middle, json!(selector))?;
                 self.page.gesture(device, &[place.into()])?;
             }

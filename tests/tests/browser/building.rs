@@ -144,5 +144,5 @@ fn the_six_speed_is_built_with_a_finger() -> Result<()> {
 /// Catches what a pointer alone can do.
 #[test]
 fn the_six_speed_is_built_with_the_keys() -> Result<()> {
-    page::open(View::LAPTOP, "", |page| build(page, By::Keys))
+    page::open(View::LAPTOP.still(), "", |page| build(page, By::Keys))
 }

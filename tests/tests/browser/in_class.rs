@@ -22,7 +22,7 @@ const fn size(width: u32, height: u32) -> View {
     View {
         width,
         height,
-        ..View::LAPTOP
+        ..View::LAPTOP.still()
     }
 }
 
@@ -259,7 +259,7 @@ fn a_click_keeps_a_member_lit() -> Result<()> {
 /// Catches a reason why nothing turns of which a part is out of sight.
 #[test]
 fn a_tie_up_is_read_whole() -> Result<()> {
-    page::open(ROOMS[0].0.still(), "#s=05-eight-speed-four-sets", |page| {
+    page::open(ROOMS[0].0, "#s=05-eight-speed-four-sets", |page| {
         language::speak_german(page)?;
         begin(page)?;
         page.run(
@@ -351,7 +351,7 @@ fn the_back_row_reads_every_letter_of_every_train() -> Result<()> {
 #[test]
 fn the_drawings_keep_their_room_in_every_range() -> Result<()> {
     const LEAST: f64 = 550.0;
-    page::open(ROOMS[0].0.still(), "", |page| {
+    page::open(ROOMS[0].0, "", |page| {
         language::speak_german(page)?;
         let mut seen = 0;
         for file in files::scenarios()? {
@@ -446,7 +446,7 @@ fn pointing_at_a_member_lights_it_in_both_and_names_it() -> Result<()> {
 fn the_words_of_every_step_are_in_sight() -> Result<()> {
     const OUT: &str = "(() => { const line = probe.one('[data-part=class-line]'); \
         return [line.textContent, line.scrollHeight - line.clientHeight]; })()";
-    page::open(ROOMS[0].0.still(), "", |page| {
+    page::open(ROOMS[0].0, "", |page| {
         language::speak_german(page)?;
         for stem in ["05-eight-speed-four-sets", "07-three-speed-one-way"] {
             page.goto(&format!("index.html#s={stem}"))?;

@@ -15,7 +15,7 @@ const SIZE: &str = "(async () => { \
 /// another size than it says, and a start address that does not open once the host is gone.
 #[test]
 fn the_page_can_be_installed_and_starts_without_its_host() -> Result<()> {
-    page::open(View::LAPTOP, "", |page| {
+    page::open(View::LAPTOP.keeping(), "", |page| {
         page.until(
             "the page is kept",
             "await navigator.serviceWorker.ready.then(({ active }) => active?.state === 'activated')",

@@ -11,7 +11,7 @@ use crate::by_hand::{self, FIRST, SECOND, SIXTH};
 /// from the server, would forbid the rest; a breach of it fails every test.
 #[test]
 fn everything_comes_from_below_the_pages_own_address() -> Result<()> {
-    page::open(View::LAPTOP, "", |page| {
+    page::open(View::LAPTOP.keeping(), "", |page| {
         page.run(
             "for (const node of probe.all('details')) node.open = true",
             Value::Null,
@@ -53,7 +53,7 @@ const SHIFT: f64 = 0.05;
 /// are pushed about by what comes later.
 #[test]
 fn a_cold_page_asks_for_little_and_stands_still() -> Result<()> {
-    page::open(View::LAPTOP, "", |page| {
+    page::open(View::LAPTOP.keeping(), "", |page| {
         page.run(
             "for (const node of probe.all('details')) node.open = true",
             Value::Null,
@@ -97,7 +97,7 @@ fn a_cold_page_asks_for_little_and_stands_still() -> Result<()> {
 /// either.
 #[test]
 fn an_open_page_works_without_the_network() -> Result<()> {
-    page::open(View::LAPTOP, &by_hand::link(FIRST), |page| {
+    page::open(View::LAPTOP.keeping(), &by_hand::link(FIRST), |page| {
         page.until(
             "what panels need is at hand",
             "performance.getEntriesByType('resource').some(({ name, responseEnd }) => \

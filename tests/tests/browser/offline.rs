@@ -47,7 +47,7 @@ fn first_name(page: &Page) -> Result<String> {
 /// every scenario are there all the same.
 #[test]
 fn the_page_opens_without_its_host_with_every_scenario() -> Result<()> {
-    page::open(View::LAPTOP, &by_hand::link(FIRST), |page| {
+    page::open(View::LAPTOP.keeping(), &by_hand::link(FIRST), |page| {
         is_kept(page)?;
         page.cut_server();
         page.goto(&format!("index.html{}", by_hand::link(FIRST)))?;
@@ -79,7 +79,7 @@ fn a_new_version_is_taken_whole_once_no_page_of_the_old_one_is_left() -> Result<
         return Ok(());
     }
     let folder = site("new-version", &[])?;
-    page::open_in(&folder, View::LAPTOP, "index.html", |page| {
+    page::open_in(&folder, View::LAPTOP.keeping(), "index.html", |page| {
         is_kept(page)?;
         let old = first_name(page)?;
         change_site(&folder, &old, "A train of the next version", true)?;
@@ -113,7 +113,7 @@ fn a_version_that_comes_in_part_is_not_taken() -> Result<()> {
         return Ok(());
     }
     let folder = site("half-a-version", &[])?;
-    page::open_in(&folder, View::LAPTOP, "index.html", |page| {
+    page::open_in(&folder, View::LAPTOP.keeping(), "index.html", |page| {
         is_kept(page)?;
         let old = first_name(page)?;
         // The record names one list, and the host has another.
@@ -152,7 +152,7 @@ fn somebody_elses_page_is_not_kept() -> Result<()> {
          <link rel=\"icon\" href=\"data:,\"><script type=\"module\" src=\"element.js\"></script>\
          <h1>Lesson</h1><lever-train address></lever-train>";
     let folder = site("not-kept", &[("lesson.html", lesson)])?;
-    page::open_in(&folder, View::LAPTOP, "lesson.html", |page| {
+    page::open_in(&folder, View::LAPTOP.keeping(), "lesson.html", |page| {
         page.rest()?;
         page.get::<()>("new Promise((done) => setTimeout(done, 500))", Value::Null)?;
         let kept = "navigator.serviceWorker.getRegistrations().then(({ length }) => length)";

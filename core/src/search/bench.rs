@@ -4,10 +4,10 @@ use std::sync::Arc;
 
 use super::Search;
 use super::ask::{Ask, Criterion, Limits, Wanted};
+use super::checks::no_cuts;
 use super::cuts::{Cut, of_counts};
 use super::goals::{Goal, Goals};
 use super::measures::{Find, Maker, WantedRange};
-use super::prepare::no_cuts;
 use super::quotient::{Place, Quotient, Variable};
 use super::stock::{Planting, Stocking, are_alike};
 use super::tree::Tree;

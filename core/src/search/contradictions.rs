@@ -1,6 +1,7 @@
-//! What of an ask excludes each other, although teeth could give each of it: found before any time is spent.
+//! What of an ask no teeth give, and what excludes each other although teeth could give each of it: found before any time is spent.
 
 use super::ask::Ask;
+use super::checks::note;
 use super::cuts::{Cut, cut_of};
 use super::goals::Goal;
 use super::stock::Stock;
@@ -9,6 +10,51 @@ use crate::base::number::number;
 use crate::base::problem::Problem;
 use crate::model::coupling::Coupling;
 use crate::model::scenario::Scenario;
+
+/// Notes each goal that no candidate can reach, with what they can.
+pub(super) fn unreachable(
+    scenario: &Scenario,
+    ask: &Ask,
+    ground: &Ground,
+    problems: &mut Vec<Problem>,
+) {
+    let widest = ground.widest();
+    for goal in &ground.goals.all {
+        let ([low, high], [least, most]) = (goal.bounds(&widest.bounds), goal.wider());
+        if low <= most && least <= high {
+            continue;
+        }
+        let [low, high] = [low, high].map(|end| number(end, 4));
+        let wanted = number(goal.wanted.unwrap_or(goal.window[0]), 4);
+        let [(at, 1)] = goal.powers[..] else {
+            let values = [("wanted", &*wanted), ("least", &low), ("most", &high)];
+            problems.push(note(
+                "spread",
+                ("problem-ask-spread", &values),
+                "fix-ask-unreachable",
+            ));
+            continue;
+        };
+        let range = ask.wanted[at].range.as_str();
+        let label = scenario.ranges.iter().find(|known| known.id == range);
+        // One that does not depend on teeth has nothing in between.
+        let fix = match low == high {
+            true => "fix-ask-fixed",
+            false => "fix-ask-unreachable",
+        };
+        let values = [
+            ("range", label.map_or(range, |range| &range.label)),
+            ("wanted", &*wanted),
+            ("least", &low),
+            ("most", &high),
+        ];
+        problems.push(Problem::of(
+            &format!("wanted[{at}].ratio"),
+            ("problem-ask-unreachable", &values),
+            (fix, &[]),
+        ));
+    }
+}
 
 /// Notes the first goal about several ratios that cannot be met by any ratios within their own windows and what teeth give:
 /// each goal narrows what the ratios can be, until nothing changes or nothing is left.

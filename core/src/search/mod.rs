@@ -23,8 +23,10 @@
 //! divided.
 
 mod ask;
+mod asked;
 mod bench;
 mod checkpoint;
+mod checks;
 mod contradictions;
 mod cuts;
 mod cutting;
@@ -37,7 +39,6 @@ mod measures;
 mod merging;
 mod one_by_one;
 mod preparation;
-mod prepare;
 mod quotient;
 mod report;
 mod shards;

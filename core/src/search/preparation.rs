@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use super::Search;
 use super::ask::Ask;
-use super::prepare::Asked;
+use super::asked::Asked;
 use super::stock::{Planting, Stocking};
 use crate::base::problem::Problem;
 use crate::train::Train;

@@ -1,9 +1,9 @@
-//! From what is asked of a train to what a search goes through: the checks of what is asked, in full, before
-//! any time is spent.
+//! What is asked of a train, from its checks to what a search goes through.
 
 use std::sync::Arc;
 
-use super::ask::{Ask, is_count, is_range};
+use super::ask::Ask;
+use super::checks;
 use super::contradictions;
 use super::cutting::NoCuts;
 use super::goals::Goals;
@@ -12,14 +12,12 @@ use super::measures::{Maker, WantedRange};
 use super::quotient::{Place, Quotient, Variable};
 use super::stock::{Stock, Stocking};
 use super::tree::Tree;
-use super::walk::{Alike, Ground, ONE_BY_ONE, Size};
-use crate::base::number::number;
+use super::walk::{Alike, Ground, ONE_BY_ONE};
 use crate::base::problem::Problem;
-use crate::model::coupling::{Coupling, Symbol};
+use crate::model::coupling::Symbol;
 use crate::model::scenario::Scenario;
-use crate::solve::settle::Duty;
 use crate::teach::working::{NoFormula, ToothQuotient, quotient};
-use crate::train::{Train, unknown};
+use crate::train::Train;
 
 /// What is asked of a train, checked as far as that goes without tooth counts.
 pub(super) struct Asked {
@@ -38,10 +36,10 @@ pub(super) struct Asked {
 impl Asked {
     /// Checks what is asked.
     pub(super) fn new(train: &Train, ask: &Ask) -> Result<Self, Vec<Problem>> {
-        let mut problems = bounds(ask);
-        let ranges = wanted_ranges(train, ask, &mut problems);
-        let keep = sets_named(train, &ask.keep, "keep", &mut problems);
-        let groups = groups(train, ask, &mut problems);
+        let mut problems = checks::bounds(ask);
+        let ranges = checks::wanted_ranges(train, ask, &mut problems);
+        let keep = checks::sets_named(train, &ask.keep, "keep", &mut problems);
+        let groups = checks::groups(train, ask, &mut problems);
         if !problems.is_empty() {
             return Err(problems);
         }
@@ -87,7 +85,9 @@ impl Asked {
     pub(super) fn without_cuts(&self, wrong: &[(usize, NoCuts)]) -> Vec<Problem> {
         let label = |set: usize| self.scenario.couplings[set].facts().label();
         let wrong = wrong.iter();
-        wrong.map(|&(set, why)| no_cuts(why, label(set))).collect()
+        wrong
+            .map(|&(set, why)| checks::no_cuts(why, label(set)))
+            .collect()
     }
 
     /// Leaves of all tooth counts those whose sizes the other sets of their groups can have, too.
@@ -143,7 +143,7 @@ impl Asked {
             one_by_one: ONE_BY_ONE,
         };
         let mut problems = Vec::new();
-        unreachable(&self.scenario, &self.ask, &ground, &mut problems);
+        contradictions::unreachable(&self.scenario, &self.ask, &ground, &mut problems);
         if problems.is_empty() {
             problems.extend(contradictions::of_ratios(
                 &self.scenario,
@@ -201,185 +201,6 @@ impl Asked {
     }
 }
 
-/// Says that a set has no tooth counts, or too many.
-pub(super) fn no_cuts(why: NoCuts, label: &str) -> Problem {
-    let values = [("label", label)];
-    let (what, fix) = match why {
-        NoCuts::None => ("problem-ask-no-cuts", "fix-ask-no-cuts"),
-        NoCuts::TooMany => ("problem-ask-many-cuts", "fix-ask-many-cuts"),
-    };
-    note("teeth", (what, &values), fix)
-}
-
-fn note(place: &str, what: (&str, &[(&str, &str)]), fix: &str) -> Problem {
-    Problem::of(place, what, (fix, &[]))
-}
-
-/// Checks what needs no train.
-fn bounds(ask: &Ask) -> Vec<Problem> {
-    let mut problems = numbers(ask);
-    if ask.wanted.is_empty() {
-        problems.push(note(
-            "wanted",
-            ("problem-ask-nothing", &[]),
-            "fix-ask-nothing",
-        ));
-    }
-    if ask.best.is_empty() {
-        problems.push(note("best", ("problem-ask-best", &[]), "fix-ask-best"));
-    }
-    problems
-}
-
-/// Checks the bounds on teeth and pinions, and the limits.
-fn numbers(ask: &Ask) -> Vec<Problem> {
-    let mut problems = Vec::new();
-    let ends = [limits::FEWEST, limits::MOST].map(|end| end.to_string());
-    for (place, range) in [("teeth", ask.teeth), ("pinion_teeth", ask.pinion_teeth)] {
-        if !is_range(range) {
-            let [least, most] = range.map(|end| end.to_string());
-            problems.push(Problem::of(
-                place,
-                ("problem-ask-teeth", &[("least", &least), ("most", &most)]),
-                ("fix-ask-teeth", &[("least", &ends[0]), ("most", &ends[1])]),
-            ));
-        }
-    }
-    if ask.pinions.is_empty() || !ask.pinions.iter().all(|&count| is_count(count)) {
-        let most = &*limits::PINION_COUNTS.end().to_string();
-        problems.push(Problem::of(
-            "pinions",
-            ("problem-ask-pinions", &[]),
-            ("fix-ask-pinions", &[("most", most)]),
-        ));
-    }
-    let limits = [
-        (
-            "limits.pinion_speed",
-            ask.limits.pinion_speed,
-            (0.0, 1000.0),
-        ),
-        ("limits.open_speed", ask.limits.open_speed, (0.0, 1000.0)),
-        ("limits.efficiency", ask.limits.efficiency, (0.0, 1.0)),
-    ];
-    let limits = limits.map(|(place, value, ends)| (place.to_owned(), value, ends));
-    let of_ranges = ask.wanted.iter().enumerate().map(|(at, wanted)| {
-        let place = format!("wanted[{at}].efficiency");
-        (place, wanted.efficiency, (0.0, 1.0))
-    });
-    for (place, value, (least, most)) in limits.into_iter().chain(of_ranges) {
-        if let Some(value) = value.filter(|value| !(least..=most).contains(value)) {
-            problems.push(Problem::out_of_range(
-                &place,
-                "problem-out-of-range",
-                value,
-                least,
-                most,
-            ));
-        }
-    }
-    problems
-}
-
-impl Ask {
-    /// Every problem of the bounds on teeth and pinions, and of the limits.
-    pub(crate) fn numbers(&self) -> Vec<Problem> {
-        numbers(self)
-    }
-}
-
-/// The ranges for which something is wanted, each once.
-fn wanted_ranges(train: &Train, ask: &Ask, problems: &mut Vec<Problem>) -> Vec<WantedRange> {
-    let ranges = &train.scenario().ranges;
-    let mut found = Vec::new();
-    for (at, wanted) in ask.wanted.iter().enumerate() {
-        let place = format!("wanted[{at}].range");
-        if ask.wanted[..at]
-            .iter()
-            .any(|other| other.range == wanted.range)
-        {
-            let values = [("id", &*wanted.range)];
-            problems.push(note(
-                &place,
-                ("problem-named-twice", &values),
-                "fix-ask-twice",
-            ));
-        }
-        match ranges.iter().position(|range| range.id == wanted.range) {
-            Some(range) => {
-                let applied = train.range(range);
-                let locked = train.settle(applied, Duty::Drive).combination.applied();
-                found.push(WantedRange {
-                    applied,
-                    locked,
-                    efficiency: wanted.efficiency,
-                });
-            }
-            None => {
-                let ids = ranges.iter().map(|range| range.id.as_str());
-                problems.push(unknown("range", &place, &wanted.range, ids));
-            }
-        }
-    }
-    found
-}
-
-fn sets_named(train: &Train, ids: &[String], place: &str, to: &mut Vec<Problem>) -> Vec<usize> {
-    let couplings = &train.scenario().couplings;
-    let mut found = Vec::new();
-    for (at, id) in ids.iter().enumerate() {
-        match couplings.iter().position(|set| set.facts().id() == id) {
-            Some(set) => found.push(set),
-            None => {
-                let known = couplings.iter().map(|set| set.facts().id());
-                to.push(unknown("coupling", &format!("{place}[{at}]"), id, known));
-            }
-        }
-    }
-    found
-}
-
-/// The groups of sets that must be alike in something, by their place in the scenario.
-fn groups(train: &Train, ask: &Ask, problems: &mut Vec<Problem>) -> Vec<Alike> {
-    let couplings = &train.scenario().couplings;
-    let rings = ask.same_ring.iter().map(|ids| (Size::Ring, ids));
-    let distances = ask.same_distance.iter().map(|ids| (Size::Distance, ids));
-    let mut all = Vec::new();
-    for (size, ids) in rings.chain(distances) {
-        let field = match size {
-            Size::Ring => "same_ring",
-            Size::Distance => "same_distance",
-        };
-        let at = all
-            .iter()
-            .filter(|group: &&Alike| group.size == size)
-            .count();
-        let place = format!("{field}[{at}]");
-        let sets = sets_named(train, ids, &place, problems);
-        for &set in &sets {
-            let is_pair = matches!(couplings[set], Coupling::GearPair(_));
-            let (fits, what, fix) = match size {
-                Size::Ring => (
-                    has_ring(&couplings[set]),
-                    "problem-ask-no-ring",
-                    "fix-ask-no-ring",
-                ),
-                Size::Distance => (is_pair, "problem-ask-no-pair", "fix-ask-no-ring"),
-            };
-            if !fits {
-                let id = couplings[set].facts().id();
-                problems.push(note(&place, (what, &[("id", id)]), fix));
-            }
-        }
-        all.push(Alike { size, sets });
-    }
-    all
-}
-
-fn has_ring(coupling: &Coupling) -> bool {
-    !matches!(coupling, Coupling::SteppedSuns(_) | Coupling::GearPair(_))
-}
-
 /// The ratio of each wanted range, and whether it drives forwards with the teeth that the train has.
 fn ratios(
     train: &Train,
@@ -402,7 +223,11 @@ fn ratios(
                 };
                 let place = format!("wanted[{at}]");
                 let values = [("range", &*ask.wanted[at].range)];
-                problems.push(note(&place, (problem, &values), "fix-ask-leave-out"));
+                problems.push(checks::note(
+                    &place,
+                    (problem, &values),
+                    "fix-ask-leave-out",
+                ));
             }
         }
     }
@@ -447,44 +272,4 @@ fn present_ratio(scenario: &Scenario, row: Variable) -> f64 {
             .product()
     };
     product(&ratio.numerator) / product(&ratio.denominator)
-}
-
-/// Notes each goal that no candidate can reach, with what they can.
-fn unreachable(scenario: &Scenario, ask: &Ask, ground: &Ground, problems: &mut Vec<Problem>) {
-    let widest = ground.widest();
-    for goal in &ground.goals.all {
-        let ([low, high], [least, most]) = (goal.bounds(&widest.bounds), goal.wider());
-        if low <= most && least <= high {
-            continue;
-        }
-        let [low, high] = [low, high].map(|end| number(end, 4));
-        let wanted = number(goal.wanted.unwrap_or(goal.window[0]), 4);
-        let [(at, 1)] = goal.powers[..] else {
-            let values = [("wanted", &*wanted), ("least", &low), ("most", &high)];
-            problems.push(note(
-                "spread",
-                ("problem-ask-spread", &values),
-                "fix-ask-unreachable",
-            ));
-            continue;
-        };
-        let range = ask.wanted[at].range.as_str();
-        let label = scenario.ranges.iter().find(|known| known.id == range);
-        // One that does not depend on teeth has nothing in between.
-        let fix = match low == high {
-            true => "fix-ask-fixed",
-            false => "fix-ask-unreachable",
-        };
-        let values = [
-            ("range", label.map_or(range, |range| &range.label)),
-            ("wanted", &*wanted),
-            ("least", &low),
-            ("most", &high),
-        ];
-        problems.push(Problem::of(
-            &format!("wanted[{at}].ratio"),
-            ("problem-ask-unreachable", &values),
-            (fix, &[]),
-        ));
-    }
 }

@@ -33,7 +33,7 @@ const PIECE: usize = 8192;
 pub(super) enum NoCuts {
     /// No counts keep the rules.
     None,
-    /// There are more than [`limits::CUTS`], or more than [`limits::TRIES`] would have to be tried.
+    /// There are more than are left of [`limits::CUTS`], or more than [`limits::TRIES`] would have to be tried.
     TooMany,
 }
 
@@ -64,6 +64,7 @@ impl Cutting {
             seconds: None,
             found: Vec::new(),
             kept: 0,
+            most: 0,
             tries: 0,
         };
         Self {
@@ -73,11 +74,12 @@ impl Cutting {
         }
     }
 
-    /// Goes on for a piece; all that were found, once nothing is left.
+    /// Goes on for a piece; all that were found, once nothing is left. There may be `most`.
     ///
     /// # Errors
     /// Why there are none.
-    pub(super) fn run(&mut self) -> Result<Option<Vec<Cut>>, NoCuts> {
+    pub(super) fn run(&mut self, most: usize) -> Result<Option<Vec<Cut>>, NoCuts> {
+        self.cutter.most = most;
         if self.tried {
             return Ok(self.merging.as_mut().and_then(Merging::run));
         }
@@ -110,8 +112,9 @@ struct Cutter {
     first: u32,
     seconds: Option<RangeInclusive<u32>>,
     found: Vec<Cut>,
-    /// How many were found in all.
+    /// How many were found in all, and how many may be.
     kept: usize,
+    most: usize,
     /// How many counts were tried.
     tries: usize,
 }
@@ -280,7 +283,7 @@ impl Cutter {
     }
 
     fn keep(&mut self) -> Result<(), NoCuts> {
-        if self.kept == limits::CUTS {
+        if self.kept >= self.most {
             return Err(NoCuts::TooMany);
         }
         self.kept += 1;

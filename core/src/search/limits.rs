@@ -13,8 +13,9 @@ pub const MOST: u32 = 300;
 pub const PINION_COUNTS: RangeInclusive<u32> = 1..=PINIONS;
 /// Most sets whose teeth are looked for at once. Candidates are then counted without overflow.
 pub const SETS: usize = 6;
-/// Most tooth counts that a set may have within the bounds.
-pub const CUTS: usize = 1_000_000;
+/// Most tooth counts that all sets together may have within the bounds, those that are alike counted once: they and their trees take
+/// about a hundred bytes each as they are put in order.
+pub const CUTS: usize = 900_000;
 /// Most tooth counts of a set that are tried against the rules, so that what is too much is refused within a second or two.
 pub const TRIES: usize = 4_000_000;
 /// Most tooth ratios that one wanted ratio may depend on: bounds are taken at 2ⁿ corners.

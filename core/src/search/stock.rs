@@ -6,6 +6,7 @@ use std::sync::Arc;
 use super::ask::Ask;
 use super::cuts::Cut;
 use super::cutting::{Cutting, NoCuts};
+use super::limits;
 use super::tree::{Growing, Tree};
 use crate::model::coupling::Coupling;
 
@@ -71,7 +72,8 @@ impl Stocking {
                 false => Err(wrong),
             });
         };
-        match cutting.run() {
+        let others: usize = self.full.iter().map(|stock| stock.cuts.len()).sum();
+        match cutting.run(limits::CUTS.saturating_sub(others)) {
             Ok(None) => return None,
             Ok(Some(cuts)) => {
                 stock.cuts = cuts;

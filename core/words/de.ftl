@@ -2702,6 +2702,25 @@ page-find-rows = Aufgeführt sind die ersten { $most } von { $all }.
 page-find-all = Alle Größen
 page-find-wider = Noch einmal innerhalb von { $percent } % suchen
 page-find-nearest = Erweitern, bis etwas gefunden wird
+page-find-blocking = Sucht, welcher der Wünsche im Weg steht …
+page-find-blocking-single = { $count ->
+    [one] Ohne den Wunsch für { $wishes } gäbe es welche.
+   *[other] Ohne einen dieser Wünsche, gleich welchen davon, gäbe es welche: { $wishes }.
+}
+page-find-blocking-together = { $count ->
+    [one] Einen einzelnen Wunsch wegzulassen reicht nicht. Der für { $wishes } ist auch ohne die anderen nicht zu erfüllen.
+   *[other] Einen einzelnen Wunsch wegzulassen reicht nicht. Diese sind zusammen nicht zu erfüllen, auch ohne die anderen: { $wishes }.
+}
+page-find-wish = { $wish ->
+    [efficiency] kleinster Wirkungsgrad
+    [pinion_speed] schnellstes Planetenrad
+    [open_speed] schnellstes offenes Schaltelement
+    [spread] Spreizung
+    [steps] Stufensprünge
+    [step] Grenzen der Stufensprünge
+    [direct] direkter Gang
+   *[single_swaps] einfache Wechsel
+}
 page-find-pace = { $rate } Möglichkeiten je Sekunde; noch etwa { $time } oder weniger.
 page-layouts-pace = { $rate } Arten, zu verbinden, je Sekunde; sehr grob noch { $time }.
 page-find-wrong-tolerance = Wie weit Übersetzungen abweichen dürfen, ist eine Zahl von 0 bis { $most }, in %.

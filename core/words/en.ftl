@@ -2681,6 +2681,25 @@ page-find-rows = The first { $most } of { $all } are listed.
 page-find-all = All measures
 page-find-wider = Look again within { $percent } %
 page-find-nearest = Widen until something is found
+page-find-blocking = Looking which of the wishes is in the way…
+page-find-blocking-single = { $count ->
+    [one] Without the wish for { $wishes } there would be some.
+   *[other] Without any one of these wishes there would be some: { $wishes }.
+}
+page-find-blocking-together = { $count ->
+    [one] Leaving out a single wish is not enough. That for { $wishes } cannot be met even without the others.
+   *[other] Leaving out a single wish is not enough. These cannot be met together, even without the others: { $wishes }.
+}
+page-find-wish = { $wish ->
+    [efficiency] least efficiency
+    [pinion_speed] fastest pinion
+    [open_speed] fastest open element
+    [spread] spread
+    [steps] steps
+    [step] bounds of steps
+    [direct] direct drive
+   *[single_swaps] single swaps
+}
 page-find-pace = { $rate } candidates a second; about { $time } left, or less.
 page-layouts-pace = { $rate } ways of joining a second; very roughly { $time } left.
 page-find-wrong-tolerance = How far ratios may be off is a number from 0 to { $most }, in %.

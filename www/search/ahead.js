@@ -6,7 +6,7 @@ import { save } from "../kit/save.js";
 import { say } from "../kit/words.js";
 
 /** What takes longer does not go on by itself, in seconds. */
-const LONG = 120;
+export const LONG = 120;
 /** Units of time in seconds, the longest first. @type {[string, number][]} */
 const UNITS = [
   ["years", 31557600],

@@ -271,16 +271,20 @@ export function comesIntoView(said) {
 }
 
 /**
- * Folds a form away once there is something to look at; whoever was in it goes on at the button after it.
+ * Folds a form away once there is something to look at; whoever was in it goes on at the button after it, and sees what was found
+ * from its beginning, beside the stage: of the long form they saw the end.
+ * @param {HTMLElement} panel
  * @param {HTMLDetailsElement} unfolds
  * @param {HTMLElement} form
  * @param {HTMLElement} begin
  */
-export function foldAway(unfolds, form, begin) {
+export function foldAway(panel, unfolds, form, begin) {
   const { activeElement } = /** @type {ShadowRoot} */ (form.getRootNode());
   const isHere = form.contains(activeElement);
+  const { top, bottom } = panel.getBoundingClientRect();
   unfolds.open = false;
   if (isHere) begin.focus();
+  if (top < 0 && bottom > 0) panel.scrollIntoView({ block: "start" });
 }
 
 /** @typedef {{ node: HTMLElement, field: HTMLInputElement }} Choice */

@@ -8,6 +8,7 @@ import { lockable } from "../state/lockable.js";
 import { Pin } from "../state/pin.js";
 import { AskForm, beginsByEnter, comesIntoView, foldAway } from "./ask_form.js";
 import { Ahead, duration } from "./ahead.js";
+import { Blocking } from "./blocking.js";
 import { keyOf } from "./finds_columns.js";
 import { FindsPlot } from "./finds_plot.js";
 import { FindsTable } from "./finds_table.js";
@@ -16,6 +17,7 @@ import { Pace } from "./pace.js";
 import { Parts } from "./parts.js";
 import { refusals } from "./refusals.js";
 import { teethParts } from "./teeth_parts.js";
+import { teethWishes } from "./wishes.js";
 
 /** @typedef {import("../engine/levertrain.js").Find} Find */
 
@@ -62,7 +64,14 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
   const wider = button("find-wider", "", () => widen(false));
   const nearest = button("find-nearest", say("page-find-nearest"), () => widen(true));
   const widening = h("p", { class: "row", hidden: true }, wider, nearest);
-  panel.fill(nothing, stood, asking, problems, progress, status, ahead.node, widening, covered, results, tried);
+  const blocking = new Blocking("find-blocking", {
+    kind: teethParts(),
+    // What comes first will do.
+    what: (/** @type {import("./wishes.js").Ask} */ ask) => ({ train: asked, ask: JSON.stringify({ ...ask, wanted: wantedOf(ask), best: ["error"] }) }),
+    some: ({ finds }) => finds.length > 0,
+    whole: () => true,
+  });
+  panel.fill(nothing, stood, asking, problems, progress, status, ahead.node, blocking.node, widening, covered, results, tried);
 
   /** The text of the train that was asked about. @type {string | undefined} */
   let asked;
@@ -80,6 +89,8 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
   let nothingFound = false;
   /** Whether it looks again, ever wider, until there is something. */
   let widensOn = false;
+  /** When it was begun. */
+  let begun = 0;
   /** When the finds were shown last. */
   let shownAt = -SHOW_MS;
   /** Whether it goes on with what a closed tab left. */
@@ -114,6 +125,7 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
   /** What was found is of another train. */
   function forget() {
     parts.end();
+    blocking.end();
     goes = rests = nothingFound = widensOn = false;
     asked = undefined;
     finds.show([]);
@@ -157,6 +169,7 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
     words = before?.ask ?? JSON.stringify(ask);
     plot.begin(ask.best);
     finds.begin(ask.best);
+    begun = performance.now();
     parts.begin({ train: desk.text, ask: words }, before?.stands);
     offer();
     comesIntoView(status);
@@ -223,13 +236,20 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
       status.textContent = "";
     }
     if (done) {
+      parts.end();
       ahead.clear();
-      if (goes && list.length > 0) foldAway(unfolds, form.node, begin);
+      if (goes && list.length > 0) foldAway(panel.node, unfolds, form.node, begin);
       nothingFound = list.length === 0 && !full;
       goes = rests = false;
       offer();
       if (nothingFound && widensOn && !widening.hidden) widen(true);
-      else if (nothingFound) comesIntoView(widening.hidden ? status : widening);
+      else if (nothingFound) {
+        const labelOf = (/** @type {string} */ id) => desk.chart()?.ranges.find((range) => range.id === id)?.label ?? id;
+        /** @type {import("./wishes.js").Ask} */
+        const ask = JSON.parse(words);
+        void blocking.begin(ask, teethWishes(ask, labelOf), performance.now() - begun);
+        comesIntoView(widening.hidden ? status : widening);
+      }
     }
   }
 
@@ -297,7 +317,15 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
     if (shown && !desk.editing) shown = undefined;
     build();
   });
-  signal.addEventListener("abort", () => parts.end());
+  signal.addEventListener("abort", () => {
+    parts.end();
+    blocking.end();
+  });
+}
+
+/** The ranges of which something is wanted, or which have a place among steps: as the form asks where fields are empty. @param {import("./wishes.js").Ask} ask */
+function wantedOf({ wanted, spread, steps }) {
+  return wanted.filter(({ ratio, efficiency }) => spread || steps || ratio !== undefined || efficiency !== undefined);
 }
 
 /** @param {string} part @param {string} words @param {() => void} click */

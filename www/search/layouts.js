@@ -7,6 +7,7 @@ import { follow } from "../state/follow.js";
 import { lockable } from "../state/lockable.js";
 import { Ahead, duration } from "./ahead.js";
 import { beginsByEnter, comesIntoView, foldAway } from "./ask_form.js";
+import { Blocking } from "./blocking.js";
 import { KeptSearch } from "./kept_search.js";
 import { LayoutsForm } from "./layouts_form.js";
 import { LayoutsGallery } from "./layouts_gallery.js";
@@ -14,6 +15,7 @@ import { LAYOUTS_PARTS } from "./layouts_parts.js";
 import { Pace } from "./pace.js";
 import { Parts } from "./parts.js";
 import { refusals } from "./refusals.js";
+import { layoutsWishes } from "./wishes.js";
 
 const HUNDRED = 100;
 /** Of how much on it is told how long the rest takes. */
@@ -41,6 +43,12 @@ export function fill(panel, { desk, files, keeps, signal }) {
   const kept = new KeptSearch(keeps, "layouts");
   const ahead = new Ahead("layouts", COMMANDS, () => ({ layouts: form.ask() }));
   const pace = new Pace();
+  const blocking = new Blocking("layouts-blocking", {
+    kind: LAYOUTS_PARTS,
+    what: (/** @type {import("./wishes.js").LayoutAsk} */ ask) => ({ ask: JSON.stringify(ask) }),
+    some: ({ count }) => count > 0,
+    whole: isWhole,
+  });
   const resumes = button("layouts-resume", "page-find-resume", goOn);
   const stood = h("p", { class: "row", "data-part": "layouts-stood", hidden: true });
   // Folded once there is something to look at, which then comes up.
@@ -48,12 +56,14 @@ export function fill(panel, { desk, files, keeps, signal }) {
   // What was refused is said until something else is asked.
   form.node.addEventListener("input", () => problems.replaceChildren());
   beginsByEnter(form.node, begin);
-  panel.fill(stood, lockable(desk, "train", unfolds, h("p", { class: "row" }, begin, rest, stop, ahead.save)), problems, progress, status, ahead.node, covered, missed, shown);
+  panel.fill(stood, lockable(desk, "train", unfolds, h("p", { class: "row" }, begin, rest, stop, ahead.save)), problems, progress, status, ahead.node, blocking.node, covered, missed, shown);
 
   let goes = false;
   let rests = false;
   /** Whether it was told how long it takes. */
   let isTold = false;
+  /** When it was begun. */
+  let begun = 0;
   /** Whether it goes on with what a closed tab left. */
   let resumed = false;
   /** What is asked, as JSON. */
@@ -81,6 +91,7 @@ export function fill(panel, { desk, files, keeps, signal }) {
 
   function forget() {
     parts.end();
+    blocking.end();
     goes = rests = isTold = false;
     ahead.clear();
     pace.clear();
@@ -104,6 +115,7 @@ export function fill(panel, { desk, files, keeps, signal }) {
     resumed = Boolean(before);
     status.textContent = say("page-find-begins");
     words = before?.ask ?? JSON.stringify(form.ask());
+    begun = performance.now();
     parts.begin({ ask: words }, before?.stands);
     offer();
     comesIntoView(status);
@@ -153,10 +165,9 @@ export function fill(panel, { desk, files, keeps, signal }) {
     const speed = pace.hear({ steps: found.progress, covered: found.frames, estimate: found.progress > SOME ? 1 : undefined, rests: rests || !goes });
     const goesOn = speed?.left === undefined || done ? "" : ` ${say("page-layouts-pace", { rate: large(speed.rate), time: duration(speed.left, 1) })}`;
     covered.textContent = say("page-layouts-covered", Object.fromEntries(Object.entries(counts).map(([name, count]) => [name, number(count, 1)]))) + goesOn;
-    const isWhole = found.given_up + found.unended === 0;
     const unreached = done && found.count === 0 ? found.unreached.map((at) => form.rangeAt(at)) : [];
     const without = unreached.length > 0 ? say("page-layouts-unreached", { ranges: unreached.join(", ") }) : "";
-    missed.textContent = isWhole ? without : say("page-layouts-given-up", { number: number(found.given_up, 1), unended: number(found.unended, 1) });
+    missed.textContent = isWhole(found) ? without : say("page-layouts-given-up", { number: number(found.given_up, 1), unended: number(found.unended, 1) });
     const told = { count: found.count, number: number(found.count, 1), percent: number(found.progress * HUNDRED, 3), workers: String(count) };
     const ended = found.full ? "page-layouts-full" : "page-layouts-done";
     if (!rests) status.textContent = say(done ? ended : "page-layouts-goes", told);
@@ -174,8 +185,14 @@ export function fill(panel, { desk, files, keeps, signal }) {
       }
     }
     if (done) {
+      parts.end();
       ahead.clear();
-      if (goes && found.count > 0) foldAway(unfolds, form.node, begin);
+      if (goes && found.count > 0) foldAway(panel.node, unfolds, form.node, begin);
+      if (goes && found.count === 0 && isWhole(found)) {
+        /** @type {import("./wishes.js").LayoutAsk} */
+        const ask = JSON.parse(words);
+        void blocking.begin(ask, layoutsWishes(ask, (at) => form.rangeAt(at)), performance.now() - begun);
+      }
       goes = rests = false;
       offer();
     }
@@ -202,7 +219,15 @@ export function fill(panel, { desk, files, keeps, signal }) {
     ({ palette, scale } = now);
     gallery.redraw();
   });
-  signal.addEventListener("abort", () => parts.end());
+  signal.addEventListener("abort", () => {
+    parts.end();
+    blocking.end();
+  });
+}
+
+/** Whether it has left out nothing that has too many choices, or too many teeth to try. @param {import("./layouts_parts.js").LayoutsReport} found */
+function isWhole({ given_up, unended }) {
+  return given_up + unended === 0;
 }
 
 /** @param {string} part @param {string} words @param {() => void} click */

@@ -1,7 +1,11 @@
 /** How fast a search goes, and how long it will take. */
 
+import { LONG } from "./ahead.js";
+
 /** How long it goes on before that is told, in milliseconds. */
 const PROBE_MS = 300;
+/** The same where that would be long: the first boxes are those with most finds, which take longest. */
+const SURE_MS = 1500;
 const MS = 1000;
 
 /**
@@ -39,7 +43,7 @@ export class Pace {
     const done = steps - this.#first.steps;
     if (took * MS < PROBE_MS || done <= 0) return undefined;
     const left = estimate === undefined ? undefined : Math.max(((estimate - steps) * took) / done, 0);
-    const isFirst = left !== undefined && !this.#isTold;
+    const isFirst = left !== undefined && !this.#isTold && (left < LONG || took * MS > SURE_MS);
     this.#isTold ||= isFirst;
     return { rate: (covered - this.#first.covered) / took, left, isFirst };
   }

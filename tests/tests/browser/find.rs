@@ -60,8 +60,8 @@ fn key(find: &FindReport) -> String {
     sets.collect::<Vec<_>>().join(", ")
 }
 
-/// What the core finds for the ratios of the fields.
-fn by_the_core(train: &Train, page: &Page, tolerance: f64) -> Result<Vec<FindReport>> {
+/// What is wanted in the fields.
+fn wanted(page: &Page, tolerance: f64) -> Result<Vec<Wanted>> {
     let fields: Vec<(String, f64)> = page.get(
         "probe.all('.find-ratios input').map(({ id, value }) => [id.replace('find-ratio-', ''), Number(value)])",
         Value::Null,
@@ -72,8 +72,17 @@ fn by_the_core(train: &Train, page: &Page, tolerance: f64) -> Result<Vec<FindRep
         tolerance: Some(tolerance),
         ..Wanted::default()
     });
+    Ok(wanted.collect())
+}
+
+/// What the core finds for the ratios of the fields.
+fn by_the_core(train: &Train, page: &Page, tolerance: f64) -> Result<Vec<FindReport>> {
+    found(train, wanted(page, tolerance)?)
+}
+
+fn found(train: &Train, wanted: Vec<Wanted>) -> Result<Vec<FindReport>> {
     let ask = Ask {
-        wanted: wanted.collect(),
+        wanted,
         pinion_teeth: [12, 100],
         best: vec![Criterion::Error, Criterion::Size, Criterion::Steps],
         ..Ask::default()
@@ -596,6 +605,103 @@ fn a_refusal_goes_with_the_next_word_and_a_wider_search_is_offered() -> Result<(
             here > 0 && before == 0,
             "{percent} %: {here}, {before} before"
         );
+        Ok(())
+    })
+}
+
+/// Catches a search with no finds that blames a wish which is not in the way, or leaves one out that is; and what was found after a
+/// long form coming into view from its end, with the stage out of view.
+#[test]
+fn which_wishes_are_in_the_way_is_told_and_finds_come_up_from_their_beginning() -> Result<()> {
+    let train = by_core::train(SIX)?;
+    let label = |range: &str| {
+        let known = train
+            .scenario()
+            .ranges
+            .iter()
+            .find(|known| known.id == range);
+        known.map(|range| range.label.clone()).unwrap_or_default()
+    };
+    // What is found of the wishes for which that is true.
+    let some = |all: &[Wanted], stays: &dyn Fn(&str) -> bool| -> Result<bool> {
+        let left = all.iter().filter(|wanted| stays(&wanted.range));
+        Ok(!found(&train, left.cloned().collect())?.is_empty())
+    };
+    let told = |page: &Page| -> Result<(String, Vec<Wanted>)> {
+        page.click("[data-part=find-begin]")?;
+        wait(page)?;
+        page.until(
+            "it is told",
+            "/enough|Without/.test(probe.one('[data-part=find-blocking]').textContent)",
+        )?;
+        let told = page.get(
+            "probe.one('[data-part=find-blocking]').textContent",
+            Value::Null,
+        )?;
+        Ok((told, wanted(page, 0.02)?))
+    };
+    page::open(View::LAPTOP, &format!("#s={SIX}"), |page| {
+        open(page)?;
+        // One ratio that teeth can have, but not with the others.
+        write(page, "#find-ratio-6", "0.44")?;
+        let (words, all) = told(page)?;
+        let mut single = Vec::new();
+        for wanted in &all {
+            if some(&all, &|range| range != wanted.range)? {
+                single.push(label(&wanted.range));
+            }
+        }
+        ensure!(!single.is_empty(), "{words}");
+        let listed = single.join(", ");
+        let expected = match single.len() {
+            1 => format!("Without the wish for {listed} there would be some."),
+            _ => format!("Without any one of these wishes there would be some: {listed}."),
+        };
+        ensure!(words == expected, "{words:?}, not {expected:?}");
+
+        // Ratios of which no single one is to blame.
+        for (range, ratio) in [
+            ("1", "4.2"),
+            ("2", "2.2"),
+            ("3", "1.5"),
+            ("5", "0.85"),
+            ("6", "0.7"),
+        ] {
+            write(page, &format!("#find-ratio-{range}"), ratio)?;
+        }
+        let (words, all) = told(page)?;
+        let blamed = words
+            .strip_prefix("Leaving out a single wish is not enough. These cannot be met together, even without the others: ")
+            .and_then(|rest| rest.strip_suffix('.'));
+        let blamed: Vec<&str> = blamed.with_context(|| words.clone())?.split(", ").collect();
+        let is_blamed = |range: &str| blamed.contains(&label(range).as_str());
+        ensure!(!some(&all, &is_blamed)?, "there is something for {words}");
+        for spare in &blamed {
+            let without = |range: &str| is_blamed(range) && label(range) != *spare;
+            ensure!(some(&all, &without)?, "{spare} is not needed: {words}");
+        }
+        for wanted in &all {
+            let single = some(&all, &|range| range != wanted.range)?;
+            ensure!(!single, "{} is enough: {words}", wanted.range);
+        }
+
+        page.click("[data-part=find-nearest]")?;
+        page.until(
+            "something is found",
+            "probe.one('[data-part=find-rest]').hidden && probe.all('[data-part=finds] tbody tr').length > 0",
+        )?;
+        page.rest()?;
+        let told: String = page.get(
+            "probe.one('[data-part=find-blocking]').textContent",
+            Value::Null,
+        )?;
+        ensure!(told.is_empty(), "still said: {told}");
+        let [panel, stage]: [f64; 2] = page.get(
+            "[probe.one('[data-part=find]').getBoundingClientRect().top, probe.one('.stage-column').getBoundingClientRect().bottom]",
+            Value::Null,
+        )?;
+        ensure!(panel.abs() < 2.0, "finds begin at {panel}");
+        ensure!(stage > 100.0, "the stage ends at {stage}");
         Ok(())
     })
 }

@@ -59,6 +59,7 @@ mod print;
 mod progress;
 mod room;
 mod scenarios;
+mod search_parts;
 mod share;
 mod sheets;
 mod sources;

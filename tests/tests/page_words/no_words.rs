@@ -70,6 +70,8 @@ pub const NO_WORDS: &[(&str, &[&str])] = &[
             "layouts-resume",
             "task.json --shard 1/2 --out part-1.jsonl",
             "task.json",
+            "find-blocking",
+            "layouts-blocking",
             "find-plot",
             "find-resume",
             "levertrain … …",

@@ -101,7 +101,7 @@ fn single() -> Sketch {
 }
 
 /// Two planetary sets, carrier of the first and ring of the second on the output, a common sun.
-fn common_sun() -> Sketch {
+pub fn common_sun() -> Sketch {
     Sketch::new("in", "out")
         .planetary("front", ("sun", 24), ("ring1", 54), "out", 15)
         .planetary("rear", ("sun", 21), ("out", 51), "carrier2", 15)

@@ -10,3 +10,4 @@ mod refused;
 mod schema;
 mod shards;
 mod standing;
+mod wishes;

@@ -94,7 +94,7 @@ impl Ground {
         let tree = &self.trees[set];
         for cut in self.cuts_in(part, set) {
             going.at[set] = cut;
-            let k = [tree.k[0][cut], tree.k[1][cut]];
+            let k = tree.cuts[cut].k;
             let (to, from) = going.left.split_at_mut(set + 1);
             let (mut to, mut from) = (&mut to[set][..], &from[0][..]);
             for single in going.singles {

@@ -34,7 +34,7 @@ pub(super) struct Tree {
     pub cuts: Vec<Cut>,
     /// How many mesh rows the set has, one or two.
     pub rows: usize,
-    /// Their tooth ratios, row by row.
+    /// Their tooth ratios, row by row; nothing of a row that there is not.
     pub k: [Vec<f64>; 2],
     /// The first is the trunk.
     pub branches: Vec<Branch>,
@@ -123,7 +123,7 @@ impl Growing {
             tree.branches[branch].parts = Some([branch as u32 + 1, at as u32]);
         }
         if cuts.len() <= TWIGS {
-            for (row, ratios) in tree.k.iter_mut().enumerate() {
+            for (row, ratios) in tree.k.iter_mut().enumerate().take(tree.rows) {
                 ratios.extend(cuts.iter().map(|cut| cut.k[row]));
             }
             for cut in &*cuts {

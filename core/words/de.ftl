@@ -14,13 +14,14 @@ decimal-sign = ,
 # 1/min steht in den Normen; U/min hieße dasselbe, ist aber keine Einheit.
 unit-rev-min = 1/min
 unit-rev-min-thousand = × 1000/min
-kinds = { " " }abtrieb abtriebswelle achse antrieb antriebswelle bremse freilauf gehäuse getriebe hohlrad kettenrad kupplung kurbel laufrad motor nabe planetenrad planetensatz pumpe rad radsatz ritzel satz sonnenrad sonnenradwelle sonnenwelle steg trommel turbine turbinenrad vorgelegewelle welle zwischenwelle{ " " }
+kinds = { " " }abtrieb abtriebswelle achse antrieb antriebswelle bremse freilauf gehäuse getriebe getriebeabtrieb hohlrad kettenrad kupplung kurbel laufrad motor nabe planetenrad planetensatz pumpe rad radsatz ritzel satz sonnenrad sonnenradwelle sonnenwelle steg tellerrad trommel turbine turbinenrad vorgelegewelle welle zahnrad zwischenrad zwischenwelle{ " " }
 # Männlich und weiblich sind die genannten Wörter, alle anderen sächlich.
 noun = { $case ->
     [subject] { $kind ->
         [abtrieb] der
         [antrieb] der
         [freilauf] der
+        [getriebeabtrieb] der
         [motor] der
         [planetensatz] der
         [radsatz] der
@@ -47,6 +48,7 @@ noun = { $case ->
         [abtrieb] den
         [antrieb] den
         [freilauf] den
+        [getriebeabtrieb] den
         [motor] den
         [planetensatz] den
         [radsatz] den
@@ -448,9 +450,13 @@ shift-applied = { $elements } { $count ->
    *[other] schließen
 }.
 shift-lets-go = { $elements } { $count ->
-    [one] löst
-   *[other] lösen
-} selbsttätig.
+    [one] löst selbsttätig und läuft frei
+   *[other] lösen selbsttätig und laufen frei
+}.
+shift-unloaded = { $elements } { $count ->
+    [one] hat
+   *[other] haben
+} nichts mehr zu halten.
 shift-locks = { $elements } { $count ->
     [one] sperrt
    *[other] sperren
@@ -460,23 +466,38 @@ shift-kept = { $elements } { $count ->
    *[other] bleiben
 } geschlossen.
 shift-swap = { $swap ->
-    [nothing] In beiden ist dasselbe geschlossen: es gibt nichts zu schalten.
-    [releases] Dafür schließt nichts anderes.
-    [applies] Dafür öffnet nichts anderes.
-    [single] Es ist ein einfacher Wechsel: eines öffnet, eines schließt.
-   *[several] Es ist mehr als ein einfacher Wechsel: mehrere müssen zeitlich abgestimmt sein.
+    [nothing] In beiden ist dasselbe geschlossen: Es gibt nichts zu schalten.
+    [releases] { $one-way ->
+        [helps] Dafür muss nichts anderes schließen: Der Freilauf hält von selbst, und nichts muss zeitlich abgestimmt sein.
+       *[none] Dafür schließt nichts anderes.
+    }
+    [applies] { $one-way ->
+        [helps] Dafür muss nichts anderes öffnen: Der Freilauf löst, sobald die Last ihn verlässt, und nichts muss zeitlich abgestimmt sein.
+       *[none] Dafür öffnet nichts anderes.
+    }
+    [single] Es ist ein einfacher Wechsel: Eines öffnet, eines schließt.
+   *[several] Es ist mehr als ein einfacher Wechsel: Mehrere müssen zeitlich abgestimmt sein.
 }
 shift-speed = { $change ->
-    [freed] { $shaft }, zuvor { $before }
-    [decided] { $shaft }, jetzt { $after }
+    [freed] { $shaft }, zuvor { $before ->
+        [0] im Stillstand
+       *[other] { $before }
+    }
+    [decided] { $shaft }, jetzt { $after ->
+        [0] im Stillstand
+       *[other] { $after }
+    }
     [stops] { $shaft } von { $before }
     [starts] { $shaft } auf { $after }
    *[other] { $shaft } von { $before } auf { $after }
 }
-shift-change = Bei gleicher Antriebsdrehzahl { $change ->
+shift-change = { $place ->
+    [first] Bei gleicher Antriebsdrehzahl
+   *[next] Dabei
+} { $change ->
     [turns-round] { $count ->
-        [one] kehrt sich diese Drehrichtung um
-       *[other] kehren sich diese Drehrichtungen um
+        [one] kehrt die Drehrichtung um
+       *[other] kehren die Drehrichtung um
     }
     [stops] { $count ->
         [one] kommt zum Stillstand
@@ -506,20 +527,34 @@ shift-change = Bei gleicher Antriebsdrehzahl { $change ->
 shift-input = Bei gleicher Abtriebsdrehzahl { $pace ->
     [slower] muss der Antrieb langsamer werden, auf das { $times }-Fache
     [faster] muss der Antrieb schneller werden, auf das { $times }-Fache
+    [reversed] müsste der Antrieb andersherum drehen; für diese Schaltung muss der Abtrieb stehen
    *[alike] behält der Antrieb seine Drehzahl
 }.
+shift-coast = { $braking ->
+    [comes] Damit kommt Motorbremswirkung hinzu: Im Schubbetrieb dreht die Last den Antrieb in dieser Übersetzung mit.
+   *[goes] Damit entfällt die Motorbremswirkung: Im Schubbetrieb löst ein Freilauf.
+}
 shift-late = { $late ->
     [come] { $count ->
-        [one] Schließt { $elements } zu spät
+        [one] Schließt { $which ->
+            [alone] nur { $elements }
+           *[all] { $elements }
+        } zu spät
        *[other] Schließen { $elements } zu spät
     }, { $held ->
         [none] ist eine Weile nichts geschlossen
        *[some] ist eine Weile nur geschlossen: { $holds }
     }
    *[go] { $count ->
-        [one] Öffnet { $elements } zu spät
+        [one] Öffnet { $which ->
+            [alone] nur { $elements }
+           *[all] { $elements }
+        } zu spät
        *[other] Öffnen { $elements } zu spät
-    }, ist eine Weile zugleich geschlossen: { $holds }
+    }, ist eine Weile { $held ->
+        [one] noch
+       *[some] zugleich
+    } geschlossen: { $holds }
 }. { $state ->
     [driving] Dann gilt { $like ->
         [before] noch die alte Übersetzung { $ratio }
@@ -535,6 +570,7 @@ shift-late = { $late ->
     [branched] Dann gibt es keine feste Übersetzung, und mehrere Drehzahlen bestimmen
     [output-held] Dann ist der Abtrieb fest und wird gebremst
     [tied-up] Dann ist das Getriebe verspannt, und alles wird gebremst, bis etwas rutscht
+    [input-held] Dann ist das Getriebe verspannt, und der Antrieb wird gebremst, bis etwas rutscht
    *[unsettled] Dann legt das Gleichgewicht nicht fest, welche Freiläufe sperren
 }.
 shift-words = { $change ->
@@ -1884,7 +1920,7 @@ ask-neutral = { $count ->
 }
 ask-tie-up = Welche dieser Kombinationen sind verspannt?
 ask-order = Diese Gänge ordnen, die größte Übersetzung zuerst.
-ask-teeth = { $set }: Zähnezahlen wählen, mit denen { $range } die Übersetzung { $about } hat (exakt { $exact }) und keine Zahnregel verletzt ist.
+ask-teeth = { $range }, { $set }: Zähnezahlen wählen, mit denen die Übersetzung { $about } ist (exakt { $exact }) und keine Zahnregel verletzt.
 ask-given = { $count ->
     [0] { $range }: Nichts ist geschlossen.
     [one] { $range }: { $elements } ist geschlossen.
@@ -1895,23 +1931,23 @@ ask-way = { $way ->
     [forward] vorwärts, wie der Antrieb
     [backward] rückwärts
     [still] steht still
-   *[free] frei: Nichts bestimmt es
+   *[free] frei: Nichts bestimmt die Drehzahl
 }
 ask-failed = Eine Kupplung, eine Bremse oder ein Freilauf ist ausgefallen, und das ist aus den Gängen geworden. Was ist es?
 ask-row = { $range } · { $elements }
 ask-becomes = { $does ->
     [right] wie es soll
-    [no-engine-braking] wie es soll, aber ohne Motorbremse
-    [engine-braking] wie es soll, aber mit Motorbremse, die nicht sein soll
-    [lost] neutral: es kommt nichts an
+    [no-engine-braking] wie es soll, aber ohne Motorbremswirkung
+    [engine-braking] wie es soll, aber mit Motorbremswirkung, die nicht sein soll
+    [lost] neutral: Es kommt nichts an
     [slips] rutscht
     [drives] stattdessen { $ratio }
     [output-held] der Abtrieb ist festgehalten
     [ties-up] verspannt
    *[undecided] unbestimmt
 }
-hint-becomes = Wäre es { $element }, würde daraus etwas anderes: { $range }.
-hint-no-choice = Nichts vom Angebotenen ist gewählt.
+hint-becomes = { $range }: Ein Fehler an { $element } würde etwas anderes daraus machen.
+hint-no-choice = Zuerst eine Antwort wählen.
 hint-no-number = Eine Zahl schreiben wie 0,25, −1/3 oder 2.
 hint-no-teeth = Für jedes Rad eine ganze Zahl von { $least } bis { $most } Zähnen schreiben.
 hint-no-answer = Darauf hat dieses Getriebe keine Antwort.
@@ -1925,8 +1961,8 @@ hint-only-the-way = Der Betrag stimmt; noch einmal auf die Richtung achten.
 hint-reciprocal = So oft dreht der Antrieb, während hier eine Umdrehung gemacht wird; gefragt ist es umgekehrt.
 hint-spare = Das ist die Übersetzung, aber es ist mehr geschlossen als nötig.
 hint-changes = { $count ->
-    [one] Eine Kupplung oder Bremse ist noch zu ändern.
-   *[other] { $count } Kupplungen oder Bremsen sind noch zu ändern.
+    [one] Es fehlt ein Schritt: eine Kupplung oder Bremse schließen oder öffnen.
+   *[other] Es fehlen { $count } Schritte: so viele Kupplungen oder Bremsen schließen oder öffnen.
 }
 hint-does = { $elements }: { $state ->
     [driving] Das ergibt Kraftschluss.
@@ -1935,8 +1971,8 @@ hint-does = { $elements }: { $state ->
    *[tied-up] Das ist verspannt.
 }
 hint-missing = { $count ->
-    [one] Noch eines ist richtig.
-   *[other] Noch { $count } sind richtig.
+    [one] Eine richtige Antwort ist noch nicht gewählt.
+   *[other] { $count } richtige Antworten sind noch nicht gewählt.
 }
 hint-member = { $member }: { $does ->
     [held] wird gegen das Reaktionsmoment abgestützt.
@@ -1960,8 +1996,13 @@ hint-look-one = { $set } betrachten: { $first } { $first-way ->
    *[still] steht still
 }.
 hint-compare = { $first } und { $second } noch einmal vergleichen.
+hint-reversed = Es ist genau umgekehrt: Wo die Übersetzung am größten ist, dreht der Abtrieb am langsamsten.
 hint-rule = Eine Zahnregel ist verletzt: { $rule }.
 page-panel-exercises = Übungen
+page-exercise-untouched = { $by ->
+    [stage] Noch ist nichts geschlossen.
+   *[counts] Noch ist keine Zähnezahl geändert.
+}
 page-exercise-note = Fragen zum Getriebe auf der Bühne. Was die Antwort verriete, bleibt verdeckt, bis geantwortet ist. Die erste Antwort zählt ganz, eine bessere nach Hinweisen halb.
 page-exercise-kind = Fragen
 # The kinds by their names in a sheet.

@@ -349,12 +349,13 @@ shift-applied = { $elements } { $count ->
    *[other] are
 } applied.
 shift-lets-go = { $elements } { $count ->
-    [one] lets
-   *[other] let
-} go by { $count ->
-    [one] itself
-   *[other] themselves
+    [one] lets go by itself and overruns
+   *[other] let go by themselves and overrun
 }.
+shift-unloaded = { $elements } { $count ->
+    [one] has
+   *[other] have
+} nothing to hold any more.
 shift-locks = { $elements } { $count ->
     [one] locks by itself
    *[other] lock by themselves
@@ -365,56 +366,91 @@ shift-kept = { $elements } { $count ->
 } applied.
 shift-swap = { $swap ->
     [nothing] Both apply the same: there is nothing to swap.
-    [releases] Nothing is applied in its place.
-    [applies] Nothing is released for it.
+    [releases] { $one-way ->
+        [helps] Nothing need be applied in its place: the one-way clutch holds by itself, so that nothing has to be timed.
+       *[none] Nothing is applied in { $count ->
+            [one] its
+           *[other] their
+        } place.
+    }
+    [applies] { $one-way ->
+        [helps] Nothing need be released for it: the one-way clutch lets go as the load leaves it, so that nothing has to be timed.
+       *[none] Nothing is released for { $count ->
+            [one] it
+           *[other] them
+        }.
+    }
     [single] It is a single swap: one goes and one comes.
    *[several] It is more than a single swap, so several must be timed together.
 }
 shift-speed = { $change ->
-    [freed] { $shaft }, which was at { $before }
-    [decided] { $shaft }, now at { $after }
+    [freed] { $shaft }, until now { $before ->
+        [0] at rest
+       *[other] at { $before }
+    }
+    [decided] { $shaft }, now { $after ->
+        [0] at rest
+       *[other] at { $after }
+    }
     [stops] { $shaft } from { $before }
     [starts] { $shaft } to { $after }
    *[other] { $shaft } from { $before } to { $after }
 }
-shift-change = At the same input speed { $change ->
+shift-change = { $place ->
+    [first] At the same input speed { $count ->
+        [one] this
+       *[other] these
+    }
+   *[next] { $count ->
+        [one] This
+       *[other] These
+    }
+} { $change ->
     [turns-round] { $count ->
-        [one] this turns the other way
-       *[other] these turn the other way
-    }
+        [one] turns
+       *[other] turn
+    } the other way
     [stops] { $count ->
-        [one] this comes to rest
-       *[other] these come to rest
-    }
+        [one] comes
+       *[other] come
+    } to rest
     [starts] { $count ->
-        [one] this starts to turn
-       *[other] these start to turn
-    }
+        [one] starts
+       *[other] start
+    } to turn
     [slower] { $count ->
-        [one] this slows down
-       *[other] these slow down
-    }
+        [one] slows
+       *[other] slow
+    } down
     [faster] { $count ->
-        [one] this speeds up
-       *[other] these speed up
-    }
+        [one] speeds
+       *[other] speed
+    } up
     [freed] { $count ->
-        [one] this becomes free
-       *[other] these become free
-    }
+        [one] becomes
+       *[other] become
+    } free
    *[decided] { $count ->
-        [one] this is free no longer
-       *[other] these are free no longer
-    }
+        [one] is
+       *[other] are
+    } free no longer
 }: { $shafts }.
 shift-input = At the same output speed the input { $pace ->
     [slower] must slow down to { $times } times its speed
     [faster] must speed up to { $times } times its speed
+    [reversed] would have to turn the other way, so the output must stand still for this shift
    *[alike] keeps its speed
 }.
-# What is between the ranges where something is late: $late is what is late to do, $like is whose ratio it has then.
-shift-late = { $late ->
-    [come] If { $elements } { $count ->
+shift-coast = { $braking ->
+    [comes] Engine braking comes with it: when the load drives, it turns the input at this ratio, too.
+   *[goes] Engine braking goes with it: when the load drives, a one-way clutch lets go.
+}
+# What is between the ranges where something is late: $late is what is late to do, $which whether all that is to do it is, $like is whose ratio it has then.
+shift-late = If { $which ->
+    [alone] only { $elements }
+   *[all] { $elements }
+} { $late ->
+    [come] { $count ->
         [one] comes
        *[other] come
     } late, { $held ->
@@ -422,7 +458,7 @@ shift-late = { $late ->
         [one] only { $holds } stays applied for a while
        *[some] only { $holds } stay applied for a while
     }
-   *[go] If { $elements } { $count ->
+   *[go] { $count ->
         [one] goes
        *[other] go
     } late, { $holds } { $held ->
@@ -444,6 +480,7 @@ shift-late = { $late ->
     [branched] there is no fixed ratio, and several speeds decide
     [output-held] the output is held, and is braked
     [tied-up] the train is tied up, and everything is braked until one of them slips
+    [input-held] the train is tied up, and the input is braked until one of them slips
    *[unsettled] equilibrium does not say how the one-way clutches settle
 }.
 # The same change in a table.
@@ -1866,7 +1903,7 @@ ask-way = { $way ->
     [forward] forward, as the input does
     [backward] backward
     [still] it stands still
-   *[free] it is free: nothing decides it
+   *[free] it is free: nothing decides its speed
 }
 ask-failed = One clutch, brake or one-way clutch has failed, and this is what the ranges have become. Which one is it?
 ask-row = { $range } · { $elements }
@@ -1881,8 +1918,8 @@ ask-becomes = { $does ->
     [ties-up] tied up
    *[undecided] not decided
 }
-hint-becomes = Were it { $element }, something else would become of this: { $range }.
-hint-no-choice = Nothing is chosen of what is offered.
+hint-becomes = { $range }: a fault of { $element } would make something else of it.
+hint-no-choice = Choose an answer first.
 hint-no-number = Write a number such as 0.25, −1/3 or 2.
 hint-no-teeth = Write a whole number of teeth for each gear, from { $least } to { $most }.
 hint-no-answer = This train has no answer to that.
@@ -1896,8 +1933,8 @@ hint-only-the-way = The size is right; look at the direction again.
 hint-reciprocal = That is how often the input turns while this makes one turn; asked is the other way round.
 hint-spare = That is the ratio, with more applied than it takes.
 hint-changes = { $count ->
-    [one] One clutch or brake is to be changed.
-   *[other] { $count } clutches or brakes are to be changed.
+    [one] One step is missing: apply or release one clutch or brake.
+   *[other] { $count } steps are missing: so many clutches or brakes are to be applied or released.
 }
 hint-does = { $elements }: { $state ->
     [driving] that drives.
@@ -1906,8 +1943,8 @@ hint-does = { $elements }: { $state ->
    *[tied-up] that ties up.
 }
 hint-missing = { $count ->
-    [one] One more is right.
-   *[other] { $count } more are right.
+    [one] One right answer is not picked yet.
+   *[other] { $count } right answers are not picked yet.
 }
 hint-member = The { $member } { $does ->
     [held] is held against the reaction.
@@ -1931,8 +1968,14 @@ hint-look-one = Look at { $set }: the { $first } { $first-way ->
    *[still] stands still
 }.
 hint-compare = Compare { $first } and { $second } again.
+hint-reversed = It is just the other way round: where the ratio is largest, the output turns slowest.
 hint-rule = A tooth rule is broken: { $rule }.
 page-panel-exercises = Exercises
+# What is said to who has not answered yet.
+page-exercise-untouched = { $by ->
+    [stage] Nothing is applied yet.
+   *[counts] No tooth count is changed yet.
+}
 page-exercise-note = Questions about the train on stage. What would give the answer away is out of sight until you have answered. The first answer counts in full, a better one after hints half.
 page-exercise-kind = Questions
 # The kinds by their names in a sheet.

@@ -66,9 +66,10 @@ export class QuestionCard {
     const mark = this.#ask((engine, sandbox, task) => engine.mark(sandbox, task, answer));
     if (!mark) return;
     // Nobody is wrong who has said nothing yet.
-    if (this.#question.by !== "stage" && answer.every((part) => part.trim() === "")) {
+    const unsaid = mark.right ? undefined : this.#unsaid(answer, mark.hints);
+    if (unsaid) {
       delete this.#told.dataset.mark;
-      this.#told.replaceChildren(...mark.hints.map((hint) => h("p", {}, capital(hint))));
+      this.#told.replaceChildren(...unsaid.map((hint) => h("p", {}, capital(hint))));
       return;
     }
     const credit = mark.credit.decimal;
@@ -78,6 +79,20 @@ export class QuestionCard {
     this.tick();
     this.#tell(mark);
     if (mark.right) this.#end();
+  }
+
+  /**
+   * What to say to who has picked, written or changed nothing.
+   * @param {string[]} answer
+   * @param {string[]} hints
+   * @returns {string[] | undefined}
+   */
+  #unsaid(answer, hints) {
+    const { by, choices } = this.#question;
+    const untouched = () => [say("page-exercise-untouched", { by })];
+    if (by === "stage") return answer.length === 0 ? untouched() : undefined;
+    if (by === "counts" && choices.every(({ now }, at) => String(now ?? "") === answer[at].trim())) return untouched();
+    return answer.every((part) => part.trim() === "") ? hints : undefined;
   }
 
   /** Shows what is right, for no more credit than there is. */

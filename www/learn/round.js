@@ -129,7 +129,7 @@ export class Round {
     this.#act(() => desk.apply([]));
     desk.veil(question.by === "stage" ? "stage" : "closed");
     if (!asks) return;
-    const first = /** @type {HTMLElement | null} */ (this.#card.node.querySelector("input, button"));
+    const first = /** @type {HTMLElement | null} */ (this.#card.node.querySelector("input, button:enabled"));
     first?.focus({ preventScroll: true });
     this.#panel.node.scrollIntoView({ block: "nearest", behavior: "instant" });
   }

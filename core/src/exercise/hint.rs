@@ -74,6 +74,8 @@ pub enum Hint {
     },
     /// Two ranges, by their indices, that stand in the wrong order.
     Compare(usize, usize),
+    /// Ranges that stand in the order just the other way round.
+    Reversed,
     /// A tooth rule that is broken, in words.
     Rule(String),
 }
@@ -168,6 +170,7 @@ impl Hint {
                 ];
                 say("hint-compare", 0, &values)
             }
+            Self::Reversed => say("hint-reversed", 0, &[]),
             Self::Becomes { element, range } => {
                 let element = elements(train, ElementSet::NONE.with(*element));
                 say(

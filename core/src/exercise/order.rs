@@ -53,9 +53,21 @@ pub(super) fn mark(train: &Train, ranges: &[usize], answer: &[String]) -> Marked
     };
     let wrong = places.windows(2).find(|pair| pair[0] > pair[1]);
     let hint = wrong.map(|pair| Hint::Compare(right[pair[0]], right[pair[1]]));
-    let rising = places.windows(2).filter(|pair| pair[0] < pair[1]).count();
+    // Who takes a large ratio for a fast output has all of them so.
+    let reversed = places.len() > 2
+        && places.windows(2).all(|pair| pair[0] > pair[1])
+        && ranges
+            .iter()
+            .all(|&range| ratio(train, range).is_some_and(|ratio| ratio.signum() > 0));
+    let hint = if reversed { Some(Hint::Reversed) } else { hint };
+    // As where things are picked: each two that stand the wrong way round take back what two in order give.
+    let pairs = || (0..places.len()).flat_map(|at| (0..at).map(move |before| (before, at)));
+    let right_way = pairs()
+        .filter(|&(before, at)| places[before] < places[at])
+        .count();
+    let all = pairs().count();
     Marked {
-        credit: share(rising, right.len() - 1),
+        credit: share((2 * right_way).saturating_sub(all), all),
         hints: hint.into_iter().collect(),
     }
 }

@@ -49,18 +49,24 @@ pub(super) fn mark(train: &Train, range: usize, shaft: usize, answer: &[String])
     if within(CLOSE) {
         return Marked::right();
     }
-    let turned = -&said;
-    let hint = if said.signum() != right.signum() {
-        match close(&turned, &right) {
-            true => Hint::OnlyTheWay,
-            false => look_at(train, range, shaft).unwrap_or(Hint::OtherWay),
+    let hints = if said.signum() != right.signum() {
+        if close(&-&said, &right) {
+            vec![Hint::OnlyTheWay]
+        } else {
+            let turned = (&said * &right).signum() < 0;
+            let look = look_at(train, range, shaft).or((!turned).then_some(Hint::NotThat));
+            turned
+                .then_some(Hint::OtherWay)
+                .into_iter()
+                .chain(look)
+                .collect()
         }
     } else if said.recip().is_some_and(|other| close(&other, &right)) {
-        Hint::Reciprocal
+        vec![Hint::Reciprocal]
     } else if said.abs() > right.abs() {
-        Hint::LessFast
+        vec![Hint::LessFast]
     } else {
-        Hint::MoreFast
+        vec![Hint::MoreFast]
     };
     let credit = if within(NEAR) {
         share(1, 2)
@@ -69,10 +75,7 @@ pub(super) fn mark(train: &Train, range: usize, shaft: usize, answer: &[String])
     } else {
         Fraction::ZERO
     };
-    Marked {
-        credit,
-        hints: vec![hint],
-    }
+    Marked { credit, hints }
 }
 
 fn close(said: &Fraction, right: &Fraction) -> bool {

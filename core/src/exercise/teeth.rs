@@ -76,12 +76,13 @@ pub(super) fn mark(
     let found = ratio(&changed, range);
     let reached = found.as_ref() == Some(wanted);
     if !reached {
-        hints.push(match &found {
+        let ratio = match &found {
             Some(found) if found.signum() != wanted.signum() => Hint::OtherWay,
             Some(found) if found.abs() > wanted.abs() => Hint::TooSlow,
             Some(_) => Hint::TooFast,
             None => Hint::NotThat,
-        });
+        };
+        hints.insert(0, ratio);
     }
     let credit = match (reached, kept) {
         (true, true) => Fraction::ONE,

@@ -13,7 +13,7 @@ mod walk_stage;
 mod walk_tie;
 mod walk_words;
 
-pub use shift::{Change, Shaft, Shift, Swap};
+pub use shift::{Change, Late, Shaft, Shift, Swap};
 pub use shift_report::{ShiftReport, ShiftRow, ShiftStep};
 pub use walk::{Claim, Output, Step, Walk};
 pub use walk_kept::Kept;

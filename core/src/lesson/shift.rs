@@ -1,9 +1,10 @@
 //! A shift: what goes and what comes between two combinations, how speeds change, and what lies in between
-//! where one of them is late.
+//! where one of them, or all, are late.
 
 use levertrain_exact::Fraction;
 
 use crate::base::element_set::ElementSet;
+use crate::solve::State;
 use crate::solve::settle::{Duty, Settled};
 use crate::train::Train;
 
@@ -24,12 +25,26 @@ pub struct Shift<'a> {
     pub lets_go: ElementSet,
     /// One-way clutches that lock by themselves.
     pub locks: ElementSet,
-    /// What there is while what goes has gone and what comes has not come.
-    pub neither: Settled<'a>,
-    /// What there is while both are applied.
-    pub both: Settled<'a>,
+    /// What there is where something is late: all that comes, then all that goes. Of several each alone
+    /// follows, where that makes a difference.
+    pub lates: Vec<Late<'a>>,
+    /// Whether the load, when it drives, turns the input at the same ratio: before, and after.
+    pub brakes: [bool; 2],
     /// What becomes of every shaft.
     pub shafts: Vec<Shaft>,
+}
+
+/// What there is while something is late and all else is on time.
+#[derive(Debug, Clone)]
+pub struct Late<'a> {
+    /// Whether it is late to release, and not to apply.
+    pub to_go: bool,
+    /// What is late.
+    pub elements: ElementSet,
+    /// What is applied until it has come or gone.
+    pub holds: ElementSet,
+    /// What that makes of the train.
+    pub between: Settled<'a>,
 }
 
 /// How many elements change hands.
@@ -104,7 +119,6 @@ impl<'a> Shift<'a> {
     /// The shift between two sets of applied elements, one-way clutches left to themselves.
     pub fn of(train: &'a Train, from: ElementSet, to: ElementSet) -> Self {
         let [before, after] = [from, to].map(|applied| train.settle(applied, Duty::Drive));
-        let kept = from.minus(from.minus(to));
         let locked = |settled: &Settled<'_>| {
             let applied = settled.combination.applied();
             applied.minus(applied.minus(train.one_ways()))
@@ -119,14 +133,21 @@ impl<'a> Shift<'a> {
                 after,
             }
         };
+        let (released, applied) = (from.minus(to), to.minus(from));
+        let mut lates = late(&after, false, applied, |late| to.minus(late));
+        lates.extend(late(&after, true, released, |late| to.union(late)));
+        let ratio = |settled: &Settled<'_>| settled.combination.state().ratio().cloned();
         Self {
-            released: from.minus(to),
-            applied: to.minus(from),
-            kept,
+            released,
+            applied,
+            kept: from.minus(released),
             lets_go: locked(&before).minus(locked(&after)),
             locks: locked(&after).minus(locked(&before)),
-            neither: train.settle(kept, Duty::Drive),
-            both: train.settle(from.union(to), Duty::Drive),
+            lates,
+            brakes: [
+                train.coasts_alike(from, ratio(&before).as_ref()),
+                train.coasts_alike(to, ratio(&after).as_ref()),
+            ],
             shafts: shafts.map(shaft).collect(),
             before,
             after,
@@ -150,4 +171,40 @@ impl<'a> Shift<'a> {
             [&self.before, &self.after].map(|settled| settled.combination.state().ratio());
         after?.over(before?)
     }
+}
+
+/// What there is while all of `elements` are late, and each alone where that is something else. That the
+/// train is neutral where it is to become so is nothing to tell of one alone.
+fn late<'a>(
+    after: &Settled<'a>,
+    to_go: bool,
+    elements: ElementSet,
+    meanwhile: impl Fn(ElementSet) -> ElementSet,
+) -> Vec<Late<'a>> {
+    let train = after.combination.train();
+    let mut lates: Vec<Late<'a>> = Vec::new();
+    let each = elements
+        .iter()
+        .map(|element| ElementSet::NONE.with(element));
+    for elements in std::iter::once(elements).chain(each) {
+        let holds = meanwhile(elements);
+        let between = train.settle(holds, Duty::Drive);
+        let alike = |other: &Settled<'_>| {
+            other.verdict == between.verdict
+                && other.combination.state() == between.combination.state()
+        };
+        let told = lates.first().is_some_and(|all| {
+            let neutral = *between.combination.state() == State::Neutral;
+            alike(&all.between) || neutral && alike(after)
+        });
+        if !elements.is_empty() && !told {
+            lates.push(Late {
+                to_go,
+                elements,
+                holds,
+                between,
+            });
+        }
+    }
+    lates
 }

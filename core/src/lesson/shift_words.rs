@@ -2,7 +2,7 @@
 
 use levertrain_exact::Fraction;
 
-use super::shift::{Change, Shift, Swap};
+use super::shift::{Change, Late, Shift, Swap};
 use super::walk_words::{Teller, figure};
 use crate::base::element_set::ElementSet;
 use crate::base::said::said;
@@ -46,15 +46,13 @@ pub(super) fn tell(shift: &Shift<'_>) -> Vec<Told> {
     let teller = Teller::of(&shift.before.combination);
     let writer = Writer { shift, teller };
     let mut told = writer.swap();
+    let swapped = told.len();
     for change in TOLD {
-        told.extend(writer.change(change));
+        told.extend(writer.change(change, told.len() == swapped));
     }
     told.extend(writer.input());
-    if shift.swap() != Swap::Nothing {
-        told.extend(writer.late("come", &shift.neither, shift.applied, shift.kept));
-        let all = shift.kept.union(shift.released).union(shift.applied);
-        told.extend(writer.late("go", &shift.both, shift.released, all));
-    }
+    told.extend(writer.coast());
+    told.extend(shift.lates.iter().map(|late| writer.late(late)));
     let begin = |(sentence, elements, shafts)| (begun(sentence), elements, shafts);
     told.into_iter().map(begin).collect()
 }
@@ -84,23 +82,37 @@ impl Writer<'_, '_> {
             Swap::Single => "single",
             Swap::Several => "several",
         };
+        let slips = |element: &usize| {
+            let slip = shift.after.combination.slip(*element);
+            slip.is_some_and(|slip| !slip.is_zero())
+        };
+        let overruns: ElementSet = shift.lets_go.iter().filter(slips).collect();
+        // What a one-way clutch does by itself need not be timed.
+        let helped = match shift.swap() {
+            Swap::Applies => !overruns.is_empty(),
+            Swap::Releases => !shift.locks.is_empty(),
+            _ => false,
+        };
+        let values = [
+            ("swap", swap),
+            ("one-way", if helped { "helps" } else { "none" }),
+        ];
+        let count = shift.released.len().max(shift.applied.len());
+        let sentence = self.teller.speaker.say("shift-swap", count, &values);
         let steps = [
             self.elements("shift-released", shift.released),
             self.elements("shift-applied", shift.applied),
-            self.elements("shift-lets-go", shift.lets_go),
+            Some((sentence, ElementSet::NONE, Vec::new())),
+            self.elements("shift-lets-go", overruns),
+            self.elements("shift-unloaded", shift.lets_go.minus(overruns)),
             self.elements("shift-locks", shift.locks),
             self.elements("shift-kept", shift.kept),
-            Some((
-                said("shift-swap", &[("swap", swap)]),
-                ElementSet::NONE,
-                Vec::new(),
-            )),
         ];
         steps.into_iter().flatten().collect()
     }
 
-    /// The shafts to which this happens.
-    fn change(&self, change: Change) -> Option<Told> {
+    /// The shafts to which this happens; the first of such sentences says at which speed of the input.
+    fn change(&self, change: Change, first: bool) -> Option<Told> {
         let shafts = self.shift.shafts.iter().enumerate();
         let shafts = shafts.filter(|(_, shaft)| shaft.change == change);
         let (mut names, mut about) = (Vec::new(), Vec::new());
@@ -120,7 +132,11 @@ impl Writer<'_, '_> {
         if about.is_empty() {
             return None;
         }
-        let values = [("change", change.key()), ("shafts", &parted(&names))];
+        let values = [
+            ("change", change.key()),
+            ("place", if first { "first" } else { "next" }),
+            ("shafts", &parted(&names)),
+        ];
         let sentence = self
             .teller
             .speaker
@@ -132,7 +148,7 @@ impl Writer<'_, '_> {
     fn input(&self) -> Option<Told> {
         let factor = self.shift.input_factor()?;
         let pace = match factor.cmp(&Fraction::ONE) {
-            _ if factor.signum() < 0 => return None,
+            _ if factor.signum() < 0 => "reversed",
             std::cmp::Ordering::Less => "slower",
             std::cmp::Ordering::Equal => "alike",
             std::cmp::Ordering::Greater => "faster",
@@ -143,50 +159,68 @@ impl Writer<'_, '_> {
         Some((sentence, ElementSet::NONE, vec![train.input()]))
     }
 
+    /// Whether engine braking comes or goes.
+    fn coast(&self) -> Option<Told> {
+        let shift = self.shift;
+        let drive = [&shift.before, &shift.after].map(|own| own.combination.state().ratio());
+        let braking = match shift.brakes {
+            _ if drive.contains(&None) => return None,
+            [false, true] => "comes",
+            [true, false] => "goes",
+            _ => return None,
+        };
+        let sentence = said("shift-coast", &[("braking", braking)]);
+        Some((sentence, ElementSet::NONE, Vec::new()))
+    }
+
     /// What there is in between where something is late.
-    fn late(
-        &self,
-        late: &str,
-        between: &Settled<'_>,
-        elements: ElementSet,
-        holds: ElementSet,
-    ) -> Option<Told> {
-        if elements.is_empty() {
-            return None;
-        }
-        let combination = &between.combination;
-        let branched = self.teller.speaker.train.scenario().is_branched();
-        let state = match between.verdict {
-            Verdict::Settled if branched && *combination.state() == State::Neutral => "branched",
-            Verdict::Settled => combination.state().key(),
+    fn late(&self, late: &Late<'_>) -> Told {
+        let shift = self.shift;
+        let speaker = &self.teller.speaker;
+        let combination = &late.between.combination;
+        let state = match (&late.between.verdict, combination.state()) {
+            (Verdict::Settled, State::Neutral) if speaker.train.scenario().is_branched() => {
+                "branched"
+            }
+            (Verdict::Settled, State::TiedUp)
+                if combination.shaft_speed(speaker.train.output()).is_none() =>
+            {
+                "input-held"
+            }
+            (Verdict::Settled, state) => state.key(),
             _ => "unsettled",
         };
-        let held = match holds.len() {
+        let held = match late.holds.len() {
             0 => "none",
             1 => "one",
             _ => "some",
         };
-        let speaker = &self.teller.speaker;
+        let all = if late.to_go {
+            shift.released
+        } else {
+            shift.applied
+        };
         let ratio = combination.state().ratio();
         let beside =
             |other: &Settled<'_>| ratio.is_some() && other.combination.state().ratio() == ratio;
-        let like = if beside(&self.shift.before) {
+        let like = if beside(&shift.before) {
             "before"
-        } else if beside(&self.shift.after) {
+        } else if beside(&shift.after) {
             "after"
         } else {
             "neither"
         };
         let values = [
-            ("late", late),
-            ("elements", &*speaker.elements(elements, Case::Subject)),
-            ("holds", &speaker.elements(holds, Case::Subject)),
+            ("late", if late.to_go { "go" } else { "come" }),
+            ("which", if late.elements == all { "all" } else { "alone" }),
+            ("elements", &*speaker.elements(late.elements, Case::Subject)),
+            ("holds", &speaker.elements(late.holds, Case::Subject)),
             ("held", held),
             ("state", state),
             ("like", like),
             ("ratio", &ratio.map(figure).unwrap_or_default()),
         ];
-        let sentence = speaker.say("shift-late", elements.len(), &values);
-        Some((sentence, elements, Vec::new()))
+        let sentence = speaker.say("shift-late", late.elements.len(), &values);
+        (sentence, late.elements, Vec::new())
     }
 }

@@ -331,7 +331,7 @@ fn nothing_picked_costs_nothing_and_half_a_point_is_told() -> Result<()> {
         let told = "probe.one('.exercise-told').textContent + (probe.one('.exercise-told').dataset.mark ?? '')";
         press(page, "[data-part=exercise-check]")?;
         let empty: String = page.get(told, Value::Null)?;
-        ensure!(empty == "Nothing is chosen of what is offered.", "{empty}");
+        ensure!(empty == "Choose an answer first.", "{empty}");
         let pick = "for (const box of probe.all('.exercise-choices input')) box.checked = box.value === args";
         // The ring, which turns, and the carrier.
         for member in ["2", "1"] {

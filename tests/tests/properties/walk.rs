@@ -1,23 +1,17 @@
-//! Every claim of a walk and of a shift, derived again from speeds, torques and equations: for all ranges
+//! Every claim of a walk, derived again from speeds, torques and equations: for all ranges
 //! and all combinations of all scenarios, and for trains drawn at random.
 
 use std::collections::BTreeSet;
 
-use anyhow::{Context, Result, ensure};
-use levertrain_core::coupling::Role;
-use levertrain_core::lesson::{
-    Change, Claim, Part, SetStage, Shift, ShiftReport, Stage, Swap, Walk, WalkReport, What,
-};
-use levertrain_core::{
-    Body, Combination, Duty, ElementSet, Fraction, PowerFlow, State, Torques, Train,
-};
+use anyhow::Result;
+use levertrain_core::lesson::{Claim, Part, SetStage, Stage, Walk, WalkReport, What};
+use levertrain_core::{Body, Combination, Duty, Fraction, PowerFlow, State, Torques, Train};
 use levertrain_tests::files;
 use levertrain_tests::generate::{ANY, Case, Kind, case, settings};
 use levertrain_tests::laws::Laws;
-use levertrain_tests::sketch::{self, Sketch};
 use proptest::prelude::*;
 
-type Checked = std::result::Result<(), TestCaseError>;
+pub(crate) type Checked = std::result::Result<(), TestCaseError>;
 
 /// Most elements of a scenario all of whose combinations are walked through.
 const FEW: usize = 7;
@@ -321,66 +315,6 @@ fn check_kept(combination: &Combination<'_>, walk: &Walk<'_>) -> Checked {
     Ok(())
 }
 
-fn check_shift(train: &Train, from: ElementSet, to: ElementSet) -> Checked {
-    let shift = Shift::of(train, from, to);
-    for element in 0..train.scenario().elements.len() {
-        let (before, after) = (from.contains(element), to.contains(element));
-        prop_assert_eq!(shift.released.contains(element), before && !after);
-        prop_assert_eq!(shift.applied.contains(element), after && !before);
-        prop_assert_eq!(shift.kept.contains(element), after && before);
-    }
-    let single = shift.released.len() == 1 && shift.applied.len() == 1;
-    prop_assert_eq!(shift.swap() == Swap::Single, single);
-    prop_assert_eq!(shift.swap() == Swap::Nothing, from == to);
-    let settled = |applied| train.settle(applied, Duty::Drive);
-    let [before, after] = [from, to].map(settled);
-    for (shaft, told) in shift.shafts.iter().enumerate() {
-        let one = before.combination.shaft_speed(shaft);
-        let two = after.combination.shaft_speed(shaft);
-        prop_assert_eq!((&told.before, &told.after), (&one, &two));
-        let Some((one, two)) = one.zip(two) else {
-            let free = [Change::BecomesFree, Change::BecomesDecided, Change::Free];
-            prop_assert!(free.contains(&told.change));
-            continue;
-        };
-        let rises = two.abs() > one.abs();
-        let falls = two.abs() < one.abs();
-        let agrees = match told.change {
-            Change::Same => one == two,
-            Change::TurnsRound => (&one * &two).signum() < 0,
-            Change::Stops => falls && two.is_zero(),
-            Change::Starts => rises && one.is_zero(),
-            Change::Faster => rises && (&one * &two).signum() > 0,
-            Change::Slower => falls && (&one * &two).signum() > 0,
-            Change::BecomesFree | Change::BecomesDecided | Change::Free => false,
-        };
-        prop_assert!(agrees, "{:?} from {} to {}", told.change, one, two);
-    }
-    for (told, applied) in [
-        (&shift.neither, from.minus(shift.released)),
-        (&shift.both, to.union(shift.released)),
-    ] {
-        let between = settled(applied);
-        prop_assert_eq!(told.combination.state(), between.combination.state());
-        prop_assert_eq!(&told.verdict, &between.verdict);
-    }
-    let one_ways = |combination: &Combination<'_>| {
-        let locked = combination.applied();
-        locked.minus(locked.minus(train.one_ways()))
-    };
-    let [before, after] = [&before, &after].map(|settled| one_ways(&settled.combination));
-    prop_assert_eq!(shift.lets_go, before.minus(after));
-    prop_assert_eq!(shift.locks, after.minus(before));
-    if let Some(factor) = shift.input_factor() {
-        let speed = |settled: &levertrain_core::Settled<'_>| {
-            settled.combination.shaft_speed(train.output())
-        };
-        let [before, after] = [&shift.before, &shift.after].map(speed);
-        prop_assert_eq!(after.map(|after| &after * &factor), before);
-    }
-    Ok(())
-}
-
 /// Each stage is decided by what is told before it, and no smaller part of what is left is: derived from
 /// the sketch, by elimination of equations.
 fn check_order(case: &Case, train: &Train, walk: &Walk<'_>) -> Checked {
@@ -443,23 +377,15 @@ fn check_sentences(combination: &Combination<'_>) -> Checked {
 }
 
 #[test]
-fn walks_and_shifts_of_the_scenarios_are_true() -> Result<()> {
+fn walks_through_the_scenarios_are_true() -> Result<()> {
     let mut seen = 0;
     for file in files::scenarios()? {
         let train = Train::parse(&file.text).map_err(|problems| anyhow::anyhow!("{problems:?}"))?;
         let named = |error: TestCaseError| anyhow::anyhow!("{}: {error}", file.stem);
-        let ranges = (0..train.scenario().ranges.len()).map(|range| train.range(range));
-        let ranges: Vec<ElementSet> = ranges.collect();
-        for &from in &ranges {
-            let settled = train.settle(from, Duty::Drive);
+        for range in 0..train.scenario().ranges.len() {
+            let settled = train.settle(train.range(range), Duty::Drive);
             check_walk(&settled.combination).map_err(named)?;
             check_sentences(&settled.combination).map_err(named)?;
-            for &to in &ranges {
-                check_shift(&train, from, to).map_err(named)?;
-                let story = ShiftReport::of(&train, from, to);
-                anyhow::ensure!(story.shafts.len() == train.scenario().shafts.len());
-                anyhow::ensure!(story.steps.iter().all(|step| step.sentence.ends_with('.')));
-            }
             seen += 1;
         }
         let count = train.scenario().elements.len();
@@ -499,199 +425,4 @@ proptest! {
         let walk = check_walk(&combination)?;
         check_order(&case, &train, &walk)?;
     }
-
-    #[test]
-    fn shifts_of_any_train_are_true(case in case(ANY), other in any::<u32>()) {
-        let train = case.sketch.train();
-        let all = (1_u32 << train.scenario().elements.len()) - 1;
-        check_shift(&train, case.applied(), ElementSet::from_bits(other & all))?;
-    }
-}
-
-/// One set whose neutral keeps the clutch of both its neighbours applied, with its ranges in this order.
-fn with_neutral(order: [usize; 3]) -> Sketch {
-    let gear = |shaft, teeth| (shaft, teeth);
-    let sketch = sketch::Sketch::new("in", "out")
-        .planetary("set", gear("s", 20), gear("r", 80), "out", 30)
-        .clutch("H", "in", "s")
-        .brake("V", "r")
-        .clutch("J", "in", "r");
-    let ranges: [(&str, &[&str]); 3] = [
-        ("low", &["H", "V"]),
-        ("neutral", &["H"]),
-        ("high", &["H", "J"]),
-    ];
-    let ranges = order.map(|at| ranges[at]).into_iter();
-    ranges.fold(sketch, |sketch, (id, applied)| sketch.range(id, applied))
-}
-
-/// What a range keeps applied of which others, and what these take more.
-fn kept_in(train: &Train, range: usize) -> Vec<(usize, u32, u32)> {
-    let walk = Walk::of(&train.solve(train.range(range)));
-    let kept = walk.steps.iter().filter_map(|step| match &step.claim {
-        Claim::Kept(kept) => Some((kept.range, kept.elements.bits(), kept.rest.bits())),
-        _ => None,
-    });
-    kept.collect()
-}
-
-#[test]
-fn a_neutral_range_keeps_what_its_neighbours_need() {
-    let train = with_neutral([0, 1, 2]).train();
-    assert_eq!(kept_in(&train, 1), [(0, 0b001, 0b010), (2, 0b001, 0b100)]);
-}
-
-/// Catches a neutral range at an end of the list that is seen beside one range only.
-#[test]
-fn neutral_is_between_the_last_range_and_the_first() {
-    let last = with_neutral([0, 2, 1]).train();
-    assert_eq!(kept_in(&last, 2), [(1, 0b001, 0b100), (0, 0b001, 0b010)]);
-    let first = with_neutral([1, 0, 2]).train();
-    assert_eq!(kept_in(&first, 0), [(2, 0b001, 0b100), (1, 0b001, 0b010)]);
-}
-
-/// Willis' equation, solved for the carrier (Willis, Principles of Mechanism, 1841; from memory): each turn of it is
-/// made of those of sun and ring by their teeth. The solver says the same where both are given.
-#[test]
-fn a_set_that_nothing_decides_tells_how_its_speeds_hang_together() -> Result<()> {
-    let (mut told, mut held) = (0, 0);
-    for file in files::scenarios()? {
-        let train = Train::parse(&file.text).map_err(|problems| anyhow::anyhow!("{problems:?}"))?;
-        for range in 0..train.scenario().ranges.len() {
-            let applied = train.range(range);
-            let walk = Walk::of(&train.solve(applied));
-            for step in &walk.steps {
-                let Claim::Tie(tie) = &step.claim else {
-                    continue;
-                };
-                let facts = train.scenario().couplings[tie.set].facts();
-                let members = facts.members();
-                let sum = tie.of.iter().fold(Fraction::ZERO, |sum, (_, of)| &sum + of);
-                let bodies = train.members(tie.set);
-                let solved = train.solve(applied);
-                let stands = |at: &usize| solved.body_speed(bodies[*at]) == Some(Fraction::ZERO);
-                ensure!(tie.still == (0..bodies.len()).find(stands), "{}", file.stem);
-                ensure!(
-                    (sum == Fraction::ONE) == tie.still.is_none(),
-                    "{}: all turn alike",
-                    file.stem
-                );
-                held += usize::from(tie.still.is_some());
-                for (member, share) in &tie.of {
-                    let teeth =
-                        |at: usize| members[at].teeth.map_or(0, |teeth| i64::from(teeth.get()));
-                    let expected = match members[tie.member].role {
-                        Role::Carrier => {
-                            let all: i64 = (0..members.len()).map(teeth).sum();
-                            Fraction::new(teeth(*member), all)
-                        }
-                        // With the carrier at rest speeds go as the teeth, the other way round.
-                        _ if tie.still.is_some() => {
-                            Fraction::new(-teeth(*member), teeth(tie.member))
-                        }
-                        _ => continue,
-                    };
-                    let expected = expected.context("teeth")?;
-                    ensure!(*share == expected, "{}: {share:?}", file.stem);
-                }
-                told += 1;
-            }
-            // What is left to apply for another range is of trains that one speed decides.
-            let kept = walk
-                .steps
-                .iter()
-                .any(|step| matches!(step.claim, Claim::Kept(_)));
-            ensure!(!kept || !train.scenario().is_branched(), "{}", file.stem);
-        }
-    }
-    ensure!(told >= 6 && held >= 2, "{told}, {held}");
-    Ok(())
-}
-
-/// What reads wrong to a learner: power that goes round where no gear rolls, a speed of 1 time another, a set at rest of which
-/// only its power is told, a member that stands still in a sum of speeds.
-#[test]
-fn what_is_a_case_of_its_own_is_told_in_its_own_words() -> Result<()> {
-    for (stem, range, said, left) in [
-        (
-            "04-six-speed-three-sets",
-            "4",
-            "where no gear rolls",
-            "inside the train",
-        ),
-        (
-            "04-six-speed-three-sets",
-            "3",
-            "inside the train",
-            "where no gear rolls",
-        ),
-        (
-            "04-six-speed-three-sets",
-            "5",
-            "while it turns, as fast as the input",
-            "at 1 times",
-        ),
-        (
-            "05-eight-speed-four-sets",
-            "2",
-            "Set 1 stands still as a whole",
-            "Set 1 passes on",
-        ),
-        (
-            "05-eight-speed-four-sets",
-            "2",
-            "The input always turns the sun of Set 4.",
-            "at 1 times",
-        ),
-        (
-            "14-input-split",
-            "direct",
-            "where no gear rolls",
-            "inside the train",
-        ),
-        (
-            "10-stepped-two-speed",
-            "low",
-            "forward at 0.0318 times the input",
-            "0.032",
-        ),
-        (
-            "14-input-split",
-            "direct",
-            "of all sources only the input",
-            "inside the train",
-        ),
-        (
-            "15-two-mode-split",
-            "first",
-            "The ring stands still and is left out.",
-            "speed of the ring",
-        ),
-    ] {
-        let file = files::scenarios()?
-            .into_iter()
-            .find(|file| file.stem == stem);
-        let train = Train::parse(&file.context("a file")?.text)
-            .map_err(|problems| anyhow::anyhow!("{problems:?}"))?;
-        let ranges = &train.scenario().ranges;
-        let at = ranges.iter().position(|known| known.id == range);
-        let at = at.with_context(|| format!("{stem} has no {range}"))?;
-        let settled = train.settle(train.range(at), Duty::Drive);
-        let steps = WalkReport::of(&settled.combination).steps;
-        let words = steps.iter().flat_map(|step| step.sentences.clone());
-        // Of the sum of the set that is told of only.
-        let words: Vec<String> = words
-            .filter(|words| !words.contains("Set 1 ties"))
-            .collect();
-        let words = words.join(" ");
-        ensure!(
-            words.contains(said),
-            "{stem} {range}: {said:?} is not in {words}"
-        );
-        ensure!(
-            !words.contains(left),
-            "{stem} {range}: {left:?} is in {words}"
-        );
-    }
-    Ok(())
 }

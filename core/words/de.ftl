@@ -479,12 +479,12 @@ shift-swap = { $swap ->
    *[several] Es ist mehr als ein einfacher Wechsel: Mehrere müssen zeitlich abgestimmt sein.
 }
 shift-speed = { $change ->
-    [freed] { $shaft }, zuvor { $before ->
-        [0] im Stillstand
+    [freed] { $shaft }, zuvor { $still ->
+        [true] im Stillstand
        *[other] { $before }
     }
-    [decided] { $shaft }, jetzt { $after ->
-        [0] im Stillstand
+    [decided] { $shaft }, jetzt { $still ->
+        [true] im Stillstand
        *[other] { $after }
     }
     [stops] { $shaft } von { $before }
@@ -527,7 +527,7 @@ shift-change = { $place ->
 shift-input = Bei gleicher Abtriebsdrehzahl { $pace ->
     [slower] muss der Antrieb langsamer werden, auf das { $times }-Fache
     [faster] muss der Antrieb schneller werden, auf das { $times }-Fache
-    [reversed] müsste der Antrieb andersherum drehen; für diese Schaltung muss der Abtrieb stehen
+    [against] müsste der Antrieb andersherum drehen; für diese Schaltung muss der Abtrieb stehen
    *[alike] behält der Antrieb seine Drehzahl
 }.
 shift-coast = { $braking ->
@@ -1996,7 +1996,7 @@ hint-look-one = { $set } betrachten: { $first } { $first-way ->
    *[still] steht still
 }.
 hint-compare = { $first } und { $second } noch einmal vergleichen.
-hint-reversed = Es ist genau umgekehrt: Wo die Übersetzung am größten ist, dreht der Abtrieb am langsamsten.
+hint-back-to-front = Es ist genau umgekehrt: Wo die Übersetzung am größten ist, dreht der Abtrieb am langsamsten.
 hint-rule = Eine Zahnregel ist verletzt: { $rule }.
 page-panel-exercises = Übungen
 page-exercise-untouched = { $by ->
@@ -2252,8 +2252,8 @@ page-faults-fault = { $kind ->
 }
 page-faults-two = { $first }, und { $second }
 page-faults-changed = { $faults }. { $count ->
-    [one] Ein Gang tut anderes, als er soll.
-   *[other] { $count } Gänge tun anderes, als sie sollen.
+    [one] Ein Gang ist nicht so, wie er sein soll.
+   *[other] { $count } Gänge sind nicht so, wie sie sein sollen.
 }
 page-faults-stage = Die Zeichnungen und die anderen Tafeln zeigen weiter das Getriebe, an dem nichts gebrochen ist.
 page-faults-healthy-head = Ohne Fehler

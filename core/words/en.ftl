@@ -384,12 +384,12 @@ shift-swap = { $swap ->
    *[several] It is more than a single swap, so several must be timed together.
 }
 shift-speed = { $change ->
-    [freed] { $shaft }, until now { $before ->
-        [0] at rest
+    [freed] { $shaft }, until now { $still ->
+        [true] at rest
        *[other] at { $before }
     }
-    [decided] { $shaft }, now { $after ->
-        [0] at rest
+    [decided] { $shaft }, now { $still ->
+        [true] at rest
        *[other] at { $after }
     }
     [stops] { $shaft } from { $before }
@@ -438,7 +438,7 @@ shift-change = { $place ->
 shift-input = At the same output speed the input { $pace ->
     [slower] must slow down to { $times } times its speed
     [faster] must speed up to { $times } times its speed
-    [reversed] would have to turn the other way, so the output must stand still for this shift
+    [against] would have to turn the other way, so the output must stand still for this shift
    *[alike] keeps its speed
 }.
 shift-coast = { $braking ->
@@ -1968,7 +1968,7 @@ hint-look-one = Look at { $set }: the { $first } { $first-way ->
    *[still] stands still
 }.
 hint-compare = Compare { $first } and { $second } again.
-hint-reversed = It is just the other way round: where the ratio is largest, the output turns slowest.
+hint-back-to-front = It is just the other way round: where the ratio is largest, the output turns slowest.
 hint-rule = A tooth rule is broken: { $rule }.
 page-panel-exercises = Exercises
 # What is said to who has not answered yet.
@@ -2229,8 +2229,8 @@ page-faults-fault = { $kind ->
 }
 page-faults-two = { $first }, and { $second }
 page-faults-changed = { $faults }: { $count ->
-    [one] one range does otherwise than it should.
-   *[other] { $count } ranges do otherwise than they should.
+    [one] one range is not as it should be.
+   *[other] { $count } ranges are not as they should be.
 }
 page-faults-stage = The drawings and the other panels go on showing the train with nothing broken.
 page-faults-healthy-head = Nothing broken

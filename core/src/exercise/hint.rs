@@ -170,7 +170,7 @@ impl Hint {
                 ];
                 say("hint-compare", 0, &values)
             }
-            Self::Reversed => say("hint-reversed", 0, &[]),
+            Self::Reversed => say("hint-back-to-front", 0, &[]),
             Self::Becomes { element, range } => {
                 let element = elements(train, ElementSet::NONE.with(*element));
                 say(

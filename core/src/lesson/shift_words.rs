@@ -120,9 +120,12 @@ impl Writer<'_, '_> {
             let name = self.teller.speaker.body(Body::Shaft(index), Case::Subject);
             let [before, after] = [&shaft.before, &shaft.after]
                 .map(|speed| speed.as_ref().map(figure).unwrap_or_default());
+            let known = shaft.before.as_ref().or(shaft.after.as_ref());
+            let still = known.is_some_and(Fraction::is_zero);
             let values = [
                 ("shaft", &*name),
                 ("change", change.key()),
+                ("still", if still { "true" } else { "false" }),
                 ("before", &before),
                 ("after", &after),
             ];
@@ -148,7 +151,7 @@ impl Writer<'_, '_> {
     fn input(&self) -> Option<Told> {
         let factor = self.shift.input_factor()?;
         let pace = match factor.cmp(&Fraction::ONE) {
-            _ if factor.signum() < 0 => "reversed",
+            _ if factor.signum() < 0 => "against",
             std::cmp::Ordering::Less => "slower",
             std::cmp::Ordering::Equal => "alike",
             std::cmp::Ordering::Greater => "faster",

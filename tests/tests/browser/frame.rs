@@ -415,6 +415,13 @@ fn the_address_says_what_a_frame_shows() -> Result<()> {
             Value::Null,
         )?;
         ensure!(told[0] == "de" && told[1] == "dark", "{told:?}");
+        let ground: String = page.get(
+            &format!(
+                "frame('asks').contentWindow.getComputedStyle({inside}.documentElement).colorScheme"
+            ),
+            Value::Null,
+        )?;
+        ensure!(ground == "dark", "the frame around is {ground}");
         ensure!(
             told[2].contains("\"sacnario\"") && told[2].contains("train is a file in"),
             "{told:?}"

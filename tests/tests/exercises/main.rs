@@ -16,6 +16,8 @@ use levertrain_tests::generate::{ANY, case, settings};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
+use sheets::sheet;
+
 const SEEDS: u64 = 8;
 
 fn trains() -> Result<Vec<(String, Train)>> {

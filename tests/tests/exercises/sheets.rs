@@ -4,12 +4,12 @@ use std::fs;
 
 use anyhow::{Context, Result, anyhow, ensure};
 use levertrain_core::exercise::{Kind, QuestionReport, Sheet, SheetReport, Task};
-use levertrain_tests::files::{json_files, root, scenarios};
+use levertrain_tests::files::{json_files, root};
 use serde_json::{Value, json};
 
 use super::{tasks, trains};
 
-fn sheet(task: &Value) -> String {
+pub(crate) fn sheet(task: &Value) -> String {
     json!({"format": 1, "title": "One", "tasks": [task]}).to_string()
 }
 

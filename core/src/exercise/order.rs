@@ -51,23 +51,23 @@ pub(super) fn mark(train: &Train, ranges: &[usize], answer: &[String]) -> Marked
     let Some(places) = places.filter(|places| places.len() == right.len() && whole(places)) else {
         return Marked::wrong(Hint::NoChoice);
     };
-    let wrong = places.windows(2).find(|pair| pair[0] > pair[1]);
-    let hint = wrong.map(|pair| Hint::Compare(right[pair[0]], right[pair[1]]));
-    // Who takes a large ratio for a fast output has all of them so.
-    let reversed = places.len() > 2
-        && places.windows(2).all(|pair| pair[0] > pair[1])
-        && ranges
-            .iter()
-            .all(|&range| ratio(train, range).is_some_and(|ratio| ratio.signum() > 0));
-    let hint = if reversed { Some(Hint::Reversed) } else { hint };
     // As where things are picked: each two that stand the wrong way round take back what two in order give.
-    let pairs = || (0..places.len()).flat_map(|at| (0..at).map(move |before| (before, at)));
-    let right_way = pairs()
-        .filter(|&(before, at)| places[before] < places[at])
-        .count();
-    let all = pairs().count();
+    let (mut rightly, mut all) = (0, 0);
+    for (at, place) in places.iter().enumerate() {
+        rightly += places[..at].iter().filter(|before| *before < place).count();
+        all += at;
+    }
+    let wrong = places.windows(2).find(|pair| pair[0] > pair[1]);
+    let hint = wrong.map(|pair| {
+        // Who takes a large ratio for a fast output has all of them so.
+        let least = right.last().and_then(|&range| ratio(train, range));
+        match least.is_some_and(|ratio| ratio.signum() > 0) && rightly == 0 && all > 1 {
+            true => Hint::Reversed,
+            false => Hint::Compare(right[pair[0]], right[pair[1]]),
+        }
+    });
     Marked {
-        credit: share((2 * right_way).saturating_sub(all), all),
+        credit: share((2 * rightly).saturating_sub(all), all),
         hints: hint.into_iter().collect(),
     }
 }

@@ -49,25 +49,23 @@ pub(super) fn mark(train: &Train, range: usize, shaft: usize, answer: &[String])
     if within(CLOSE) {
         return Marked::right();
     }
-    let hints = if said.signum() != right.signum() {
-        if close(&-&said, &right) {
-            vec![Hint::OnlyTheWay]
-        } else {
-            let turned = (&said * &right).signum() < 0;
-            let look = look_at(train, range, shaft).or((!turned).then_some(Hint::NotThat));
-            turned
-                .then_some(Hint::OtherWay)
-                .into_iter()
-                .chain(look)
-                .collect()
+    let hint = if said.signum() != right.signum() {
+        match close(&-&said, &right) {
+            true => Hint::OnlyTheWay,
+            false if said.is_zero() || right.is_zero() => Hint::NotThat,
+            false => Hint::OtherWay,
         }
     } else if said.recip().is_some_and(|other| close(&other, &right)) {
-        vec![Hint::Reciprocal]
+        Hint::Reciprocal
     } else if said.abs() > right.abs() {
-        vec![Hint::LessFast]
+        Hint::LessFast
     } else {
-        vec![Hint::MoreFast]
+        Hint::MoreFast
     };
+    let mut hints = vec![hint];
+    if matches!(hints[0], Hint::NotThat | Hint::OtherWay) {
+        hints.extend(look_at(train, range, shaft));
+    }
     let credit = if within(NEAR) {
         share(1, 2)
     } else if said.signum() == right.signum() {

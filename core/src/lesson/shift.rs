@@ -134,9 +134,12 @@ impl<'a> Shift<'a> {
             }
         };
         let (released, applied) = (from.minus(to), to.minus(from));
-        let mut lates = late(&after, false, applied, |late| to.minus(late));
-        lates.extend(late(&after, true, released, |late| to.union(late)));
-        let ratio = |settled: &Settled<'_>| settled.combination.state().ratio().cloned();
+        let mut lates = Vec::new();
+        for (elements, to_go) in [(applied, false), (released, true)] {
+            late(&mut lates, &after, to, elements, to_go);
+        }
+        let brakes = [(&before, from), (&after, to)]
+            .map(|(own, applied)| train.coasts_alike(applied, own.combination.state().ratio()));
         Self {
             released,
             applied,
@@ -144,10 +147,7 @@ impl<'a> Shift<'a> {
             lets_go: locked(&before).minus(locked(&after)),
             locks: locked(&after).minus(locked(&before)),
             lates,
-            brakes: [
-                train.coasts_alike(from, ratio(&before).as_ref()),
-                train.coasts_alike(to, ratio(&after).as_ref()),
-            ],
+            brakes,
             shafts: shafts.map(shaft).collect(),
             before,
             after,
@@ -173,38 +173,41 @@ impl<'a> Shift<'a> {
     }
 }
 
-/// What there is while all of `elements` are late, and each alone where that is something else. That the
+/// Adds what there is while all of `elements` are late, and each alone where that is something else. That the
 /// train is neutral where it is to become so is nothing to tell of one alone.
 fn late<'a>(
+    lates: &mut Vec<Late<'a>>,
     after: &Settled<'a>,
-    to_go: bool,
+    to: ElementSet,
     elements: ElementSet,
-    meanwhile: impl Fn(ElementSet) -> ElementSet,
-) -> Vec<Late<'a>> {
+    to_go: bool,
+) {
     let train = after.combination.train();
-    let mut lates: Vec<Late<'a>> = Vec::new();
-    let each = elements
-        .iter()
-        .map(|element| ElementSet::NONE.with(element));
-    for elements in std::iter::once(elements).chain(each) {
-        let holds = meanwhile(elements);
-        let between = train.settle(holds, Duty::Drive);
-        let alike = |other: &Settled<'_>| {
-            other.verdict == between.verdict
-                && other.combination.state() == between.combination.state()
+    let first = lates.len();
+    // None is the whole of them.
+    for one in std::iter::once(None).chain(elements.iter().map(Some)) {
+        let late = one.map_or(elements, |one| ElementSet::NONE.with(one));
+        let holds = if to_go {
+            to.union(late)
+        } else {
+            to.minus(late)
         };
-        let told = lates.first().is_some_and(|all| {
-            let neutral = *between.combination.state() == State::Neutral;
-            alike(&all.between) || neutral && alike(after)
+        let between = train.settle(holds, Duty::Drive);
+        let state = between.combination.state();
+        let told = lates.get(first).is_some_and(|all| {
+            alike(&all.between, &between) || *state == State::Neutral && alike(after, &between)
         });
-        if !elements.is_empty() && !told {
+        if !late.is_empty() && !told {
             lates.push(Late {
                 to_go,
-                elements,
+                elements: late,
                 holds,
                 between,
             });
         }
     }
-    lates
+}
+
+fn alike(one: &Settled<'_>, other: &Settled<'_>) -> bool {
+    one.verdict == other.verdict && one.combination.state() == other.combination.state()
 }

@@ -96,6 +96,25 @@ impl Hint {
         }
     }
 
+    /// The message of a hint that takes no values.
+    fn key(&self) -> &'static str {
+        match self {
+            Self::NoChoice => "hint-no-choice",
+            Self::NoNumber => "hint-no-number",
+            Self::NoAnswer => "hint-no-answer",
+            Self::OtherWay => "hint-other-way",
+            Self::TooSlow => "hint-too-slow",
+            Self::TooFast => "hint-too-fast",
+            Self::LessFast => "hint-less-fast",
+            Self::MoreFast => "hint-more-fast",
+            Self::OnlyTheWay => "hint-only-the-way",
+            Self::Reciprocal => "hint-reciprocal",
+            Self::Spare => "hint-spare",
+            Self::Reversed => "hint-back-to-front",
+            _ => "hint-not-that",
+        }
+    }
+
     /// The hint as a sentence.
     pub fn words(&self, train: &Train) -> String {
         let say = |key: &str, count: usize, values: Values<'_>| {
@@ -106,22 +125,10 @@ impl Hint {
             train.scenario().couplings[set].facts().members()[member].role
         };
         match self {
-            Self::NoChoice => say("hint-no-choice", 0, &[]),
-            Self::NoNumber => say("hint-no-number", 0, &[]),
             Self::NoTeeth => {
                 let [least, most] = [TEETH_MIN, TEETH_MAX].map(|count| count.to_string());
                 say("hint-no-teeth", 0, &[("least", &least), ("most", &most)])
             }
-            Self::NoAnswer => say("hint-no-answer", 0, &[]),
-            Self::NotThat => say("hint-not-that", 0, &[]),
-            Self::OtherWay => say("hint-other-way", 0, &[]),
-            Self::TooSlow => say("hint-too-slow", 0, &[]),
-            Self::TooFast => say("hint-too-fast", 0, &[]),
-            Self::LessFast => say("hint-less-fast", 0, &[]),
-            Self::MoreFast => say("hint-more-fast", 0, &[]),
-            Self::OnlyTheWay => say("hint-only-the-way", 0, &[]),
-            Self::Reciprocal => say("hint-reciprocal", 0, &[]),
-            Self::Spare => say("hint-spare", 0, &[]),
             Self::Changes(count) => say("hint-changes", *count, &[]),
             Self::Missing(count) => say("hint-missing", *count, &[]),
             Self::Does(set, state) => {
@@ -170,7 +177,6 @@ impl Hint {
                 ];
                 say("hint-compare", 0, &values)
             }
-            Self::Reversed => say("hint-back-to-front", 0, &[]),
             Self::Becomes { element, range } => {
                 let element = elements(train, ElementSet::NONE.with(*element));
                 say(
@@ -183,6 +189,7 @@ impl Hint {
                 )
             }
             Self::Rule(text) => say("hint-rule", 0, &[("rule", text)]),
+            _ => say(self.key(), 0, &[]),
         }
     }
 }

@@ -5,7 +5,7 @@ use levertrain_exact::Fraction;
 
 use crate::base::element_set::ElementSet;
 use crate::solve::State;
-use crate::solve::settle::{Duty, Settled};
+use crate::solve::settle::{Duty, Settled, Verdict};
 use crate::train::Train;
 
 /// The shift from one combination to another.
@@ -209,5 +209,6 @@ fn late<'a>(
 }
 
 fn alike(one: &Settled<'_>, other: &Settled<'_>) -> bool {
-    one.verdict == other.verdict && one.combination.state() == other.combination.state()
+    let settled = |own: &Settled<'_>| matches!(own.verdict, Verdict::Settled);
+    settled(one) == settled(other) && one.combination.state() == other.combination.state()
 }

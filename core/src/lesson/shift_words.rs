@@ -164,10 +164,9 @@ impl Writer<'_, '_> {
 
     /// Whether engine braking comes or goes.
     fn coast(&self) -> Option<Told> {
-        let shift = self.shift;
-        let drive = [&shift.before, &shift.after].map(|own| own.combination.state().ratio());
-        let braking = match shift.brakes {
-            _ if drive.contains(&None) => return None,
+        // Of what does not drive there is nothing to tell.
+        self.shift.input_factor()?;
+        let braking = match self.shift.brakes {
             [false, true] => "comes",
             [true, false] => "goes",
             _ => return None,

@@ -418,11 +418,12 @@ fn reads_as_in_fluent(language: &str) -> Result<()> {
             .copied()
             .filter(|name| message.contains(&format!("${name} ->")) && *name != "count")
             .collect();
-        let words: Vec<&str> = between(&message, "[", "]")
-            .into_iter()
-            .chain(["x"])
+        // What each is chosen by, and a word that is none of them.
+        let words: Vec<Vec<&str>> = selectors
+            .iter()
+            .map(|name| chosen_by(&message, name).into_iter().chain(["x"]).collect())
             .collect();
-        let choices = words.len().pow(selectors.len() as u32);
+        let choices: usize = words.iter().map(Vec::len).product();
         for (count, choice) in [0, 1, 2, 17]
             .into_iter()
             .flat_map(|count| (0..choices).map(move |choice| (count, choice)))
@@ -430,8 +431,8 @@ fn reads_as_in_fluent(language: &str) -> Result<()> {
             let value = |name: &str| {
                 let place = selectors.iter().position(|known| *known == name);
                 place.map_or(format!("<{name}>"), |place| {
-                    let chosen = choice / words.len().pow(place as u32) % words.len();
-                    words[chosen].to_owned()
+                    let before: usize = words[..place].iter().map(Vec::len).product();
+                    words[place][choice / before % words[place].len()].to_owned()
                 })
             };
             let values: Vec<(&str, String)> = variables
@@ -480,6 +481,26 @@ const OF_SOME: &[(&str, &[&str])] = &[
         &["first", "second", "first-label", "second-label"],
     ),
 ];
+
+/// What the selections by one variable choose by.
+fn chosen_by<'a>(message: &'a str, name: &str) -> BTreeSet<&'a str> {
+    let start = format!("${name} ->");
+    let mut words = BTreeSet::new();
+    for (at, _) in message.match_indices(&start) {
+        let rest = &message[at + start.len()..];
+        let mut depth = 0;
+        for (at, letter) in rest.char_indices() {
+            match letter {
+                '{' => depth += 1,
+                '}' if depth == 0 => break,
+                '}' => depth -= 1,
+                '[' if depth == 0 => words.extend(rest[at + 1..].split(']').next()),
+                _ => {}
+            }
+        }
+    }
+    words
+}
 
 /// What the selections of a message choose by.
 fn choices(message: &str) -> BTreeSet<&str> {

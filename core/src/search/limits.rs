@@ -15,7 +15,7 @@ pub const PINION_COUNTS: RangeInclusive<u32> = 1..=PINIONS;
 pub const SETS: usize = 6;
 /// Most tooth counts that all sets together may have within the bounds, those that are alike counted once: they and their trees take
 /// about a hundred bytes each as they are put in order.
-pub const CUTS: usize = 900_000;
+pub const CUTS: usize = 850_000;
 /// Most tooth counts of a set that are tried against the rules, so that what is too much is refused within a second or two.
 pub const TRIES: usize = 4_000_000;
 /// Most tooth ratios that one wanted ratio may depend on: bounds are taken at 2ⁿ corners.

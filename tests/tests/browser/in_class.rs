@@ -313,7 +313,9 @@ fn the_back_row_reads_every_letter_of_every_train() -> Result<()> {
                 page.goto("index.html")?;
                 language::speak_german(page)?;
             }
-            for (view, least) in ROOMS {
+            // Where words are longer, it is the smallest that has no room for them.
+            let rooms = if german { &ROOMS[..1] } else { &ROOMS[..] };
+            for &(view, least) in rooms {
                 page.change_view(view)?;
                 page.goto("index.html")?;
                 page.run(WATCH_LETTERS, Value::Null)?;

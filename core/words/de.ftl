@@ -536,22 +536,43 @@ shift-coast = { $braking ->
 }
 shift-late = { $late ->
     [come] { $count ->
-        [one] Schließt { $which ->
-            [alone] nur { $elements }
-           *[all] { $elements }
-        } zu spät
+        [one] Schließt { $elements } zu spät
        *[other] Schließen { $elements } zu spät
     }, { $held ->
         [none] ist eine Weile nichts geschlossen
        *[some] ist eine Weile nur geschlossen: { $holds }
     }
    *[go] { $count ->
-        [one] Öffnet { $which ->
-            [alone] nur { $elements }
-           *[all] { $elements }
-        } zu spät
+        [one] Öffnet { $elements } zu spät
        *[other] Öffnen { $elements } zu spät
     }, ist eine Weile { $held ->
+        [one] noch
+       *[some] zugleich
+    } geschlossen: { $holds }
+}. { $state ->
+    [driving] Dann gilt { $like ->
+        [before] noch die alte Übersetzung { $ratio }
+        [after] schon die neue Übersetzung { $ratio }
+       *[neither] zwischendurch die Übersetzung { $ratio }
+    }
+    [over-applied] Dann gilt { $like ->
+        [before] noch die alte Übersetzung { $ratio }
+        [after] schon die neue Übersetzung { $ratio }
+       *[neither] zwischendurch die Übersetzung { $ratio }
+    }
+    [neutral] Dann ist das Getriebe neutral, und unter Last dreht der Antrieb hoch
+    [branched] Dann gibt es keine feste Übersetzung, und mehrere Drehzahlen bestimmen
+    [output-held] Dann ist der Abtrieb fest und wird gebremst
+    [tied-up] Dann ist das Getriebe verspannt, und alles wird gebremst, bis etwas rutscht
+    [input-held] Dann ist das Getriebe verspannt, und der Antrieb wird gebremst, bis etwas rutscht
+   *[unsettled] Dann legt das Gleichgewicht nicht fest, welche Freiläufe sperren
+}.
+shift-late-alone = { $late ->
+    [come] Schließt nur { $elements } zu spät, { $held ->
+        [none] ist eine Weile nichts geschlossen
+       *[some] ist eine Weile nur geschlossen: { $holds }
+    }
+   *[go] Öffnet nur { $elements } zu spät, ist eine Weile { $held ->
         [one] noch
        *[some] zugleich
     } geschlossen: { $holds }

@@ -445,11 +445,8 @@ shift-coast = { $braking ->
     [comes] Engine braking comes with it: when the load drives, it turns the input at this ratio, too.
    *[goes] Engine braking goes with it: when the load drives, a one-way clutch lets go.
 }
-# What is between the ranges where something is late: $late is what is late to do, $which whether all that is to do it is, $like is whose ratio it has then.
-shift-late = If { $which ->
-    [alone] only { $elements }
-   *[all] { $elements }
-} { $late ->
+# What is between the ranges where something is late: $late is what is late to do, alone of several or not, $like is whose ratio it has then.
+shift-late = If { $elements } { $late ->
     [come] { $count ->
         [one] comes
        *[other] come
@@ -462,6 +459,34 @@ shift-late = If { $which ->
         [one] goes
        *[other] go
     } late, { $holds } { $held ->
+        [one] is still applied for a while
+       *[some] are applied together for a while
+    }
+}: { $state ->
+    [driving] it drives at { $like ->
+        [before] the old ratio, { $ratio }, until then
+        [after] the new ratio, { $ratio }, already
+       *[neither] a ratio of { $ratio } in between
+    }
+    [over-applied] it drives at { $like ->
+        [before] the old ratio, { $ratio }, until then
+        [after] the new ratio, { $ratio }, already
+       *[neither] a ratio of { $ratio } in between
+    }
+    [neutral] the train is neutral, and under power the input runs up
+    [branched] there is no fixed ratio, and several speeds decide
+    [output-held] the output is held, and is braked
+    [tied-up] the train is tied up, and everything is braked until one of them slips
+    [input-held] the train is tied up, and the input is braked until one of them slips
+   *[unsettled] equilibrium does not say how the one-way clutches settle
+}.
+shift-late-alone = If only { $elements } { $late ->
+    [come] comes late, { $held ->
+        [none] nothing is applied for a while
+        [one] only { $holds } stays applied for a while
+       *[some] only { $holds } stay applied for a while
+    }
+   *[go] goes late, { $holds } { $held ->
         [one] is still applied for a while
        *[some] are applied together for a while
     }

@@ -212,9 +212,12 @@ impl Writer<'_, '_> {
         } else {
             "neither"
         };
+        let key = match late.elements == all {
+            true => "shift-late",
+            false => "shift-late-alone",
+        };
         let values = [
             ("late", if late.to_go { "go" } else { "come" }),
-            ("which", if late.elements == all { "all" } else { "alone" }),
             ("elements", &*speaker.elements(late.elements, Case::Subject)),
             ("holds", &speaker.elements(late.holds, Case::Subject)),
             ("held", held),
@@ -222,7 +225,7 @@ impl Writer<'_, '_> {
             ("like", like),
             ("ratio", &ratio.map(figure).unwrap_or_default()),
         ];
-        let sentence = speaker.say("shift-late", late.elements.len(), &values);
+        let sentence = speaker.say(key, late.elements.len(), &values);
         (sentence, late.elements, Vec::new())
     }
 }

@@ -73,7 +73,8 @@ pub fn open_in(
     open_on(site, view, page, test)
 }
 
-/// As [`open`], with a page of another folder that somebody else's host sends with its own policy.
+/// As [`open`], with a page of another folder that somebody else's host sends with its own policy, in a browser that
+/// would let it be kept.
 ///
 /// # Errors
 /// As [`open`].
@@ -84,7 +85,7 @@ pub fn open_foreign(
     test: impl FnOnce(&mut Page) -> Result<()>,
 ) -> Result<()> {
     let site = site::start_foreign(folder, SUB_PATH, policy)?;
-    open_on(site, View::LAPTOP, page, test)
+    open_on(site, View::LAPTOP.keeping(), page, test)
 }
 
 fn open_on(

@@ -8,6 +8,7 @@ use levertrain_tests::files;
 use serde_json::{Value, json};
 
 use super::builder::{Builder, By, MODEL};
+use super::by_hand::{self, FIRST};
 
 /// Catches an end of a clutch that stays where it was, the wrong one that is moved, a brake that loses the housing,
 /// and what only a pointer can do.
@@ -455,5 +456,31 @@ fn a_range_that_goes_leaves_the_focus_to_the_next() -> Result<()> {
         )?;
         ensure!(label == format!("Range {}", ids.len()), "{label}");
         Ok(())
+    })
+}
+
+/// Catches parts that move to a better place while somebody has hold of one.
+#[test]
+fn nothing_is_bettered_under_a_hand() -> Result<()> {
+    page::open(View::LAPTOP, &by_hand::link(FIRST), |page| {
+        page.unfold("edit")?;
+        page.run(
+            "probe.one('.section').dispatchEvent(new PointerEvent('pointerdown', { bubbles: true })); \
+             const fields = probe.all('[data-part=edit] [data-key]'); \
+             const field = fields.find(({ dataset }) => /^teeth .* 0$/.test(dataset.key)); \
+             field.value = String(Number(field.value) + 1); \
+             field.dispatchEvent(new Event('input', { bubbles: true }))",
+            Value::Null,
+        )?;
+        let waits: bool = page.get(
+            "new Promise((resolve) => setTimeout(() => resolve(probe.one('.section').hasAttribute('data-mends')), 300))",
+            Value::Null,
+        )?;
+        ensure!(waits, "it did not wait");
+        page.run("dispatchEvent(new PointerEvent('pointerup'))", Value::Null)?;
+        page.until(
+            "it has gone on",
+            "!probe.one('.section').hasAttribute('data-mends')",
+        )
     })
 }

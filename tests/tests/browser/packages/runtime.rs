@@ -183,4 +183,4 @@ impl Course<'_> {
 }
 
 /// The screen that lessons are looked at on.
-pub const VIEW: View = View::LAPTOP.keeping();
+pub const VIEW: View = View::LAPTOP;

@@ -9,10 +9,11 @@ use std::process::ExitCode;
 
 use levertrain_core::Problem;
 use levertrain_core::words::{counted, said, word};
+use levertrain_web::draw::section::draw_nested;
 use levertrain_web::draw::{Palette, flow, svg};
-use levertrain_web::pictures;
 use levertrain_web::session::Session;
 use levertrain_web::settings::Settings;
+use levertrain_web::{Mended, pictures};
 
 fn main() -> ExitCode {
     match run() {
@@ -60,8 +61,10 @@ fn run() -> Result<String, String> {
     };
     let drawing = rest.first().map_or("section", String::as_str);
     let text = std::fs::read_to_string(file).map_err(|error| format!("{file}: {error}"))?;
+    draw_nested();
     let mut session =
         Session::open(&text).map_err(|problems| format!("{file}: {}", listed(&problems)))?;
+    while matches!(session.mend(1), Mended::Begun) {}
     if let Some(ids) = apply {
         let ids = ids.split(',').filter(|id| !id.is_empty());
         let applied = session

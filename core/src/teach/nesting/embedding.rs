@@ -5,7 +5,7 @@
 //! is clockwise. Joints that stand for one edge lie side by side.
 
 use super::planarity::{Graph, MOST_VERTICES};
-use super::{BEYOND, End, HOUSING, Layouts, Nesting, OUTPUT_END};
+use super::{BEYOND, End, HOUSING, Layouts, MOST_GRAPHS, Nesting, OUTPUT_END};
 use crate::model::coupling::Role;
 use crate::train::{Body, Train};
 
@@ -54,13 +54,46 @@ pub struct Embedding {
 
 impl Train {
     /// A way to nest the shafts, if it is found; where there are several, `choose` takes one of so many. Each carrier that is part
-    /// of the housing is led up to it by itself.
+    /// of the housing is led up to it by itself, and brakes hang within one where they must.
     pub fn embedding(&self, choose: &mut dyn FnMut(usize) -> usize) -> Option<Embedding> {
-        let mut layouts = Layouts::of(self, true);
-        if layouts.decide() != Nesting::Nests {
-            return None;
-        }
+        let layouts = Layouts::of(self, true);
+        let (brakes, mut left) = (layouts.brakes(), MOST_GRAPHS);
+        let layouts =
+            (0..=brakes.len()).find_map(|within| layouts.hung(&brakes, within, &mut left))?;
         Embedding::of(&layouts, self, choose)
+    }
+}
+
+impl Layouts {
+    /// The edges of the brakes that hang from the housing outside.
+    fn brakes(&self) -> Vec<usize> {
+        let is_brake = |&edge: &usize| {
+            let hangs = |end: &End| matches!(end, End::At(HOUSING));
+            matches!(self.joints[edge], Joint::Element(_)) && self.edges[edge].iter().any(hangs)
+        };
+        (0..self.edges.len()).filter(is_brake).collect()
+    }
+
+    /// The same with so many of some brakes hung within carriers that are part of the housing, if all nests then; `left`
+    /// tells how many ways may be tried yet.
+    fn hung(&self, brakes: &[usize], within: usize, left: &mut usize) -> Option<Self> {
+        if within == 0 {
+            *left = left.checked_sub(1)?;
+            let mut layouts = self.clone();
+            return (layouts.decide() == Nesting::Nests).then_some(layouts);
+        }
+        let held = self.joints.iter().zip(&self.edges);
+        let held = held.filter(|(joint, _)| matches!(joint, Joint::Held(_)));
+        let carriers: Vec<End> = held.map(|(_, &[carrier, _])| carrier).collect();
+        (0..brakes.len()).find_map(|at| {
+            carriers.iter().find_map(|&carrier| {
+                let mut layouts = self.clone();
+                let ends = layouts.edges[brakes[at]].iter_mut();
+                let mut outside = ends.filter(|end| matches!(end, End::At(HOUSING)));
+                *outside.next()? = carrier;
+                layouts.hung(&brakes[at + 1..], within - 1, left)
+            })
+        })
     }
 }
 

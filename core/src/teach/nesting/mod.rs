@@ -88,6 +88,7 @@ enum End {
 }
 
 /// The graphs that a train may be laid out as.
+#[derive(Clone)]
 struct Layouts {
     /// The vertices of each body: the housing, then the shafts.
     vertices: Vec<std::ops::Range<usize>>,

@@ -18,6 +18,7 @@ use super::search::{Sketch, Task};
 /// A plan in the making.
 pub struct Draft<'a> {
     train: &'a Train,
+    before: &'a Sketch,
     board: Board,
     plan: Sketch,
     /// For each member, its pieces that are not joined yet.
@@ -33,7 +34,7 @@ pub struct Draft<'a> {
 impl<'a> Draft<'a> {
     /// What is left of a plan when some tasks are to be done anew.
     pub fn without(
-        plan: &Sketch,
+        plan: &'a Sketch,
         train: &'a Train,
         tolls: Vec<Toll>,
         anew: impl Fn(Task) -> bool,
@@ -54,6 +55,7 @@ impl<'a> Draft<'a> {
             .collect();
         let mut draft = Self {
             train,
+            before: plan,
             board: plan.gears.board.with_tolls(tolls),
             pieces: plan.gears.pieces.clone(),
             plan: Sketch {
@@ -207,10 +209,15 @@ impl<'a> Draft<'a> {
             }
             match task {
                 Task::Shaft(shaft) => self.join(shaft)?,
-                Task::Element(element) => match self.train.ends(element) {
-                    [Body::Housing, _] | [_, Body::Housing] => self.hang_brake(element)?,
-                    _ => self.fit_clutch(element)?,
-                },
+                Task::Element(element) => {
+                    // A brake that lies within a carrier stays there: outside, it was in the way.
+                    let is_flat = self.before.packs[element].is_some_and(|place| place.is_flat());
+                    if self.train.ends(element).contains(&Body::Housing) && !is_flat {
+                        self.hang_brake(element)?;
+                    } else {
+                        self.fit_clutch(element)?;
+                    }
+                }
                 Task::Support(part) => self.support(part)?,
             }
         }

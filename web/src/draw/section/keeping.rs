@@ -63,20 +63,28 @@ struct Kept {
 impl Kept {
     fn of(before: &Plan, old: &Train, train: &Train) -> Self {
         let map = Map::of(before, old, train);
-        let mut sketch = Sketch::bare(train, map.room, &map.turned);
+        let mut sketch = Sketch::on(train, map.to, &map.turned);
         let mut used = Used::of(&sketch);
         let shafts = train.scenario().shafts.len();
         let mut missing = Vec::new();
+
+        // What holds parts to the housing is kept as a whole, and brakes within them with it, or nothing of it.
+        let runs = before.runs.last().and_then(|runs| map.runs(runs));
+        let runs = runs.filter(|runs| used.lay(runs, shafts, &map.to));
+        let is_held = runs.is_some();
+        sketch.runs[shafts] = runs.unwrap_or_default();
 
         let elements = train.scenario().elements.iter().enumerate();
         for (index, element) in elements {
             let place = old
                 .element(element.id())
                 .filter(|&known| {
+                    let within =
+                        before.packs[known].is_flat() && train.ends(index).contains(&Body::Housing);
                     let known = &old.scenario().elements[known];
                     // Left to the drawing again it finds a new place.
                     let free = known.gap().is_some() && element.gap().is_none();
-                    known.ends() == element.ends() && !free
+                    known.ends() == element.ends() && !free && (is_held || !within)
                 })
                 .and_then(|known| map.pack(before.packs[known]));
             let grid = map.to;
@@ -85,7 +93,11 @@ impl Kept {
                     let column = place.first_column();
                     !grid.in_set(column) && grid.set_at(column) == gap as usize
                 });
-                chosen && place.nodes(&grid).iter().all(|&node| used.is_free(node))
+                chosen
+                    && place
+                        .nodes(&grid)
+                        .iter()
+                        .all(|&node| used.is_free(node, shafts))
             };
             sketch.packs[index] = place.filter(fits);
             match sketch.packs[index] {
@@ -114,13 +126,10 @@ impl Kept {
                 let same = map.sets[own.coupling] == Some(known.coupling);
                 (same && known.member == own.member).then_some(**column)
             });
-            let column = column.and_then(|column| map.column(column));
-            let housing = shafts;
-            let way = column.map(|column| map.to.node(column, map.to.brake_row()));
-            sketch.supports[part] = column.filter(|_| way.is_some_and(|node| used.is_free(node)));
-            match way.filter(|_| sketch.supports[part].is_some()) {
-                Some(node) => used.take(node, housing),
-                None => missing.push(Task::Support(part)),
+            let column = column.filter(|_| is_held);
+            sketch.supports[part] = column.and_then(|column| map.column(column));
+            if sketch.supports[part].is_none() {
+                missing.push(Task::Support(part));
             }
         }
         let mut begun = Vec::new();
@@ -133,18 +142,6 @@ impl Kept {
                 begun.push(Task::Shaft(shaft));
             }
             missing.push(Task::Shaft(shaft));
-        }
-        // What holds parts to the housing runs with its supports, or anew.
-        if missing.iter().any(|task| matches!(task, Task::Support(_))) {
-            for part in 0..sketch.supports.len() {
-                if sketch.supports[part].take().is_some() {
-                    missing.push(Task::Support(part));
-                }
-            }
-        } else {
-            let runs = before.runs.last().and_then(|runs| map.runs(runs));
-            let runs = runs.filter(|runs| used.lay(runs, shafts, &map.to));
-            sketch.runs[shafts] = runs.unwrap_or_default();
         }
         for (end, [now, then]) in [[train.input(), old.input()], [train.output(), old.output()]]
             .into_iter()
@@ -171,7 +168,6 @@ impl Kept {
 struct Map {
     from: Grid,
     to: Grid,
-    room: usize,
     /// Of each set which it was.
     sets: Vec<Option<usize>>,
     turned: Vec<bool>,
@@ -182,7 +178,6 @@ struct Map {
 impl Map {
     fn of(before: &Plan, old: &Train, train: &Train) -> Self {
         let from = before.grid;
-        let room = from.inner_rows.saturating_sub(3) / 2;
         let couplings = &train.scenario().couplings;
         let known = &old.scenario().couplings;
         let sets: Vec<Option<usize>> = couplings
@@ -226,7 +221,6 @@ impl Map {
         Self {
             from,
             to,
-            room,
             sets,
             turned,
             columns,
@@ -332,8 +326,11 @@ impl Used {
         used
     }
 
-    fn is_free(&self, node: Node) -> bool {
-        self.nodes[node] == [None; 2]
+    /// Whether nobody is at a node but a member whose place it is.
+    fn is_free(&self, node: Node, member: usize) -> bool {
+        self.nodes[node]
+            .iter()
+            .all(|at| at.is_none_or(|at| at == member))
     }
 
     fn take(&mut self, node: Node, member: usize) {

@@ -85,8 +85,9 @@ fn within(inner: &Bounds, outer: &Bounds) -> bool {
     outer.contains(at(inner.left, inner.top)) && outer.contains(corner)
 }
 
+/// Fails with a text that touches what is not its own.
 #[track_caller]
-fn check(scene: &Scene, what: &str) {
+pub(super) fn check(scene: &Scene, what: &str) {
     for (index, mark) in scene.marks.iter().enumerate() {
         let Mark::Text(label) = mark else { continue };
         assert!(

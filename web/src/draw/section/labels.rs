@@ -134,7 +134,7 @@ impl Room {
         for (element, place) in stage.plan().packs.iter().enumerate() {
             let grid = &stage.plan().grid;
             let centre = stage.pack_centre(element);
-            let area = packs::area(centre, matches!(place, PackPlace::Brake { .. }));
+            let area = packs::area(centre, !place.is_flat());
             match *place {
                 PackPlace::Brake { column } => {
                     let lead = at(stage.x(column), stage.y(grid.brake_row()));

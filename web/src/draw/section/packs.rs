@@ -7,9 +7,8 @@ use levertrain_core::words::said;
 use super::labels::{self, Place, Room, Wanted};
 use super::lettering::Lettering;
 use super::plan::PackPlace;
-use super::power;
 use super::stage::{HOUSING, NAME_SIZE, OPEN_GAP, Stage};
-use super::wires::SHAFT;
+use super::{power, wires};
 use crate::draw::names::isolated;
 use crate::draw::scene::{Align, Bounds, Ink, Point, Scene, Stroke, at};
 use crate::motion::live::Live;
@@ -21,6 +20,8 @@ const PITCH: f64 = 4.0;
 /// Half the length of a plate.
 const REACH: f64 = 18.0;
 const PLATE: f64 = 2.25;
+/// How far the hatching of a piece of ground reaches: no further than words keep clear of its packs.
+const GROUND: f64 = 4.0;
 /// How far apart closed packs stand: they touch.
 const CLOSED_GAP: f64 = 2.5;
 
@@ -127,7 +128,7 @@ fn places_with(
 ) -> Vec<Option<Place>> {
     let mut all_places = vec![None; stage.plan().packs.len()];
     // Brakes first: their row above the housing is theirs alone.
-    let brake = |index: &usize| matches!(stage.plan().packs[*index], PackPlace::Brake { .. });
+    let brake = |index: &usize| !stage.plan().packs[*index].is_flat();
     let all = 0..stage.plan().packs.len();
     let first = first.filter(|index| !brake(index));
     let clutches = all
@@ -285,17 +286,17 @@ fn break_mark(scene: &mut Scene, centre: Point) {
     scene.path(points, Stroke::solid(Ink::Fight, 2.5));
 }
 
-/// The line from a shaft's lead to a pack, with its power where that is shown.
+/// The line from the lead of a shaft or of the housing to a pack, with its power where that is shown.
 fn lead_line(
     scene: &mut Scene,
     live: &Live<'_>,
-    shaft: Body,
+    body: Body,
     [from, to]: [Point; 2],
     power: Option<f64>,
 ) {
     match power {
-        Some(power) => power::line(scene, live, shaft, [from, to], power),
-        None => scene.line(from, to, live.stroke(shaft, SHAFT)),
+        Some(power) if body != Body::Housing => power::line(scene, live, body, [from, to], power),
+        _ => scene.line(from, to, wires::stroke(live, body)),
     }
 }
 
@@ -317,10 +318,12 @@ impl Pack {
         // What is held carries no power.
         let held = live.powers.as_ref().map(|_| 0.0);
         if self.one_way {
-            scene.line(
-                at(x, HOUSING),
-                self.centre,
-                Stroke::solid(Ink::Housing, SHAFT),
+            lead_line(
+                scene,
+                live,
+                Body::Housing,
+                [at(x, HOUSING), self.centre],
+                None,
             );
             lead_line(scene, live, shaft, [lead, self.centre], held);
             self.rollers(scene, (0.0, -1.0));
@@ -328,10 +331,12 @@ impl Pack {
         }
         let fixed = HOUSING + 7.0;
         let moving = fixed + self.depth() + self.gap;
-        scene.line(
-            at(x, HOUSING),
-            at(x, fixed),
-            Stroke::solid(Ink::Housing, SHAFT),
+        lead_line(
+            scene,
+            live,
+            Body::Housing,
+            [at(x, HOUSING), at(x, fixed)],
+            None,
         );
         let lead_top = moving + self.depth();
         lead_line(scene, live, shaft, [lead, at(x, lead_top)], held);
@@ -355,7 +360,8 @@ impl Pack {
         }
     }
 
-    /// A clutch: a pack on each lead, both of which move.
+    /// A clutch: a pack on each lead, both of which move. A brake within a carrier that is part of the housing: what is on
+    /// the lead of that stays where it is, and ends in a piece of ground.
     #[inline(always)]
     fn flat(
         &self,
@@ -364,33 +370,41 @@ impl Pack {
         sides: [(Body, Point); 2],
         power: Option<f64>,
     ) {
-        let y = self.centre.y;
+        let Point { mut x, y } = self.centre;
+        let fixed = sides.iter().position(|(body, _)| *body == Body::Housing);
+        let fixed = fixed.map(|at| 2.0 * at as f64 - 1.0);
         if self.one_way {
-            for ((shaft, lead), way) in sides.into_iter().zip([1.0, -1.0]) {
+            for ((body, lead), way) in sides.into_iter().zip([1.0, -1.0]) {
                 let power = power.map(|power| way * power);
-                lead_line(scene, live, shaft, [lead, self.centre], power);
+                lead_line(scene, live, body, [lead, self.centre], power);
             }
             self.rollers(scene, (1.0, 0.0));
-            return;
-        }
-        if self.closed {
-            let width = 2.0 * self.depth() + self.gap;
-            let corner = at(self.centre.x - width / 2.0, y - REACH);
-            self.block(scene, corner, width, 2.0 * REACH);
-        }
-        for ((shaft, lead), side) in sides.into_iter().zip([-1.0, 1.0]) {
-            let inner = self.centre.x + side * self.gap / 2.0;
-            let outer = inner + side * self.depth();
-            let power = power.map(|power| -side * power);
-            lead_line(scene, live, shaft, [lead, at(outer, y)], power);
-            for plate in 0..PLATES {
-                let x = inner + side * plate as f64 * PITCH;
-                scene.line(
-                    at(x, y - REACH),
-                    at(x, y + REACH),
-                    Stroke::solid(self.ink, PLATE),
-                );
+        } else {
+            x += fixed.map_or(0.0, |side| side * (OPEN_GAP - self.gap) / 2.0);
+            if self.closed {
+                let width = 2.0 * self.depth() + self.gap;
+                let corner = at(x - width / 2.0, y - REACH);
+                self.block(scene, corner, width, 2.0 * REACH);
             }
+            for ((body, lead), side) in sides.into_iter().zip([-1.0, 1.0]) {
+                let inner = x + side * self.gap / 2.0;
+                let outer = inner + side * self.depth();
+                let power = power.map(|power| -side * power);
+                lead_line(scene, live, body, [lead, at(outer, y)], power);
+                for plate in 0..PLATES {
+                    let x = inner + side * plate as f64 * PITCH;
+                    scene.line(
+                        at(x, y - REACH),
+                        at(x, y + REACH),
+                        Stroke::solid(self.ink, PLATE),
+                    );
+                }
+            }
+        }
+        if let Some(side) = fixed {
+            let x = self.centre.x + side * (OPEN_GAP / 2.0 + self.depth());
+            let [top, bottom] = [-REACH, REACH].map(|dy| at(x, y + dy));
+            scene.ground(top, bottom, (side * GROUND, 0.0), Ink::Housing);
         }
     }
 

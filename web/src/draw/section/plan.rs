@@ -36,7 +36,8 @@ pub enum PackPlace {
         /// The column.
         column: usize,
     },
-    /// A clutch lies between two leads.
+    /// A clutch lies between two leads; so does a brake within a carrier that is part of the housing, one lead of which is
+    /// the housing's.
     Clutch {
         /// Column of the left lead; the right one is two further.
         column: usize,
@@ -56,6 +57,11 @@ pub fn member(body: Body, train: &Train) -> usize {
 }
 
 impl PackPlace {
+    /// Whether it lies between two leads.
+    pub fn is_flat(&self) -> bool {
+        matches!(self, Self::Clutch { .. })
+    }
+
     /// The column of its first lead.
     pub fn first_column(&self) -> usize {
         match *self {

@@ -1,7 +1,6 @@
 //! A layout fitted to a width: grid columns and rows turned into places.
 
 use levertrain_core::Train;
-use levertrain_core::scenario::Element;
 
 use super::circles::Circle;
 use super::handle::{Handle, StageSize};
@@ -285,7 +284,7 @@ impl<'a> Stage<'a> {
             .filter(|(_, element)| !element.is_one_way())
             .map(|(index, element)| {
                 let centre = self.pack_centre(index);
-                let clutch = matches!(element, Element::Clutch(_));
+                let flat = self.plan().packs[index].is_flat();
                 let area = Bounds {
                     left: centre.x - HANDLE / 2.0,
                     top: centre.y - HANDLE / 2.0,
@@ -298,8 +297,8 @@ impl<'a> Stage<'a> {
                     top: area.top,
                     width: area.width,
                     height: area.height,
-                    closes: if clutch { (1.0, 0.0) } else { (0.0, -1.0) },
-                    both_ways: clutch,
+                    closes: if flat { (1.0, 0.0) } else { (0.0, -1.0) },
+                    both_ways: flat,
                     travel: 2.0 * OPEN_GAP,
                 }
             })

@@ -111,12 +111,8 @@ pub fn draw(scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>) {
     }
     let (along, across): (Vec<Segment>, Vec<Segment>) =
         segments.into_iter().partition(Segment::is_horizontal);
-    let stroke = |body: Body| match body {
-        Body::Housing => Stroke::solid(Ink::Housing, SHAFT),
-        Body::Shaft(_) => live.stroke(body, SHAFT),
-    };
     for segment in &along {
-        line(scene, segment, stroke(segment.body));
+        line(scene, segment, stroke(live, segment.body));
     }
     for upright in &across {
         for flat in along.iter().filter(|flat| flat.body != upright.body) {
@@ -135,7 +131,15 @@ pub fn draw(scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>) {
         }
     }
     for segment in &across {
-        line(scene, segment, stroke(segment.body));
+        line(scene, segment, stroke(live, segment.body));
+    }
+}
+
+/// How the line of a body looks that shows no power.
+pub fn stroke(live: &Live<'_>, body: Body) -> Stroke {
+    match body {
+        Body::Housing => Stroke::solid(Ink::Housing, SHAFT),
+        Body::Shaft(_) => live.stroke(body, SHAFT),
     }
 }
 

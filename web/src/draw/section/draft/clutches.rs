@@ -1,17 +1,13 @@
 //! Placing clutches where their leads are cheapest.
 
-use levertrain_core::Body;
-
 use super::{Draft, cheapest};
 use crate::draw::section::grid::Node;
-use crate::draw::section::plan::PackPlace;
+use crate::draw::section::plan::{PackPlace, member};
 
 impl Draft<'_> {
     /// Places a clutch and joins its leads; `None` where there is no room, or all costs too much.
     pub(super) fn fit_clutch(&mut self, element: usize) -> Option<()> {
-        let [Body::Shaft(first), Body::Shaft(second)] = self.train.ends(element) else {
-            return None;
-        };
+        let [first, second] = self.train.ends(element).map(|end| member(end, self.train));
         let grid = self.plan.gears.grid;
         let reach = |shaft: usize| {
             let sources = self.sources(shaft);

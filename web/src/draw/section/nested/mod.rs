@@ -21,7 +21,7 @@ mod widened;
 
 use std::fmt;
 
-use levertrain_core::{Body, Embedding, Joint, Train, vertices};
+use levertrain_core::{Embedding, Joint, Train, vertices};
 
 use super::board::{Board, Toll};
 use super::dice::Dice;
@@ -315,13 +315,15 @@ fn edge(grid: &Grid, embedding: &Embedding) -> Option<Canvas> {
     })
 }
 
-/// The clutch between two shafts that a joint stands for.
-fn clutch_of(joint: Joint, train: &Train) -> Option<usize> {
+/// What lies between two leads that a joint stands for: a clutch, or a brake within a carrier that is part of the housing.
+fn flat_of((joint, ends): (Joint, [usize; 2])) -> Option<usize> {
     match joint {
-        Joint::Element(element) if !train.ends(element).contains(&Body::Housing) => Some(element),
+        Joint::Element(element) if !ends.contains(&vertices::HOUSING) => Some(element),
         _ => None,
     }
 }
 
 #[cfg(test)]
 mod tests;
+#[cfg(test)]
+mod within_tests;

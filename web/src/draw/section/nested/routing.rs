@@ -4,7 +4,7 @@ use levertrain_core::{Joint, vertices};
 use levertrain_routes::{Nodes, Search};
 
 use super::canvas::{Dart, Holder};
-use super::{Laying, clutch_of};
+use super::{Laying, flat_of};
 use crate::draw::section::board::Board;
 use crate::draw::section::grid::Node;
 use crate::draw::section::plan::PackPlace;
@@ -34,7 +34,7 @@ impl Laying {
         let (kind, ends) = self.embedding.joints[joint];
         let other = ends[0] + ends[1] - vertex;
         self.done[joint] = true;
-        if let Some(element) = clutch_of(kind, &self.train) {
+        if let Some(element) = flat_of((kind, ends)) {
             return self.fit(joint, element, [vertex, other], [Some(starts), goals]);
         }
         let way = match goals {

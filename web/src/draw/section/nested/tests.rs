@@ -1,13 +1,13 @@
 //! Plans after embeddings, of every scenario that nests.
 
-use levertrain_core::Nesting;
+use levertrain_core::{Body, Nesting};
 
 use super::*;
-use crate::draw::section::tests::{pieces, places};
+use crate::draw::section::tests::{pieces, places, what_is_held};
 use crate::draw::tests::sessions;
 
 /// The first plan that an embedding finds room for.
-fn nested(train: &Train) -> Option<Sketch> {
+pub(super) fn nested(train: &Train) -> Option<Sketch> {
     const EMBEDDINGS: usize = 20;
     let mut dice = Dice::new();
     (0..EMBEDDINGS).find_map(|_| {
@@ -40,6 +40,7 @@ fn a_plan_after_an_embedding_has_all_and_crosses_nothing() {
         }
         let held = plan.parts.iter().filter(|part| part.body == Body::Housing);
         assert_eq!(plan.supports.len(), held.count(), "{name}");
+        what_is_held(&name, &plan, train);
         drawn += 1;
     }
     assert!(drawn > 8, "too few that nest: {drawn}");

@@ -7,6 +7,7 @@ mod accessibility;
 mod asked;
 mod bad_files;
 mod bad_links;
+mod brake_within;
 mod builder;
 mod building;
 mod by_core;

@@ -3,7 +3,7 @@
 //! A draft begins with the gears, which never move, and what is kept of an earlier plan. Members
 //! are routed along cheapest ways, clutches and brakes are put where their leads are cheapest.
 
-mod clutches;
+pub mod clutches;
 
 use std::rc::Rc;
 
@@ -119,8 +119,7 @@ impl<'a> Draft<'a> {
         let [first, second] = self.train.ends(element).map(|end| member(end, self.train));
         match place {
             PackPlace::Brake { column } => {
-                let held = first.min(second);
-                self.hold(held, grid.node(column, grid.brake_row()));
+                self.hold(first, grid.node(column, grid.brake_row()));
             }
             PackPlace::Clutch {
                 column,
@@ -209,15 +208,13 @@ impl<'a> Draft<'a> {
             }
             match task {
                 Task::Shaft(shaft) => self.join(shaft)?,
-                Task::Element(element) => {
+                Task::Element(element) => match self.train.ends(element) {
                     // A brake that lies within a carrier stays there: outside, it was in the way.
-                    let is_flat = self.before.packs[element].is_some_and(|place| place.is_flat());
-                    if self.train.ends(element).contains(&Body::Housing) && !is_flat {
-                        self.hang_brake(element)?;
-                    } else {
-                        self.fit_clutch(element)?;
+                    [Body::Shaft(shaft), Body::Housing] if !self.lay_flat(element) => {
+                        self.hang_brake(element, shaft)?;
                     }
-                }
+                    _ => self.fit_clutch(element)?,
+                },
                 Task::Support(part) => self.support(part)?,
             }
         }
@@ -231,6 +228,11 @@ impl<'a> Draft<'a> {
         self.plan.crossings = self.board.all_crossings();
         self.plan.cost = self.board.price(&self.plan.runs, &self.plan.crossings);
         (self.plan.cost <= dearest).then_some(self.plan)
+    }
+
+    /// Whether an element lay between two leads in the plan before.
+    fn lay_flat(&self, element: usize) -> bool {
+        self.before.packs[element].is_some_and(|place| place.is_flat())
     }
 
     /// All that belongs to a member.
@@ -298,14 +300,13 @@ impl<'a> Draft<'a> {
     }
 
     /// The gap that an element was put in by choice.
-    fn chosen_gap(&self, element: usize) -> Option<usize> {
-        let gap = self.train.scenario().elements[element].gap();
-        gap.map(|gap| gap as usize)
+    fn chosen_gap(&self, element: usize) -> Option<u32> {
+        self.train.scenario().elements[element].gap()
     }
 
     /// Leads a member to the row that brakes hang on; the column where it arrives, in this gap where there
     /// is one.
-    fn rise(&mut self, member: usize, sources: &Nodes, gap: Option<usize>) -> Option<usize> {
+    fn rise(&mut self, member: usize, sources: &Nodes, gap: Option<u32>) -> Option<usize> {
         let grid = self.plan.gears.grid;
         let row = grid.brake_row();
         let brakes = self
@@ -318,7 +319,8 @@ impl<'a> Draft<'a> {
             .collect();
         // Neighbours keep a column between them, and off the edges.
         let within = gap.map_or(0..grid.columns(), |gap| {
-            grid.gap_start(gap)..grid.gap_start(gap) + grid.gap_columns
+            let start = grid.gap_start(gap as usize);
+            start..start + grid.gap_columns
         });
         let free = |column: &usize| {
             within.contains(column) && taken.iter().all(|other| other.abs_diff(*column) > 1)
@@ -386,9 +388,7 @@ impl<'a> Draft<'a> {
         Some(end)
     }
 
-    fn hang_brake(&mut self, element: usize) -> Option<()> {
-        let [first, second] = self.train.ends(element).map(|end| member(end, self.train));
-        let held = first.min(second);
+    fn hang_brake(&mut self, element: usize, held: usize) -> Option<()> {
         let column = self.rise(held, &self.sources(held), self.chosen_gap(element))?;
         self.packs[element] = Some(PackPlace::Brake { column });
         Some(())

@@ -13,7 +13,7 @@ use super::dice::Dice;
 use super::draft::Draft;
 use super::grid::{Grid, Node, SET_COLUMNS};
 use super::mending::Mending;
-use super::parts::{Figure, Part, Side, steps_turned};
+use super::parts::{Figure, Side, steps_turned};
 use super::plan::{PackPlace, Plan, member};
 use super::search::{Sketch, Task};
 
@@ -108,27 +108,20 @@ impl Kept {
                 None => missing.push(Task::Element(index)),
             }
         }
-        // Of each part that was held the column of its support.
-        let held = |parts: &[Part]| -> Vec<usize> {
-            let held = parts.iter().enumerate();
-            held.filter(|(_, part)| part.body == Body::Housing)
-                .map(|(index, _)| index)
-                .collect()
-        };
-        let known: Vec<_> = held(&before.parts)
-            .into_iter()
-            .zip(&before.supports)
-            .collect();
-        for part in held(&sketch.gears.parts) {
-            let own = sketch.gears.parts[part];
-            let column = known.iter().find_map(|(index, column)| {
-                let known = before.parts[*index];
+        for (part, own) in sketch.gears.parts.iter().enumerate() {
+            if own.body != Body::Housing {
+                continue;
+            }
+            // The column of its support, if it was held before.
+            let held = before.parts.iter();
+            let held = held.filter(|known| is_held && known.body == Body::Housing);
+            let column = held.zip(&before.supports).find_map(|(known, &column)| {
                 let same = map.sets[own.coupling] == Some(known.coupling);
-                (same && known.member == own.member).then_some(**column)
+                map.column(column)
+                    .filter(|_| same && known.member == own.member)
             });
-            let column = column.filter(|_| is_held);
-            sketch.supports[part] = column.and_then(|column| map.column(column));
-            if sketch.supports[part].is_none() {
+            sketch.supports[part] = column;
+            if column.is_none() {
                 missing.push(Task::Support(part));
             }
         }

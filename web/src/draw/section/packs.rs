@@ -7,8 +7,9 @@ use levertrain_core::words::said;
 use super::labels::{self, Place, Room, Wanted};
 use super::lettering::Lettering;
 use super::plan::PackPlace;
+use super::power;
 use super::stage::{HOUSING, NAME_SIZE, OPEN_GAP, Stage};
-use super::{power, wires};
+use super::wires::stroke;
 use crate::draw::names::isolated;
 use crate::draw::scene::{Align, Bounds, Ink, Point, Scene, Stroke, at};
 use crate::motion::live::Live;
@@ -79,7 +80,11 @@ pub fn draw(scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>) {
                     let power = powers.elements[index];
                     if flipped { -power } else { power }
                 });
-                pack.flat(scene, live, [(left, leads[0]), (right, leads[1])], power);
+                let sides = [(left, leads[0]), (right, leads[1])];
+                // The housing is the second end of whatever it holds.
+                let way = if flipped { -1.0 } else { 1.0 };
+                let fixed = (second == Body::Housing).then_some(way);
+                pack.flat(scene, live, sides, fixed, power);
             }
         }
         if fights {
@@ -296,7 +301,7 @@ fn lead_line(
 ) {
     match power {
         Some(power) if body != Body::Housing => power::line(scene, live, body, [from, to], power),
-        _ => scene.line(from, to, wires::stroke(live, body)),
+        _ => scene.line(from, to, stroke(live, body)),
     }
 }
 
@@ -318,26 +323,16 @@ impl Pack {
         // What is held carries no power.
         let held = live.powers.as_ref().map(|_| 0.0);
         if self.one_way {
-            lead_line(
-                scene,
-                live,
-                Body::Housing,
-                [at(x, HOUSING), self.centre],
-                None,
-            );
+            let stub = [at(x, HOUSING), self.centre];
+            lead_line(scene, live, Body::Housing, stub, held);
             lead_line(scene, live, shaft, [lead, self.centre], held);
             self.rollers(scene, (0.0, -1.0));
             return;
         }
         let fixed = HOUSING + 7.0;
         let moving = fixed + self.depth() + self.gap;
-        lead_line(
-            scene,
-            live,
-            Body::Housing,
-            [at(x, HOUSING), at(x, fixed)],
-            None,
-        );
+        let stub = [at(x, HOUSING), at(x, fixed)];
+        lead_line(scene, live, Body::Housing, stub, held);
         let lead_top = moving + self.depth();
         lead_line(scene, live, shaft, [lead, at(x, lead_top)], held);
         if self.closed {
@@ -368,11 +363,10 @@ impl Pack {
         scene: &mut Scene,
         live: &Live<'_>,
         sides: [(Body, Point); 2],
+        fixed: Option<f64>,
         power: Option<f64>,
     ) {
         let Point { mut x, y } = self.centre;
-        let fixed = sides.iter().position(|(body, _)| *body == Body::Housing);
-        let fixed = fixed.map(|at| 2.0 * at as f64 - 1.0);
         if self.one_way {
             for ((body, lead), way) in sides.into_iter().zip([1.0, -1.0]) {
                 let power = power.map(|power| way * power);
@@ -403,7 +397,7 @@ impl Pack {
         }
         if let Some(side) = fixed {
             let x = self.centre.x + side * (OPEN_GAP / 2.0 + self.depth());
-            let [top, bottom] = [-REACH, REACH].map(|dy| at(x, y + dy));
+            let (top, bottom) = (at(x, y - REACH), at(x, y + REACH));
             scene.ground(top, bottom, (side * GROUND, 0.0), Ink::Housing);
         }
     }

@@ -136,6 +136,8 @@ pub fn draw(scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>) {
 }
 
 /// How the line of a body looks that shows no power.
+// Once, for a first view: packs ask for it, too.
+#[inline(never)]
 pub fn stroke(live: &Live<'_>, body: Body) -> Stroke {
     match body {
         Body::Housing => Stroke::solid(Ink::Housing, SHAFT),

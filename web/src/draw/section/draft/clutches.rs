@@ -1,7 +1,8 @@
 //! Placing clutches where their leads are cheapest.
 
 use super::{Draft, cheapest};
-use crate::draw::section::grid::Node;
+use crate::draw::section::board::Board;
+use crate::draw::section::grid::{Grid, Node};
 use crate::draw::section::plan::{PackPlace, member};
 
 impl Draft<'_> {
@@ -14,8 +15,8 @@ impl Draft<'_> {
             (!sources.are_none()).then(|| self.board.search(shaft, sources))
         };
         let mut from = [first, second].map(reach);
-        let places = self.clutch_places(self.chosen_gap(element));
-        let place = cheapest(self.left(), |most| {
+        let places = clutch_places(&self.board, grid, self.chosen_gap(element));
+        let ([lead, other], place) = cheapest(self.left(), |most| {
             for found in from.iter_mut().flatten() {
                 found.spread(most);
             }
@@ -25,24 +26,13 @@ impl Draft<'_> {
                 None => Some(0),
             };
             let costs = places.iter().filter_map(|&(toll, ends, place)| {
-                Some((cost(0, ends[0])? + cost(1, ends[1])? + toll, place))
+                let leads = cost(0, ends[0])? + cost(1, ends[1])?;
+                Some((leads + toll, (ends, place)))
             });
             costs.min_by_key(|&(cost, _)| cost)
         })?;
-        let PackPlace::Clutch {
-            column,
-            row,
-            flipped,
-        } = place
-        else {
-            return None;
-        };
-        let [left, middle, right] = [0, 1, 2].map(|step| grid.node(column + step, row));
-        let (lead, other) = if flipped {
-            (right, left)
-        } else {
-            (left, right)
-        };
+        // They are two columns apart.
+        let middle = (lead + other) / 2;
         // The way that was found to the first lead is the cheapest still, unless the clutch lies in it.
         let known = from[0].as_ref().and_then(|found| found.way(lead));
         let known = known.filter(|way| !way.contains(&middle) && !way.contains(&other));
@@ -62,34 +52,37 @@ impl Draft<'_> {
         }
         Some(())
     }
+}
 
-    /// Where a clutch may lie: what that costs beside the leads, the nodes where
-    /// they end, and the place; in one gap only where that was chosen.
-    fn clutch_places(&self, chosen: Option<usize>) -> Vec<(u32, [Node; 2], PackPlace)> {
-        let grid = self.plan.gears.grid;
-        let mut places = Vec::new();
-        for gap in (0..=grid.sets).filter(|gap| chosen.is_none_or(|chosen| chosen == *gap)) {
-            let start = grid.gap_start(gap);
-            let toll = self.board.toll_of_gap(gap);
-            for row in [grid.low_row(), grid.high_row()] {
-                // One column stays free at either side of the gap for leads that pass.
-                for column in start + 1..start + grid.gap_columns - 3 {
-                    let nodes = [0, 1, 2].map(|step| grid.node(column + step, row));
-                    if !nodes.iter().all(|&node| self.board.is_empty(node)) {
-                        continue;
-                    }
-                    let [left, _, right] = nodes;
-                    for (flipped, ends) in [(false, [left, right]), (true, [right, left])] {
-                        let place = PackPlace::Clutch {
-                            column,
-                            row,
-                            flipped,
-                        };
-                        places.push((toll, ends, place));
-                    }
+/// Where a clutch may lie on a board: what that costs beside the leads, the nodes where they end, that of the first
+/// end before that of the second, and the place; in one gap only where that was chosen.
+pub fn clutch_places(
+    board: &Board,
+    grid: Grid,
+    chosen: Option<u32>,
+) -> Vec<(u32, [Node; 2], PackPlace)> {
+    let mut places = Vec::new();
+    for gap in (0..=grid.sets).filter(|&gap| chosen.is_none_or(|chosen| chosen as usize == gap)) {
+        let start = grid.gap_start(gap);
+        let toll = board.toll_of_gap(gap);
+        for row in [grid.low_row(), grid.high_row()] {
+            // One column stays free at either side of the gap for leads that pass.
+            for column in start + 1..start + grid.gap_columns - 3 {
+                let nodes = [0, 1, 2].map(|step| grid.node(column + step, row));
+                if !nodes.iter().all(|&node| board.is_empty(node)) {
+                    continue;
+                }
+                let [left, _, right] = nodes;
+                for (flipped, ends) in [(false, [left, right]), (true, [right, left])] {
+                    let place = PackPlace::Clutch {
+                        column,
+                        row,
+                        flipped,
+                    };
+                    places.push((toll, ends, place));
                 }
             }
         }
-        places
     }
+    places
 }

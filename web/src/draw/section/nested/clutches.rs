@@ -3,6 +3,7 @@
 use super::Laying;
 use super::canvas::{Dart, Holder};
 use super::routing::Way;
+use crate::draw::section::draft::clutches::clutch_places;
 use crate::draw::section::grid::Node;
 use crate::draw::section::plan::PackPlace;
 
@@ -44,7 +45,17 @@ impl Laying {
             }
             Some(cost)
         };
-        let places = self.places(element, own_is_first).into_iter();
+        let chosen = self.train.scenario().elements[element].gap();
+        let places = clutch_places(&self.board, self.grid, chosen).into_iter();
+        let places = places.map(|(_, [first, second], pack)| Place {
+            pack,
+            leads: match own_is_first {
+                true => [first, second],
+                false => [second, first],
+            },
+            // They are two columns apart.
+            middle: (first + second) / 2,
+        });
         let mut places: Vec<(u32, Place)> = places
             .filter_map(|place| Some((cost(&place)?, place)))
             .collect();
@@ -78,45 +89,6 @@ impl Laying {
             self.canvas.step(lead, middle, None);
         }
         Some(())
-    }
-
-    /// Where a clutch finds room, in one gap only where that was chosen.
-    fn places(&self, element: usize, own_is_first: bool) -> Vec<Place> {
-        let grid = self.grid;
-        let chosen = self.train.scenario().elements[element].gap();
-        let chosen = chosen.map(|gap| gap as usize);
-        let mut places = Vec::new();
-        for gap in (0..=grid.sets).filter(|&gap| chosen.is_none_or(|chosen| chosen == gap)) {
-            let start = grid.gap_start(gap);
-            for row in [grid.low_row(), grid.high_row()] {
-                for column in start + 1..start + grid.gap_columns - 3 {
-                    let [left, middle, right] = [0, 1, 2].map(|step| grid.node(column + step, row));
-                    let all = [left, middle, right];
-                    if !all.iter().all(|&node| self.board.is_empty(node)) {
-                        continue;
-                    }
-                    for flipped in [false, true] {
-                        let pack = PackPlace::Clutch {
-                            column,
-                            row,
-                            flipped,
-                        };
-                        let own_is_left = own_is_first != flipped;
-                        let leads = if own_is_left {
-                            [left, right]
-                        } else {
-                            [right, left]
-                        };
-                        places.push(Place {
-                            pack,
-                            leads,
-                            middle,
-                        });
-                    }
-                }
-            }
-        }
-        places
     }
 
     /// Ways to both leads that leave each other room; nothing for one that begins there.

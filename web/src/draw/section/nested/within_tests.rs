@@ -14,27 +14,7 @@ use crate::draw::section::{Layout, label_tests, packs};
 
 /// Two sets with a common sun, whose rings a clutch joins: between them and the first carrier, which is part of the
 /// housing, lies the second carrier, so that its brake can hang nowhere else.
-const BRAKE_WITHIN: &str = r#"{
-  "format": 2, "name": "Two ways back", "input": "in", "output": "out",
-  "shafts": [
-    {"id": "in", "label": "Input"}, {"id": "r1", "label": "Ring 1"},
-    {"id": "c2", "label": "Carrier 2"}, {"id": "out", "label": "Output"}
-  ],
-  "couplings": [
-    {"kind": "planetary", "id": "p1", "label": "Set 1", "sun": {"shaft": "in", "teeth": 30},
-      "ring": {"shaft": "r1", "teeth": 70}, "carrier": "housing", "pinion": {"teeth": 20, "count": 4}},
-    {"kind": "planetary", "id": "p2", "label": "Set 2", "sun": {"shaft": "in", "teeth": 24},
-      "ring": {"shaft": "out", "teeth": 78}, "carrier": "c2", "pinion": {"teeth": 27, "count": 3}}
-  ],
-  "elements": [
-    {"kind": "brake", "id": "V", "label": "Brake V", "shaft": "c2"},
-    {"kind": "clutch", "id": "H", "label": "Clutch H", "between": ["r1", "out"]}
-  ],
-  "ranges": [
-    {"id": "1", "label": "Slow", "applied": ["V"]},
-    {"id": "2", "label": "Quick", "applied": ["H"]}
-  ]
-}"#;
+const BRAKE_WITHIN: &str = include_str!("brake_within.json");
 
 const BRAKE: usize = 0;
 const CLUTCH: usize = 1;

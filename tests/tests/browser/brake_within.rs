@@ -14,7 +14,9 @@ const CLUTCH: &str = "[role=switch][data-element-id=H]";
 
 /// Opens the train, and waits until the brake lies below the clutch: outside it would hang above all.
 fn open(view: View, test: impl FnOnce(&mut Page) -> Result<()>) -> Result<()> {
+    // The browser takes no path that leads back.
     let path = Path::new(env!("CARGO_MANIFEST_DIR")).join(TRAIN);
+    let path = path.canonicalize()?;
     page::open(view, "", |page| {
         page.open_file(&path)?;
         page.until(

@@ -1,5 +1,6 @@
 /** The worker that looks for teeth: one part of a search, with an engine of its own. */
 
+import { turn } from "./kit/pieces.js";
 import { rootedAt } from "./kit/site.js";
 import { Looking } from "./search/looking.js";
 import { teethLooks } from "./search/teeth_looks.js";
@@ -10,7 +11,7 @@ const worker = /** @type {any} */ (self);
 rootedAt(import.meta.url);
 
 /** How long it goes on without looking whether anything was said, in milliseconds. */
-const PIECE_MS = 20;
+const PIECE_MS = 10;
 
-const looking = new Looking((news) => worker.postMessage(news), teethLooks(), PIECE_MS);
+const looking = new Looking((news) => worker.postMessage(news), teethLooks(), PIECE_MS, turn);
 worker.addEventListener("message", (/** @type {MessageEvent<import("./search/looking.js").Order>} */ { data }) => looking.hear(data));

@@ -29,8 +29,14 @@ export function pause() {
 /** Settles when the browser has done what was waiting. @returns {Promise<void>} */
 export function breath() {
   const { scheduler } = /** @type {{ scheduler?: { yield?(): Promise<void> } }} */ (globalThis);
-  if (scheduler?.yield) return scheduler.yield();
-  // Unlike a timer, a message is not held back the more the longer one goes on.
+  return scheduler?.yield ? scheduler.yield() : turn();
+}
+
+/**
+ * Settles when what was waiting before is done. Unlike a timer, a message is not held back the more the longer one goes on.
+ * @returns {Promise<void>}
+ */
+export function turn() {
   return new Promise((resolve) => {
     const { port1, port2 } = new MessageChannel();
     port1.onmessage = () => {

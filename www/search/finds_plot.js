@@ -96,10 +96,10 @@ export class FindsPlot {
    */
   show(finds, present) {
     if (finds === this.#finds) return;
-    const at = this.#finds[this.#order[this.#at]];
+    const held = this.#finds[this.#order[this.#at]];
     this.#finds = finds;
     this.#present = present;
-    this.#changed(at && keyOf(at));
+    this.#changed(held);
   }
 
   /** Marks the find that is on the stage. @param {Find | undefined} find */
@@ -137,7 +137,7 @@ export class FindsPlot {
       const name = (/** @type {typeof across} */ { key }) => say("page-find-column", { criterion: key });
       const plot = new engine.FindsPlot(values(across), name(across), Boolean(across.falls), values(up), name(up), Boolean(up.falls));
       try {
-        const chosen = this.#finds.findIndex((find) => keyOf(find) === this.#chosen);
+        const chosen = this.#chosen ? this.#finds.findIndex((find) => keyOf(find) === this.#chosen) : -1;
         if (chosen >= 0) plot.choose(chosen);
         if (this.#present) plot.present(across.value(this.#present), up.value(this.#present));
         return question(plot, sandbox);
@@ -147,14 +147,13 @@ export class FindsPlot {
     });
   }
 
-  /** @param {string} [key] the find that keys were at */
-  #changed(key) {
+  /** @param {Find} [held] the find that keys were at */
+  #changed(held = this.#finds[this.#order[this.#at]]) {
     const [across, up] = this.#measures();
     const by = (/** @type {number} */ at) => across.value(this.#finds[at]);
     const then = (/** @type {number} */ at) => up.value(this.#finds[at]);
-    const held = key ?? (this.#order.length ? keyOf(this.#finds[this.#order[this.#at]] ?? this.#finds[0]) : undefined);
     this.#order = [...this.#finds.keys()].sort((a, b) => by(a) - by(b) || then(a) - then(b));
-    this.#at = Math.max(held === undefined ? 0 : this.#order.findIndex((at) => keyOf(this.#finds[at]) === held), 0);
+    this.#at = Math.max(this.#order.findIndex((at) => this.#finds[at] === held), 0);
     this.#drawn.changed();
     this.#tell();
   }

@@ -3,6 +3,7 @@
 import { h } from "../kit/dom.js";
 import { number } from "../kit/format.js";
 import { tell, tellHeadings } from "../kit/known.js";
+import { painted } from "../kit/pieces.js";
 import { scroller, table } from "../kit/table.js";
 import { say } from "../kit/words.js";
 import { lockable } from "../state/lockable.js";
@@ -12,6 +13,8 @@ import { COLUMNS, keyOf, teethOf } from "./finds_columns.js";
 
 /** Most rows; nobody reads more. */
 const MOST = 200;
+/** How many rows are put in or moved between frames: to lay out all at once would hold the page up. */
+const AT_ONCE = 25;
 
 export class FindsTable {
   #desk;
@@ -19,10 +22,14 @@ export class FindsTable {
   #table;
   /** The measures that are shown unless all are. @type {Set<string>} */
   #counting = new Set();
-  #all = /** @type {HTMLInputElement} */ (h("input", { type: "checkbox", "data-part": "find-all", change: () => this.#fill() }));
+  #all = /** @type {HTMLInputElement} */ (h("input", { type: "checkbox", "data-part": "find-all", change: () => this.#anew() }));
   #more = h("p", { class: "note" });
   /** @type {Find[]} */
   #finds = [];
+  /** The rows that there are: most finds stay from one list to the next. @type {Map<Find, HTMLElement>} */
+  #rows = new Map();
+  /** Counts lists: what is left to put in of an earlier one is not. */
+  #turn = 0;
   /** The teeth of the find on the stage. @type {string | undefined} */
   #chosen;
   /** The column that rows are ordered by; nothing for the order of what counts. @type {number | undefined} */
@@ -52,6 +59,7 @@ export class FindsTable {
   /** Shows the measures that count, and how far ratios are off. @param {string[]} best */
   begin(best) {
     this.#counting = new Set(["error", ...best]);
+    this.#anew();
   }
 
   /** @param {string} key */
@@ -78,9 +86,14 @@ export class FindsTable {
     this.#fill();
   }
 
+  /** Fills it with new rows: others of their cells are shown. */
+  #anew() {
+    this.#rows.clear();
+    this.#table.body.replaceChildren();
+    this.#fill();
+  }
+
   #fill() {
-    const root = /** @type {ShadowRoot | Document} */ (this.node.getRootNode());
-    const focused = root.activeElement?.closest("tr")?.dataset.find;
     const shown = [...this.#finds];
     const column = this.#order === undefined ? undefined : COLUMNS[this.#order];
     if (column) shown.sort((a, b) => (column.falls ? -1 : 1) * (column.value(a) - column.value(b)));
@@ -90,10 +103,41 @@ export class FindsTable {
       if (at === this.#order) cell?.setAttribute("aria-sort", COLUMNS[at].falls ? "descending" : "ascending");
       else cell?.removeAttribute("aria-sort");
     });
-    const rows = shown.slice(0, MOST).map((find) => this.#row(find));
-    this.#table.body.replaceChildren(...rows);
     this.#more.textContent = shown.length > MOST ? say("page-find-rows", { most: MOST, all: number(shown.length, 1) }) : "";
-    if (focused) rows.find(({ dataset }) => dataset.find === focused)?.querySelector("button")?.focus();
+    void this.#put(shown.slice(0, MOST));
+  }
+
+  /** Puts in the rows of these finds, in this order, and takes out all others. @param {Find[]} finds */
+  async #put(finds) {
+    const turn = (this.#turn += 1);
+    const wanted = new Set(finds);
+    this.#rows = new Map([...this.#rows].filter(([find]) => wanted.has(find)));
+    /** @type {Set<Element>} */
+    const stay = new Set(this.#rows.values());
+    const root = /** @type {ShadowRoot | Document} */ (this.node.getRootNode());
+    const { body } = this.#table;
+    let next = body.firstElementChild;
+    // Where there are rows already, the others wait for the frame after that in which the plot is drawn.
+    let put = next ? AT_ONCE : 0;
+    for (const find of finds) {
+      const row = this.#rows.get(find) ?? this.#row(find);
+      this.#rows.set(find, row);
+      if (put === AT_ONCE && row !== next) {
+        await painted();
+        if (turn !== this.#turn) return;
+        put = 0;
+      }
+      while (next && !stay.has(next)) next = taken(next);
+      if (row === next) {
+        next = row.nextElementSibling;
+        continue;
+      }
+      put += 1;
+      const focused = row.contains(root.activeElement);
+      body.insertBefore(row, next);
+      if (focused) row.querySelector("button")?.focus();
+    }
+    while (next) next = taken(next);
   }
 
   /** @param {Find} find */
@@ -119,4 +163,11 @@ export class FindsTable {
     if (chosen) row.setAttribute("aria-current", "true");
     else row.removeAttribute("aria-current");
   }
+}
+
+/** Takes a row out. @param {Element} row @returns {Element | null} the next one */
+function taken(row) {
+  const next = row.nextElementSibling;
+  row.remove();
+  return next;
 }

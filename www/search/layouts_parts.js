@@ -1,5 +1,6 @@
 /** A search for layouts in parts: each has layouts of its own. */
 
+import { pause } from "../kit/pieces.js";
 import { layoutsLooks } from "./layouts_looks.js";
 import { Looking } from "./looking.js";
 import { sums } from "./parts.js";
@@ -14,7 +15,7 @@ const ON_PAGE_MS = 6;
 /** @type {import("./parts.js").Kind<LayoutsReport, Estimate>} */
 export const LAYOUTS_PARTS = {
   program: "layouter.js",
-  here: (send) => new Looking(send, layoutsLooks(), ON_PAGE_MS),
+  here: (send) => new Looking(send, layoutsLooks(), ON_PAGE_MS, pause),
   sum(parts) {
     const all = sums(parts, ["progress", "frames", "crossing", "given_up", "layouts", "useless", "toothless", "unended", "count"]);
     return {

@@ -1,6 +1,5 @@
 /** One part of a search, in a worker or, where there can be none, on the page: it goes on in pieces and tells news. */
 
-import { pause } from "../kit/pieces.js";
 import { siteFile } from "../kit/site.js";
 
 /** @typedef {typeof import("../engine/levertrain_search.js")} SearchEngine */
@@ -16,11 +15,11 @@ import { siteFile } from "../kit/site.js";
  * @property {string} [told] finds of another part
  */
 /**
- * What a part tells: how far it is and what it has found, as JSON, or why it cannot.
+ * What a part tells: how far it is, as JSON, or why it cannot.
  * @template E
  * @typedef {object} News
  * @property {string} [report]
- * @property {boolean} [same] whether what was found is what was told before, and left out
+ * @property {string} [finds] what it has found, where that is not in the report, and is other than what it told last
  * @property {string} [fresh] what this part has found itself since it told that last, for other parts
  * @property {boolean} [done]
  * @property {E} [estimate] how much all parts together do
@@ -36,7 +35,7 @@ import { siteFile } from "../kit/site.js";
  * @property {(engine: SearchEngine, begin: Begin) => { run(): S | undefined, free(): void }} setUp what makes the search, in pieces
  * @property {(search: S) => Forecast<E>} forecast
  * @property {number} soon what ends sooner is not told how much it is, in milliseconds
- * @property {(search: S, now: boolean) => { report: string, same?: boolean, fresh?: string }} report how far it is and what was found,
+ * @property {(search: S, now: boolean) => { report: string, finds?: string, fresh?: string }} report how far it is and what was found,
  *   unless that is what it was before, or can wait
  * @property {(search: S, told: string) => void} [tell] takes in what another part has found
  * @property {number} newsEvery how often it tells news, in milliseconds
@@ -65,6 +64,7 @@ export class Looking {
   /** Whether nobody waits for it any more. */
   #ended = false;
   #piece;
+  #pause;
   /** Whether it still is to tell how much all parts do. */
   #foretells = false;
   /** Finds of other parts that came before it was set up. @type {string[]} */
@@ -78,11 +78,13 @@ export class Looking {
    * @param {(news: News<E>) => void} send
    * @param {Looks<S, E>} looks
    * @param {number} piece how long it goes on without looking whether anything was said, in milliseconds
+   * @param {() => Promise<void>} pause what lets in whatever was said meanwhile
    */
-  constructor(send, looks, piece) {
+  constructor(send, looks, piece, pause) {
     this.#send = send;
     this.#looks = looks;
     this.#piece = piece;
+    this.#pause = pause;
   }
 
   /** @param {Order} order */
@@ -124,7 +126,7 @@ export class Looking {
         search = setUp.run();
         pieces += 1;
       } while (!search && (pieces < AT_ONCE || performance.now() < until));
-      await pause();
+      await this.#pause();
       if (this.#rests && !search) await new Promise((resolve) => (this.#wake = () => resolve(undefined)));
     }
     setUp.free();
@@ -161,8 +163,7 @@ export class Looking {
         const now = performance.now();
         next = now + this.#looks.newsEvery + (now - begin) * RARELY;
       }
-      // A timer lets what was said in, also where it could go on at once.
-      await pause();
+      await this.#pause();
       if (this.#foretells && !this.#done && performance.now() > first + this.#looks.soon) await this.#foretell();
     }
     this.#goes = false;
@@ -178,7 +179,7 @@ export class Looking {
       const until = performance.now() + this.#piece;
       do goes = forecast.run();
       while (goes && performance.now() < until);
-      await pause();
+      await this.#pause();
     }
     // What rests meanwhile is told later.
     if (this.#rests) this.#foretells = true;

@@ -27,7 +27,7 @@ import { language } from "../state/language.js";
  * @property {boolean} done
  * @property {number} parts how many look at once
  * @property {E} [estimate]
- * @property {string[]} [stands] where each stands, once that is known of all
+ * @property {string[]} [stands] where each stands, once that is known of all, and whenever one stands elsewhere
  */
 
 /** Most workers: more find hardly anything sooner. */
@@ -165,7 +165,8 @@ export class Parts {
     const known = this.#known.filter((report) => report !== undefined);
     if (known.length < this.#known.length) return;
     const places = this.#stands.filter((place) => place !== undefined);
-    const stands = places.length === known.length ? places : undefined;
+    // Whoever keeps them need not write again what is there: with thousands of finds that takes a while.
+    const stands = news.stands && places.length === known.length ? places : undefined;
     this.#hear({ found: this.#kind.sum(known), done: this.#done.every(Boolean), parts: known.length, estimate: this.#estimate, stands });
   }
 }

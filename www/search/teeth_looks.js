@@ -30,7 +30,7 @@ export function teethLooks() {
       // What other parts find comes to the first one, which so knows all.
       const tells = isFirst && changes !== told && (now || time > toldAt + FINDS_MS);
       if (tells) [told, toldAt] = [changes, time];
-      return { report: tells ? search.report() : search.progress(), same: !tells, fresh: search.fresh() };
+      return { report: search.progress(), finds: tells ? search.news() : undefined, fresh: search.fresh() };
     },
     tell: (search, finds) => search.tell(finds),
     newsEvery: NEWS_MS,

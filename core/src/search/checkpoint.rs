@@ -6,12 +6,14 @@ use serde::Serialize;
 
 use super::Search;
 use super::ask::Limits;
+use super::front::Front;
+use super::measures::Find;
 use super::quotient::Quotient;
+use super::report::FindSets;
 use super::shards::{Digest, check_format};
 use super::walk::{Box, Counts, Ground, Size};
 use crate::base::problem::Problem;
 use crate::json::{Read, Value, read_fields, strict};
-use crate::model::coupling::SetTeeth;
 
 /// The format number of checkpoints and of files of shards: another one where cuts, their trees, or what a shard goes through become
 /// others.
@@ -30,12 +32,8 @@ struct Written {
     beaten: String,
     tried: String,
     boxes: String,
-    finds: Vec<WrittenFind>,
-}
-
-#[derive(Debug, Serialize)]
-struct WrittenFind {
-    sets: Vec<SetTeeth>,
+    /// Those that were found here: what other parts have found is in the places where they stand.
+    finds: Vec<FindSets>,
 }
 
 /// What is read of it again.
@@ -63,16 +61,24 @@ impl Search {
         for part in parts {
             counts.add(&part.walk.counts);
         }
-        let mut front = first.walk.front.clone();
-        for part in &parts[1..] {
-            for find in part.walk.front.finds() {
-                front.put(Arc::clone(find));
-            }
-        }
-        let finds = front.finds().iter().map(|find| first.teeth_of(find));
         let told = parts.iter().flat_map(|part| &part.told);
-        let told = told.map(|told| told.sets.clone());
-        let finds = finds.chain(told).map(|sets| WrittenFind { sets });
+        let told = told.filter(|told| !told.is_known);
+        let told = told.map(|told| FindSets::clone(&told.find));
+        let mut own: Vec<Arc<Find>> = Vec::new();
+        for part in parts {
+            own.extend(part.walk.front.own().cloned());
+        }
+        if parts.len() > 1 {
+            // Parts in threads know the finds of each other.
+            let mut front = Front::default();
+            for find in own {
+                front.put(find, true);
+            }
+            own = front.finds().cloned().collect();
+        }
+        let stencils = first.stencils();
+        let own = own.iter().map(|find| stencils.sets(find));
+        let finds = own.chain(told);
         let boxes = parts.iter().flat_map(|part| &part.walk.boxes);
         let written = Written {
             format: FORMAT,

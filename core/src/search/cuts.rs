@@ -1,6 +1,6 @@
 //! Tooth counts of a set, and what the search reads of them.
 
-use crate::model::coupling::{Coupling, Mesh, PinionCount, Symbol, Teeth};
+use crate::model::coupling::{Coupling, Mesh, PinionCount, SetTeeth, Symbol, Teeth};
 
 /// Most gears and steps of a set.
 pub(super) const GEARS: usize = 5;
@@ -47,6 +47,18 @@ pub(super) fn apply(coupling: &mut Coupling, cut: &Cut) {
         && let Ok(pinions) = PinionCount::try_from(i64::from(cut.pinions))
     {
         *count = pinions;
+    }
+}
+
+impl Cut {
+    /// Gives a set these counts, of which it has as many.
+    pub(super) fn put_into(&self, set: &mut SetTeeth) {
+        for (teeth, count) in set.teeth.iter_mut().zip(self.teeth) {
+            *teeth = Teeth::new(count.into()).unwrap_or(*teeth);
+        }
+        if let Some(pinions) = &mut set.pinions {
+            *pinions = PinionCount::try_from(i64::from(self.pinions)).unwrap_or(*pinions);
+        }
     }
 }
 

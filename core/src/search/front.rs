@@ -7,13 +7,21 @@ use super::measures::Find;
 /// How many are looked at before all others.
 const RECENT: usize = 4;
 
+/// A find that no other beats.
+#[derive(Debug, Clone)]
+struct Kept {
+    find: Arc<Find>,
+    /// Whether it was found here, and not by another part of the search.
+    own: bool,
+}
+
 /// Finds of which none is at least as good as another in all that counts and better in something. Of those that are
 /// equal in all that counts the one with the smallest tooth counts is kept, so that the order of finding does not
 /// matter.
 #[derive(Debug, Clone, Default)]
 pub(super) struct Front {
     /// In order of what counts most.
-    finds: Vec<Arc<Find>>,
+    kept: Vec<Kept>,
     /// What counts of each, one after the other: most looks at a find are at that alone.
     points: Vec<f64>,
     /// How often it has become another one.
@@ -27,8 +35,14 @@ pub(super) struct Front {
 
 impl Front {
     /// In order of what counts most.
-    pub(super) fn finds(&self) -> &[Arc<Find>] {
-        &self.finds
+    pub(super) fn finds(&self) -> impl ExactSizeIterator<Item = &Arc<Find>> + Clone {
+        self.kept.iter().map(|kept| &kept.find)
+    }
+
+    /// Those that were found here, and not by another part of the search.
+    pub(super) fn own(&self) -> impl Iterator<Item = &Arc<Find>> {
+        let own = self.kept.iter().filter(|kept| kept.own);
+        own.map(|kept| &kept.find)
     }
 
     /// Whether one of them is at least as good as what is at best so good, and better in something.
@@ -56,27 +70,27 @@ impl Front {
     /// Takes a find in, unless one is better, or as good with smaller counts; those that it beats go.
     pub(super) fn take(&mut self, find: Find) -> bool {
         let find = Arc::new(find);
-        let is_taken = self.put(Arc::clone(&find));
+        let is_taken = self.put(Arc::clone(&find), true);
         if let Some(fresh) = self.fresh.as_mut().filter(|_| is_taken) {
             fresh.push(find);
         }
         is_taken
     }
 
-    /// The same for what another part of the search has found.
-    pub(super) fn put(&mut self, find: Arc<Find>) -> bool {
+    /// The same, but that it is not handed on: for what another part of the search has found, which then is not this one's `own`.
+    pub(super) fn put(&mut self, find: Arc<Find>, own: bool) -> bool {
         if self.beats(&find.counts) {
             return false;
         }
         let at = self
-            .finds
-            .partition_point(|other| order(&other.counts, &find.counts).is_lt());
-        if let Some(same) = self.finds.get_mut(at)
-            && same.counts == find.counts
+            .kept
+            .partition_point(|other| order(&other.find.counts, &find.counts).is_lt());
+        if let Some(same) = self.kept.get_mut(at)
+            && same.find.counts == find.counts
         {
-            let is_smaller = find.teeth < same.teeth;
+            let is_smaller = find.teeth < same.find.teeth;
             if is_smaller {
-                *same = find;
+                *same = Kept { find, own };
                 self.changes += 1;
             }
             return is_smaller;
@@ -84,24 +98,24 @@ impl Front {
         // All that it beats come after it.
         let size = find.counts.len();
         let mut kept = at;
-        for other in at..self.finds.len() {
+        for other in at..self.kept.len() {
             if beats(&find.counts, &self.points[other * size..][..size]) {
                 continue;
             }
             // Most stay where they are.
             if kept < other {
-                self.finds.swap(kept, other);
+                self.kept.swap(kept, other);
                 self.points
                     .copy_within(other * size..(other + 1) * size, kept * size);
             }
             kept += 1;
         }
-        self.finds.truncate(kept);
+        self.kept.truncate(kept);
         self.points.truncate(kept * size);
         let start = at * size;
         self.points
             .splice(start..start, find.counts.iter().copied());
-        self.finds.insert(at, find);
+        self.kept.insert(at, Kept { find, own });
         self.changes += 1;
         true
     }
@@ -127,7 +141,8 @@ fn beats(one: &[f64], other: &[f64]) -> bool {
     pairs.clone().all(|(one, other)| one <= other) && one != other
 }
 
-fn order(one: &[f64], other: &[f64]) -> std::cmp::Ordering {
+/// Which comes first in the order of what counts most.
+pub(super) fn order(one: &[f64], other: &[f64]) -> std::cmp::Ordering {
     let mut orders = one
         .iter()
         .zip(other)

@@ -40,6 +40,7 @@ impl Merging {
     /// Makes a run of what is none.
     fn close(&mut self) {
         let mut run = std::mem::take(&mut self.loose);
+        run.shrink_to_fit();
         run.sort_unstable_by(order);
         self.runs.push(run.into_iter());
         self.advance(self.runs.len() - 1);
@@ -55,6 +56,9 @@ impl Merging {
     pub(super) fn run(&mut self) -> Option<Vec<Cut>> {
         if !self.loose.is_empty() {
             self.close();
+            let left = self.runs.iter().map(|run| run.len());
+            self.kept
+                .reserve_exact(left.sum::<usize>() + self.heads.len());
             return None;
         }
         for _ in 0..RUN {

@@ -37,6 +37,7 @@ mod kernel;
 pub mod limits;
 mod measures;
 mod merging;
+mod news;
 mod one_by_one;
 mod preparation;
 mod quotient;
@@ -53,10 +54,11 @@ pub(crate) use bench::{Bench, BenchPreparation, Fit, Polynomials};
 pub(crate) use checkpoint::other_search;
 pub use estimate::{Estimate, Estimating};
 pub use measures::{Find, Measures};
+pub use news::{Heard, ListedFind};
 pub use preparation::Preparation;
 pub(crate) use quotient::Quotient;
 pub(crate) use report::teeth_of;
-pub use report::{FindReport, SearchReport};
+pub use report::{FindReport, FindSets, SearchReport};
 pub(crate) use shards::{Digest, check_format};
 pub use shards::{ShardMark, ShardMerge};
 pub use task::SearchTask;
@@ -220,7 +222,7 @@ impl Search {
 
     /// The finds so far, those first that are best in what counts first.
     pub fn finds(&self) -> Vec<Find> {
-        let finds = self.walk.front.finds().iter();
+        let finds = self.walk.front.finds();
         finds.map(|find| Find::clone(find)).collect()
     }
 
@@ -240,9 +242,10 @@ impl Search {
     }
 
     /// What it has found since this was last asked, and may be beaten by now: for other parts of the same search.
-    pub fn fresh(&mut self) -> Vec<FindReport> {
+    pub fn fresh(&mut self) -> Vec<FindSets> {
         let fresh = self.walk.front.fresh();
-        fresh.iter().map(|find| self.find_report(find)).collect()
+        let stencils = self.stencils();
+        fresh.iter().map(|find| stencils.sets(find)).collect()
     }
 
     /// Takes in what another part of the same search has found, so that it cuts off here, too.

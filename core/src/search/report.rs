@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use serde::Serialize;
 
-use super::cuts::{apply, of_counts};
+use super::cuts::of_counts;
 use super::measures::Find;
 use super::{Counts, Search};
 use crate::base::problem::Problem;
@@ -42,7 +42,9 @@ pub struct SearchReport {
 pub struct FindReport {
     /// The sets that were looked for.
     pub sets: Vec<SetTeeth>,
-    /// The ratio of each wanted range.
+    /// The ratio of each wanted range; left out where the page is told, which does not show them.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[cfg_attr(feature = "types", ts(optional, as = "Option<Vec<Exact>>"))]
     pub ratios: Vec<Exact>,
     /// How far what is off most is off, as a part.
     pub error: f64,
@@ -60,15 +62,19 @@ pub struct FindReport {
 
 /// A find that is still to be measured.
 pub(super) struct Told {
-    pub sets: Vec<SetTeeth>,
+    pub find: FindSets,
     /// Whether other parts have it: it is not handed on to them.
-    is_known: bool,
+    pub is_known: bool,
 }
 
-/// The sets of a find, beside which other fields may stand.
-struct Sets(Vec<SetTeeth>);
+/// The teeth of a find alone, by which it is found again. Where they are read other fields may stand beside them.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct FindSets {
+    /// The sets that were looked for.
+    pub sets: Vec<SetTeeth>,
+}
 
-impl Read for Sets {
+impl Read for FindSets {
     fn read(value: Value, place: &str, problems: &mut Vec<Problem>) -> Option<Self> {
         let spare = [
             "ratios",
@@ -80,7 +86,40 @@ impl Read for Sets {
             "open_speed",
         ];
         let mut fields = Fields::of(value, place, &["sets"], &spare, problems)?;
-        fields.take("sets").map(Self)
+        let sets = fields.take("sets")?;
+        Some(Self { sets })
+    }
+}
+
+/// The sets that are looked for, in the order of the scenario, with which of a find's cuts each has.
+pub(super) struct Stencils(Vec<(usize, SetTeeth)>);
+
+impl Stencils {
+    /// The teeth of a find.
+    pub(super) fn sets(&self, find: &Find) -> FindSets {
+        let sets = self.0.iter().map(|(at, set)| {
+            let mut set = set.clone();
+            find.cuts[*at].put_into(&mut set);
+            set
+        });
+        FindSets {
+            sets: sets.collect(),
+        }
+    }
+
+    /// A find without its ratios.
+    pub(super) fn report(&self, find: &Find) -> FindReport {
+        let measures = find.measures;
+        FindReport {
+            sets: self.sets(find).sets,
+            ratios: Vec::new(),
+            error: measures.error,
+            unevenness: measures.unevenness,
+            size: measures.size,
+            efficiency: measures.efficiency,
+            pinion_speed: measures.pinion_speed,
+            open_speed: measures.open_speed,
+        }
     }
 }
 
@@ -99,9 +138,13 @@ pub(crate) fn teeth_of(coupling: &Coupling) -> SetTeeth {
 impl Search {
     /// How far it is, and what it has found.
     pub fn report(&self) -> SearchReport {
-        let finds = self.finds();
+        let stencils = self.stencils();
+        let finds = self.walk.front.finds().map(|find| FindReport {
+            ratios: find.ratios.iter().map(Exact::from).collect(),
+            ..stencils.report(find)
+        });
         SearchReport {
-            finds: finds.iter().map(|find| self.find_report(find)).collect(),
+            finds: finds.collect(),
             ..self.progress()
         }
     }
@@ -122,37 +165,20 @@ impl Search {
             tried: tried as f64,
             boxes: boxes as f64,
             full: self.is_full(),
-            present: self.present().map(|find| self.find_report(&find)),
+            present: self.present().map(|find| self.stencils().report(&find)),
             finds: Vec::new(),
         }
     }
 
-    /// The teeth of a find, set by set.
-    pub(super) fn teeth_of(&self, find: &Find) -> Vec<SetTeeth> {
+    /// By which the teeth of finds are told: made once, as there may be thousands of them.
+    pub(super) fn stencils(&self) -> Stencils {
         let maker = &self.ground.maker;
-        // In the order of the scenario.
         let couplings = maker.scenario.couplings.iter().enumerate();
         let sets = couplings.filter_map(|(set, coupling)| {
             let at = maker.sets.iter().position(|&own| own == set)?;
-            let mut coupling = coupling.clone();
-            apply(&mut coupling, &find.cuts[at]);
-            Some(teeth_of(&coupling))
+            Some((at, teeth_of(coupling)))
         });
-        sets.collect()
-    }
-
-    pub(super) fn find_report(&self, find: &Find) -> FindReport {
-        let measures = find.measures;
-        FindReport {
-            sets: self.teeth_of(find),
-            ratios: find.ratios.iter().map(Exact::from).collect(),
-            error: measures.error,
-            unevenness: measures.unevenness,
-            size: measures.size,
-            efficiency: measures.efficiency,
-            pinion_speed: measures.pinion_speed,
-            open_speed: measures.open_speed,
-        }
+        Stencils(sets.collect())
     }
 
     /// Takes in finds that another part of the same search reported, as JSON. Each is measured anew; one that is none
@@ -180,11 +206,11 @@ impl Search {
             Value::List(items) => items,
             other => Vec::from([other]),
         };
-        let told: Vec<Sets> = list(items, "finds", &mut problems);
+        let told: Vec<FindSets> = list(items, "finds", &mut problems);
         if !problems.is_empty() {
             return Err(problems);
         }
-        let told = told.into_iter().map(|Sets(sets)| Told { sets, is_known });
+        let told = told.into_iter().map(|find| Told { find, is_known });
         self.told.extend(told);
         Ok(())
     }
@@ -197,18 +223,21 @@ impl Search {
     }
 
     /// Takes teeth in as a find, if they are one.
-    pub(super) fn measure(&mut self, Told { sets, is_known }: &Told) {
+    pub(super) fn measure(&mut self, Told { find, is_known }: &Told) {
         let maker = &self.ground.maker;
         let cuts = maker.sets.iter().map(|&set| {
             let coupling = &maker.scenario.couplings[set];
-            let told = sets.iter().find(|told| told.set == coupling.facts().id())?;
+            let told = find
+                .sets
+                .iter()
+                .find(|told| told.set == coupling.facts().id())?;
             Some(of_counts(coupling, &told.teeth, told.pinions))
         });
         if let Some(cuts) = cuts.collect::<Option<Vec<_>>>()
             && let Some(find) = maker.find(&cuts, &self.ground.goals)
         {
             match is_known {
-                true => self.walk.front.put(Arc::new(find)),
+                true => self.walk.front.put(Arc::new(find), false),
                 false => self.walk.front.take(find),
             };
         }

@@ -75,7 +75,7 @@ impl Search {
             one.walk.counts.add(&part.walk.counts);
             one.told.extend(part.told);
             for find in part.walk.front.finds() {
-                one.walk.front.put(Arc::clone(find));
+                one.walk.front.put(Arc::clone(find), true);
             }
         }
         Some(one)
@@ -88,7 +88,7 @@ fn share_finds(parts: &mut [Search]) {
         for (to, part) in parts.iter_mut().enumerate() {
             if to != from {
                 for find in &fresh {
-                    part.walk.front.put(Arc::clone(find));
+                    part.walk.front.put(Arc::clone(find), false);
                 }
             }
         }

@@ -58,18 +58,21 @@ struct Bud {
 
 impl Growing {
     /// Of at least one cut.
-    pub(super) fn new(cuts: Vec<Cut>, rows: usize) -> Self {
+    pub(super) fn new(mut cuts: Vec<Cut>, rows: usize) -> Self {
+        cuts.shrink_to_fit();
         let trunk = Bud {
             from: 0,
             to: cuts.len(),
             of: None,
         };
+        // No more than it takes: what doubled as it grew would take up to twice that.
+        let ratios = |row: usize| Vec::with_capacity(if row < rows { cuts.len() } else { 0 });
         Self {
             tree: Tree {
+                k: [ratios(0), ratios(1)],
+                branches: Vec::with_capacity(branches_of(cuts.len())),
                 cuts,
                 rows,
-                k: [Vec::new(), Vec::new()],
-                branches: Vec::new(),
                 digest: Digest::new(),
             },
             left: vec![trunk],
@@ -155,5 +158,13 @@ impl Growing {
             to,
             of: Some((at, part)),
         }));
+    }
+}
+
+/// How many branches a tree of so many cuts has.
+fn branches_of(cuts: usize) -> usize {
+    match cuts <= TWIGS {
+        true => 1,
+        false => 1 + branches_of(cuts / 2) + branches_of(cuts - cuts / 2),
     }
 }

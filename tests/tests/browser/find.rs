@@ -4,18 +4,16 @@ use anyhow::{Context, Result, ensure};
 use fantoccini::key::Key;
 use levertrain_core::Train;
 use levertrain_core::search::{Ask, Criterion, FindReport, Search, SearchTask, Wanted};
-use levertrain_tests::browser::{Device, Page, View, page, required, skipped};
+use levertrain_tests::browser::{Device, Page, View, page};
 use serde_json::Value;
-use xtask::site;
-use xtask::test_environment::SITE;
 
 use crate::{by_core, editing, language};
 
-const SIX: &str = "04-six-speed-three-sets";
+pub const SIX: &str = "04-six-speed-three-sets";
 const EIGHT: &str = "05-eight-speed-four-sets";
 
 /// Unfolds the panel and waits for its fields.
-fn open(page: &Page) -> Result<()> {
+pub fn open(page: &Page) -> Result<()> {
     page.unfold("find")?;
     page.until(
         "the fields are there",
@@ -25,14 +23,14 @@ fn open(page: &Page) -> Result<()> {
 }
 
 /// Types into a field, in place of what it holds.
-fn write(page: &Page, field: &str, text: &str) -> Result<()> {
+pub fn write(page: &Page, field: &str, text: &str) -> Result<()> {
     page.click(field)?;
     page.chord(Key::Control, 'a')?;
     page.keys(text.chars())
 }
 
 /// Waits until all is looked through.
-fn wait(page: &Page) -> Result<()> {
+pub fn wait(page: &Page) -> Result<()> {
     page.until(
         "all is looked through",
         "probe.one('[data-part=find-rest]').hidden && probe.one('[data-part=find-covered]').textContent !== ''",
@@ -41,14 +39,14 @@ fn wait(page: &Page) -> Result<()> {
 }
 
 /// The finds that are listed, by their sets and teeth.
-fn listed(page: &Page) -> Result<Vec<String>> {
+pub fn listed(page: &Page) -> Result<Vec<String>> {
     page.get(
         "probe.all('[data-part=finds] tbody tr').map(({ dataset }) => dataset.find)",
         Value::Null,
     )
 }
 
-fn key(find: &FindReport) -> String {
+pub fn key(find: &FindReport) -> String {
     let sets = find.sets.iter().map(|set| {
         let teeth: Vec<String> = set.teeth.iter().map(ToString::to_string).collect();
         let pinions = set
@@ -61,7 +59,7 @@ fn key(find: &FindReport) -> String {
 }
 
 /// What is wanted in the fields.
-fn wanted(page: &Page, tolerance: f64) -> Result<Vec<Wanted>> {
+pub fn wanted(page: &Page, tolerance: f64) -> Result<Vec<Wanted>> {
     let fields: Vec<(String, f64)> = page.get(
         "probe.all('.find-ratios input').map(({ id, value }) => [id.replace('find-ratio-', ''), Number(value)])",
         Value::Null,
@@ -76,11 +74,11 @@ fn wanted(page: &Page, tolerance: f64) -> Result<Vec<Wanted>> {
 }
 
 /// What the core finds for the ratios of the fields.
-fn by_the_core(train: &Train, page: &Page, tolerance: f64) -> Result<Vec<FindReport>> {
+pub fn by_the_core(train: &Train, page: &Page, tolerance: f64) -> Result<Vec<FindReport>> {
     found(train, wanted(page, tolerance)?)
 }
 
-fn found(train: &Train, wanted: Vec<Wanted>) -> Result<Vec<FindReport>> {
+pub fn found(train: &Train, wanted: Vec<Wanted>) -> Result<Vec<FindReport>> {
     let ask = Ask {
         wanted,
         pinion_teeth: [12, 100],
@@ -348,135 +346,6 @@ fn a_point_of_the_plot_does_what_its_row_does() -> Result<()> {
     })
 }
 
-/// Looks for teeth on a page that can have no workers.
-fn finds_alone(page: &Page, train: &Train) -> Result<()> {
-    open(page)?;
-    write(page, "#find-tolerance", "4")?;
-    page.click("label[for=find-best-steps]")?;
-    page.click("[data-part=find-begin]")?;
-    wait(page)?;
-    let status: String = page.get(
-        "probe.one('[data-part=find-covered]').textContent",
-        Value::Null,
-    )?;
-    let keys: Vec<String> = by_the_core(train, page, 0.04)?.iter().map(key).collect();
-    let found = listed(page)?;
-    ensure!(found == keys, "{found:?}, not {keys:?}: {status}");
-    Ok(())
-}
-
-/// Catches a page that cannot look by itself where there can be no worker, and does less then: a browser without them, and
-/// a policy that forbids them.
-#[test]
-fn without_workers_the_page_finds_as_much() -> Result<()> {
-    let train = by_core::train(SIX)?;
-    page::open(View::LAPTOP, &format!("#s={SIX}"), |page| {
-        page.run(
-            "window.made = 0; window.Worker = class { constructor() { window.made += 1; throw new Error('none here'); } }",
-            Value::Null,
-        )?;
-        finds_alone(page, &train)?;
-        let tried: usize = page.get("window.made", Value::Null)?;
-        ensure!(tried > 0, "no worker was asked for");
-        Ok(())
-    })?;
-    if skipped() {
-        return Ok(());
-    }
-    let policy = format!("{}; worker-src 'none'", site::CONTENT_SECURITY_POLICY);
-    let address = format!("index.html#s={SIX}");
-    page::open_foreign(&required(SITE)?, &policy, &address, |page| {
-        page.expect_fault("worker-src");
-        finds_alone(page, &train)
-    })
-}
-
-const KEPT: &str = "Object.keys(localStorage).some((key) => key.startsWith('levertrain search '))";
-
-/// Begins a search that rests, and waits until it is kept where it stands.
-fn keep(page: &Page) -> Result<()> {
-    open(page)?;
-    // Workers that rest from the beginning: the search does not come to its end before it is closed.
-    page.run(
-        "const Usual = Worker; \
-         window.Worker = class extends Usual { \
-            postMessage(order) { super.postMessage(order); if (order.begin) super.postMessage({ rests: true }); } \
-         }",
-        Value::Null,
-    )?;
-    write(page, "#find-ratio-1", "2.8")?;
-    write(page, "#find-tolerance", "8")?;
-    page.click("label[for=find-best-steps]")?;
-    page.click("[data-part=find-begin]")?;
-    // A rest tells where it stands at once.
-    page.until(
-        "it has begun",
-        "probe.one('[data-part=find-covered]').textContent !== ''",
-    )?;
-    page.click("[data-part=find-rest]")?;
-    page.until("it is kept", KEPT)
-}
-
-/// Catches a search that is lost with its tab, or goes on to another end.
-#[test]
-fn a_search_goes_on_after_its_tab_was_closed() -> Result<()> {
-    let train = by_core::train(SIX)?;
-    page::open(View::LAPTOP, &format!("#s={SIX}"), |page| {
-        keep(page)?;
-        page.reload()?;
-        page.unfold("find")?;
-        page.until(
-            "it is offered",
-            "!probe.one('[data-part=find-stood]').hidden",
-        )?;
-        page.click("[data-part=find-resume]")?;
-        wait(page)?;
-        let fields: [String; 2] = page.get(
-            "['#find-ratio-1', '#find-tolerance'].map((field) => probe.one(field).value)",
-            Value::Null,
-        )?;
-        ensure!(fields == ["2.8", "8"], "{fields:?}");
-        let keys: Vec<String> = by_the_core(&train, page, 0.08)?.iter().map(key).collect();
-        let found = listed(page)?;
-        ensure!(found == keys, "{} finds, not {}", found.len(), keys.len());
-        let kept: bool = page.get(KEPT, Value::Null)?;
-        ensure!(!kept, "what has ended is kept");
-        Ok(())
-    })
-}
-
-/// Catches a search that was kept by another version of the program and is refused, or never begun again.
-#[test]
-fn what_another_version_kept_begins_anew() -> Result<()> {
-    let train = by_core::train(SIX)?;
-    page::open(View::LAPTOP, &format!("#s={SIX}"), |page| {
-        keep(page)?;
-        page.run(
-            "const key = Object.keys(localStorage).find((key) => key.startsWith('levertrain search ')); \
-             const kept = JSON.parse(localStorage[key]); \
-             kept.stands = kept.stands.map((stand) => JSON.stringify({ ...JSON.parse(stand), format: 1 })); \
-             localStorage[key] = JSON.stringify(kept)",
-            Value::Null,
-        )?;
-        page.reload()?;
-        page.unfold("find")?;
-        page.until(
-            "it is offered",
-            "!probe.one('[data-part=find-stood]').hidden",
-        )?;
-        page.click("[data-part=find-resume]")?;
-        wait(page)?;
-        let keys: Vec<String> = by_the_core(&train, page, 0.08)?.iter().map(key).collect();
-        ensure!(listed(page)? == keys, "{:?}", listed(page)?);
-        let told: String = page.get(
-            "probe.one('[data-part=find-problems]').textContent",
-            Value::Null,
-        )?;
-        ensure!(told.is_empty(), "{told:?}");
-        Ok(())
-    })
-}
-
 /// Catches a search of days that begins without a word, and one that nobody can run elsewhere.
 #[test]
 fn what_takes_too_long_says_so_and_how_it_is_run_elsewhere() -> Result<()> {
@@ -605,103 +474,6 @@ fn a_refusal_goes_with_the_next_word_and_a_wider_search_is_offered() -> Result<(
             here > 0 && before == 0,
             "{percent} %: {here}, {before} before"
         );
-        Ok(())
-    })
-}
-
-/// Catches a search with no finds that blames a wish which is not in the way, or leaves one out that is; and what was found after a
-/// long form coming into view from its end, with the stage out of view.
-#[test]
-fn which_wishes_are_in_the_way_is_told_and_finds_come_up_from_their_beginning() -> Result<()> {
-    let train = by_core::train(SIX)?;
-    let label = |range: &str| {
-        let known = train
-            .scenario()
-            .ranges
-            .iter()
-            .find(|known| known.id == range);
-        known.map(|range| range.label.clone()).unwrap_or_default()
-    };
-    // What is found of the wishes for which that is true.
-    let some = |all: &[Wanted], stays: &dyn Fn(&str) -> bool| -> Result<bool> {
-        let left = all.iter().filter(|wanted| stays(&wanted.range));
-        Ok(!found(&train, left.cloned().collect())?.is_empty())
-    };
-    let told = |page: &Page| -> Result<(String, Vec<Wanted>)> {
-        page.click("[data-part=find-begin]")?;
-        wait(page)?;
-        page.until(
-            "it is told",
-            "/enough|Without/.test(probe.one('[data-part=find-blocking]').textContent)",
-        )?;
-        let told = page.get(
-            "probe.one('[data-part=find-blocking]').textContent",
-            Value::Null,
-        )?;
-        Ok((told, wanted(page, 0.02)?))
-    };
-    page::open(View::LAPTOP, &format!("#s={SIX}"), |page| {
-        open(page)?;
-        // One ratio that teeth can have, but not with the others.
-        write(page, "#find-ratio-6", "0.44")?;
-        let (words, all) = told(page)?;
-        let mut single = Vec::new();
-        for wanted in &all {
-            if some(&all, &|range| range != wanted.range)? {
-                single.push(label(&wanted.range));
-            }
-        }
-        ensure!(!single.is_empty(), "{words}");
-        let listed = single.join(", ");
-        let expected = match single.len() {
-            1 => format!("Without the wish for {listed} there would be some."),
-            _ => format!("Without any one of these wishes there would be some: {listed}."),
-        };
-        ensure!(words == expected, "{words:?}, not {expected:?}");
-
-        // Ratios of which no single one is to blame.
-        for (range, ratio) in [
-            ("1", "4.2"),
-            ("2", "2.2"),
-            ("3", "1.5"),
-            ("5", "0.85"),
-            ("6", "0.7"),
-        ] {
-            write(page, &format!("#find-ratio-{range}"), ratio)?;
-        }
-        let (words, all) = told(page)?;
-        let blamed = words
-            .strip_prefix("Leaving out a single wish is not enough. These cannot be met together, even without the others: ")
-            .and_then(|rest| rest.strip_suffix('.'));
-        let blamed: Vec<&str> = blamed.with_context(|| words.clone())?.split(", ").collect();
-        let is_blamed = |range: &str| blamed.contains(&label(range).as_str());
-        ensure!(!some(&all, &is_blamed)?, "there is something for {words}");
-        for spare in &blamed {
-            let without = |range: &str| is_blamed(range) && label(range) != *spare;
-            ensure!(some(&all, &without)?, "{spare} is not needed: {words}");
-        }
-        for wanted in &all {
-            let single = some(&all, &|range| range != wanted.range)?;
-            ensure!(!single, "{} is enough: {words}", wanted.range);
-        }
-
-        page.click("[data-part=find-nearest]")?;
-        page.until(
-            "something is found",
-            "probe.one('[data-part=find-rest]').hidden && probe.all('[data-part=finds] tbody tr').length > 0",
-        )?;
-        page.rest()?;
-        let told: String = page.get(
-            "probe.one('[data-part=find-blocking]').textContent",
-            Value::Null,
-        )?;
-        ensure!(told.is_empty(), "still said: {told}");
-        let [panel, stage]: [f64; 2] = page.get(
-            "[probe.one('[data-part=find]').getBoundingClientRect().top, probe.one('.stage-column').getBoundingClientRect().bottom]",
-            Value::Null,
-        )?;
-        ensure!(panel.abs() < 2.0, "finds begin at {panel}");
-        ensure!(stage > 100.0, "the stage ends at {stage}");
         Ok(())
     })
 }

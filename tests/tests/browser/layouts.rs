@@ -12,9 +12,9 @@ use xtask::test_environment::SITE;
 
 use crate::language;
 
-const SIX: &str = "#s=04-six-speed-three-sets";
+pub const SIX: &str = "#s=04-six-speed-three-sets";
 
-fn open(page: &Page) -> Result<()> {
+pub fn open(page: &Page) -> Result<()> {
     page.unfold("layouts")?;
     page.until(
         "the fields are there",
@@ -23,14 +23,14 @@ fn open(page: &Page) -> Result<()> {
     page.rest()
 }
 
-fn write(page: &Page, field: &str, text: &str) -> Result<()> {
+pub fn write(page: &Page, field: &str, text: &str) -> Result<()> {
     page.click(field)?;
     page.chord(Key::Control, 'a')?;
     page.keys(text.chars())
 }
 
 /// Waits until all is looked through.
-fn wait(page: &Page) -> Result<()> {
+pub fn wait(page: &Page) -> Result<()> {
     page.until(
         "all is looked through",
         "probe.one('[data-part=layouts-rest]').hidden && probe.one('[data-part=layouts-covered]').textContent !== ''",
@@ -38,22 +38,31 @@ fn wait(page: &Page) -> Result<()> {
     page.rest()
 }
 
-/// What the core finds for what the fields ask for at first, with another first ratio.
-fn by_the_core(first: f64) -> Result<Vec<LayoutReport>> {
+/// What the fields ask for at first, with other ratios forward.
+pub fn asked(forward: [f64; 3]) -> LayoutAsk {
     let wanted = |ratio: f64| WantedRatio {
         ratio: Some(ratio),
         tolerance: Some(0.03),
         ..WantedRatio::default()
     };
-    let ask = LayoutAsk {
-        forward: [first, 1.55, 1.0].map(wanted).to_vec(),
+    LayoutAsk {
+        forward: forward.map(wanted).to_vec(),
         backward: Some(wanted(-2.2)),
         pinion_teeth: [12, 100],
         ..LayoutAsk::default()
-    };
-    let mut search = LayoutSearch::new(&ask).map_err(|problems| anyhow::anyhow!("{problems:?}"))?;
+    }
+}
+
+/// What the core finds for that.
+pub fn found(ask: &LayoutAsk) -> Result<Vec<LayoutReport>> {
+    let mut search = LayoutSearch::new(ask).map_err(|problems| anyhow::anyhow!("{problems:?}"))?;
     while !search.run(100) {}
     Ok(search.report(200).found)
+}
+
+/// What the core finds for what the fields ask for at first, with another first ratio.
+fn by_the_core(first: f64) -> Result<Vec<LayoutReport>> {
+    found(&asked([first, 1.55, 1.0]))
 }
 
 /// The texts of the cards, in their order.

@@ -52,7 +52,8 @@ fn begin(page: &Page, train: &Train, ask: &Ask, then: &str) -> Result<()> {
             "window.part = new Worker('finder.js', {{ type: 'module' }}); window.news = []; \
              window.part.addEventListener('message', ({{ data }}) => {{ \
                 window.news.push(data); window.ended = Boolean(data.done); \
-                if (data.report && !data.same) window.finds = JSON.parse(data.report).finds; \
+                const known = window.finds; \
+                if (data.finds) window.finds = JSON.parse(data.finds).map((find) => (typeof find === 'number' ? known[find] : find)); \
              }}); \
              const begin = {{ train: args[0], ask: args[1], which: 0, of: 2, language: 'en' }}; \
              window.part.postMessage({{ begin }}); {then}"

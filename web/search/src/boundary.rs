@@ -59,12 +59,12 @@ impl TeethSearch {
         self.0.resume(checkpoint).map_err(JsValue::from)
     }
 
-    /// How far it is and what it has found: a `Finding` as JSON.
-    pub fn report(&self) -> String {
-        self.0.report()
+    /// The finds as JSON, each new one by itself, and each that was told last by its place in that list.
+    pub fn news(&mut self) -> String {
+        self.0.news()
     }
 
-    /// The same without the finds.
+    /// How far it is: a `Finding` as JSON, without finds.
     pub fn progress(&self) -> String {
         self.0.progress()
     }

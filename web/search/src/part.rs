@@ -1,6 +1,6 @@
 //! One worker's part of a search.
 
-use levertrain_core::search::{Ask, Estimating, Preparation, Search};
+use levertrain_core::search::{Ask, Estimating, Heard, Preparation, Search};
 use levertrain_core::{Problem, Train};
 use serde_json::json;
 
@@ -34,31 +34,36 @@ impl PartPreparation {
         let search = self.0.run().map_err(told)?;
         Ok(search.map(|mut search| {
             search.hands_on();
-            Part(search)
+            let heard = Heard::default();
+            Part { search, heard }
         }))
     }
 }
 
 /// A part of a search, gone on with in pieces.
-pub struct Part(Search);
+pub struct Part {
+    search: Search,
+    /// Which finds were told last.
+    heard: Heard,
+}
 
 impl Part {
     /// Goes on for so many boxes at most; true once nothing is left.
     pub fn run(&mut self, boxes: u32) -> bool {
-        self.0.run(boxes as usize)
+        self.search.run(boxes as usize)
     }
 
     /// How many boxes all parts together look at, to be found out in pieces.
     pub fn forecast(&self) -> Forecast {
         Forecast {
-            estimating: self.0.estimating(),
+            estimating: self.search.estimating(),
             dives: 0,
         }
     }
 
     /// Where it stands, to be gone on with later.
     pub fn checkpoint(&self) -> String {
-        Search::checkpoint(std::slice::from_ref(&self.0))
+        Search::checkpoint(std::slice::from_ref(&self.search))
     }
 
     /// Goes on where the same part stood.
@@ -66,23 +71,23 @@ impl Part {
     /// # Errors
     /// That it is no such place, as JSON.
     pub fn resume(&mut self, checkpoint: &str) -> Result<(), String> {
-        self.0.resume_in_pieces(checkpoint).map_err(told)
+        self.search.resume_in_pieces(checkpoint).map_err(told)
     }
 
-    /// How far it is and what it has found, as JSON.
-    pub fn report(&self) -> String {
+    /// The finds as JSON, each new one by itself, and each that was told last by its place in that list.
+    pub fn news(&mut self) -> String {
         // Numbers and texts always can be written.
-        serde_json::to_string(&self.0.report()).unwrap_or_default()
+        serde_json::to_string(&self.search.news(&mut self.heard)).unwrap_or_default()
     }
 
-    /// The same without the finds.
+    /// How far it is, as JSON: a report without finds.
     pub fn progress(&self) -> String {
-        serde_json::to_string(&self.0.progress()).unwrap_or_default()
+        serde_json::to_string(&self.search.progress()).unwrap_or_default()
     }
 
     /// What it has found since this was last asked, as JSON, for other parts; empty where that is nothing.
     pub fn fresh(&mut self) -> String {
-        let fresh = self.0.fresh();
+        let fresh = self.search.fresh();
         match fresh.is_empty() {
             true => String::new(),
             false => serde_json::to_string(&fresh).unwrap_or_default(),
@@ -91,7 +96,7 @@ impl Part {
 
     /// How often the finds have become others.
     pub fn changes(&self) -> f64 {
-        self.0.changes() as f64
+        self.search.changes() as f64
     }
 
     /// Takes in finds of another part, as JSON.
@@ -99,7 +104,7 @@ impl Part {
     /// # Errors
     /// That it is no list of finds, as JSON.
     pub fn tell(&mut self, finds: &str) -> Result<(), String> {
-        self.0.tell_in_pieces(finds).map_err(told)
+        self.search.tell_in_pieces(finds).map_err(told)
     }
 }
 

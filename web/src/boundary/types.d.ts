@@ -705,9 +705,9 @@ export type Find = {
  */
 sets: Array<SetTeeth>, 
 /**
- * The ratio of each wanted range.
+ * The ratio of each wanted range; left out where the page is told, which does not show them.
  */
-ratios: Array<Exact>, 
+ratios?: Array<Exact>, 
 /**
  * How far what is off most is off, as a part.
  */

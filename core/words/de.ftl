@@ -2643,6 +2643,8 @@ page-layouts-ratios = Gewünschte Übersetzungen, die größte zuerst; ein leere
 page-layouts-ratio-of = Gewünschte Übersetzung des Gangs { $range }
 page-layouts-backward = Rückwärts
 page-layouts-has-backward = mit einem Rückwärtsgang
+page-layouts-range = Gang { $range }
+page-layouts-backward-range = Rückwärtsgang
 page-layouts-spread = Spreizung
 page-layouts-step = Stufensprung von Gang zu Gang
 page-layouts-shifts = Schaltungen
@@ -2766,11 +2768,11 @@ page-find-wider = Noch einmal innerhalb von { $percent } % suchen
 page-find-nearest = Erweitern, bis etwas gefunden wird
 page-find-blocking = Sucht, welcher der Wünsche im Weg steht …
 page-find-blocking-single = { $count ->
-    [one] Ohne den Wunsch für { $wishes } gäbe es welche.
+    [one] Ohne diesen Wunsch gäbe es welche: { $wishes }.
    *[other] Ohne einen dieser Wünsche, gleich welchen davon, gäbe es welche: { $wishes }.
 }
 page-find-blocking-together = { $count ->
-    [one] Einen einzelnen Wunsch wegzulassen reicht nicht. Der für { $wishes } ist auch ohne die anderen nicht zu erfüllen.
+    [one] Einen einzelnen Wunsch wegzulassen reicht nicht. Dieser ist nicht zu erfüllen, auch ohne die anderen: { $wishes }.
    *[other] Einen einzelnen Wunsch wegzulassen reicht nicht. Diese sind zusammen nicht zu erfüllen, auch ohne die anderen: { $wishes }.
 }
 page-find-wish = { $wish ->

@@ -2628,6 +2628,8 @@ page-layouts-ratios = Wanted ratios, the largest first; an empty field takes any
 page-layouts-ratio-of = Wanted ratio of range { $range }
 page-layouts-backward = Backward
 page-layouts-has-backward = with a backward range
+page-layouts-range = range { $range }
+page-layouts-backward-range = backward range
 page-layouts-spread = Spread
 page-layouts-step = Step from range to range
 page-layouts-shifts = Shifts
@@ -2751,11 +2753,11 @@ page-find-wider = Look again within { $percent } %
 page-find-nearest = Widen until something is found
 page-find-blocking = Looking which of the wishes is in the way…
 page-find-blocking-single = { $count ->
-    [one] Without the wish for { $wishes } there would be some.
+    [one] Without this wish there would be some: { $wishes }.
    *[other] Without any one of these wishes there would be some: { $wishes }.
 }
 page-find-blocking-together = { $count ->
-    [one] Leaving out a single wish is not enough. That for { $wishes } cannot be met even without the others.
+    [one] Leaving out a single wish is not enough. This one cannot be met, even without the others: { $wishes }.
    *[other] Leaving out a single wish is not enough. These cannot be met together, even without the others: { $wishes }.
 }
 page-find-wish = { $wish ->

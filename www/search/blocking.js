@@ -5,6 +5,7 @@
 
 import { h } from "../kit/dom.js";
 import { say } from "../kit/words.js";
+import { comesIntoView } from "./ask_form.js";
 import { Parts } from "./parts.js";
 
 /** What took longer to end with nothing is not gone through again, in milliseconds. */
@@ -59,8 +60,13 @@ export class Blocking {
     const turn = this.#turn;
     this.#until = performance.now() + MOST_MS;
     this.node.textContent = say("page-find-blocking");
+    comesIntoView(this.node);
     const words = await this.#told(ask, wishes);
-    if (turn === this.#turn) this.node.textContent = words;
+    if (turn !== this.#turn) return;
+    const { top } = this.node.getBoundingClientRect();
+    this.node.textContent = words;
+    // It may be longer; whoever has gone elsewhere meanwhile stays there.
+    if (top > 0 && top < innerHeight) comesIntoView(this.node);
   }
 
   /** @param {A} ask @param {import("./wishes.js").Wish<A>[]} wishes */

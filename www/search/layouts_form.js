@@ -105,9 +105,9 @@ export class LayoutsForm {
     return wrongPercent(this.#tolerance, this.#limits.efficiency);
   }
 
-  /** What the range at this place of what is asked is called. @param {number} at */
+  /** What the range at this place of what is asked is called among others. @param {number} at */
   rangeAt(at) {
-    return at < (countIn(this.#ranges) ?? 0) ? String(at + 1) : say("page-layouts-backward");
+    return at < (countIn(this.#ranges) ?? 0) ? say("page-layouts-range", { range: String(at + 1) }) : say("page-layouts-backward-range");
   }
 
   /** Has the fields ask for this. @param {LayoutAsk} ask */

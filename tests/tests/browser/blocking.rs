@@ -32,7 +32,7 @@ fn check(words: &str, names: &[String], some: impl Fn(&[&String]) -> Result<bool
         0 => {}
         1 => {
             ensure!(
-                words == format!("Without the wish for {list} there would be some."),
+                words == format!("Without this wish there would be some: {list}."),
                 "{words:?}, not {list}"
             );
             return Ok(());
@@ -51,8 +51,8 @@ fn check(words: &str, names: &[String], some: impl Fn(&[&String]) -> Result<bool
             .strip_suffix('.')
     });
     let one = rest.and_then(|rest| {
-        rest.strip_prefix("That for ")?
-            .strip_suffix(" cannot be met even without the others.")
+        rest.strip_prefix("This one cannot be met, even without the others: ")?
+            .strip_suffix('.')
     });
     let blamed = many.or(one).with_context(|| words.to_owned())?.split(", ");
     let blamed: Vec<String> = blamed.map(str::to_owned).collect();
@@ -135,7 +135,14 @@ fn which_wishes_are_in_the_way_of_layouts_is_told() -> Result<()> {
         layouts::open(page)?;
         // However slow it is here: with the page's clock at rest nothing takes too long to be gone through again.
         page.run("performance.now = () => 0", Value::Null)?;
-        let names = ["1", "2", "3", "Backward", "single swaps"].map(str::to_owned);
+        let names = [
+            "range 1",
+            "range 2",
+            "range 3",
+            "backward range",
+            "single swaps",
+        ]
+        .map(str::to_owned);
         for forward in [[2.7, 1.55, 1.1], [4.2, 1.55, 1.0], [12.0, 1.55, 1.1]] {
             for (at, ratio) in forward.iter().enumerate() {
                 layouts::write(

@@ -1,7 +1,7 @@
 //! A search that was interrupted, gone on with where it stood, finds what it would have; and so does one in threads.
 
 use levertrain_core::Train;
-use levertrain_core::search::{Ask, Criterion, Preparation, Search};
+use levertrain_core::search::{Ask, Criterion, FindReport, Heard, ListedFind, Preparation, Search};
 use serde_json::{Value, json};
 
 use crate::everything::{ask, finds};
@@ -114,12 +114,110 @@ fn finds_that_it_is_told_of_are_measured_in_pieces() {
     while !shard.run(100) {}
     let own = shard.fresh();
     for find in shard.report().finds {
-        assert!(own.contains(&find), "it is not handed on: {find:?}");
+        let is_handed_on = own.iter().any(|own| own.sets == find.sets);
+        assert!(is_handed_on, "it is not handed on: {find:?}");
     }
     assert_eq!(shard.tell_in_pieces(&reports), Ok(()));
     while !shard.run(1) {}
     assert_eq!(shard.report().finds, whole.report().finds);
     assert_eq!(shard.fresh(), [], "what others told goes back to them");
+}
+
+/// Catches a place that holds what other parts have found, so that all of them together hold it many times; and one that has left
+/// out what is nowhere else.
+#[test]
+fn a_place_holds_what_was_found_there_alone_and_all_places_together_everything() {
+    let train = train();
+    let asked = asked(&train);
+    let whole = finds(&train, &asked);
+    let shard = |which: usize| {
+        let mut shard = Search::shard(&train, &asked, which, 2)
+            .unwrap_or_else(|problems| panic!("{problems:#?}"));
+        shard.hands_on();
+        shard
+    };
+    let mut parts = [shard(0), shard(1)];
+    let tell = |parts: &mut [Search; 2]| {
+        for from in [0, 1] {
+            let fresh = serde_json::to_string(&parts[from].fresh()).unwrap_or_default();
+            assert_eq!(parts[1 - from].tell_in_pieces(&fresh), Ok(()));
+        }
+    };
+    let mut most = 0;
+    // Nothing that is told has been measured yet at some of these places, and all of it at others.
+    for boxes in [3, 60, 3, 100] {
+        for part in &mut parts {
+            part.run(boxes);
+        }
+        tell(&mut parts);
+        let stands = parts
+            .each_ref()
+            .map(|part| Search::checkpoint(std::slice::from_ref(part)));
+        let mut listed: Vec<String> = Vec::new();
+        for text in &stands {
+            let value: Value = serde_json::from_str(text).unwrap_or_default();
+            let finds = value["finds"].as_array().cloned().unwrap_or_default();
+            listed.extend(finds.iter().map(ToString::to_string));
+        }
+        let count = listed.len();
+        listed.sort_unstable();
+        listed.dedup();
+        assert_eq!(listed.len(), count, "something stands in both");
+        most = most.max(count);
+        let mut next = [shard(0), shard(1)];
+        for (part, text) in next.iter_mut().zip(&stands) {
+            assert_eq!(part.resume_in_pieces(text), Ok(()));
+        }
+        parts = next;
+    }
+    assert!(most > 3, "{most} finds at most");
+    for _ in 0..2 {
+        for part in &mut parts {
+            while !part.run(100) {}
+        }
+        tell(&mut parts);
+    }
+    while !parts[0].run(100) {}
+    assert_eq!(parts[0].report().finds, whole.report().finds);
+}
+
+/// Catches news of finds that leave one out, or put one in the place of another: whoever hears all news knows all finds.
+#[test]
+fn whoever_hears_the_news_of_finds_knows_them_all() {
+    let train = train();
+    let asked = asked(&train);
+    let mut search = search(&train, &asked);
+    let mut heard = Heard::default();
+    let mut known: Vec<FindReport> = Vec::new();
+    let (mut new, mut all) = (0, 0);
+    loop {
+        let ends = search.run(7);
+        let news = search.news(&mut heard);
+        all += news.len();
+        let listed = news.into_iter().map(|find| match find {
+            ListedFind::Before(at) => known[at].clone(),
+            ListedFind::New(find) => {
+                new += 1;
+                find
+            }
+        });
+        known = listed.collect();
+        let finds = search.report().finds.into_iter();
+        let finds: Vec<FindReport> = finds
+            .map(|find| FindReport {
+                ratios: Vec::new(),
+                ..find
+            })
+            .collect();
+        assert_eq!(known, finds);
+        if ends {
+            break;
+        }
+    }
+    assert!(
+        known.len() > 3 && new < all / 3,
+        "{new} of {all} were told anew"
+    );
 }
 
 /// Catches sets with hundreds of thousands of tooth counts that are listed in one piece, before which nobody can rest; and a

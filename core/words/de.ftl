@@ -2789,6 +2789,7 @@ page-find-pace = { $rate } Möglichkeiten je Sekunde; noch etwa { $time } oder w
 page-layouts-pace = { $rate } Arten, zu verbinden, je Sekunde; sehr grob noch { $time }.
 page-find-wrong-tolerance = Wie weit Übersetzungen abweichen dürfen, ist eine Zahl von 0 bis { $most }, in %.
 page-find-wrong-efficiency = Der kleinste Wirkungsgrad ist eine Zahl von 0 bis 100 in %: schreiben Sie eine, oder lassen Sie das Feld leer.
+page-find-try = Eine Zeile oder einen Punkt antippen, um das Getriebe zur Probe auf der Bühne zu haben.
 page-find-tried = Zur Probe auf der Bühne, neben dem, was vorher da war.
 page-find-take = Behalten
 page-find-back = Zurück zum Vorigen

@@ -2774,6 +2774,7 @@ page-find-pace = { $rate } candidates a second; about { $time } left, or less.
 page-layouts-pace = { $rate } ways of joining a second; very roughly { $time } left.
 page-find-wrong-tolerance = How far ratios may be off is a number from 0 to { $most }, in %.
 page-find-wrong-efficiency = The least efficiency is a number from 0 to 100, in %: write one, or leave the field empty.
+page-find-try = Press a row or a point to have its train on the stage as a trial.
 page-find-tried = On the stage as a trial, beside what was there before.
 page-find-take = Keep it
 page-find-back = Back to what was

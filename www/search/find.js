@@ -37,7 +37,6 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
   const form = new AskForm(desk);
   const finds = new FindsTable(desk, show, signal);
   const plot = new FindsPlot(desk, show, redraw, signal);
-  const results = h("div", { class: "find-results", hidden: true }, plot.node, finds.node);
   const kept = new KeptSearch(keeps, "search");
   const parts = new Parts(teethParts(), heard, failed);
   const begin = button("find-begin", say("page-find-begin"), () => start());
@@ -49,7 +48,9 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
   const problems = h("ul", { class: "find-problems", role: "alert", "data-part": "find-problems" });
   const keep = button("find-keep", say("page-find-take"), () => settle(false));
   const back = button("find-back", say("page-find-back"), () => settle(true));
-  const tried = h("p", { class: "row find-tried", "data-part": "find-tried", hidden: true }, h("span", {}, say("page-find-tried")), keep, back);
+  const tried = h("span");
+  // Over the list, however long that is, and always there, so that no row moves as one is pressed.
+  const results = h("div", { class: "find-results", hidden: true }, h("p", { class: "row find-tried" }, tried, keep, back), plot.node, finds.node);
   const ahead = new Ahead("find", COMMANDS, () => ({ train: JSON.parse(desk.text), ask: form.ask() }));
   const pace = new Pace();
   const resumes = button("find-resume", say("page-find-resume"), () => goOn());
@@ -71,7 +72,7 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
     some: ({ finds }) => finds.length > 0,
     whole: () => true,
   });
-  panel.fill(nothing, stood, asking, problems, progress, status, ahead.node, blocking.node, widening, covered, results, tried);
+  panel.fill(nothing, stood, asking, problems, progress, status, ahead.node, blocking.node, widening, covered, results);
 
   /** The text of the train that was asked about. @type {string | undefined} */
   let asked;
@@ -141,7 +142,8 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
   function offer() {
     rest.hidden = stop.hidden = !goes;
     rest.textContent = rests ? say("page-find-go-on") : say("page-find-rest");
-    tried.hidden = !shown;
+    tried.textContent = say(shown ? "page-find-tried" : "page-find-try");
+    keep.disabled = back.disabled = !shown;
     const before = goes || shown || asked !== undefined ? undefined : kept.of(desk.text);
     stood.hidden = !before;
     if (before) stood.replaceChildren(h("span", {}, say("page-find-stood", { percent: number(before.part * HUNDRED, 3) })), resumes);

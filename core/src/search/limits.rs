@@ -14,7 +14,7 @@ pub const PINION_COUNTS: RangeInclusive<u32> = 1..=PINIONS;
 /// Most sets whose teeth are looked for at once. Candidates are then counted without overflow.
 pub const SETS: usize = 6;
 /// Most tooth counts that all sets together may have within the bounds, those that are alike counted once: they and their trees take
-/// about a hundred bytes each as they are put in order.
+/// about a hundred bytes each.
 pub const CUTS: usize = 850_000;
 /// Most tooth counts of a set that are tried against the rules, so that what is too much is refused within a second or two.
 pub const TRIES: usize = 4_000_000;

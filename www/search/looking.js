@@ -22,6 +22,7 @@ import { siteFile } from "../kit/site.js";
  * @property {string} [finds] what it has found, where that is not in the report, and is other than what it told last
  * @property {string} [fresh] what this part has found itself since it told that last, for other parts
  * @property {boolean} [done]
+ * @property {number} [heard] how often it was told something until then: what is on its way to it may have more for it to do
  * @property {E} [estimate] how much all parts together do
  * @property {string} [stands] where it stands, to be gone on with later
  * @property {string} [refused] problems, as JSON
@@ -69,6 +70,8 @@ export class Looking {
   #foretells = false;
   /** Finds of other parts that came before it was set up. @type {string[]} */
   #early = [];
+  /** How often it was told something. */
+  #heard = 0;
   /** When it has told last where it stands. */
   #told = 0;
   /** Called once it does not rest any more. @type {(() => void) | undefined} */
@@ -99,6 +102,7 @@ export class Looking {
       }
       if (begin) await this.#begin(begin);
       if (told !== undefined) {
+        this.#heard += 1;
         if (this.#search) this.#take(told);
         else this.#early.push(told);
       }
@@ -195,7 +199,7 @@ export class Looking {
     const tellsPlace = this.#done || now > this.#told + this.#looks.standsEvery;
     if (tellsPlace) this.#told = now;
     const found = this.#looks.report(this.#search, this.#done || this.#rests);
-    this.#send({ ...found, done: this.#done, estimate, stands: tellsPlace ? this.#search.checkpoint() : undefined });
+    this.#send({ ...found, done: this.#done, heard: this.#heard, estimate, stands: tellsPlace ? this.#search.checkpoint() : undefined });
   }
 
   /** Ends it. */

@@ -41,6 +41,8 @@ export class Parts {
   #known = [];
   /** Which have ended. @type {boolean[]} */
   #done = [];
+  /** How often each was told something. @type {number[]} */
+  #toldTo = [];
   /** Where each stood last. @type {(string | undefined)[]} */
   #stands = [];
   /** @type {E | undefined} */
@@ -92,6 +94,7 @@ export class Parts {
     this.#parts = parts;
     this.#known = parts.map(() => undefined);
     this.#done = parts.map(() => false);
+    this.#toldTo = parts.map(() => 0);
     this.#stands = parts.map(() => undefined);
     this.#estimate = undefined;
     const { what, stood } = this.#asked ?? {};
@@ -142,6 +145,7 @@ export class Parts {
     this.#parts.forEach((part, at) => {
       if (at === which) return;
       this.#done[at] = false;
+      this.#toldTo[at] += 1;
       part.hear(order);
     });
   }
@@ -158,7 +162,8 @@ export class Parts {
     const report = JSON.parse(news.report);
     const before = this.#known[which];
     this.#known[which] = report;
-    this.#done[which] = Boolean(news.done);
+    // One that said so before it was told of something else goes on with that.
+    this.#done[which] = Boolean(news.done) && news.heard === this.#toldTo[which];
     this.#estimate ??= news.estimate;
     if (news.stands) this.#stands[which] = news.stands;
     this.#kind.told?.(report, before, news, (order) => this.#tellOthers(which, order));

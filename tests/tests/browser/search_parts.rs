@@ -6,7 +6,7 @@ use levertrain_core::{Duty, Train, edit};
 use levertrain_tests::browser::{Page, View, page};
 use serde_json::{Value, json};
 
-use crate::by_core;
+use crate::{by_core, find};
 
 const SIX: &str = "04-six-speed-three-sets";
 
@@ -141,5 +141,44 @@ fn what_is_stopped_or_rests_before_it_is_set_up_does_not_go_on() -> Result<()> {
         page.until("it ends", "probe.one('[data-part=find-rest]').hidden")?;
         press(&go, &stop)?;
         stays(page, "it was stopped")
+    })
+}
+
+/// Catches a search that ends before the first part has taken in what the other one found last: what it said before it was told of that is heard
+/// after it was told.
+#[test]
+fn it_does_not_end_before_all_that_was_found_is_taken_in() -> Result<()> {
+    let train = by_core::train(SIX)?;
+    page::open(View::LAPTOP, &format!("#s={SIX}"), |page| {
+        find::open(page)?;
+        // What two workers say is held back until both have ended: then the second one is heard first, and what the first one
+        // answers comes late.
+        page.run(
+            "Object.defineProperty(navigator, 'hardwareConcurrency', { value: 2 }); \
+             const made = [], held = [[], []]; let passes = false; const Usual = Worker; \
+             window.Worker = class extends Usual { \
+                constructor(...what) { super(...what); made.push(this); } \
+                addEventListener(type, listener) { \
+                    super.addEventListener(type, (event) => { \
+                        const which = made.indexOf(this); \
+                        if (passes) { setTimeout(() => listener(event), which === 0 ? 500 : 0); return; } \
+                        held[which].push({ done: event.data?.done, say: () => listener(event) }); \
+                        if (!held.every((news) => news.some(({ done }) => done))) return; \
+                        passes = true; \
+                        [...held[1], ...held[0]].forEach(({ say }) => say()); \
+                    }); \
+                } \
+             }",
+            Value::Null,
+        )?;
+        find::write(page, "#find-tolerance", "4")?;
+        page.click("label[for=find-best-steps]")?;
+        page.click("[data-part=find-begin]")?;
+        find::wait(page)?;
+        let expected = find::by_the_core(&train, page, 0.04)?;
+        let keys: Vec<String> = expected.iter().map(find::key).collect();
+        let found = find::listed(page)?;
+        ensure!(found == keys, "{found:?}, not {keys:?}");
+        Ok(())
     })
 }

@@ -64,33 +64,73 @@ impl Fraction {
 
     /// As [`Fraction::new`] of two numbers that are not zero.
     fn reduced(num: i64, den: i64) -> Option<Self> {
-        // i64::MIN cannot be negated in place: the big path handles it.
-        if num == i64::MIN || den == i64::MIN {
-            return Self::from_big(BigInt::from(num), BigInt::from(den));
-        }
-        let (num_size, den_size) = (num.unsigned_abs(), den.unsigned_abs());
-        // Nearly all are short, and short numbers are divided sooner. Native code looks for that by itself,
-        // a browser's does not.
-        let (num_size, den_size) = match (u32::try_from(num_size), u32::try_from(den_size)) {
-            (Ok(num), Ok(den)) => {
-                let divisor = num.gcd(&den).max(1);
-                (u64::from(num / divisor), u64::from(den / divisor))
-            }
-            _ => {
-                let divisor = num_size.gcd(&den_size).max(1);
-                (num_size / divisor, den_size / divisor)
-            }
-        };
-        // Neither is that of i64::MIN.
-        let num_size = num_size as i64;
+        let mut there = None;
+        Self::write_reduced(&mut there, num, den);
+        there
+    }
+
+    /// As [`Fraction::reduced`] of numbers of at most 32 bits, as nearly all are: these are divided sooner.
+    /// Native code looks for that by itself, a browser's does not.
+    #[inline(always)]
+    fn of_short(num: i64, den: i64) -> Option<Self> {
+        let num_size = u32::try_from(num.unsigned_abs()).ok()?;
+        let den_size = u32::try_from(den.unsigned_abs()).ok()?;
+        let divisor = num_size.gcd(&den_size).max(1);
+        let num_size = i64::from(num_size / divisor);
         Some(Self(Repr::Small {
             num: if (num < 0) == (den < 0) {
                 num_size
             } else {
                 -num_size
             },
-            den: den_size as i64,
+            den: i64::from(den_size / divisor),
         }))
+    }
+
+    /// As [`Fraction::reduced`].
+    // Apart, so that short numbers need no memory for what long ones take.
+    #[cold]
+    #[inline(never)]
+    fn of_long(num: i64, den: i64) -> Option<Self> {
+        // i64::MIN cannot be negated in place: the big path handles it.
+        if num == i64::MIN || den == i64::MIN {
+            return Self::from_big(BigInt::from(num), BigInt::from(den));
+        }
+        let mut pair = [num, den];
+        <i64 as crate::whole::Whole>::reduce(&mut pair);
+        let [num, den] = pair;
+        let sign = den.signum();
+        Some(Self(Repr::Small {
+            num: num * sign,
+            den: den * sign,
+        }))
+    }
+
+    /// Writes [`Fraction::new`] over what is there, for a denominator that is not zero.
+    // Inline for the walk, as `Columns::narrow_here`; what is returned would be written twice.
+    #[inline(always)]
+    pub(crate) fn write(there: &mut Option<Self>, num: i64, den: i64) {
+        if num == 0 {
+            *there = Some(Self::ZERO);
+        } else if num == den {
+            *there = Some(Self::ONE);
+        } else {
+            Self::write_reduced(there, num, den);
+        }
+    }
+
+    #[inline(never)]
+    fn write_reduced(there: &mut Option<Self>, num: i64, den: i64) {
+        match Self::of_short(num, den) {
+            Some(fraction) => *there = Some(fraction),
+            None => Self::write_long(there, num, den),
+        }
+    }
+
+    #[cold]
+    #[inline(never)]
+    fn write_long(there: &mut Option<Self>, num: i64, den: i64) {
+        *there = Self::of_long(num, den);
     }
 
     /// `num / den` in lowest terms for numbers of any size; `None` when `den` is zero.
@@ -377,10 +417,14 @@ mod tests {
 
     #[track_caller]
     fn check(num: i64, den: i64, text: &str) {
-        assert_eq!(
-            Fraction::new(num, den).map(|x| x.to_string()).as_deref(),
-            Some(text)
-        );
+        let new = Fraction::new(num, den);
+        assert_eq!(new.as_ref().map(|x| x.to_string()).as_deref(), Some(text));
+        // Over nothing, over a small one, and over one that takes memory of its own.
+        let big = Fraction::from_big(BigInt::from(i64::MAX) * 4, BigInt::from(3));
+        for mut there in [None, Some(Fraction::from(7)), big] {
+            Fraction::write(&mut there, num, den);
+            assert_eq!(there, new);
+        }
     }
 
     #[test]

@@ -48,9 +48,9 @@ pub(crate) trait Whole: Clone + std::fmt::Debug {
     fn over(&self, den: &Self) -> Option<Fraction>;
 }
 
-/// Columns with entries of no more bits are left as they are: their products still fit
-/// `i64`, and a greatest common divisor costs more than it saves.
-const REDUCE_ABOVE: Bits = (1 << 24) - 1;
+/// Columns with entries of no more bits are left as they are: differences of these are [`SHORT`], so that
+/// the next narrowing still has room, and a greatest common divisor costs more than it saves.
+const REDUCE_ABOVE: Bits = (1 << 30) - 1;
 
 /// Bits that numbers take beside their signs, of several in one: a bit is set where any number
 /// has it, so that one comparison serves for all.
@@ -154,19 +154,18 @@ impl Whole for i64 {
     // Apart: a walk seldom needs it, and its division loop would crowd what surrounds it.
     #[inline(never)]
     fn reduce(column: &mut [Self]) {
-        let mut divisor = 0_i64;
+        let mut divisor = 0;
         for x in column.iter() {
-            // |i64::MIN| has no i64; such a column is left alone and may overflow later,
-            // which is noticed and redone with BigInt.
-            if *x == i64::MIN {
-                return;
-            }
-            divisor = divisor.gcd(x);
+            divisor = x.unsigned_abs().gcd(&divisor);
             if divisor == 1 {
                 return;
             }
         }
-        if divisor > 1 {
+        // Only |i64::MIN| has no i64; such a column is left alone and may overflow later,
+        // which is noticed and redone with BigInt.
+        if let Ok(divisor) = i64::try_from(divisor)
+            && divisor > 1
+        {
             column.iter_mut().for_each(|x| *x /= divisor);
         }
     }

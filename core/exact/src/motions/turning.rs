@@ -79,16 +79,8 @@ impl Turning {
 
     /// As [`super::Motions::constrained`].
     pub fn constrained(&self, terms: &Terms) -> Option<Self> {
-        match &self.0 {
-            Basis::Small(turn) => match turn.constrained(terms) {
-                Ok(narrowed) => narrowed.map(|turn| Self(Basis::Small(turn))),
-                Err(Overflow) => Self(Basis::Big(turn.to_big())).constrained(terms),
-            },
-            Basis::Big(turn) => {
-                let Ok(narrowed) = turn.constrained(terms);
-                narrowed.map(|turn| Self(Basis::Big(turn)))
-            }
-        }
+        let mut narrowed = self.room();
+        self.narrow(terms, &mut narrowed).then_some(narrowed)
     }
 
     /// As [`Turning::constrained`], in the memory of `into`, whatever it held; `false` when the
@@ -101,33 +93,34 @@ impl Turning {
         {
             return narrower;
         }
-        self.constrained_large(terms, into)
+        self.narrow(terms, into)
     }
 
     /// As [`Turning::constrained_into`], for those in no hurry.
     // A call, because what it does is long, and downloaded.
     #[inline(never)]
     pub(super) fn narrow(&self, terms: &Terms, into: &mut Self) -> bool {
-        if let (Basis::Small(turn), Basis::Small(narrowed)) = (&self.0, &mut into.0)
-            && let Ok(narrower) = turn.narrow(terms, narrowed)
-        {
-            return narrower;
-        }
-        self.constrained_large(terms, into)
-    }
-
-    /// As [`Turning::constrained_into`], of numbers of any size.
-    // Apart, so that the walk does not carry what it nearly never needs.
-    #[cold]
-    #[inline(never)]
-    fn constrained_large(&self, terms: &Terms, into: &mut Self) -> bool {
-        match self.constrained(terms) {
-            None => false,
-            Some(narrowed) => {
-                *into = narrowed;
-                true
+        let narrowed = match &self.0 {
+            Basis::Small(turn) => {
+                // What once held long numbers may hold short ones again.
+                if let Basis::Big(_) = into.0 {
+                    *into = self.room();
+                }
+                if let Basis::Small(narrowed) = &mut into.0
+                    && let Ok(narrower) = turn.narrow(terms, narrowed)
+                {
+                    return narrower;
+                }
+                turn.to_big().constrained(terms)
             }
+            Basis::Big(turn) => turn.constrained(terms),
+        };
+        let Ok(narrowed) = narrowed;
+        let narrower = narrowed.is_some();
+        if let Some(turn) = narrowed {
+            *into = Self(Basis::Big(turn));
         }
+        narrower
     }
 
     /// Nothing that turns: memory for these motions narrowed, by [`Turning::constrained_into`].
@@ -151,15 +144,21 @@ impl Turning {
     pub fn speeds(&self, into: &mut Vec<Option<Fraction>>) -> usize {
         match &self.0 {
             Basis::Small(turn) => turn.speeds(into),
-            Basis::Big(turn) => turn.speeds(into),
+            Basis::Big(turn) => {
+                into.clear();
+                into.extend((0..turn.columns.shafts()).map(|shaft| turn.speed(shaft)));
+                into.iter().flatten().count()
+            }
         }
     }
 
     /// Turns of the input for one of a shaft.
+    // Inline for the walk, as `Columns::narrow_here`.
+    #[inline(always)]
     pub(super) fn beside(&self, shaft: usize) -> Beside {
         match &self.0 {
             Basis::Small(turn) => turn.beside(shaft),
-            Basis::Big(turn) => turn.beside(shaft),
+            Basis::Big(turn) => turn.beside_apart(shaft),
         }
     }
 
@@ -297,6 +296,15 @@ impl<I: Whole> Turn<I> {
         }
     }
 
+    // Apart, so that the walk does not carry what it nearly never needs.
+    #[cold]
+    #[inline(never)]
+    fn beside_apart(&self, shaft: usize) -> Beside {
+        self.beside(shaft)
+    }
+
+    // Inline for the walk, as `Columns::narrow_here`.
+    #[inline(always)]
     fn beside(&self, shaft: usize) -> Beside {
         if self.idle_columns().turn(shaft) {
             return Beside::Undetermined;
@@ -305,33 +313,6 @@ impl<I: Whole> Turn<I> {
         self.driven()
             .and_then(ratio)
             .map_or(Beside::AtRest, Beside::Turns)
-    }
-
-    fn speeds(&self, into: &mut Vec<Option<Fraction>>) -> usize {
-        // Written out, not one by one through `speed`: this is most of what a walk over all
-        // combinations does.
-        let idle = self.idle_columns();
-        let shafts = idle.shafts;
-        if into.len() != shafts {
-            into.resize(shafts, None);
-        }
-        let all = into.iter_mut().enumerate();
-        let mut determined = 0;
-        if let Some(driven) = self.driven() {
-            let input = &driven[self.input];
-            for ((shaft, speed), driven) in all.zip(driven) {
-                let floats = idle.turn(shaft);
-                determined += usize::from(!floats);
-                *speed = if floats { None } else { driven.over(input) };
-            }
-        } else {
-            for (shaft, speed) in all {
-                let floats = idle.turn(shaft);
-                determined += usize::from(!floats);
-                *speed = (!floats).then_some(Fraction::ZERO);
-            }
-        }
-        determined
     }
 
     fn value(&self, terms: &[Term]) -> Result<Option<Fraction>, I::Overflow> {
@@ -384,6 +365,38 @@ impl Turn<i64> {
         };
         let value = value_in(speeds, terms).ok()?;
         quotient(value, speeds[self.input]).map(Some)
+    }
+
+    /// As [`Turning::speeds`].
+    fn speeds(&self, into: &mut Vec<Option<Fraction>>) -> usize {
+        // Written out, not one by one through `speed`: this is most of what a walk over all
+        // combinations does.
+        let idle = self.idle_columns();
+        let shafts = idle.shafts;
+        if into.len() != shafts {
+            into.resize(shafts, None);
+        }
+        let all = into.iter_mut().enumerate();
+        let mut determined = 0;
+        if let Some(driven) = self.driven() {
+            let input = &driven[self.input];
+            for ((shaft, speed), driven) in all.zip(driven) {
+                let floats = idle.turn(shaft);
+                determined += usize::from(!floats);
+                if floats {
+                    *speed = None;
+                } else {
+                    Fraction::write(speed, *driven, *input);
+                }
+            }
+        } else {
+            for (shaft, speed) in all {
+                let floats = idle.turn(shaft);
+                determined += usize::from(!floats);
+                *speed = (!floats).then_some(Fraction::ZERO);
+            }
+        }
+        determined
     }
 
     fn to_big(&self) -> Turn<BigInt> {

@@ -11,4 +11,4 @@ mod motions;
 mod whole;
 
 pub use fraction::Fraction;
-pub use motions::{Motions, State, Term, Terms, Turning, Visit, for_each_of, for_each_subset};
+pub use motions::{Motions, State, Term, Terms, Turning, Visited, Walk};

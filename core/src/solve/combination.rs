@@ -3,7 +3,7 @@
 use std::mem::ManuallyDrop;
 
 pub use levertrain_exact::State;
-use levertrain_exact::{Fraction, Motions, Terms, Turning, Visit, for_each_of, for_each_subset};
+use levertrain_exact::{Fraction, Motions, Terms, Turning, Visited, Walk};
 
 use crate::base::element_set::ElementSet;
 use crate::model::coupling::PinionSpin;
@@ -253,19 +253,20 @@ impl Train {
 
     /// Visits all 2ⁿ combinations of the n elements, in ascending order of their bits.
     ///
-    /// They share nearly all their work: see [`for_each_subset`]. Each is lent for its visit; one
+    /// They share nearly all their work: see [`Walk`]. Each is lent for its visit; one
     /// to be kept is solved again by itself.
     ///
     /// One-way clutches lock and overrun by themselves: a train that has some is settled for
     /// drive, combination by combination, of the elements that can be applied.
+    // Inline, so that the walk is, too: see `Walk::all`.
+    #[inline(always)]
     pub fn for_each_combination(&self, mut visit: impl FnMut(&Combination<'_>)) {
-        let visit: Visit<'_> = &mut |applied, turning, surplus, state| {
-            visit(&self.lent(applied, turning, surplus, state));
-        };
         if self.one_ways().is_empty() {
-            for_each_subset(self.turning(), self.slips(), self.output(), visit);
+            self.walk().all(|applied, visited| {
+                visit(&self.lent(ElementSet::from_bits(applied), visited));
+            });
         } else {
-            self.for_each_settled(visit);
+            self.for_each_settled(&mut visit);
         }
     }
 
@@ -279,22 +280,19 @@ impl Train {
         mut visit: impl FnMut(&Combination<'_>),
     ) {
         if self.one_ways().is_empty() {
-            let mut subsets = sets.into_iter().map(ElementSet::bits);
-            let visit: Visit<'_> = &mut |applied, turning, surplus, state| {
-                visit(&self.lent(applied, turning, surplus, state));
-            };
-            for_each_of(
-                &mut subsets,
-                self.turning(),
-                self.slips(),
-                self.output(),
-                visit,
-            );
+            let mut walk = self.walk();
+            for applied in sets {
+                visit(&self.lent(applied, &walk.to(applied.bits())));
+            }
         } else {
             for applied in sets {
                 visit(&self.settle(applied, duty).combination);
             }
         }
+    }
+
+    fn walk(&self) -> Walk<'_> {
+        Walk::new(self.turning(), self.slips(), self.output())
     }
 
     /// A combination that owns nothing. Asking it for what to drop would take a
@@ -303,31 +301,25 @@ impl Train {
     #[inline(always)]
     fn lent<'a>(
         &'a self,
-        applied: u32,
-        turning: &'a Turning,
-        surplus: usize,
-        state: &'a State,
+        applied: ElementSet,
+        visited: &'a Visited<'_>,
     ) -> ManuallyDrop<Combination<'a>> {
         ManuallyDrop::new(Combination {
             train: self,
-            applied: ElementSet::from_bits(applied),
-            surplus,
-            held: Held::Lent(turning, state),
+            applied,
+            surplus: visited.surplus,
+            held: Held::Lent(visited.motions, &visited.state),
         })
     }
 
     /// As [`Train::for_each_combination`] of a train with one-way clutches.
-    fn for_each_settled(&self, visit: Visit<'_>) {
+    // A call, because its speed does not hang on it, and what it does is long, and downloaded.
+    #[inline(never)]
+    fn for_each_settled(&self, visit: &mut dyn FnMut(&Combination<'_>)) {
         let one_ways = self.one_ways();
         let all = (0..1_u32 << self.scenario().elements.len()).map(ElementSet::from_bits);
         for applied in all.filter(|set| one_ways.iter().all(|index| !set.contains(index))) {
-            let settled = self.settle(applied, Duty::Drive).combination;
-            visit(
-                settled.applied.bits(),
-                settled.turning(),
-                settled.surplus,
-                settled.state(),
-            );
+            visit(&self.settle(applied, Duty::Drive).combination);
         }
     }
 }

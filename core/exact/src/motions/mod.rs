@@ -10,8 +10,8 @@
 
 mod columns;
 mod state;
-mod subsets;
 mod turning;
+mod walk;
 
 use num_bigint::BigInt;
 
@@ -19,8 +19,8 @@ use crate::fraction::Fraction;
 use crate::whole::Overflow;
 use columns::Columns;
 pub use state::State;
-pub use subsets::{Visit, for_each_of, for_each_subset};
 pub use turning::Turning;
+pub use walk::{Visited, Walk};
 
 /// A shaft and the factor that its speed has in an expression.
 pub type Term = (usize, i64);

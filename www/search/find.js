@@ -6,16 +6,14 @@ import { say } from "../kit/words.js";
 import { follow } from "../state/follow.js";
 import { lockable } from "../state/lockable.js";
 import { Pin } from "../state/pin.js";
-import { AskForm, beginsByEnter, comesIntoView, foldAway } from "./ask_form.js";
 import { Ahead, duration } from "./ahead.js";
+import { AskForm, comesIntoView } from "./ask_form.js";
 import { Blocking } from "./blocking.js";
 import { keyOf } from "./finds_columns.js";
 import { FindsPlot } from "./finds_plot.js";
 import { FindsTable } from "./finds_table.js";
 import { KeptSearch } from "./kept_search.js";
-import { Pace } from "./pace.js";
-import { Parts } from "./parts.js";
-import { refusals } from "./refusals.js";
+import { Running, button } from "./running.js";
 import { teethParts } from "./teeth_parts.js";
 import { teethWishes } from "./wishes.js";
 
@@ -37,31 +35,14 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
   const form = new AskForm(desk);
   const finds = new FindsTable(desk, show, signal);
   const plot = new FindsPlot(desk, show, redraw, signal);
-  const kept = new KeptSearch(keeps, "search");
-  const parts = new Parts(teethParts(), heard, failed);
-  const begin = button("find-begin", say("page-find-begin"), () => start());
-  const rest = button("find-rest", say("page-find-rest"), pause);
-  const stop = button("find-stop", say("page-find-stop"), end);
-  const progress = /** @type {HTMLProgressElement} */ (h("progress", { "aria-label": say("page-find-progress"), hidden: true }));
-  const status = h("p", { class: "note", role: "status", "data-part": "find-status" });
   const covered = h("p", { class: "note", "data-part": "find-covered" });
-  const problems = h("ul", { class: "find-problems", role: "alert", "data-part": "find-problems" });
   const keep = button("find-keep", say("page-find-take"), () => settle(false));
   const back = button("find-back", say("page-find-back"), () => settle(true));
   const tried = h("span");
   // Over the list, however long that is, and always there, so that no row moves as one is pressed.
   const results = h("div", { class: "find-results", hidden: true }, h("p", { class: "row find-tried" }, tried, keep, back), plot.node, finds.node);
   const ahead = new Ahead("find", COMMANDS, () => ({ train: JSON.parse(desk.text), ask: form.ask() }));
-  const pace = new Pace();
-  const resumes = button("find-resume", say("page-find-resume"), () => goOn());
-  const stood = h("p", { class: "row", "data-part": "find-stood", hidden: true });
   const nothing = h("p", { class: "note" }, say("page-find-none"));
-  // Folded once there is something to look at, which then comes up beside the stage.
-  const unfolds = /** @type {HTMLDetailsElement} */ (/** @type {unknown} */ (h("details", { class: "find-asked", open: true }, h("summary", {}, say("page-find-asked")), form.node)));
-  const asking = lockable(desk, "train", unfolds, h("p", { class: "row" }, begin, rest, stop, ahead.save));
-  // What was refused is said until something else is asked.
-  form.node.addEventListener("input", () => problems.replaceChildren());
-  beginsByEnter(form.node, begin);
   const wider = button("find-wider", "", () => widen(false));
   const nearest = button("find-nearest", say("page-find-nearest"), () => widen(true));
   const widening = h("p", { class: "row", hidden: true }, wider, nearest);
@@ -72,7 +53,29 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
     some: ({ finds }) => finds.length > 0,
     whole: () => true,
   });
-  panel.fill(nothing, stood, asking, problems, progress, status, ahead.node, blocking.node, widening, covered, results);
+  const running = new Running(panel.node, {
+    id: "find",
+    begins: say("page-find-begin"),
+    stood: (part) => say("page-find-stood", { percent: number(part * HUNDRED, 3) }),
+    kind: teethParts(),
+    kept: new KeptSearch(keeps, "search"),
+    about: () => asked ?? desk.text,
+    mayGoOn: () => !shown && asked === undefined,
+    form,
+    ahead,
+    blocking,
+    begin(ask, words) {
+      asked = desk.text;
+      plot.begin(ask.best);
+      finds.begin(ask.best);
+      return { train: asked, ask: words };
+    },
+    forget,
+    offer,
+    hear,
+  });
+  const asking = lockable(desk, "train", ...running.asks);
+  panel.fill(nothing, running.stood, asking, running.problems, running.progress, running.status, ahead.node, blocking.node, widening, covered, results);
 
   /** The text of the train that was asked about. @type {string | undefined} */
   let asked;
@@ -84,25 +87,17 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
   let compared;
   /** How many steps there were to take back before it came. */
   let steps = 0;
-  let goes = false;
-  let rests = false;
   /** Whether all was looked through, and nothing is so near to what is wanted. */
   let nothingFound = false;
   /** Whether it looks again, ever wider, until there is something. */
   let widensOn = false;
-  /** When it was begun. */
-  let begun = 0;
   /** When the finds were shown last. */
   let shownAt = -SHOW_MS;
-  /** Whether it goes on with what a closed tab left. */
-  let resumed = false;
-  /** What is asked, as JSON. */
-  let words = "";
 
   /** Looks again where twice as much may be off. @param {boolean} on whether it does so until there is something */
   function widen(on) {
     form.tolerance = Math.min(2 * form.tolerance, MOST_PERCENT);
-    start();
+    running.start();
     widensOn = on;
   }
 
@@ -118,160 +113,65 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
       form.build(desk.editing);
       nothing.hidden = form.ranges > 0;
       asking.hidden = form.ranges === 0;
-      if (asked !== undefined && asked !== desk.text) forget();
+      if (asked !== undefined && asked !== desk.text) running.forget();
     }
-    offer();
+    running.offer();
   }
 
-  /** What was found is of another train. */
+  /** What was found is of another train, or something else is asked. */
   function forget() {
-    parts.end();
-    blocking.end();
-    goes = rests = nothingFound = widensOn = false;
+    nothingFound = widensOn = false;
     asked = undefined;
     finds.show([]);
     plot.show([], undefined);
-    ahead.clear();
-    pace.clear();
     shownAt = -SHOW_MS;
-    results.hidden = progress.hidden = true;
-    status.textContent = covered.textContent = "";
-    problems.replaceChildren();
+    results.hidden = true;
+    covered.textContent = "";
   }
 
   function offer() {
-    rest.hidden = stop.hidden = !goes;
-    rest.textContent = rests ? say("page-find-go-on") : say("page-find-rest");
     tried.textContent = say(shown ? "page-find-tried" : "page-find-try");
     keep.disabled = back.disabled = !shown;
-    const before = goes || shown || asked !== undefined ? undefined : kept.of(desk.text);
-    stood.hidden = !before;
-    if (before) stood.replaceChildren(h("span", {}, say("page-find-stood", { percent: number(before.part * HUNDRED, 3) })), resumes);
-    begin.disabled = Boolean(shown);
+    running.begin.disabled = Boolean(shown);
     const percent = Math.min(2 * form.tolerance, MOST_PERCENT);
-    widening.hidden = goes || !nothingFound || !(percent > form.tolerance);
+    widening.hidden = running.goes || !nothingFound || !(percent > form.tolerance);
     wider.textContent = say("page-find-wider", { percent: number(percent, percent < 1 ? 3 : 2) });
   }
 
-  /** @param {import("./kept_search.js").Kept} [before] a search that was begun before */
-  function start(before) {
-    forget();
-    const wrong = form.wrong();
-    if (wrong) {
-      problems.replaceChildren(h("li", {}, wrong));
-      offer();
-      comesIntoView(problems);
-      return;
-    }
-    asked = desk.text;
-    goes = true;
-    resumed = Boolean(before);
-    status.textContent = say("page-find-begins");
-    const ask = form.ask();
-    words = before?.ask ?? JSON.stringify(ask);
-    plot.begin(ask.best);
-    finds.begin(ask.best);
-    begun = performance.now();
-    parts.begin({ train: desk.text, ask: words }, before?.stands);
-    offer();
-    comesIntoView(status);
-  }
-
-  /** Goes on with what a closed tab left. */
-  function goOn() {
-    const before = kept.of(desk.text);
-    if (!before) return;
-    try {
-      form.put(JSON.parse(before.ask));
-    } catch {
-      kept.forget();
-      offer();
-      return;
-    }
-    start(before);
-  }
-
-  function pause() {
-    rests = !rests;
-    parts.rest(rests);
-    if (!rests) ahead.goesOn();
-    status.textContent = say(rests ? "page-find-rests" : "page-find-begins");
-    offer();
-  }
-
-  function end() {
-    parts.end();
-    kept.forget();
-    goes = rests = false;
-    progress.hidden = true;
-    ahead.clear();
-    status.textContent = say("page-find-stopped");
-    offer();
-    begin.focus();
-  }
-
   /** @param {import("./teeth_parts.js").State} state */
-  function heard({ found, done, parts: count, estimate, stands }) {
+  function hear(state) {
+    const { found, done, parts: count, estimate } = state;
     const { candidates, outside, beaten, tried: one, boxes, finds: list, full, present } = found;
     const part = candidates > 0 ? (outside + beaten + one) / candidates : 1;
-    progress.hidden = done;
-    progress.value = part;
     results.hidden = list.length === 0;
     const now = performance.now();
-    if (done || rests || now > shownAt + SHOW_MS) {
+    if (done || running.rests || now > shownAt + SHOW_MS) {
       shownAt = now;
       finds.show(list);
       plot.show(list, present ?? undefined);
     }
-    if (done) kept.forget();
-    else if (goes && asked !== undefined && stands) kept.keep({ train: asked, ask: words, stands, part });
     const values = { all: large(candidates), outside: large(outside), beaten: large(beaten), tried: large(one) };
-    const speed = pace.hear({ steps: boxes, covered: outside + beaten + one, estimate, rests: rests || !goes });
+    const speed = running.speed(boxes, outside + beaten + one, estimate);
     const goesOn = speed?.left === undefined || done ? "" : ` ${say("page-find-pace", { rate: large(speed.rate), time: duration(speed.left, 1) })}`;
     covered.textContent = say("page-find-covered", values) + goesOn;
     const told = { count: list.length, number: number(list.length, 1), percent: number(part * HUNDRED, 3) };
-    if (!rests) status.textContent = done ? say(full ? "page-find-full" : "page-find-done", told) : say("page-find-goes", { ...told, workers: String(count) });
+    running.tell(state, part, done ? say(full ? "page-find-full" : "page-find-done", told) : say("page-find-goes", { ...told, workers: String(count) }));
     // So long a search does not go on before somebody says so.
-    if (goes && !done && speed?.isFirst && isLong(speed.left ?? 0, estimate ?? 0, candidates)) {
-      pause();
-      // It is said why already.
-      status.textContent = "";
-    }
-    if (done) {
-      parts.end();
-      ahead.clear();
-      if (goes && list.length > 0) foldAway(panel.node, unfolds, form.node, begin);
-      nothingFound = list.length === 0 && !full;
-      goes = rests = false;
-      offer();
-      if (nothingFound && widensOn && !widening.hidden) widen(true);
-      else if (nothingFound) {
-        const labelOf = (/** @type {string} */ id) => desk.chart()?.ranges.find((range) => range.id === id)?.label ?? id;
-        /** @type {import("./wishes.js").Ask} */
-        const ask = JSON.parse(words);
-        void blocking.begin(ask, teethWishes(ask, labelOf), performance.now() - begun);
-        comesIntoView(widening.hidden ? status : widening);
-      }
+    if (running.goes && !done && speed?.isFirst && isLong(speed.left ?? 0, estimate ?? 0, candidates)) running.waits();
+    if (!done) return;
+    nothingFound = list.length === 0 && !full;
+    running.ended(list.length > 0);
+    if (nothingFound && widensOn && !widening.hidden) widen(true);
+    else if (nothingFound) {
+      const labelOf = (/** @type {string} */ id) => desk.chart()?.ranges.find((range) => range.id === id)?.label ?? id;
+      running.blocked(teethWishes(running.ask, labelOf));
+      comesIntoView(widening.hidden ? running.status : widening);
     }
   }
 
   /** Tells how long it will take. @param {number} seconds @param {number} boxes @param {number} candidates */
   function isLong(seconds, boxes, candidates) {
     return ahead.tell(seconds, 2, { short: "page-find-ahead", long: "page-find-long" }, { candidates: large(candidates), boxes: large(boxes) });
-  }
-
-  /** @param {import("./looking.js").News<number>} news */
-  function failed(news) {
-    // A place that is none, as one of another version, is of no use: it begins anew. What was asked wrongly leaves one be.
-    if (resumed && news.refused !== undefined) {
-      kept.forget();
-      start();
-      return;
-    }
-    forget();
-    problems.replaceChildren(...refusals(news));
-    offer();
-    comesIntoView(problems);
   }
 
   /** Shows the train of a find on the stage, beside the one that was asked about. @param {Find} find */
@@ -292,7 +192,7 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
       shown = first ? undefined : shown;
       desk.report(error);
     }
-    offer();
+    running.offer();
   }
 
   /** Keeps the train on the stage, or takes it back. @param {boolean} takesBack */
@@ -308,8 +208,8 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
     // What is wanted and what was found stay there to go on with.
     built = asked = desk.text;
     form.tellRatios();
-    offer();
-    begin.focus();
+    running.offer();
+    running.begin.focus();
   }
 
   draws(() => panel.open && !results.hidden && plot.draw());
@@ -319,18 +219,10 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
     if (shown && !desk.editing) shown = undefined;
     build();
   });
-  signal.addEventListener("abort", () => {
-    parts.end();
-    blocking.end();
-  });
+  signal.addEventListener("abort", () => running.leave());
 }
 
 /** The ranges of which something is wanted, or which have a place among steps: as the form asks where fields are empty. @param {import("./wishes.js").Ask} ask */
 function wantedOf({ wanted, spread, steps }) {
   return wanted.filter(({ ratio, efficiency }) => spread || steps || ratio !== undefined || efficiency !== undefined);
-}
-
-/** @param {string} part @param {string} words @param {() => void} click */
-function button(part, words, click) {
-  return h("button", { class: "plain", type: "button", "data-part": part, click }, words);
 }

@@ -270,6 +270,19 @@ impl Train {
         }
     }
 
+    /// Reads the speed of every shaft in every combination, `times` over: how many of them are determined, in all.
+    /// The work of a benchmark that compares engines, here so that all compile it alike, and for speed.
+    pub fn count_determined(&self, times: usize) -> usize {
+        let mut determined = 0;
+        let mut speeds = Vec::new();
+        for _ in 0..times {
+            self.for_each_combination(|combination| {
+                determined += combination.shaft_speeds(&mut speeds);
+            });
+        }
+        determined
+    }
+
     /// Visits combinations in the order given, each settled for a duty as [`Train::settle`] does.
     ///
     /// They share work, and each is lent, as in [`Train::for_each_combination`].

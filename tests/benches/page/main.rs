@@ -170,7 +170,7 @@ fn report_engines(page: &Page, stem: &str) -> Result<()> {
     let in_page = |times: usize| page.get::<f64>("timeCounting(args)", json!(times));
     let natively = |times: usize| -> Result<f64> {
         let start = Instant::now();
-        black_box(count_determined(black_box(&train), times));
+        black_box(black_box(&train).count_determined(times));
         Ok(start.elapsed().as_secs_f64() * 1e3)
     };
     let [page_times, native_times] = [fill(&in_page)?, fill(&natively)?];
@@ -201,18 +201,6 @@ fn fill(time: &impl Fn(usize) -> Result<f64>) -> Result<usize> {
         times *= 2;
     }
     Ok(times)
-}
-
-/// The work that the engine does for `countDetermined`.
-fn count_determined(train: &Train, times: usize) -> usize {
-    let mut speeds = Vec::new();
-    let mut determined = 0;
-    for _ in 0..times {
-        train.for_each_combination(|combination| {
-            determined += combination.shaft_speeds(&mut speeds);
-        });
-    }
-    determined
 }
 
 fn train(stem: &str) -> Result<Train> {

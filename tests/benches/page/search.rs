@@ -28,7 +28,7 @@ const LOOK: &str = "(async () => { \
     const start = performance.now(); \
     while (!search.run(1000)); \
     const took = performance.now() - start; \
-    const { finds } = JSON.parse(search.report()); \
+    const finds = JSON.parse(search.news()); \
     search.free(); \
     return [took, finds.length]; \
 })()";

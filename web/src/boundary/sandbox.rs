@@ -135,15 +135,7 @@ impl Sandbox {
     /// over.
     #[wasm_bindgen(js_name = countDetermined)]
     pub fn count_determined(&self, times: u32) -> Result<usize, JsValue> {
-        let train = self.session()?.train();
-        let mut determined = 0;
-        let mut speeds = Vec::new();
-        for _ in 0..times {
-            train.for_each_combination(|combination| {
-                determined += combination.shaft_speeds(&mut speeds);
-            });
-        }
-        Ok(determined)
+        Ok(self.session()?.train().count_determined(times as usize))
     }
 
     /// Shows an element's packs closed by `closure` (0 to 1) while they are being dragged.

@@ -147,7 +147,7 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
     const now = performance.now();
     if (done || running.rests || now > shownAt + SHOW_MS) {
       shownAt = now;
-      finds.show(list);
+      finds.show(list, !done && !running.rests);
       plot.show(list, present ?? undefined);
     }
     const values = { all: large(candidates), outside: large(outside), beaten: large(beaten), tried: large(one) };

@@ -13,6 +13,8 @@ import { COLUMNS, keyOf, teethOf } from "./finds_columns.js";
 
 /** Most rows; nobody reads more. */
 const MOST = 200;
+/** The same while there are ever others: what is laid out again every second would hold the page up. */
+const MEANWHILE = 25;
 /** How many rows are put in or moved between frames: to lay out all at once would hold the page up. */
 const AT_ONCE = 25;
 
@@ -24,6 +26,8 @@ export class FindsTable {
   #counting = new Set();
   #all = /** @type {HTMLInputElement} */ (h("input", { type: "checkbox", "data-part": "find-all", change: () => this.#anew() }));
   #more = h("p", { class: "note" });
+  /** How many rows there may be. */
+  #most = MOST;
   /** @type {Find[]} */
   #finds = [];
   /** The rows that there are: most finds stay from one list to the next. @type {Map<Find, HTMLElement>} */
@@ -67,10 +71,12 @@ export class FindsTable {
     return this.#all.checked || this.#counting.size === 0 || this.#counting.has(key);
   }
 
-  /** @param {Find[]} finds */
-  show(finds) {
-    if (finds === this.#finds) return;
+  /** @param {Find[]} finds @param {boolean} [goesOn] whether there may be others soon */
+  show(finds, goesOn = false) {
+    const most = goesOn ? MEANWHILE : MOST;
+    if (finds === this.#finds && most === this.#most) return;
     this.#finds = finds;
+    this.#most = most;
     this.#fill();
   }
 
@@ -103,8 +109,8 @@ export class FindsTable {
       if (at === this.#order) cell?.setAttribute("aria-sort", COLUMNS[at].falls ? "descending" : "ascending");
       else cell?.removeAttribute("aria-sort");
     });
-    this.#more.textContent = shown.length > MOST ? say("page-find-rows", { most: MOST, all: number(shown.length, 1) }) : "";
-    void this.#put(shown.slice(0, MOST));
+    this.#more.textContent = shown.length > this.#most ? say("page-find-rows", { most: this.#most, all: number(shown.length, 1) }) : "";
+    void this.#put(shown.slice(0, this.#most));
   }
 
   /** Puts in the rows of these finds, in this order, and takes out all others. @param {Find[]} finds */

@@ -38,9 +38,9 @@ export class Ahead {
     this.#elsewhere.hidden = true;
   }
 
-  /** Somebody has it go on although it is long. */
+  /** Somebody has it go on although it is long: that it rests for that is true no more. */
   goesOn() {
-    this.#elsewhere.hidden = true;
+    if (!this.#elsewhere.hidden) this.clear();
   }
 
   /**

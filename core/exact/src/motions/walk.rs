@@ -203,12 +203,6 @@ mod tests {
     /// Whatever was visited before, a subset is what it is by itself.
     #[test]
     fn the_order_of_a_list_does_not_matter() {
-        let set = |sun, carrier, ring| vec![(sun, 20), (carrier, -100), (ring, 80)];
-        let mut motions = Motions::free(5);
-        for terms in [set(0, 1, 2), set(1, 3, 4)] {
-            motions = motions.constrained(&terms).unwrap_or(motions);
-        }
-        let turning = motions.turning(0);
         // The last two say the same.
         let equations = [
             vec![(2, 1)],
@@ -216,9 +210,23 @@ mod tests {
             vec![(1, 1), (3, -1)],
             vec![(1, 1), (4, -1)],
         ];
+        check(&equations);
+        // Now the first two do: of what the first leaves as it is, the motions are in a place that others take meanwhile.
+        let [a, b, c, d] = equations;
+        check(&[d, c, b, a]);
+    }
+
+    #[track_caller]
+    fn check(equations: &[Terms; 4]) {
+        let set = |sun, carrier, ring| vec![(sun, 20), (carrier, -100), (ring, 80)];
+        let mut motions = Motions::free(5);
+        for terms in [set(0, 1, 2), set(1, 3, 4)] {
+            motions = motions.constrained(&terms).unwrap_or(motions);
+        }
+        let turning = motions.turning(0);
         let mut alone = Vec::new();
         for subset in 0..16 {
-            let mut walk = Walk::new(&turning, &equations, 3);
+            let mut walk = Walk::new(&turning, equations, 3);
             let Visited {
                 motions,
                 surplus,
@@ -229,7 +237,7 @@ mod tests {
         }
         // In ascending order.
         let mut visits = 0;
-        Walk::new(&turning, &equations, 3).all(|subset, visited| {
+        Walk::new(&turning, equations, 3).all(|subset, visited| {
             let (freedoms, surplus, state, _) = &alone[subset as usize];
             assert_eq!(visited.motions.degrees_of_freedom(), *freedoms);
             assert_eq!((visited.surplus, &visited.state), (*surplus, state));
@@ -237,7 +245,7 @@ mod tests {
         });
         assert_eq!(visits, 16);
         // Every subset after every other; bits beyond the equations mean nothing.
-        let mut walk = Walk::new(&turning, &equations, 3);
+        let mut walk = Walk::new(&turning, equations, 3);
         for subset in (0..256).flat_map(|pair| [pair & 15 | 16, pair >> 4]) {
             let (freedoms, same_surplus, same_state, speeds) = &alone[(subset & 15) as usize];
             let Visited {

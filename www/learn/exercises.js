@@ -34,7 +34,7 @@ const SCENARIO = "scenario";
  * @param {import("../kit/panel.js").Panel} panel
  * @param {object} surroundings
  * @param {import("../state/desk.js").Desk} surroundings.desk
- * @param {import("../state/desk.js").Files} surroundings.files
+ * @param {import("../state/kept_files.js").Files} surroundings.files
  * @param {HTMLElement} surroundings.section
  * @param {boolean} surroundings.keeps
  * @param {import("../state/open_sheet.js").OpenSheet} surroundings.openSheet

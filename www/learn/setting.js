@@ -69,7 +69,7 @@ export class Setting {
 
   /**
    * @param {Desk} desk
-   * @param {{ files: import("../state/desk.js").Files, keeps: boolean }} page the user's own trains, and whether the browser keeps
+   * @param {{ files: import("../state/kept_files.js").Files, keeps: boolean }} page the user's own trains, and whether the browser keeps
    *   sheets
    * @param {(sheet: Sheet) => void} start
    * @param {() => void} changed calls back with every change of the sheet

@@ -15,7 +15,7 @@ export function keyOf({ source }) {
 /**
  * @param {import("./kept_sheets.js").KeptSheets} kept
  * @param {string} key of the train on stage
- * @param {import("../state/desk.js").Files} files
+ * @param {import("../state/kept_files.js").Files} files
  * @param {Map<string, string>} names what the scenarios are called, by their stems
  * @param {() => void} before what is done before another train is opened
  */
@@ -40,7 +40,7 @@ export function asideRows(kept, key, files, names, before) {
 /**
  * What a train is called, and what brings it on stage; nothing where it is not at hand any more.
  * @param {string} key
- * @param {import("../state/desk.js").Files} files
+ * @param {import("../state/kept_files.js").Files} files
  * @param {Map<string, string>} names
  */
 function wayTo(key, files, names) {

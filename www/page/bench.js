@@ -201,7 +201,7 @@ export class Bench {
       this.#stage.node.inert = veiled === "closed";
       offerChange();
     });
-    if (ownPage) desk.addEventListener("pin", () => keepPin(desk.pin));
+    if (ownPage) desk.addEventListener("pin", () => keepPin(desk.pinned.pin));
     this.#keptPin = ownPage ? keptPin() : undefined;
     if (ownPage) {
       fetchCarried();
@@ -221,9 +221,9 @@ export class Bench {
       host.dispatchEvent(new CustomEvent("levertrain-change", { detail, bubbles: true, composed: true }));
     });
     desk.addEventListener("message", () => {
-      if (!desk.failure) return;
+      if (!desk.message) return;
       host.dispatchEvent(
-        new CustomEvent("levertrain-error", { detail: desk.failure, bubbles: true, composed: true }),
+        new CustomEvent("levertrain-error", { detail: desk.message.failure, bubbles: true, composed: true }),
       );
     });
     desk.addEventListener("score", (event) => {
@@ -248,13 +248,13 @@ export class Bench {
     else await this.show(wishes);
     const { from } = wishes;
     if (!this.desk.info) {
-      const { problems } = this.desk;
+      const { message } = this.desk;
       if (from) await this.show({ from });
       if (!this.desk.info) await this.show({});
-      if (problems.length > 0) this.desk.report({ problems }, say("page-heading-other"));
+      if (message) this.desk.report({ problems: message.problems }, say("page-heading-other"));
     }
     this.ready = true;
-    if (this.#keptPin) this.desk.setPin(this.#keptPin).catch((error) => this.desk.report(error));
+    if (this.#keptPin) this.desk.pinned.set(this.#keptPin).catch((error) => this.desk.report(error));
     await this.#board.start();
   }
 
@@ -324,7 +324,7 @@ export class Bench {
     const { desk } = this;
     /** @type {Error | undefined} */
     let failure;
-    const fail = () => (failure = desk.failure);
+    const fail = () => (failure = desk.message?.failure);
     desk.addEventListener("message", fail);
     try {
       action();

@@ -24,8 +24,8 @@ export function messages(desk) {
   );
   const node = h("div", { role: "alert", class: "messages" });
 
-  function update() {
-    const { problems } = desk;
+  /** @param {import("../state/message.js").Message} message */
+  function fill({ problems, heading: means, offer }) {
     const items = problems.slice(0, SHOWN).map(({ place, problem, fix }) => {
       const mending = h("span", { class: "fix" }, say("page-fix", { fix: capital(fix) }));
       return h("li", {}, ...sayParts("page-problem", { place: h("b", {}, place), problem, fix: mending }));
@@ -33,10 +33,14 @@ export function messages(desk) {
     const more = problems.length - SHOWN;
     if (more > 0) items.push(h("li", {}, say("page-more-problems", { count: more })));
     list.replaceChildren(...items);
-    heading.textContent = desk.heading;
-    const { offer } = desk;
+    heading.textContent = means;
     offers.replaceChildren(...(offer ? [h("button", { class: "plain", type: "button", "data-part": "offer", click: offer.take }, offer.words)] : []));
-    node.replaceChildren(...(problems.length > 0 ? [body] : []));
+  }
+
+  function update() {
+    const { message } = desk;
+    if (message) fill(message);
+    node.replaceChildren(...(message ? [body] : []));
   }
   desk.addEventListener("message", update);
   return node;

@@ -45,11 +45,11 @@ export function fill(panel, { desk }) {
 
   /** @param {Pin | undefined} pinned */
   function set(pinned) {
-    desk.setPin(pinned).catch((error) => desk.report(error));
+    desk.pinned.set(pinned).catch((error) => desk.report(error));
   }
 
   function update() {
-    const { pin: pinned } = desk;
+    const { pin: pinned } = desk.pinned;
     note.hidden = Boolean(pinned);
     name.hidden = unpin.hidden = !pinned;
     pin.textContent = pinned ? say("page-compare-pin-again") : say("page-compare-pin");

@@ -29,8 +29,8 @@ export function both(desk) {
     chart: sandbox.chart(),
     losses: quick ? sandbox.losses() : null,
   });
-  const outputs = [desk.pin?.info?.output ?? "", desk.info?.output ?? ""];
-  return desk.askPinned((_, sandbox, pinned) => [side(pinned, outputs[0]), side(sandbox, outputs[1])]);
+  const outputs = [desk.pinned.pin?.info?.output ?? "", desk.info?.output ?? ""];
+  return desk.pinned.ask((_, sandbox, pinned) => [side(pinned, outputs[0]), side(sandbox, outputs[1])]);
 }
 
 /**

@@ -6,7 +6,7 @@
 /** @typedef {import("../state/desk.js").Desk} Desk */
 /** @typedef {import("../kit/panel.js").Panel} Panel */
 
-/** @typedef {import("../state/desk.js").Files} Files */
+/** @typedef {import("../state/kept_files.js").Files} Files */
 
 /**
  * What a panel has to work with.

@@ -105,7 +105,7 @@ export class SourcesStage {
     const stand = this.#stand;
     const levers = this.#section.parentElement?.querySelector("canvas[data-drawing=lever]");
     if (!stand || !(levers instanceof HTMLCanvasElement)) return;
-    const compared = this.#desk.askPinned((_engine, sandbox, pinned) => this.#held.ask((sources) => sources.placesCompared(sandbox, pinned)));
+    const compared = this.#desk.pinned.ask((_engine, sandbox, pinned) => this.#held.ask((sources) => sources.placesCompared(sandbox, pinned)));
     const places = compared ?? this.#held.ask((sources, sandbox) => sources.placesOnStage(sandbox));
     if (!places) return;
     const zoom = Number(this.#section.closest(".stage")?.getAttribute("data-zoom")) || 1;

@@ -179,9 +179,9 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
     const first = !shown;
     if (shown && keyOf(shown) === keyOf(find)) return;
     try {
-      if (first && !desk.pin && desk.answer && desk.info) {
+      if (first && !desk.pinned.pin && desk.answer && desk.info) {
         compared = new Pin({ text: desk.text, applied: desk.answer.applied, name: say("page-find-before", { train: desk.info.name }) });
-        await desk.setPin(compared);
+        await desk.pinned.set(compared);
       }
       if (first) steps = stepsNow();
       shown = find;
@@ -200,7 +200,7 @@ export function fill(panel, { desk, redraw, draws, keeps, signal }) {
     // A find may be the very train that was there: then there is no step to take back.
     if (takesBack && stepsNow() > steps) desk.undo();
     // It would be compared with itself.
-    if (takesBack && compared && desk.pin === compared) void desk.setPin(undefined);
+    if (takesBack && compared && desk.pinned.pin === compared) void desk.pinned.set(undefined);
     compared = undefined;
     shown = undefined;
     finds.mark(undefined);

@@ -22,7 +22,7 @@ const COMMANDS = ["task.json --out layouts.jsonl", "task.json --shard 1/2 --out 
 
 /**
  * @param {import("../kit/panel.js").Panel} panel
- * @param {{ desk: import("../state/desk.js").Desk, files: import("../state/desk.js").Files, keeps: boolean, signal: AbortSignal }} surroundings
+ * @param {{ desk: import("../state/desk.js").Desk, files: import("../state/kept_files.js").Files, keeps: boolean, signal: AbortSignal }} surroundings
  */
 export function fill(panel, { desk, files, keeps, signal }) {
   const form = new LayoutsForm();
@@ -63,7 +63,7 @@ export function fill(panel, { desk, files, keeps, signal }) {
   /** Brings a layout onto the stage, and the stage into view. @param {string} text */
   async function open(text) {
     // What is pinned is of another train, which has nothing in common with this one.
-    if (desk.pin) await desk.setPin(undefined);
+    if (desk.pinned.pin) await desk.pinned.set(undefined);
     files.begin(text, say("layout-name"));
     running.status.textContent = say("page-layouts-opened");
     /** @type {ShadowRoot} */ (panel.node.getRootNode()).host.scrollIntoView({ block: "start" });

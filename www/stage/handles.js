@@ -39,7 +39,7 @@ export function handles(desk, drawNow) {
    * @param {number} zoom how much larger the drawing is shown than it is drawn
    */
   function place(zoom) {
-    const found = desk.handles().map((handle) => zoomed(handle, zoom));
+    const found = (desk.ask((sandbox) => sandbox.handles()) ?? []).map((handle) => zoomed(handle, zoom));
     found.sort((a, b) => a.left - b.left || a.top - b.top);
     const same =
       found.length === buttons.length &&

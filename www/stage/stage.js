@@ -8,6 +8,7 @@
 import { h } from "../kit/dom.js";
 import { say } from "../kit/words.js";
 import { follow } from "../state/follow.js";
+import { paint, shaftAt } from "./drawings.js";
 import { growthIn } from "./growth.js";
 import { handles } from "./handles.js";
 import { cautionOf } from "./layout_caution.js";
@@ -141,8 +142,8 @@ export function stage(desk, page, signal) {
   function draw(changed = true) {
     if (resting || !desk.info) return;
     if (changed) {
-      if (seen.section) desk.draw("section", section);
-      if (seen.lever) desk.draw("lever", lever);
+      if (seen.section) paint(desk, "section", section);
+      if (seen.lever) paint(desk, "lever", lever);
       page.drawnAll();
     }
     page.alsoDraw();
@@ -156,7 +157,7 @@ export function stage(desk, page, signal) {
   function drawNow(event) {
     // While a pack is on its way only the half-section changes.
     if (desk.preview && desk.preview === previewed) {
-      desk.draw("section", section);
+      paint(desk, "section", section);
       page.drawn();
     } else {
       draw();
@@ -186,7 +187,7 @@ export function stage(desk, page, signal) {
 
   for (const [drawing, node] of /** @type {const} */ ([["section", section], ["lever", lever]])) {
     const point = (/** @type {PointerEvent} */ event) => {
-      const shaft = desk.shaftAt(drawing, event.offsetX / zoom, event.offsetY / zoom);
+      const shaft = shaftAt(desk, drawing, event.offsetX / zoom, event.offsetY / zoom);
       desk.light(shaft);
       // What its colour, its arrows and its hatching mean is said where they stand.
       const words = signWords(desk, shaft);

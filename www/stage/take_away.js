@@ -151,7 +151,7 @@ export async function takeSvg(desk, figure, light) {
   await desk.becomeWhole();
   const { subject, width, height, own } = figure;
   const compared =
-    subject === LEVER && desk.askPinned((engine, sandbox, pinned, legend) => engine.svgCompared(sandbox, pinned, legend, light));
+    subject === LEVER && desk.pinned.ask((engine, sandbox, pinned, legend) => engine.svgCompared(sandbox, pinned, legend, light));
   const drawn = own ? own.svg(light) : compared || desk.askWhole((engine, sandbox) => engine.svg(sandbox, subject, width, height, light));
   if (drawn) save(await picture(drawn, figure.title, shownWords(desk)), fileName(desk, figure.what, "svg"));
 }
@@ -164,12 +164,12 @@ async function takePng(desk, figure, light) {
   const canvas = document.createElement("canvas");
   canvas.width = Math.round(width * scale);
   canvas.height = Math.round(height * scale);
-  /** @type {Parameters<typeof desk.askPinned<true>>[0]} */
+  /** @type {Parameters<typeof desk.pinned.ask<true>>[0]} */
   const compare = (engine, sandbox, pinned, legend) => {
     engine.drawPictureCompared(sandbox, pinned, legend, canvas, scale, light);
     return true;
   };
-  const compared = subject === LEVER && desk.askPinned(compare);
+  const compared = subject === LEVER && desk.pinned.ask(compare);
   if (own) own.paint(canvas, scale, light);
   else if (!compared) desk.askWhole((engine, sandbox) => engine.drawPicture(sandbox, subject, canvas, scale, light));
   const file = await new Promise((/** @type {(file: Blob | null) => void} */ made) => canvas.toBlob(made, "image/png"));

@@ -8,36 +8,25 @@
  * over) and `message` (problems for the user).
  */
 
-import { isTrap, isWhole, leave, loadWholeEngine, replaceEngine, useEngine } from "./engine.js";
-import { Problems, problemsOf } from "../kit/problems.js";
 import { say } from "../kit/words.js";
 import { USUAL_ASSUMPTIONS } from "./assumptions.js";
+import { isWhole } from "./engine.js";
 import { Mending } from "./mending.js";
-import { prepareIn } from "./preparing.js";
+import { Message } from "./message.js";
+import { Pinned } from "./pinned.js";
 import { Quantities } from "./quantities.js";
+import { Remembered } from "./remembered.js";
 import { USUAL_ROAD } from "./road.js";
+import { Supervisor } from "./supervisor.js";
 import { unitCode, USUAL_UNITS } from "./units.js";
 
 /** @typedef {import("../engine/levertrain.js").Sandbox} Sandbox */
 /** @typedef {import("../engine/levertrain.js").TrainInfo} TrainInfo */
 /** @typedef {import("../engine/levertrain.js").Answer} Answer */
 /** @typedef {import("../engine/levertrain.js").Settings} Settings */
-/** @typedef {import("../kit/problems.js").Problem} Problem */
 /** @typedef {{ stem: string } | { file: number, name: string }} Source where a scenario came from */
 /** @typedef {{ id: string, answer: Answer }} Preview what changing one element over would give */
-/** @typedef {{ words: string, take: () => void }} Offer a button */
 /** @typedef {import("./preparing.js").Prepared} Prepared */
-/**
- * What can be done with trains: begin another, open one more like the one on screen, delete that, which gives what
- * brings it back, and open one that was there before.
- * @typedef {object} Files
- * @property {{ name: string, gone?: boolean }[]} files those there are, by their numbers
- * @property {(text: string, name: string) => void} begin
- * @property {() => void} repeat
- * @property {() => Promise<(() => void) | undefined>} forget
- * @property {(key: number) => void} pick opens the one of this number
- * @property {(view: { stem: string }) => Promise<void>} show opens a scenario
- */
 /** @typedef {{ coupling: string, index: number }} MemberPlace a member of a coupling */
 /** Shafts and elements, by their ids. @typedef {{ shafts: string[], elements: string[] }} Told */
 /** What can be locked: what is applied, which train it is and what it is made of, and what is assumed and shown.
@@ -53,32 +42,26 @@ const ENDS_INSTANT = ["train", "answer", "preview", "whole"];
 const NOTHING = { shafts: [], elements: [] };
 
 export class Desk extends EventTarget {
-  /** @type {Sandbox | undefined} */
-  #sandbox;
-  #engine;
-  #leaveEngine;
-  /** Whether nobody looks at it any more. */
-  #gone = false;
   #text = "";
   /** What betters the drawing after an edit. @type {Mending<TrainInfo>} */
   mending = new Mending(
-    () => (!this.#gone && this.isWhole && this.askWhole((engine, sandbox) => engine.mend(sandbox, 1))) ?? false,
+    () => (!this.#supervisor.isGone && this.isWhole && this.askWhole((engine, sandbox) => engine.mend(sandbox, 1))) ?? false,
     (info) => this.#mended(info),
   );
   /** @type {Pick<Settings, "palette" | "scale" | "merged" | "one_module" | "rate" | "power" | "width">} */
   #look = { palette: "light", scale: 2, merged: false, one_module: false, rate: 0, power: false, width: 800 };
   /** Counts what was said: events of one count are said together. */
   said = 0;
-  /** Traps since the last change that went well. */
-  #traps = 0;
-  /** The sheet as it was asked for last, and of what. @type {{ info: TrainInfo, sheet: import("../engine/levertrain_whole.js").Sheet } | undefined} */
-  #sheet;
-  /** The range chart as it was asked for last, and of what. @type {{ info: TrainInfo, chart: import("../engine/levertrain.js").Chart } | undefined} */
-  #chart;
+  /** The sheet as it was asked for last. @type {Remembered<import("../engine/levertrain_whole.js").Sheet>} */
+  #sheet = new Remembered();
+  /** The range chart as it was asked for last. @type {Remembered<import("../engine/levertrain.js").Chart>} */
+  #chart = new Remembered();
   /** Whoever shows another instant in both drawings. @type {import("./moment.js").Shower | undefined} */
   shownBy;
-  /** While it is on its way to the whole engine. @type {Promise<void> | undefined} */
-  #becoming;
+  /** The sandbox, which may go on in another engine at any time. */
+  #supervisor;
+  /** What is pinned to compare with. */
+  pinned;
 
   /** @type {TrainInfo | undefined} */
   info;
@@ -95,13 +78,8 @@ export class Desk extends EventTarget {
   litMember;
   /** What something is told of: its shafts are lit beside the one pointed at, its elements are marked. @type {Told} */
   told = NOTHING;
-  /** @type {Problem[]} */
-  problems = [];
-  heading = "";
-  /** What can be done about them at once. @type {Offer | undefined} */
-  offer;
-  /** What the problems came as. @type {Error | undefined} */
-  failure;
+  /** What went wrong, as long as the user has not taken it away. @type {Message | undefined} */
+  message;
   /**
    * While a question is open: `stage` where it is answered by applying elements, `closed` where nothing may be
    * tried out; `walk` while a range is walked through before it. @type {"stage" | "closed" | "walk" | undefined}
@@ -127,16 +105,29 @@ export class Desk extends EventTarget {
   editing = false;
   /** Whether changes show at once instead of gliding. */
   still = false;
-  /** What is pinned to compare with. @type {import("./pin.js").Pin | undefined} */
-  pin;
 
   /** @param {import("./engine.js").Engine} engine */
   constructor(engine) {
     super();
-    this.#engine = engine;
-    this.#leaveEngine = useEngine((broken, fresh) => {
-      if (this.#engine === broken) this.#move(fresh);
+    this.#supervisor = new Supervisor(engine, {
+      standing: () => this.answer && { text: this.#text, applied: this.answer.applied },
+      resume: (sandbox) => {
+        this.#send(sandbox);
+        if (this.lit !== undefined) sandbox.light(this.lit);
+      },
+      moved: () => this.#moved(),
+      becameWhole: () => this.#beginMending(),
+      restart: (error, traps) => this.#restart(error, traps),
+      report: (error) => this.report(error),
     });
+    this.pinned = new Pinned(
+      this,
+      () => this.#supervisor.engine,
+      () => {
+        this.ask((sandbox) => this.#send(sandbox));
+        this.#emit("pin");
+      },
+    );
   }
 
   /**
@@ -145,18 +136,22 @@ export class Desk extends EventTarget {
    * @returns {Promise<Prepared | undefined>} for `open`; nothing where nobody looks any more
    */
   async prepare(text) {
-    if (this.#gone) return undefined;
-    const engine = this.#engine;
+    if (this.#supervisor.isGone) return undefined;
     // What is bettered meanwhile would hold it up.
     this.mending.stop();
     try {
-      const prepared = await prepareIn(engine, text, () => engine === this.#engine && !this.#gone);
+      const prepared = await this.#supervisor.prepare(text);
       // Another engine took its place meanwhile.
       return prepared ?? this.prepare(text);
     } catch (error) {
-      if (this.info?.needless) this.mending.begin();
+      this.#beginMending();
       throw error;
     }
+  }
+
+  /** Betters the drawing, where shafts cross in it that need not. */
+  #beginMending() {
+    if (this.info?.needless) this.mending.begin();
   }
 
   /**
@@ -167,25 +162,7 @@ export class Desk extends EventTarget {
    * @param {Prepared} [prepared] what `prepare` made of the text
    */
   open(text, source, { applied, speed, torque, units, road, assumptions, shown } = {}, prepared) {
-    const ready = prepared?.engine === this.#engine ? prepared : undefined;
-    if (prepared && !ready) leave(prepared.engine, prepared.sandbox);
-    const fresh = ready?.sandbox ?? new this.#engine.Sandbox();
-    /** @type {TrainInfo} */
-    let info;
-    /** @type {Answer} */
-    let answer;
-    try {
-      info = ready?.info ?? /** @type {TrainInfo} */ (fresh.open(text));
-      answer = applied ? fresh.apply(applied) : fresh.answer();
-      fresh.settle();
-    } catch (error) {
-      // What is on screen goes on in another instance.
-      if (isTrap(error)) replaceEngine(this.#engine, fresh).catch(() => undefined);
-      else fresh.free();
-      throw error;
-    }
-    this.#sandbox?.free();
-    this.#sandbox = fresh;
+    const { sandbox, info, answer } = this.#supervisor.open(text, applied, prepared);
     this.#text = text;
     this.info = info;
     this.answer = answer;
@@ -200,9 +177,9 @@ export class Desk extends EventTarget {
     this.road = road ?? this.road;
     this.assumptions = assumptions ?? this.assumptions;
     Object.assign(this.#look, shown);
-    this.#send(fresh);
+    this.#send(sandbox);
     this.#emit("train", "answer", "speed", "torque", "units", "road", "assumptions", "look");
-    if (info.needless) this.mending.begin();
+    this.#beginMending();
   }
 
   /**
@@ -217,7 +194,7 @@ export class Desk extends EventTarget {
       return answer;
     });
     if (!answer) return;
-    this.#traps = 0;
+    this.#supervisor.wentWell();
     this.answer = answer;
     this.preview = undefined;
     this.#emit("answer");
@@ -231,7 +208,7 @@ export class Desk extends EventTarget {
     if (this.veiled === veiled) return;
     this.veiled = veiled;
     // What is pinned goes from the drawing, or comes back.
-    if (this.pin) this.#emit("veil", "pin");
+    if (this.pinned.pin) this.#emit("veil", "pin");
     else this.#emit("veil");
   }
 
@@ -292,16 +269,11 @@ export class Desk extends EventTarget {
     const { before } = this;
     if (!continues || !before) this.before = this.chart();
     try {
-      this.#edit(edit, continues);
+      this.#change((engine, sandbox) => engine.edit(sandbox, JSON.stringify(edit), continues));
     } catch (error) {
       this.before = before;
       throw error;
     }
-  }
-
-  /** @param {import("../engine/levertrain_whole.js").Edit} edit @param {boolean} continues */
-  #edit(edit, continues) {
-    this.#change((engine, sandbox) => engine.edit(sandbox, JSON.stringify(edit), continues));
   }
 
   /**
@@ -334,7 +306,7 @@ export class Desk extends EventTarget {
       return info && { info, answer: sandbox.answer(), text: engine.scenarioText(sandbox) };
     });
     if (!changed) return;
-    this.#traps = 0;
+    this.#supervisor.wentWell();
     this.#text = changed.text;
     this.info = changed.info;
     this.answer = changed.answer;
@@ -369,68 +341,9 @@ export class Desk extends EventTarget {
     }
   }
 
-  /**
-   * Pins something to compare with, or lets it go.
-   * @param {import("./pin.js").Pin | undefined} pin
-   */
-  async setPin(pin) {
-    this.pin?.free();
-    this.pin = pin;
-    this.ask((sandbox) => this.#send(sandbox));
-    this.#emit("pin");
-    if (!pin) return;
-    await this.becomeWhole();
-    await this.#readyPin();
-  }
-
-  /** What is drawn behind: while a question is open nothing, as that could be what it asks for. */
-  get #pinned() {
-    return this.veiled ? undefined : this.pin?.in(this.#engine);
-  }
-
-  /** Has what is pinned at hand in the engine there is. */
-  async #readyPin() {
-    const { pin } = this;
-    if (!pin || !this.isWhole || pin.in(this.#engine)) return;
-    try {
-      const prepared = await this.prepare(pin.kept.text);
-      if (!prepared) return;
-      if (pin !== this.pin || prepared.engine !== this.#engine) {
-        leave(prepared.engine, prepared.sandbox);
-        return;
-      }
-      pin.take(prepared);
-      this.ask((sandbox) => this.#send(sandbox));
-      this.#emit("pin");
-    } catch (error) {
-      // What cannot be opened is not kept either.
-      this.pin = undefined;
-      this.#emit("pin");
-      this.report(error);
-    }
-  }
-
-  /**
-   * Asks the whole engine about what is pinned; nothing where nothing is, or not yet.
-   * @template T
-   * @param {(engine: import("./engine.js").WholeEngine, sandbox: Sandbox, pinned: Sandbox, legend: string) => T} question
-   * @returns {T | undefined}
-   */
-  askPinned(question) {
-    const { pin } = this;
-    const pinned = this.#pinned;
-    if (!pin || !pinned) return undefined;
-    const legend = say("page-compare-legend", { what: pin.kept.name });
-    return this.askWhole((engine, sandbox) => question(engine, sandbox, pinned, legend));
-  }
-
   /** What the forms that change the train show; nothing before the whole engine is there. */
   get sheet() {
-    const { info } = this;
-    if (this.#sheet?.info === info) return this.#sheet?.sheet;
-    const sheet = info && this.askWhole((engine, sandbox) => engine.sheet(sandbox));
-    this.#sheet = info && sheet && { info, sheet };
-    return sheet;
+    return this.#sheet.of(this.info, () => this.askWhole((engine, sandbox) => engine.sheet(sandbox)));
   }
 
   /** The train as the text of a file. */
@@ -489,37 +402,38 @@ export class Desk extends EventTarget {
 
   /** @param {number} speed rev/min */
   setSpeed(speed) {
-    if (!this.#keepsOff("settings")) this.speed = speed;
-    this.ask((sandbox) => this.#send(sandbox));
-    this.#emit("speed");
+    this.#set("speed", { speed });
   }
 
   /** @param {number} torque N·m */
   setTorque(torque) {
-    if (!this.#keepsOff("settings")) this.torque = torque;
-    this.ask((sandbox) => this.#send(sandbox));
-    this.#emit("torque");
+    this.#set("torque", { torque });
   }
 
   /** @param {Partial<import("./units.js").Units>} change */
   setUnits(change) {
-    if (!this.#keepsOff("settings")) this.units = { ...this.units, ...change };
-    this.ask((sandbox) => this.#send(sandbox));
-    this.#emit("units");
+    this.#set("units", { units: { ...this.units, ...change } });
   }
 
   /** @param {Partial<import("./assumptions.js").Assumptions>} change */
   assume(change) {
-    if (!this.#keepsOff("settings")) this.assumptions = { ...this.assumptions, ...change };
-    this.ask((sandbox) => this.#send(sandbox));
-    this.#emit("assumptions");
+    this.#set("assumptions", { assumptions: { ...this.assumptions, ...change } });
   }
 
   /** @param {Partial<import("./road.js").Road>} change */
   drive(change) {
-    if (!this.#keepsOff("settings")) this.road = { ...this.road, ...change };
+    this.#set("road", { road: { ...this.road, ...change } });
+  }
+
+  /**
+   * Takes on a setting, unless it is locked: then it is told anew as it is.
+   * @param {string} event
+   * @param {Partial<Pick<Desk, "speed" | "torque" | "units" | "assumptions" | "road">>} change
+   */
+  #set(event, change) {
+    if (!this.#keepsOff("settings")) Object.assign(this, change);
     this.ask((sandbox) => this.#send(sandbox));
-    this.#emit("road");
+    this.#emit(event);
   }
 
   /** The numbers at the input speed and torque, in the units chosen. */
@@ -559,33 +473,6 @@ export class Desk extends EventTarget {
     return this.ask((sandbox) => this.#send(sandbox));
   }
 
-  handles() {
-    return this.ask((sandbox) => sandbox.handles()) ?? [];
-  }
-
-  /**
-   * @param {"section" | "lever"} drawing
-   * @param {number} x
-   * @param {number} y
-   */
-  shaftAt(drawing, x, y) {
-    const compared = drawing === "lever" && this.askPinned((engine, sandbox, pinned) => [engine.shaftAtCompared(sandbox, pinned, x, y)]);
-    return compared ? compared[0] : this.ask((sandbox) => sandbox.shaftAt(drawing, x, y));
-  }
-
-  /**
-   * @param {"section" | "lever"} drawing
-   * @param {HTMLCanvasElement} canvas
-   */
-  draw(drawing, canvas) {
-    const compare = (/** @type {Parameters<Parameters<typeof this.askPinned>[0]>} */ ...[engine, sandbox, pinned, legend]) => {
-      engine.drawCompared(sandbox, pinned, legend, canvas);
-      return true;
-    };
-    if (drawing === "lever" && this.askPinned(compare)) return;
-    this.ask((sandbox) => sandbox.draw(drawing, canvas));
-  }
-
   /**
    * Shows an instant of something that moves in time, or is turned by hand, in both drawings, or their steady motion again.
    * @template T
@@ -611,42 +498,31 @@ export class Desk extends EventTarget {
 
   /** The range chart, which is that of the train whatever is applied. */
   chart() {
-    const { info } = this;
-    if (this.#chart?.info === info) return this.#chart?.chart;
-    const chart = info && this.ask((sandbox) => sandbox.chart());
-    this.#chart = info && chart && { info, chart };
-    return chart;
+    return this.#chart.of(this.info, () => this.ask((sandbox) => sandbox.chart()));
   }
 
   /**
    * Tells the user what went wrong.
    * @param {unknown} error
    * @param {string} [heading] what that means for what is on screen
-   * @param {Offer} [offer] what can be done about it at once
+   * @param {import("./message.js").Offer} [offer] what can be done about it at once
    */
   report(error, heading = say("page-heading-kept"), offer) {
-    this.offer = offer;
-    this.problems = problemsOf(error);
-    this.failure = error instanceof Error ? error : new Problems(this.problems);
-    this.heading = this.info ? heading : say("page-heading-nothing");
+    this.message = new Message(error, this.info ? heading : say("page-heading-nothing"), offer);
     this.#emit("message");
   }
 
   /** Takes the message away. */
   dismiss() {
-    if (this.problems.length === 0) return;
-    this.problems = [];
-    this.failure = undefined;
+    if (!this.message) return;
+    this.message = undefined;
     this.#emit("message");
   }
 
   /** Gives the sandbox's memory back. */
   free() {
-    this.#gone = true;
-    this.#leaveEngine();
-    this.pin?.free();
-    this.#sandbox?.free();
-    this.#sandbox = undefined;
+    this.pinned.free();
+    this.#supervisor.free();
   }
 
   /**
@@ -678,10 +554,11 @@ export class Desk extends EventTarget {
     const text = JSON.stringify(this.settings);
     /** @type {import("../engine/levertrain.js").StageSize} */
     const sizes = sandbox.set(text);
-    const pinned = this.#pinned;
-    if (pinned && isWhole(this.#engine)) {
+    const { engine } = this.#supervisor;
+    const pinned = this.pinned.sandbox;
+    if (pinned && isWhole(engine)) {
       pinned.set(text);
-      sizes.leverHeight += this.#engine.legendHeight();
+      sizes.leverHeight += engine.legendHeight();
     }
     this.sizes = sizes;
     return sizes;
@@ -694,14 +571,7 @@ export class Desk extends EventTarget {
    * @returns {T | undefined}
    */
   ask(question) {
-    if (!this.#sandbox) return undefined;
-    try {
-      return question(this.#sandbox);
-    } catch (error) {
-      if (!isTrap(error)) throw error;
-      this.#recover(/** @type {Error} */ (error));
-      return undefined;
-    }
+    return this.#supervisor.ask(question);
   }
 
   /**
@@ -711,79 +581,22 @@ export class Desk extends EventTarget {
    * @returns {T | undefined}
    */
   askWhole(question) {
-    const engine = this.#engine;
-    return isWhole(engine) ? this.ask((sandbox) => question(engine, sandbox)) : undefined;
+    return this.#supervisor.askWhole(question);
   }
 
   /** Whether it has gone on in the whole engine. */
   get isWhole() {
-    return isWhole(this.#engine);
+    return this.#supervisor.isWhole;
   }
 
   /** Goes on in the whole engine, which knows what panels show; says `whole` then. */
   becomeWhole() {
-    this.#becoming ??= this.#become().finally(() => (this.#becoming = undefined));
-    return this.#becoming;
+    return this.#supervisor.becomeWhole();
   }
 
-  async #become() {
-    while (!this.#gone && !isWhole(this.#engine)) {
-      const engine = await loadWholeEngine();
-      const text = this.#text;
-      const still = () => !this.#gone && text === this.#text && !isWhole(this.#engine);
-      const prepared = text ? await prepareIn(engine, text, still) : undefined;
-      if (!still()) leave(engine, prepared?.sandbox);
-      else {
-        this.#take(engine, prepared?.sandbox);
-        if (this.info?.needless) this.mending.begin();
-      }
-    }
-  }
-
-  /**
-   * Starts afresh in another instance of the engine, once that is there.
-   * @param {Error} error
-   */
-  #recover(error) {
-    const wreck = this.#sandbox;
-    this.#sandbox = undefined;
-    this.#traps += 1;
-    replaceEngine(this.#engine, wreck).then(
-      (engine) => this.#restart(engine, error),
-      (second) => this.report(second),
-    );
-  }
-
-  /**
-   * Goes on as before in another instance of the engine: a neighbour broke the one we shared.
-   * @param {import("./engine.js").Engine} engine
-   */
-  #move(engine) {
-    if (!this.#sandbox) this.#engine = engine;
-    else this.#take(engine);
-  }
-
-  /**
-   * Goes on as before in another engine.
-   * @param {import("./engine.js").Engine} engine
-   * @param {Sandbox} [opened] that the scenario is open in already
-   */
-  #take(engine, opened) {
-    const { answer, lit } = this;
-    leave(this.#engine, this.#sandbox);
-    this.#engine = engine;
-    this.#sandbox = undefined;
-    if (answer) {
-      this.#sandbox = opened ?? new engine.Sandbox();
-      this.ask((sandbox) => {
-        if (!opened) sandbox.open(this.#text);
-        sandbox.apply(answer.applied);
-        sandbox.settle();
-        this.#send(sandbox);
-        if (lit !== undefined) sandbox.light(lit);
-      });
-    }
-    this.#readyPin();
+  /** Says that it has gone on in another engine. */
+  #moved() {
+    this.pinned.ready();
     if (!this.preview) {
       this.#emit("whole");
       return;
@@ -794,23 +607,22 @@ export class Desk extends EventTarget {
   }
 
   /**
-   * @param {import("./engine.js").Engine} engine
-   * @param {Error} error
+   * Opens what was on screen in a fresh engine, and says what happened.
+   * @param {Error} error what the engine broke with
+   * @param {number} traps how many times it did since the last change that went well
    */
-  #restart(engine, error) {
-    this.#engine = engine;
-    if (this.#gone) return;
+  #restart(error, traps) {
     // What broke it once is tried once more, then the scenario as it opens, then nothing.
-    const applied = this.#traps === 1 ? this.answer?.applied : undefined;
+    const applied = traps === 1 ? this.answer?.applied : undefined;
     const place = say("page-place-engine");
     const problem = say("page-problem-engine", { reason: error.message });
-    if (this.#traps > 2 || !this.source) {
+    if (traps > 2 || !this.source) {
       this.report({ problems: [{ place, problem, fix: say("page-fix-engine-other") }] });
       return;
     }
     try {
       this.open(this.#text, this.source, { applied });
-      this.#readyPin();
+      this.pinned.ready();
       const fix = say("page-fix-engine-again");
       this.report({ problems: [{ place, problem, fix }] }, say("page-heading-afresh"));
     } catch (second) {

@@ -3,6 +3,17 @@
 import { siteFile } from "../kit/site.js";
 
 /** @typedef {{ text: string, name: string, draft?: string, time?: number, gone?: boolean, changed?: boolean }} OwnFile */
+/**
+ * What can be done with trains: begin another, open one more like the one on screen, delete that, which gives what
+ * brings it back, and open one that was there before.
+ * @typedef {object} Files
+ * @property {{ name: string, gone?: boolean }[]} files those there are, by their numbers
+ * @property {(text: string, name: string) => void} begin
+ * @property {() => void} repeat
+ * @property {() => Promise<(() => void) | undefined>} forget
+ * @property {(key: number) => void} pick opens the one of this number
+ * @property {(view: { stem: string }) => Promise<void>} show opens a scenario
+ */
 
 /** Other sites of this host have theirs. */
 const key = () => `levertrain files ${siteFile("").href}`;

@@ -5,9 +5,7 @@ import { say } from "../kit/words.js";
 import { fragmentOf, viewOf } from "./link.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
-/** A file of the user's own: what it is kept by where it was changed here, whether that was since it was
- * opened, and whether it was deleted.
- * @typedef {{ text: string, name: string, draft?: string, time?: number, gone?: boolean, changed?: boolean }} OwnFile */
+/** @typedef {import("../state/kept_files.js").OwnFile} OwnFile */
 /** @typedef {{ state: unknown, address: string }} Entry of the browser's history */
 /** @typedef {(open: () => void) => void} Put how what is asked for comes on screen, once it is there */
 /**

@@ -20,7 +20,7 @@ const EMPTY = "empty/";
  * @param {Desk} desk
  * @param {import("../state/catalogue.js").Entry[]} entries
  * @param {() => import("../state/theme.js").Choice} theme what is chosen just now
- * @param {{ files: import("../address/history.js").OwnFile[], pick(stem: string): void, pickFile(key: number): void, begin(): void, openFile(file: File): void, chooseTheme(choice: import("../state/theme.js").Choice): void, chooseLanguage?(code: string): void }} actions
+ * @param {{ files: import("../state/kept_files.js").OwnFile[], pick(stem: string): void, pickFile(key: number): void, begin(): void, openFile(file: File): void, chooseTheme(choice: import("../state/theme.js").Choice): void, chooseLanguage?(code: string): void }} actions
  * @param {HTMLElement} cautions the button that shows the cautions
  * @param {boolean} landmarks whether landmarks and headline of the page are the element's to set
  */

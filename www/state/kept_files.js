@@ -2,7 +2,9 @@
 
 import { siteFile } from "../kit/site.js";
 
-/** @typedef {{ text: string, name: string, draft?: string, time?: number, gone?: boolean, changed?: boolean }} OwnFile */
+/** A file of the user's own: what it is kept by where it was changed here, whether that was since it was
+ * opened, and whether it was deleted.
+ * @typedef {{ text: string, name: string, draft?: string, time?: number, gone?: boolean, changed?: boolean }} OwnFile */
 /**
  * What can be done with trains: begin another, open one more like the one on screen, delete that, which gives what
  * brings it back, and open one that was there before.

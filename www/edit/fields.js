@@ -1,7 +1,7 @@
 /** Fields of the forms that change a train: each shows what is, and asks for an edit when it is changed. */
 
 import { decimalField, putIn, typedIn } from "../kit/decimal_field.js";
-import { h } from "../kit/dom.js";
+import { focusedIn, h } from "../kit/dom.js";
 import { say } from "../kit/words.js";
 
 /** @typedef {import("./form.js").Form} Form */
@@ -149,8 +149,7 @@ export function doing(words, key, click, heard) {
 
 /** Whether somebody is at it: then what is typed stays, whatever the train makes of it. @param {HTMLElement} input */
 function isTyped(input) {
-  const root = /** @type {ShadowRoot | Document} */ (input.getRootNode());
-  return root.activeElement === input;
+  return focusedIn(input) === input;
 }
 
 /**

@@ -1,6 +1,6 @@
 /** The form that changes a train: what it is made of, as lists of fields, and the buttons over them. */
 
-import { h, keepIn } from "../kit/dom.js";
+import { focusedIn, h, keepIn } from "../kit/dom.js";
 import { saveTrain } from "../kit/save.js";
 import { capital, say } from "../kit/words.js";
 import { follow } from "../state/follow.js";
@@ -163,7 +163,7 @@ export class Form {
 
   /** @param {() => void} change */
   attempt(change) {
-    const active = activeIn(this.#node);
+    const active = focusedIn(this.#node);
     // Looking for all of them takes a while, and what is typed into does not go.
     const at = active && !active.matches("input") ? stopsIn(this.#node).findIndex((stop) => stop === active) : -1;
     try {
@@ -348,14 +348,7 @@ function foldersIn(node) {
 
 /** The key of the field in it that has the focus. @param {HTMLElement} node */
 function focusIn(node) {
-  return activeIn(node)?.dataset.key;
-}
-
-/** What in it has the focus. @param {HTMLElement} node */
-function activeIn(node) {
-  const root = /** @type {ShadowRoot | Document} */ (node.getRootNode());
-  const focused = /** @type {HTMLElement | null} */ (root.activeElement);
-  return focused && node.contains(focused) ? focused : undefined;
+  return focusedIn(node)?.dataset.key;
 }
 
 /** What in it the tabulator stops at. @param {HTMLElement} node */

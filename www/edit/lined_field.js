@@ -4,7 +4,7 @@
  * that a site which was built without a bundler does not have.
  */
 
-import { h } from "../kit/dom.js";
+import { focusedIn, h } from "../kit/dom.js";
 import { siteFile } from "../kit/site.js";
 import { PlainField } from "./plain_field.js";
 
@@ -118,8 +118,7 @@ export class LinedField {
   }
 
   get hasFocus() {
-    const root = /** @type {ShadowRoot | Document} */ (this.node.getRootNode());
-    return this.node.contains(root.activeElement);
+    return focusedIn(this.node) !== null;
   }
 
   focus() {

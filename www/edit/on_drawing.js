@@ -3,17 +3,18 @@
  * press on a part, a set, a clutch or the room between sets opens a strip with what can be done with it.
  */
 
-import { arrowTarget, h, keepIn, rove } from "../kit/dom.js";
+import { h } from "../kit/dom.js";
 import { capital, say } from "../kit/words.js";
 import { follow } from "../state/follow.js";
 import { doing } from "./fields.js";
+import { GripButtons } from "./grip_buttons.js";
 import { gripsOf, middle, nearest } from "./grips.js";
+import { joins } from "./joins.js";
 import { svgLine } from "./line.js";
 import { NAME } from "./name_field.js";
-import { makePullable } from "./pulling.js";
 import { RATIO } from "./ratio_handle.js";
-import { rejoins } from "./rejoining.js";
 import { goesOn } from "./steps.js";
+import { Strip } from "./strip.js";
 import { toolsOf, waysToJoin } from "./tools.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
@@ -21,35 +22,19 @@ import { toolsOf, waysToJoin } from "./tools.js";
 /** @typedef {import("./tools.js").Hands} Hands */
 /** @typedef {import("../engine/levertrain_whole.js").Sheet} Sheet */
 
-/** Room between a thing and its strip, and between the strip and the edges. */
-const APART = 8;
-/** Height of what stands between the drawings. */
-const BETWEEN = 24;
-/** Room that what sticks to the top of a small window takes. */
-const STUCK = 64;
-/** Milliseconds that things take to glide where they belong. */
-const GLIDE = 200;
-/** What stands where a set can be added. */
-const PLUS = "+";
-const HOUSING = "housing";
-
 export class OnDrawing {
   #desk;
   #section;
-  #layer = h("div", { class: "grips", role: "group", "aria-label": say("page-draw-grips") });
+  #buttons;
   #line = svgLine();
   #mark = h("div", { class: "grip-mark", hidden: true });
-  #strip = h("div", { class: "strip", role: "group", hidden: true });
+  #strip;
   #hint = h("p", { class: "strip-hint" });
   #bar;
   #modes;
   #undo;
   #redo;
   #range;
-  /** @type {Grip[]} */
-  #grips = [];
-  /** @type {Map<string, HTMLElement>} */
-  #buttons = new Map();
   /** @type {Sheet | undefined} */
   #sheet;
   /** The key of what the strip is for. @type {string | undefined} */
@@ -68,7 +53,7 @@ export class OnDrawing {
   /** What had been said when it was brought up to date last. */
   #placed = -1;
   /** Whether an edit goes on with the one before. */
-  #goesOn = goesOn(this.#strip);
+  #goesOn;
   /** Whether the drawing changes the train rather than working its clutches. */
   #changes = true;
 
@@ -80,6 +65,13 @@ export class OnDrawing {
   constructor(desk, section, makeRange) {
     this.#desk = desk;
     this.#section = section;
+    this.#buttons = new GripButtons(desk, section, {
+      press: (grip, byKey) => this.#press(grip, byKey),
+      pullLine: (grip) => this.#pullLine(grip),
+      pullAlong: (grip) => this.#pullAlong(grip),
+    });
+    this.#strip = new Strip(section, () => this.#close(true));
+    this.#goesOn = goesOn(this.#strip.node);
     const modes = /** @type {const} */ ([true, false]).map((changes) =>
       doing(say(changes ? "page-draw-parts" : "page-draw-clutches"), changes ? "parts" : "clutches", () => {
         this.#changes = changes;
@@ -99,9 +91,9 @@ export class OnDrawing {
       this.#range,
       this.#hint,
     );
-    section.append(this.#line.node, this.#mark, this.#layer);
+    section.append(this.#line.node, this.#mark, this.#buttons.node);
     const frame = /** @type {HTMLElement} */ (section.closest(".stage-frame"));
-    frame.append(this.#strip);
+    frame.append(this.#strip.node);
     frame.before(this.#bar);
     section.addEventListener("fitted", () => this.#place());
     // Beside everything it closes what is open.
@@ -112,19 +104,12 @@ export class OnDrawing {
     follow(desk, ["answer", "whole"], () => {
       if (this.#placed !== desk.said) this.#place();
     });
-    desk.addEventListener("light", () => this.#light());
-    for (const node of [this.#layer, this.#strip, this.#bar]) node.addEventListener("keydown", (event) => this.#key(event));
-    this.#layer.addEventListener("keydown", (event) => {
-      const target = arrowTarget(event, this.#usable(), /** @type {HTMLElement} */ (event.target));
-      if (!target) return;
-      event.preventDefault();
-      target.focus();
-    });
+    for (const node of [this.#buttons.node, this.#strip.node, this.#bar]) node.addEventListener("keydown", (event) => this.#key(event));
   }
 
   /** Whether a field is one of its own. @param {Node} node */
   owns(node) {
-    return this.#strip.contains(node);
+    return this.#strip.node.contains(node);
   }
 
   /** Begins or ends it. @param {boolean} shown */
@@ -157,110 +142,21 @@ export class OnDrawing {
     this.#redo.disabled = sheet.redo === 0;
     if (!this.#changes) return this.#clear();
     const zoom = Number(/** @type {HTMLElement} */ (this.#section.closest(".stage")).dataset.zoom ?? 1);
-    this.#grips = gripsOf(desk, sheet, places, zoom);
-    this.#furnish();
+    this.#buttons.show(gripsOf(desk, sheet, places, zoom));
     this.#tell();
     if (!this.#chosen) return;
-    const grip = this.#grips.find(({ key }) => key === this.#chosen);
+    const grip = this.#buttons.gripOf(this.#chosen);
     // A handle that is being drawn stays in the hand, to which fingers give no focus, and the cursor in a name that is being typed.
-    const held = [RATIO, NAME].includes(focused(this.#strip)?.dataset.key ?? "") || this.#strip.querySelector("[data-drawn]");
+    const held = [RATIO, NAME].includes(this.#strip.focused ?? "") || this.#strip.isDrawn;
     if (!grip || !held) return this.#open(this.#chosen, false);
     for (const show of this.#shows) show();
-    this.#title(titleOf(grip));
+    this.#strip.title(titleOf(grip));
   }
 
   #clear() {
-    this.#grips = [];
-    this.#buttons = new Map();
-    this.#layer.replaceChildren();
+    this.#buttons.clear();
     this.#close();
     this.#tell();
-  }
-
-  /** Has a button for every grip, the same as before for the same. */
-  #furnish() {
-    const keys = [...this.#buttons.keys()];
-    const same = keys.length === this.#grips.length && this.#grips.every(({ key }, index) => keys[index] === key);
-    if (!same) {
-      const known = this.#buttons;
-      const at = focused(this.#layer)?.dataset.key;
-      this.#buttons = new Map(this.#grips.map((grip) => [grip.key, known.get(grip.key) ?? this.#makeButton(grip)]));
-      keepIn(this.#layer, [...this.#buttons.values()]);
-      const again = at === undefined ? undefined : this.#buttons.get(at);
-      this.#rove(again);
-      again?.focus({ preventScroll: true });
-    }
-    let moves = false;
-    for (const { key, kind, label, area, box, shaft } of this.#grips) {
-      const button = /** @type {HTMLElement} */ (this.#buttons.get(key));
-      const left = `${box.left}px`;
-      if (button.style.left !== left) moves = true;
-      button.style.left = left;
-      button.style.top = `${box.top}px`;
-      button.style.width = `${box.width}px`;
-      button.style.height = `${box.height}px`;
-      const inner = /** @type {HTMLElement} */ (button.firstElementChild);
-      inner.style.inset = `${area.top - box.top}px ${box.left + box.width - area.left - area.width}px ${box.top + box.height - area.top - area.height}px ${area.left - box.left}px`;
-      const name = kind === "member" ? this.#memberName(label, shaft) : capital(label);
-      button.setAttribute("aria-label", name);
-    }
-    // They are where they belong at once, and are seen when the drawing has come there too.
-    if (moves && this.#desk.editing && !this.#desk.still) this.#layer.animate({ opacity: [0, 0, 1] }, GLIDE);
-    this.#light();
-  }
-
-  /** The buttons that are in sight just now. */
-  #usable() {
-    const from = this.#from;
-    const used = this.#grips.filter((grip) => (from ? joins(from, grip) : grip.kind !== "housing"));
-    return used.flatMap(({ key }) => this.#buttons.get(key) ?? []);
-  }
-
-  /** @param {HTMLElement} [current] */
-  #rove(current) {
-    for (const button of this.#buttons.values()) button.tabIndex = -1;
-    const usable = this.#usable();
-    rove(usable, current);
-    // Who is to choose one of them goes from each to the next by the tabulator too, rather than away from all.
-    if (this.#from) for (const button of usable) button.tabIndex = 0;
-  }
-
-  /** @param {string} label @param {string} shaft */
-  #memberName(label, shaft) {
-    const info = this.#desk.info;
-    const known = info?.shafts.find(({ id }) => id === shaft);
-    return say("page-draw-on", { member: capital(label), shaft: known ? known.label : (info?.housing ?? "") });
-  }
-
-  /** @param {Grip} grip */
-  #makeButton({ key, kind }) {
-    const sign = kind === "gap" ? PLUS : "";
-    const face = h("span", { class: "grip-face" }, sign);
-    const button = h("button", { type: "button", class: "grip", "data-key": key, "data-kind": kind }, face);
-    const grip = () => /** @type {Grip} */ (this.#grips.find((grip) => grip.key === key));
-    button.addEventListener("click", (event) => this.#press(grip(), event.detail === 0));
-    button.addEventListener("focus", () => {
-      this.#rove(button);
-      this.#point(grip());
-    });
-    button.addEventListener("pointerenter", () => this.#point(grip()));
-    button.addEventListener("pointerleave", () => this.#desk.light(undefined));
-    if (kind === "member" || kind === "end") makePullable(button, this.#section, () => this.#pullLine(grip()));
-    if (kind === "set" || kind === "element") makePullable(button, this.#section, () => this.#pullAlong(grip()));
-    return button;
-  }
-
-  /** @param {Grip} grip */
-  #point({ kind, id, at, shaft }) {
-    if (kind === "member") this.#desk.light(shaft, { coupling: id, index: at });
-  }
-
-  #light() {
-    const { lit } = this.#desk;
-    for (const { key, kind, shaft } of this.#grips) {
-      const member = kind === "member" || kind === "end";
-      this.#buttons.get(key)?.toggleAttribute("data-lit", member && lit !== undefined && shaft === lit);
-    }
   }
 
   /** @param {Grip} grip @param {boolean} byKey */
@@ -288,13 +184,13 @@ export class OnDrawing {
     this.#pulled = from;
     this.#aimFrom(from);
     const start = middle(from.area);
-    const aims = () => this.#grips.filter((grip) => joins(from, grip));
+    const aims = () => this.#buttons.grips.filter((grip) => joins(from, grip));
     /** @type {Grip | undefined} */
     let aim;
     const take = (/** @type {Grip | undefined} */ next) => {
-      if (aim) this.#buttons.get(aim.key)?.removeAttribute("data-aim");
+      if (aim) this.#buttons.aim(aim.key, false);
       aim = next;
-      if (aim) this.#buttons.get(aim.key)?.setAttribute("data-aim", "");
+      if (aim) this.#buttons.aim(aim.key, true);
       this.#tell(aim ? say("page-draw-pair", { one: from.label, other: aim.label }) : undefined);
     };
     return {
@@ -318,7 +214,7 @@ export class OnDrawing {
   /** Moves a set or an element along the axis. @param {Grip} grip */
   #pullAlong({ kind, id, at }) {
     this.#close();
-    const gaps = this.#grips.filter((grip) => grip.kind === "gap");
+    const gaps = this.#buttons.grips.filter((grip) => grip.kind === "gap");
     const gapAt = (/** @type {number} */ x) =>
       gaps.reduce((best, gap) => (Math.abs(middle(gap.area).x - x) < Math.abs(middle(best.area).x - x) ? gap : best));
     return {
@@ -352,82 +248,35 @@ export class OnDrawing {
     this.#chosen = undefined;
     this.#held = from.key;
     const label = capital(say("page-draw-pair", { one: from.label, other: to.label }));
-    this.#fill(label, waysToJoin(from, to, hands), place ? { left: place.x, top: place.y, width: 0, height: 0 } : to.area);
-    this.#focusStrip(byKey || place === undefined);
+    this.#strip.fill(label, waysToJoin(from, to, hands), place ? { left: place.x, top: place.y, width: 0, height: 0 } : to.area);
+    if (byKey || place === undefined) this.#strip.focusFirst();
   }
 
   /** Opens the strip of a thing. @param {string} key @param {boolean} focus */
   #open(key, focus) {
     const fresh = key !== this.#chosen;
     if (fresh) this.#ratios = undefined;
-    const grip = this.#grips.find((grip) => grip.key === key);
+    const grip = this.#buttons.gripOf(key);
     if (!grip) return this.#close();
-    const at = focused(this.#strip)?.dataset.key;
+    const at = this.#strip.focused;
     this.#shows = [];
     const tools = toolsOf(grip, this.#hands());
     this.#chosen = this.#held = key;
-    this.#fill(titleOf(grip), tools, grip.area, fresh);
-    for (const [known, button] of this.#buttons) button.toggleAttribute("data-chosen", known === key);
-    this.#focusStrip(focus);
-    if (at === undefined || focus) return;
-    const again = /** @type {HTMLElement | null} */ (this.#strip.querySelector(`[data-key="${at}"]`));
-    again?.focus({ preventScroll: true });
-  }
-
-  /** @param {boolean} focus */
-  #focusStrip(focus) {
-    if (!focus) return;
-    const first = /** @type {HTMLElement | null} */ (this.#strip.querySelector("button:not(.strip-close):not(:disabled), input"));
-    first?.focus({ preventScroll: true });
-  }
-
-  /**
-   * @param {string} label
-   * @param {Node[]} tools
-   * @param {import("./grips.js").Area} area what it stands beside
-   * @param {boolean} [fresh] whether it was not there, and is to be seen
-   */
-  #fill(label, tools, area, fresh = true) {
-    const strip = this.#strip;
-    const close = doing("×", "close", () => this.#close(true), say("page-draw-close"));
-    close.classList.add("strip-close");
-    strip.replaceChildren(h("b"), close, h("div", { class: "strip-tools" }, ...tools));
-    this.#title(label);
-    strip.hidden = false;
-    // Never beyond what is in sight.
-    const stage = /** @type {HTMLElement} */ (this.#section.closest(".stage"));
-    strip.style.maxWidth = `${stage.clientWidth - 2 * APART}px`;
-    strip.style.left = "0px";
-    const [width, height] = [strip.offsetWidth, strip.offsetHeight];
-    const middle = area.left + area.width / 2 - stage.scrollLeft;
-    strip.style.left = `${Math.max(APART, Math.min(middle - width / 2, stage.clientWidth - APART - width))}px`;
-    // Under the whole half-section, so that it hides nothing of what it is for, where both fit into the window.
-    const { offsetHeight: tall } = this.#section;
-    const beside = area.top + area.height + APART - stage.scrollTop;
-    strip.style.top = `${tall + height + STUCK > innerHeight ? beside : tall + BETWEEN - stage.scrollTop}px`;
-    // What somebody presses again and again stays where it is.
-    if (fresh) strip.scrollIntoView({ block: "nearest", behavior: "instant" });
-  }
-
-  /** @param {string} label what the strip is for */
-  #title(label) {
-    this.#strip.setAttribute("aria-label", label);
-    const title = this.#strip.querySelector("b");
-    if (title) title.textContent = label;
+    this.#strip.fill(titleOf(grip), tools, grip.area, fresh);
+    this.#buttons.choose(key);
+    if (focus) this.#strip.focusFirst();
+    else if (at !== undefined) this.#strip.focus(at);
   }
 
   /** @param {boolean} [back] whether the focus goes back to what it was for */
   #close(back = false) {
-    const inside = focused(this.#strip) !== null;
+    const inside = this.#strip.hasFocus;
     this.#chosen = undefined;
     this.#from = undefined;
-    this.#strip.hidden = true;
-    this.#strip.replaceChildren();
-    for (const button of this.#buttons.values()) button.removeAttribute("data-chosen");
+    this.#strip.empty();
+    this.#buttons.choose(undefined);
     this.#tell();
-    if (!back && !inside) return;
-    const known = (this.#held === undefined ? undefined : this.#buttons.get(this.#held)) ?? this.#buttons.values().next().value;
-    known?.focus({ preventScroll: true });
+    if (back || inside) this.#buttons.focus(this.#held);
   }
 
   /** @returns {Hands} */
@@ -445,10 +294,10 @@ export class OnDrawing {
         this.#close();
         this.#from = from;
         this.#tell();
-        const first = this.#grips.find((grip) => joins(from, grip));
-        if (first) this.#buttons.get(first.key)?.focus({ preventScroll: true });
+        const first = this.#buttons.grips.find((grip) => joins(from, grip));
+        if (first) this.#buttons.focus(first.key);
       },
-      choose: (key) => (key === undefined ? this.#close() : this.#open(key, focused(this.#strip) !== null)),
+      choose: (key) => (key === undefined ? this.#close() : this.#open(key, this.#strip.hasFocus)),
     };
   }
 
@@ -478,35 +327,19 @@ export class OnDrawing {
     this.#hint.setAttribute("aria-live", from || words ? "polite" : "off");
     if (this.#hint.textContent !== hint) this.#hint.textContent = hint;
     this.#aimFrom(from ?? this.#pulled);
-    for (const [key, button] of this.#buttons) button.toggleAttribute("data-from", key === from?.key);
-    this.#rove(this.#usable().find((button) => button.tabIndex === 0));
+    this.#buttons.offer(from);
   }
 
   /** @param {KeyboardEvent} event */
   #key(event) {
-    if (event.key === "Escape" && (this.#chosen || this.#from || !this.#strip.hidden)) {
+    if (event.key === "Escape" && (this.#chosen || this.#from || !this.#strip.node.hidden)) {
       event.stopPropagation();
       this.#close(true);
     }
   }
 }
 
-/** Whether a line may lead from one thing to another. @param {Grip} from @param {Grip} to */
-function joins(from, to) {
-  const kinds = [from.kind, to.kind].sort().join(" ");
-  // An end is on one shaft at a time, and that is free to turn.
-  if (kinds === "end member") return from.shaft !== to.shaft && ![from.shaft, to.shaft].includes(HOUSING);
-  return from.key !== to.key && (kinds === "member member" || kinds === "housing member" || rejoins(from, to));
-}
-
 /** What the strip of a thing says that it is for. @param {Grip} grip */
 function titleOf({ kind, label }) {
   return kind === "gap" ? say("page-draw-new-set") : capital(label);
-}
-
-/** What in a node has the focus. @param {HTMLElement} node @returns {HTMLElement | null} */
-function focused(node) {
-  const root = /** @type {ShadowRoot | Document} */ (node.getRootNode());
-  const active = /** @type {HTMLElement | null} */ (root.activeElement);
-  return active && node.contains(active) ? active : null;
 }

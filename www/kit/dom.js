@@ -136,6 +136,13 @@ export function whenOther(shape, make) {
   };
 }
 
+/** What in a node has the focus. @param {Node} node @returns {HTMLElement | null} */
+export function focusedIn(node) {
+  const root = /** @type {ShadowRoot | Document} */ (node.getRootNode());
+  const active = /** @type {HTMLElement | null} */ (root.activeElement);
+  return active && node.contains(active) ? active : null;
+}
+
 /**
  * Moves the single tab stop of a group to one of its items.
  * @param {HTMLElement[]} items

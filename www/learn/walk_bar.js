@@ -1,6 +1,6 @@
 /** The current step of a walkthrough at the lower edge of a narrow page, where the drawings are out of sight of the list. */
 
-import { h } from "../kit/dom.js";
+import { focusedIn, h } from "../kit/dom.js";
 import { scroller } from "../kit/table.js";
 import { say } from "../kit/words.js";
 
@@ -62,8 +62,7 @@ export class WalkBar {
     // They keep the focus of whoever has just pressed them.
     this.#previous.setAttribute("aria-disabled", String(first));
     this.#next.setAttribute("aria-disabled", String(last));
-    const { activeElement } = /** @type {ShadowRoot | Document} */ (this.node.getRootNode());
-    const leaves = activeElement === this.#on && !last;
+    const leaves = focusedIn(this.#on) !== null && !last;
     this.#on.hidden = !last || !this.#goOn;
     // Gone on from there, a range begins anew.
     if (leaves) this.#next.focus({ preventScroll: true });

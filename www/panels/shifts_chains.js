@@ -1,7 +1,7 @@
 /** The best chains of ranges that a train could have, and the one that is marked in the drawing. */
 
 import { decimalField, putIn, typedIn } from "../kit/decimal_field.js";
-import { h } from "../kit/dom.js";
+import { focusedIn, h } from "../kit/dom.js";
 import { fraction, NONE, number, ratio } from "../kit/format.js";
 import { tell, tellHeadings } from "../kit/known.js";
 import { scroller, table } from "../kit/table.js";
@@ -104,8 +104,7 @@ export class ShiftChains {
   }
 
   #show() {
-    const root = /** @type {ShadowRoot | Document} */ (this.#list.node.getRootNode());
-    const focused = root.activeElement?.closest("[data-chain]")?.getAttribute("data-chain");
+    const focused = focusedIn(this.#list.node)?.closest("[data-chain]")?.getAttribute("data-chain");
     this.#list.body.replaceChildren(...this.#chains.map((chain, at) => this.#row(chain, at)));
     if (focused) /** @type {HTMLElement | null} */ (this.#list.body.querySelector(`[data-chain="${focused}"] button`))?.focus();
     const chain = this.#chains[this.#chosen];

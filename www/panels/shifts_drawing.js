@@ -1,6 +1,6 @@
 /** The drawing of shifts, with a button over each combination in it. */
 
-import { arrowTarget, h, rove } from "../kit/dom.js";
+import { arrowTarget, focusedIn, h, rove } from "../kit/dom.js";
 import { ratio } from "../kit/format.js";
 import { say } from "../kit/words.js";
 import { markLocked } from "../state/lockable.js";
@@ -103,8 +103,7 @@ export class ShiftDrawing {
     this.#choice.hidden = !can_be_all || (!some && !this.#all.checked);
     const growth = growthIn(this.#drawn.holder);
     const known = new Map(this.#nodes().map((button) => [button.dataset.applied, button]));
-    const root = /** @type {ShadowRoot | Document} */ (this.#buttons.getRootNode());
-    const focused = root.activeElement;
+    const focused = focusedIn(this.#buttons);
     this.#places = places;
     this.#text = this.#desk.text;
     const buttons = places.map((place, at) => {

@@ -1,6 +1,6 @@
 /** Speeds set by hand on both drawings of the stage: grips over the nodes of its levers, and a bar that says what is shown. */
 
-import { h } from "../kit/dom.js";
+import { focusedIn, h } from "../kit/dom.js";
 import { say } from "../kit/words.js";
 import { bothNames, SourcesGrips } from "./sources_grips.js";
 import { figure } from "./sources_ports.js";
@@ -117,8 +117,7 @@ export class SourcesStage {
   }
 
   #leave() {
-    const { activeElement } = /** @type {ShadowRoot | Document} */ (this.node.getRootNode());
-    const focused = activeElement !== null && this.node.contains(activeElement);
+    const focused = focusedIn(this.node) !== null;
     this.#left = true;
     this.#held.reset();
     if (focused) /** @type {HTMLElement | null} */ (this.#grips.node.querySelector("[tabindex]"))?.focus({ preventScroll: true });

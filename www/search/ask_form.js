@@ -1,7 +1,7 @@
 /** What is asked of a search: wanted ratios, bounds, rules, and what makes one train better than another. */
 
 import { decimalField, putIn, typedIn } from "../kit/decimal_field.js";
-import { h } from "../kit/dom.js";
+import { focusedIn, h } from "../kit/dom.js";
 import { ratio as ratioText } from "../kit/format.js";
 import { table } from "../kit/table.js";
 import { say } from "../kit/words.js";
@@ -279,8 +279,7 @@ export function comesIntoView(said) {
  * @param {HTMLElement} begin
  */
 export function foldAway(panel, unfolds, form, begin) {
-  const { activeElement } = /** @type {ShadowRoot} */ (form.getRootNode());
-  const isHere = form.contains(activeElement);
+  const isHere = focusedIn(form) !== null;
   const { top, bottom } = panel.getBoundingClientRect();
   unfolds.open = false;
   if (isHere) begin.focus();

@@ -1,6 +1,6 @@
 /** The switches that lie over the plate packs of the half-section drawing. */
 
-import { arrowTarget, h, rove } from "../kit/dom.js";
+import { arrowTarget, focusedIn, h, rove } from "../kit/dom.js";
 import { makeDraggable } from "../kit/drag.js";
 import { say } from "../kit/words.js";
 import { follow } from "../state/follow.js";
@@ -48,8 +48,7 @@ export function handles(desk, drawNow) {
     if (!same) {
       // Those that were there before keep the focus, where their order is another.
       const known = new Map(buttons.map((button) => [button.dataset.elementId, button]));
-      const root = /** @type {ShadowRoot | Document} */ (node.getRootNode());
-      const focused = buttons.find((button) => button === root.activeElement);
+      const focused = focusedIn(node);
       buttons = found.map(({ id }) => known.get(id) ?? makeSwitch(id));
       node.replaceChildren(...buttons);
       const still = buttons.find((button) => button === focused);

@@ -1,60 +1,29 @@
 //! Going through a class of layouts, in pieces.
 
+mod counts;
+mod teeth;
+
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::ask::LayoutAsk;
 use super::checkpoint::Layout;
-use super::choose::{Around, Choice, Chosen};
+use super::choose::{Around, Chosen};
 use super::class::Class;
-use super::draft;
 use super::forecast::LayoutForecast;
-use super::found::{Key, LayoutFound, has_idle};
-use super::frame::{Frame, Pair, Pairs, all_pairs};
+use super::found::{Key, LayoutFound};
+use super::frame::{Frame, Pair, all_pairs};
 use super::grid::Grid;
 use super::limits;
 use super::opening::Opening;
 use super::preparation::LayoutPreparation;
 use super::ratio::Ratio;
 use crate::base::problem::Problem;
-use crate::edit::text;
-use crate::model::scenario::Scenario;
-use crate::search::{Bench, Fit, Limits, Polynomials, Search, Wanted};
+use crate::search::{Bench, Fit};
 use crate::teach::nesting::Nesting;
-use crate::train::Train;
-
-/// What has become of layouts so far.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub struct LayoutCounts {
-    /// Ways of joining the sets, each once.
-    pub frames: u64,
-    /// Those of them whose shafts would pass through each other.
-    pub crossing: u64,
-    /// Those of them that have more choices than are gone through ([`limits::CHOICES`]).
-    pub given_up: u64,
-    /// Layouts that can give the ratios as far as tooth ratios tell.
-    pub layouts: u64,
-    /// Those of them whose shafts would pass through each other, or that have an element to spare.
-    pub useless: u64,
-    /// Those of them for which there are no teeth.
-    pub toothless: u64,
-    /// Those for which not all teeth were tried.
-    pub unended: u64,
-}
-
-impl LayoutCounts {
-    pub(super) const fn all_mut(&mut self) -> [&mut u64; 7] {
-        [
-            &mut self.frames,
-            &mut self.crossing,
-            &mut self.given_up,
-            &mut self.layouts,
-            &mut self.useless,
-            &mut self.toothless,
-            &mut self.unended,
-        ]
-    }
-}
+pub use counts::LayoutCounts;
+use teeth::UnderWay;
+pub(super) use teeth::{BOXES, Work};
 
 /// A search that can be gone on with in pieces.
 pub struct LayoutSearch {
@@ -81,7 +50,7 @@ pub struct LayoutSearch {
     opening: Option<Opening>,
     /// How many of its choices are left, where it was gone on with.
     pub(super) left: Option<usize>,
-    under_way: Option<(Work, Scenario, bool, Search, usize)>,
+    under_way: Option<UnderWay>,
     /// The best teeth for ratios, where there are any.
     fits: BTreeMap<Vec<Ratio>, Option<Fit>>,
     pub(super) counts: LayoutCounts,
@@ -90,13 +59,6 @@ pub struct LayoutSearch {
     pub(super) found: BTreeMap<Key, LayoutFound>,
     /// What it was told of and is still to be measured.
     pub(super) told: Vec<Layout>,
-}
-
-/// A choice that is still to be looked at.
-pub(super) struct Work {
-    bodies: Vec<u8>,
-    choice: Choice,
-    pub(super) ratios: Vec<Ratio>,
 }
 
 impl LayoutSearch {
@@ -188,18 +150,6 @@ impl LayoutSearch {
         })
     }
 
-    /// Whether the teeth of a choice are under way.
-    pub(super) fn is_looking_for_teeth(&self) -> bool {
-        self.under_way.is_some()
-    }
-
-    /// Leaves the teeth that are under way, as if there were none.
-    pub(super) fn give_up(&mut self) {
-        if let Some((work, ..)) = self.under_way.take() {
-            self.remember(work.ratios, None);
-        }
-    }
-
     /// How many frames are left, and how many choices of the frame before those, that which is under way among them.
     pub(super) fn ahead(&self) -> [usize; 2] {
         match self.left {
@@ -262,15 +212,8 @@ impl LayoutSearch {
         if self.measure_next() {
             return true;
         }
-        if let Some((work, scenario, nests, mut search, boxes)) = self.under_way.take() {
-            let ended = search.run(BOXES);
-            if ended || boxes + BOXES >= limits::BOXES {
-                let fit = Fit::of(search, ended);
-                self.finish(&work, &scenario, nests, fit.as_ref());
-                self.remember(work.ratios, fit);
-            } else {
-                self.under_way = Some((work, scenario, nests, search, boxes + BOXES));
-            }
+        if let Some(under_way) = self.under_way.take() {
+            self.look_on(under_way);
         } else if let Some(work) = self.choices.pop() {
             self.look_at(work);
         } else if let Some(frame) = self.frames.last() {
@@ -356,113 +299,6 @@ impl LayoutSearch {
         }
     }
 
-    fn nesting(&self, bodies: &[u8], elements: Pairs) -> Nesting {
-        let scenario = draft::scenario(&self.class, bodies, &self.all, elements, &[]);
-        Train::new(scenario).map_or(Nesting::Crosses, |train| train.nesting())
-    }
-
-    /// Looks for the teeth of a choice, unless it is of no use or they are known.
-    fn look_at(&mut self, work: Work) {
-        self.counts.layouts += 1;
-        // One without teeth is soon done with.
-        if let Some(None) = self.fits.get(&work.ratios) {
-            self.counts.toothless += 1;
-            return;
-        }
-        let nesting = self.nesting(&work.bodies, work.choice.elements);
-        if nesting == Nesting::Crosses {
-            self.counts.useless += 1;
-            return;
-        }
-        let nests = nesting == Nesting::Nests;
-        let Choice {
-            elements, ranges, ..
-        } = &work.choice;
-        let scenario = self.scenario(&work.bodies, *elements, ranges);
-        if let Some(fit) = self.fits.remove(&work.ratios) {
-            self.finish(&work, &scenario, nests, fit.as_ref());
-            self.fits.insert(work.ratios, fit);
-            return;
-        }
-        let ratios: Vec<Polynomials<'_>> = work.ratios.iter().map(Ratio::polynomials).collect();
-        let (wanted, forwards) = self.wanted(&scenario);
-        match self.bench.search(&scenario, &ratios, wanted, &forwards) {
-            Some(search) => self.under_way = Some((work, scenario, nests, search, 0)),
-            None => {
-                self.counts.toothless += 1;
-                self.remember(work.ratios, None);
-            }
-        }
-    }
-
-    fn remember(&mut self, ratios: Vec<Ratio>, fit: Option<Fit>) {
-        // Within limits one layout may be and another not that has the same ratios.
-        let mut ranges = self.ask.forward.iter().chain(&self.ask.backward);
-        let is_limited = ranges.any(|wanted| wanted.efficiency.is_some());
-        if is_limited || self.ask.limits != Limits::default() {
-            return;
-        }
-        // What is forgotten is looked for once more.
-        if self.fits.len() >= MOST_FITS {
-            self.fits.clear();
-        }
-        self.fits.insert(ratios, fit);
-    }
-
-    /// What is wanted of the ranges of a layout, and which of them are forward.
-    pub(super) fn wanted(&self, scenario: &Scenario) -> (Vec<Wanted>, Vec<bool>) {
-        let forward = self.ask.forward.len();
-        let all = self.ask.forward.iter().chain(&self.ask.backward);
-        let wanted = all.zip(&scenario.ranges).map(|(wanted, range)| Wanted {
-            range: range.id.clone(),
-            ratio: wanted.ratio,
-            tolerance: wanted.tolerance,
-            efficiency: wanted.efficiency,
-        });
-        let wanted: Vec<Wanted> = wanted.collect();
-        let forwards = (0..wanted.len()).map(|at| at < forward).collect();
-        (wanted, forwards)
-    }
-
-    /// A layout as a scenario, with the teeth of the samples.
-    pub(super) fn scenario(&self, bodies: &[u8], elements: Pairs, ranges: &[Pairs]) -> Scenario {
-        let forward = self.ask.forward.len();
-        let ranges = ranges.iter().enumerate().map(|(at, &pairs)| {
-            let name = if at < forward {
-                (at + 1).to_string()
-            } else {
-                "R".to_owned()
-            };
-            (name, pairs)
-        });
-        let ranges: Vec<(String, Pairs)> = ranges.collect();
-        draft::scenario(&self.class, bodies, &self.all, elements, &ranges)
-    }
-
-    /// Keeps a layout with these teeth, if it has any and needs all of its elements.
-    fn finish(&mut self, work: &Work, scenario: &Scenario, nests: bool, fit: Option<&Fit>) {
-        let Some((fit, (scenario, find))) = fit.and_then(|fit| Some((fit, fit.apply(scenario)?)))
-        else {
-            self.counts.toothless += 1;
-            return;
-        };
-        if has_idle(&scenario) {
-            self.counts.useless += 1;
-            return;
-        }
-        self.counts.unended += u64::from(!fit.ended);
-        let pairs = super::frame::each(work.choice.elements).map(|at| self.all[at]);
-        self.keep(LayoutFound {
-            text: text(&scenario),
-            scenario,
-            find,
-            ended: fit.ended,
-            nests,
-            key: (work.bodies.clone(), pairs.collect()),
-            ranges: work.choice.ranges.clone(),
-        });
-    }
-
     /// Keeps a layout, unless as many are kept as there may be, which are better.
     pub(super) fn keep(&mut self, layout: LayoutFound) {
         // One layout can have its ranges in several ways.
@@ -481,8 +317,3 @@ impl LayoutSearch {
         }
     }
 }
-
-/// How many boxes of a search for teeth are looked at in one step: where much is found each may take milliseconds.
-pub(super) const BOXES: usize = 2;
-/// Of how many different ratios the best teeth are kept; with six rows each may take ten kilobytes.
-const MOST_FITS: usize = 4_000;

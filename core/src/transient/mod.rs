@@ -14,6 +14,7 @@
 //! Accuracy: all is in `f64`, from exact rows. Energies balance to 1e-9 of what was put in, and events are at their times to
 //! 1e-9 s, as long as inertias are within some eight orders of size of each other (tests say so).
 
+mod balance;
 mod contact;
 mod data;
 mod dense;

@@ -6,13 +6,12 @@
 //! that holds reaches its bound (a zero of a line), or where a slip comes to zero (a zero of a quadratic): events are
 //! where they are but for roundings. What elements without slip do next is decided for all at once (`contact`).
 
-use super::contact::{Bounds, Next, Noise, decide};
+use super::balance::Balance;
 use super::data::Dynamics;
-use super::dense::{Symmetric, dot};
+use super::dense::dot;
 use super::line::{Course, Line};
 use super::plan::Plan;
 use super::plant::Plant;
-use super::zeros::{first_zero, first_zero_of_line};
 use crate::solve::State;
 use crate::solve::settle::Duty;
 use crate::train::Train;
@@ -66,11 +65,6 @@ pub enum Refusal {
 const MOST_PIECES: usize = 1000;
 /// Events nearer to each other than this, in seconds, are one.
 const INSTANT: f64 = 1e-12;
-/// A slip this small against the largest speed is none.
-const NO_SLIP: f64 = 1e-12;
-/// A sum this small against its parts is zero.
-const ROUNDING: f64 = 1e-13;
-
 pub(super) const RAD_PER_S: f64 = std::f64::consts::PI / 30.0;
 
 /// All pieces of a shift.
@@ -131,230 +125,73 @@ fn start(train: &Train, plan: &Plan) -> Result<Vec<f64>, Refusal> {
     Ok(speeds.iter().map(|speed| speed.to_f64() * input).collect())
 }
 
-struct Motion<'a> {
-    plant: Plant<'a>,
-    capacities: Vec<Course>,
-    input: Course,
-    output: f64,
-    time: f64,
-    coordinates: Vec<f64>,
+/// A train on its way through a shift.
+pub(super) struct Motion<'a> {
+    pub plant: Plant<'a>,
+    pub capacities: Vec<Course>,
+    pub input: Course,
+    pub output: f64,
+    pub time: f64,
+    pub coordinates: Vec<f64>,
     /// Whether the slip of an element is exactly zero now, whatever roundings make of it.
-    meets: Vec<bool>,
-}
-
-/// Accelerations of the coordinates, and the sizes of what they are sums of.
-struct Pull {
-    sums: Vec<Line>,
-    sizes: Vec<Line>,
-}
-
-impl Pull {
-    fn none(freedom: usize) -> Self {
-        Self {
-            sums: vec![Line::default(); freedom],
-            sizes: vec![Line::default(); freedom],
-        }
-    }
-
-    fn add(&mut self, row: &[f64], torque: Line) {
-        for ((sum, size), &cell) in self.sums.iter_mut().zip(&mut self.sizes).zip(row) {
-            let part = torque.times(cell);
-            *sum = sum.plus(part);
-            size.at += part.at.abs();
-            size.slope += part.slope.abs();
-        }
-    }
-
-    /// The acceleration of what a row gives; roundings of a sum that is zero are none.
-    fn along(&self, row: &[f64]) -> Line {
-        let sums = self.sums.iter().zip(row);
-        let sum = sums.fold(Line::default(), |sum, (line, cell)| {
-            sum.plus(line.times(*cell))
-        });
-        sum.cleared(self.roundings(row))
-    }
-
-    /// What is not known of it.
-    fn roundings(&self, row: &[f64]) -> Line {
-        let sizes = self.sizes.iter().zip(row);
-        let all = sizes.fold(Line::default(), |sum, (size, cell)| {
-            sum.plus(size.times(cell.abs()))
-        });
-        all.times(ROUNDING)
-    }
+    pub meets: Vec<bool>,
 }
 
 impl Motion<'_> {
     /// The next piece; `None` where it cannot be decided.
     fn next(&mut self, until: f64) -> Option<Piece> {
-        let plant = &self.plant;
-        let train = plant.train;
-        let count = plant.slips.len();
-        let shaft_speed = |shaft: &Vec<f64>| dot(shaft, &self.coordinates).abs();
-        let fastest = plant.shafts.iter().map(shaft_speed).fold(0.0, f64::max);
-        let mut pull = Pull::none(plant.freedom);
-        let input = self.input.from(self.time);
-        pull.add(&plant.shafts[train.input()], input);
-        pull.add(&plant.shafts[train.output()], Line::level(self.output));
-
-        let capacities: Vec<Line> = self.capacities.iter().map(|x| x.from(self.time)).collect();
-        let mut modes = vec![Mode::Open; count];
-        let mut torques = vec![Line::default(); count];
-        // Those without slip, which are decided together.
-        let mut met = Vec::new();
-        let mut slips = vec![0.0; count];
-        for element in 0..count {
-            let slip = dot(&plant.slips[element], &self.coordinates);
-            let meets = self.meets[element] || slip.abs() <= NO_SLIP * fastest;
-            slips[element] = if meets { 0.0 } else { slip };
-            if plant.is_one_way(element) {
-                if meets || slip > 0.0 {
-                    slips[element] = 0.0;
-                    met.push(element);
-                }
-            } else if !capacities[element].is_positive() {
-                // Released: whether it slips does not matter.
-            } else if meets {
-                met.push(element);
-            } else {
-                let sign = slip.signum();
-                modes[element] = slipping(sign);
-                torques[element] = capacities[element].times(sign);
-                pull.add(&plant.slips[element], torques[element].times(-1.0));
-            }
-        }
-        let rows: Vec<&[f64]> = met.iter().map(|&x| plant.slips[x].as_slice()).collect();
-        let free: Vec<Line> = rows.iter().map(|row| pull.along(row)).collect();
-        let bounds: Vec<Bounds> = met
-            .iter()
-            .map(|&element| match plant.is_one_way(element) {
-                true => Bounds::FromZero,
-                false => Bounds::Within(capacities[element]),
-            })
-            .collect();
-        let noise: Vec<Noise> = met
-            .iter()
-            .zip(&rows)
-            .map(|(&element, row)| Noise {
-                // Of a ramp, by the last digits of the time and of where it began.
-                torque: (capacities[element].slope.abs() * (self.time + 1.0)
-                    + self.capacities[element].largest())
-                    * 4.0
-                    * f64::EPSILON,
-                acceleration: pull.roundings(row).at,
-            })
-            .collect();
-        let decided = decide(
-            &Symmetric::of_products(&rows),
-            &free,
-            &bounds,
-            &noise,
-            plant.surplus(&met),
-        )?;
-        for (&element, next) in met.iter().zip(decided) {
-            (modes[element], torques[element]) = match (next, plant.is_one_way(element)) {
-                (Next::Holds(torque), _) => (Mode::Holds, torque),
-                (_, true) => (Mode::Open, Line::default()),
-                (Next::Forward, _) => (Mode::SlipsForward, capacities[element]),
-                (Next::Backward, _) => (Mode::SlipsBackward, capacities[element].times(-1.0)),
-            };
-            pull.add(&plant.slips[element], torques[element].times(-1.0));
-        }
-
-        let slip_of = |element: usize| {
-            let acceleration = pull.along(&plant.slips[element]);
-            match modes[element] {
-                Mode::Holds => (0.0, Line::default()),
-                // It leaves zero the way that was decided; whatever says otherwise is roundings.
-                Mode::SlipsForward if slips[element] == 0.0 => (0.0, acceleration.at_least_zero()),
-                Mode::SlipsBackward if slips[element] == 0.0 => {
-                    let other_way = acceleration.times(-1.0).at_least_zero();
-                    (0.0, other_way.times(-1.0))
-                }
-                _ => (slips[element], acceleration),
-            }
-        };
+        let balance = Balance::of(self)?;
+        let count = self.plant.slips.len();
         let ends: Vec<Option<f64>> = (0..count)
-            .map(|element| {
-                let blocks = plant.is_one_way(element);
-                match modes[element] {
-                    Mode::Open if blocks => first_zero(slip_of(element)),
-                    Mode::Open => None,
-                    Mode::Holds if blocks => first_zero_of_line(torques[element]),
-                    Mode::Holds => {
-                        let (most, torque) = (capacities[element], torques[element]);
-                        let room = |sign| {
-                            most.plus(torque.times(sign)).cleared(Line {
-                                at: 0.0,
-                                slope: (most.slope.abs() + torque.slope.abs()) * ROUNDING,
-                            })
-                        };
-                        let ends = [1.0, -1.0].into_iter();
-                        ends.filter_map(|sign| first_zero_of_line(room(sign)))
-                            .reduce(f64::min)
-                    }
-                    _ => first_zero(slip_of(element)),
-                }
-            })
+            .map(|element| balance.end(&self.plant, element))
             .collect();
         let knots = self.capacities.iter().chain([&self.input]);
-        let knot = knots.filter_map(|course| course.next_knot(self.time));
-        let knot = knot.fold(until, f64::min) - self.time;
+        let knots = knots.filter_map(|course| course.next_knot(self.time));
+        let knot = knots.fold(until, f64::min);
         let event = ends.iter().flatten().copied().fold(f64::INFINITY, f64::min);
-        let length = if event < knot - INSTANT { event } else { knot };
+        let left = knot - self.time;
+        let length = if event < left - INSTANT { event } else { left };
 
-        let signs: Vec<f64> = train
-            .scenario()
-            .elements
-            .iter()
-            .map(super::plant::orientation)
-            .collect();
-        let piece = Piece {
-            begin: self.time,
-            length,
-            torques: torques
-                .iter()
-                .zip(&signs)
-                .map(|(x, &sign)| x.times(sign))
-                .collect(),
-            slips: (0..count)
-                .map(|element| {
-                    let (speed, acceleration) = slip_of(element);
-                    (speed * signs[element], acceleration.times(signs[element]))
-                })
-                .collect(),
-            shafts: plant
-                .shafts
-                .iter()
-                .map(|row| (dot(row, &self.coordinates), pull.along(row)))
-                .collect(),
-            capacities,
-            input,
-            modes,
-        };
+        let mut moved = self.coordinates.clone();
+        for (q, Line { at, slope }) in moved.iter_mut().zip(&balance.pull.sums) {
+            *q += length * (at + slope * length / 2.0);
+        }
+        let piece = self.piece(balance, length);
         for (element, end) in ends.iter().enumerate() {
             let holds = piece.modes[element] == Mode::Holds;
             self.meets[element] = holds || end.is_some_and(|end| end <= length + INSTANT);
         }
-        for (q, Line { at, slope }) in self.coordinates.iter_mut().zip(&pull.sums) {
-            *q += length * (at + slope * length / 2.0);
-        }
+        self.coordinates = moved;
         // A knot is where it is, not where additions lead to.
-        self.time = match length == knot {
-            true => {
-                let knots = self.capacities.iter().chain([&self.input]);
-                let knots = knots.filter_map(|course| course.next_knot(self.time));
-                knots.fold(until, f64::min)
-            }
+        self.time = match length == left {
+            true => knot,
             false => self.time + length,
         };
         Some(piece)
     }
-}
 
-fn slipping(sign: f64) -> Mode {
-    match sign > 0.0 {
-        true => Mode::SlipsForward,
-        false => Mode::SlipsBackward,
+    /// What happens from now on for so long.
+    fn piece(&self, balance: Balance, length: f64) -> Piece {
+        let plant = &self.plant;
+        let elements = &plant.train.scenario().elements;
+        let signs: Vec<f64> = elements.iter().map(super::plant::orientation).collect();
+        let torques = balance.torques.iter().zip(&signs);
+        let slips = signs.iter().enumerate().map(|(element, &sign)| {
+            let (speed, acceleration) = balance.slip(plant, element);
+            (speed * sign, acceleration.times(sign))
+        });
+        let shafts = plant.shafts.iter();
+        Piece {
+            begin: self.time,
+            length,
+            torques: torques.map(|(x, &sign)| x.times(sign)).collect(),
+            slips: slips.collect(),
+            shafts: shafts
+                .map(|row| (dot(row, &self.coordinates), balance.pull.along(row)))
+                .collect(),
+            capacities: balance.capacities,
+            input: balance.input,
+            modes: balance.modes,
+        }
     }
 }

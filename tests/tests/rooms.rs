@@ -37,6 +37,7 @@ const WWW: &[&str] = &[
 /// The drawings, each with those it may use: levers stand on the columns of the half-section.
 const DRAWINGS: &[(&str, &[&str])] = &[
     ("end_view", &[]),
+    ("finds", &[]),
     ("flow", &[]),
     ("operating", &[]),
     ("plot", &[]),
@@ -93,6 +94,16 @@ fn drawings_use_only_what_all_share_and_those_they_stand_on() -> Result<()> {
         ensure!(
             seen.iter().any(|own| own == drawing),
             "there is no {drawing}"
+        );
+    }
+    for entry in fs::read_dir(&folder)? {
+        let path = entry?.path();
+        let name = path.file_name().and_then(|name| name.to_str());
+        // Files are what all drawings share.
+        ensure!(
+            !path.is_dir() || name.is_some_and(is_drawing),
+            "{} is no drawing that is listed",
+            path.display()
         );
     }
     Ok(())

@@ -3,6 +3,8 @@
 //! The oracle (`tests/oracle/nesting.py`) looks at another graph, with a place for every side of
 //! every set, and tries every way to divide what hangs on a carrier into its two sides.
 
+use std::task::Poll;
+
 use anyhow::{Result, bail, ensure};
 use levertrain_core::{Body, Embedding, Joint, Nesting, Train, vertices};
 use levertrain_tests::cases;
@@ -127,7 +129,7 @@ fn bettered(train: &Train) -> Layout {
         return layout;
     };
     loop {
-        if let Some(better) = layout.mended(&mut mending) {
+        if let Poll::Ready(better) = layout.mended(&mut mending) {
             return better.unwrap_or(layout);
         }
     }

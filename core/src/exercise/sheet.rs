@@ -130,7 +130,7 @@ fn outermost(train: &Train, value: Value, problems: &mut Vec<Problem>) -> Option
     let mut fields = Fields::of(value, "", &names, &["scenario", "walk"], problems)?;
     let format: Value = fields.take("format")?;
     let (title, scenario) = (fields.take("title"), fields.take_spare("scenario"));
-    let walk: Option<Option<Vec<String>>> = fields.take_spare("walk");
+    let walk = fields.take_spare::<Vec<String>>("walk");
     let tasks: Vec<Value> = fields.take("tasks")?;
     if !is_format(&format, FORMAT, problems) {
         return None;

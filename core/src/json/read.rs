@@ -88,7 +88,7 @@ impl<'f> Fields<'f> {
         T::read(value, &within(&self.place, name), self.problems)
     }
 
-    /// A field that may be left out.
+    /// A field that may be left out: nothing in it then. Nothing at all where it is wrong, which has been noted.
     pub fn take_spare<T: Read>(&mut self, name: &str) -> Option<Option<T>> {
         if position(&self.fields, name).is_some() {
             self.take(name).map(Some)
@@ -98,8 +98,8 @@ impl<'f> Fields<'f> {
     }
 }
 
+/// Whether a file has this format number; notes it where it has another. Not inline, as [`removed`].
 #[inline(never)]
-/// Whether a file has this format number; notes it where it has another.
 pub(crate) fn is_format(found: &Value, format: u64, problems: &mut Vec<Problem>) -> bool {
     let is_known = *found == Value::Whole(format);
     if !is_known {

@@ -163,6 +163,7 @@ impl Ground {
     }
 
     /// The nodes where a line crosses another's.
+    // Not inlined, as `Search::new`.
     #[inline(never)]
     pub fn crossings(&self) -> Vec<Node> {
         let crosses = |(node, cell): (Node, &Cell)| {

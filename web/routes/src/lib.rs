@@ -63,6 +63,7 @@ impl<'a> Search<'a> {
     }
 
     /// Spreads as far as `most` reaches.
+    // Not inlined, as `Search::new`.
     #[inline(never)]
     pub fn spread(&mut self, most: u32) {
         while let Some((cost, state)) = self.queue.pop(most) {
@@ -71,6 +72,7 @@ impl<'a> Search<'a> {
     }
 
     /// Spreads to the first of the goals, as far as `most` reaches.
+    // Not inlined, as `Search::new`.
     #[inline(never)]
     pub fn spread_to(&mut self, goals: &Nodes, most: u32) {
         while let Some((cost, state)) = self.queue.pop(most) {
@@ -113,6 +115,7 @@ impl<'a> Search<'a> {
     }
 
     /// Comes to a node along its row (0) or across it (1).
+    // Inline: it is the innermost step, asked for in two places.
     #[inline(always)]
     fn arrive(&mut self, node: Node, way: usize, cost: u32, before: usize) {
         let there = &self.ground.cells()[node];

@@ -10,6 +10,7 @@ pub struct Nodes(Vec<u64>);
 
 impl Nodes {
     /// None of so many nodes.
+    // Not inlined, as `Search::new`.
     #[inline(never)]
     pub fn none(of: usize) -> Self {
         Self(vec![0; of.div_ceil(BITS)])
@@ -28,6 +29,7 @@ impl Nodes {
     }
 
     /// Adds all that are in other ones of the same grid.
+    // Not inlined, as `Search::new`.
     #[inline(never)]
     pub fn take_in(&mut self, others: &Self) {
         for (word, other) in self.0.iter_mut().zip(&others.0) {
@@ -36,6 +38,7 @@ impl Nodes {
     }
 
     /// Whether any is in other ones of the same grid, too.
+    // Not inlined, as `Search::new`.
     #[inline(never)]
     pub fn meet(&self, others: &Self) -> bool {
         self.0.iter().zip(&others.0).any(|(a, b)| a & b != 0)
@@ -52,6 +55,7 @@ impl Nodes {
     }
 
     /// All of them, in order.
+    // Not inlined, as `Search::new`.
     #[inline(never)]
     pub fn all(&self) -> Vec<Node> {
         let mut nodes = Vec::new();

@@ -1,5 +1,7 @@
 //! Changing the train that is on screen, and the way back.
 
+use std::task::Poll;
+
 use levertrain_core::edit::Edit;
 use levertrain_core::{ElementSet, Problem, Scenario, Train};
 
@@ -50,7 +52,11 @@ impl Session {
             return Mended::Same;
         };
         let layout = &self.layout;
-        let Some(better) = (0..steps).find_map(|_| layout.mended(mending)) else {
+        let better = |_| match layout.mended(mending) {
+            Poll::Ready(better) => Some(better),
+            Poll::Pending => None,
+        };
+        let Some(better) = (0..steps).find_map(better) else {
             return Mended::Begun;
         };
         self.mending = None;

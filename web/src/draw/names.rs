@@ -6,6 +6,7 @@ pub(super) const OPENS: char = '\u{2068}';
 pub(super) const CLOSES: char = '\u{2069}';
 
 /// What the author of a train has written, as it stands in a drawing.
+// Once: it is called for in many places, and an engine would carry it as often.
 #[inline(never)]
 pub fn isolated(name: &str) -> String {
     let apart = name.chars().any(runs_leftward);
@@ -21,6 +22,7 @@ pub fn isolated(name: &str) -> String {
 }
 
 /// A text that was cut, with its sign that it goes on: a name that was cut ends there.
+// Once, as [`isolated`].
 #[inline(never)]
 pub fn cut(kept: &str) -> String {
     let mut text = kept.trim_end().to_owned();

@@ -87,6 +87,7 @@ impl Lettering {
 }
 
 /// The texts that belong to no node, and where the others have their places.
+// Inline: large letters find other places, which is no reason to part it from the drawing of a first view.
 #[inline(always)]
 pub(super) fn places(
     diagram: &Diagram<'_>,

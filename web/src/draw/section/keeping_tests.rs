@@ -1,6 +1,7 @@
 //! What a change leaves alone stays where it is, and what it adds is drawn as well as anything.
 
 use std::collections::HashMap;
+use std::task::Poll;
 
 use levertrain_core::edit::{Edit, text as to_text};
 use levertrain_core::scenario::{HOUSING, Scenario};
@@ -73,7 +74,7 @@ fn mended((mut layout, mending): (Layout, Option<Mending>)) -> Layout {
         return layout;
     };
     loop {
-        if let Some(better) = layout.mended(&mut mending) {
+        if let Poll::Ready(better) = layout.mended(&mut mending) {
             if let Some(better) = better {
                 layout = better;
             }

@@ -26,6 +26,7 @@ pub trait Lettering: Copy {
 #[derive(Debug, Clone, Copy)]
 pub struct Usual;
 
+// Inline: the engine that a page opens with keeps nothing of what only larger letters need.
 impl Lettering for Usual {
     #[inline(always)]
     fn times(self) -> f64 {

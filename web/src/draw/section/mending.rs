@@ -4,6 +4,8 @@
 //! if fewer shafts cross in it. Where a train was opened whose shafts cross and need not, it is drawn after an
 //! embedding, if this engine knows how.
 
+use std::task::Poll;
+
 use levertrain_core::Train;
 
 use super::dice::Dice;
@@ -88,10 +90,10 @@ impl Mending {
     }
 
     /// Takes one more step, which is short. After the last the plan, if it is better.
-    pub(super) fn advance(&mut self, train: &Train) -> Option<Option<Plan>> {
+    pub(super) fn advance(&mut self, train: &Train) -> Poll<Option<Plan>> {
         if let (Some(rounds), Some(best)) = (&mut self.bettering, &mut self.best) {
             if best.crossings.len() <= rounds.fewest {
-                return Some(best.clone().whole());
+                return Poll::Ready(best.clone().whole());
             }
             let (fewest, dice) = (rounds.fewest, &mut rounds.dice);
             rounds.left = rounds.left.saturating_sub(1);
@@ -99,12 +101,14 @@ impl Mending {
             if !more || rounds.left == 0 {
                 self.bettering = None;
             }
-            return None;
+            return Poll::Pending;
         }
-        let fresh = self.planning.advance(train)?;
+        let Some(fresh) = self.planning.advance(train) else {
+            return Poll::Pending;
+        };
         let best = self.best.as_ref();
         let ours = best.map_or(self.crossings, |best| best.crossings.len());
-        Some(match self.crossings {
+        Poll::Ready(match self.crossings {
             usize::MAX => Some(fresh),
             _ if fresh.crossings.len() < ours => Some(fresh),
             before => {

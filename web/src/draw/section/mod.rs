@@ -51,6 +51,7 @@ mod tests;
 mod wires;
 
 use std::cell::OnceCell;
+use std::task::Poll;
 
 use levertrain_core::words::word;
 use levertrain_core::{Body, Train};
@@ -164,9 +165,9 @@ impl Layout {
     }
 
     /// Takes one more step of bettering it, which is short. After the last the layout, if it is another.
-    pub fn mended(&self, mending: &mut Mending) -> Option<Option<Self>> {
-        let plan = mending.advance(&self.train)?;
-        Some(plan.map(|plan| self.as_planned(plan, &self.train)))
+    pub fn mended(&self, mending: &mut Mending) -> Poll<Option<Self>> {
+        let better = mending.advance(&self.train);
+        better.map(|plan| plan.map(|plan| self.as_planned(plan, &self.train)))
     }
 
     /// Another plan, drawn to the same scale.
@@ -302,6 +303,7 @@ impl Stage<'_> {
     }
 
     /// Arrows where the input comes in and the output goes out.
+    // Inline, as `packs::draw`.
     #[inline(always)]
     fn ends(&self, scene: &mut Scene, live: &Live<'_>) {
         for end in [Side::Input, Side::Output] {

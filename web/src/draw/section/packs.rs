@@ -124,6 +124,7 @@ fn farthest(places: &[Option<Place>]) -> (usize, f64) {
 }
 
 /// The same with the name of one clutch before those of the others.
+// Once: it is tried with one clutch after another.
 #[inline(never)]
 fn places_with(
     stage: &Stage<'_>,
@@ -317,6 +318,7 @@ struct Pack {
 impl Pack {
     /// A brake: one pack hangs from the housing, the other stands on the shaft's lead and
     /// rises to it.
+    // Inline, as `draw`.
     #[inline(always)]
     fn upright(&self, scene: &mut Scene, live: &Live<'_>, shaft: Body, lead: Point) {
         let x = self.centre.x;
@@ -357,6 +359,7 @@ impl Pack {
 
     /// A clutch: a pack on each lead, both of which move. A brake within a carrier that is part of the housing: what is on
     /// the lead of that stays where it is, and ends in a piece of ground.
+    // Inline, as `draw`.
     #[inline(always)]
     fn flat(
         &self,

@@ -9,6 +9,7 @@
 
 use std::collections::VecDeque;
 use std::sync::OnceLock;
+use std::task::Poll;
 
 use levertrain_core::{Nesting, Train};
 
@@ -76,7 +77,7 @@ enum Work {
 /// What draws a plan without crossings, step by step: after the last the plan, if there was room.
 pub trait Nest: std::fmt::Debug {
     /// Takes one more step.
-    fn advance(&mut self, dice: &mut Dice) -> Option<Option<Sketch>>;
+    fn advance(&mut self, dice: &mut Dice) -> Poll<Option<Sketch>>;
 }
 
 /// Begins to draw a plan without crossings.
@@ -178,12 +179,12 @@ impl Planning {
                 }
             }
             Some(Work::Nest(mut nest, left)) => match nest.advance(&mut self.dice) {
-                None => {
+                Poll::Pending => {
                     self.work = Some(Work::Nest(nest, left));
                     return None;
                 }
-                Some(None) => self.jobs.push_front(Job::Nest(left)),
-                Some(Some(sketch)) => {
+                Poll::Ready(None) => self.jobs.push_front(Job::Nest(left)),
+                Poll::Ready(Some(sketch)) => {
                     let (at, times) = (self.sketches.len(), Times::Exactly(FAIRER));
                     self.sketches.push(sketch);
                     self.jobs.push_front(Job::Better { at, times });

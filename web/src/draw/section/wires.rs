@@ -99,6 +99,7 @@ fn same_line(grid: &super::grid::Grid, node: usize, length: usize) -> bool {
 }
 
 /// Draws every shaft; where two cross, the one that runs along the axis passes behind.
+// Inline, as `packs::draw`.
 #[inline(always)]
 pub fn draw(scene: &mut Scene, stage: &Stage<'_>, live: &Live<'_>) {
     let segments = segments(stage);

@@ -20,6 +20,7 @@ mod spacing;
 mod widened;
 
 use std::fmt;
+use std::task::Poll;
 
 use levertrain_core::{Embedding, Joint, Train, vertices};
 
@@ -95,9 +96,9 @@ impl Laying {
 }
 
 impl Nest for Laying {
-    fn advance(&mut self, dice: &mut Dice) -> Option<Option<Sketch>> {
+    fn advance(&mut self, dice: &mut Dice) -> Poll<Option<Sketch>> {
         let Some(()) = self.space(FREE) else {
-            return Some(None);
+            return Poll::Ready(None);
         };
         let laid = if self.is_whole {
             self.lay_next(dice)
@@ -105,13 +106,13 @@ impl Nest for Laying {
             self.attach_next(dice)
         };
         match laid {
-            Some(true) => None,
+            Some(true) => Poll::Pending,
             Some(false) if !self.is_whole => {
                 self.is_whole = true;
-                None
+                Poll::Pending
             }
-            Some(false) => Some(self.finish()),
-            None => Some(None),
+            Some(false) => Poll::Ready(self.finish()),
+            None => Poll::Ready(None),
         }
     }
 }

@@ -13,7 +13,7 @@ pub(super) fn nested(train: &Train) -> Option<Sketch> {
     (0..EMBEDDINGS).find_map(|_| {
         let mut laying = Laying::of(train, &mut dice)?;
         loop {
-            if let Some(plan) = laying.advance(&mut dice) {
+            if let Poll::Ready(plan) = laying.advance(&mut dice) {
                 return plan;
             }
         }

@@ -7,7 +7,7 @@ pub struct LayoutCounts {
     pub frames: u64,
     /// Those of them whose shafts would pass through each other.
     pub crossing: u64,
-    /// Those of them that have more choices than are gone through ([`limits::CHOICES`]).
+    /// Those of them that have more choices than are gone through ([`CHOICES`](crate::layouts::limits::CHOICES)).
     pub given_up: u64,
     /// Layouts that can give the ratios as far as tooth ratios tell.
     pub layouts: u64,

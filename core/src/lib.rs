@@ -51,7 +51,7 @@ pub use base::element_set::ElementSet;
 pub use base::problem::Problem;
 pub use base::short_sort;
 pub use base::sine::sin_cos;
-pub use levertrain_exact::Fraction;
+pub use levertrain_exact::{Fraction, Speeds};
 pub use load::capacity::{Capacity, Grip, Holding, first_to_slip};
 pub use load::losses::{LossModel, Lossy, LossyTorques, MESH_EFFICIENCY, PerCoupling};
 pub use load::mesh_orders::MeshOrder;

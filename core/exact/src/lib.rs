@@ -8,7 +8,8 @@
 
 mod fraction;
 mod motions;
+mod nearest;
 mod whole;
 
 pub use fraction::Fraction;
-pub use motions::{Motions, State, Term, Terms, Turning, Visited, Walk};
+pub use motions::{Motions, Speeds, State, Term, Terms, Turning, Visited, Walk};

@@ -36,8 +36,8 @@ pub(crate) trait Whole: Clone + std::fmt::Debug {
     ) -> Result<Bits, Self::Overflow>;
     /// Adds a column's entries to `into`; their bits are returned.
     fn copy(column: &[Self], into: &mut Vec<Self>) -> Bits;
-    /// `self − other`, exactly.
-    fn minus(&self, other: &Self) -> Result<Self, Self::Overflow>;
+    /// `self − other`, exactly; `bits` are those of both or more.
+    fn minus(&self, other: &Self, bits: Bits) -> Result<Self, Self::Overflow>;
     /// `self + k·x`, exactly.
     fn plus_scaled(&self, k: i64, x: &Self) -> Result<Self, Self::Overflow>;
     /// Divides a column by its greatest common divisor.
@@ -138,7 +138,11 @@ impl Whole for i64 {
         all
     }
 
-    fn minus(&self, other: &Self) -> Result<Self, Overflow> {
+    #[inline(always)]
+    fn minus(&self, other: &Self, of_both: Bits) -> Result<Self, Overflow> {
+        if of_both <= SHORT {
+            return Ok(self - other);
+        }
         self.checked_sub(*other).ok_or(Overflow)
     }
 
@@ -211,7 +215,7 @@ impl Whole for BigInt {
         0
     }
 
-    fn minus(&self, other: &Self) -> Result<Self, Infallible> {
+    fn minus(&self, other: &Self, _: Bits) -> Result<Self, Infallible> {
         Ok(self - other)
     }
 
@@ -272,7 +276,7 @@ mod tests {
             assert_eq!(first * -i128::from(b), exact * second);
         }
         assert_eq!(1_i64.plus_scaled(i64::MAX, &2), Err(Overflow));
-        assert_eq!(i64::MIN.minus(&1), Err(Overflow));
+        assert_eq!(i64::MIN.minus(&1, Bits::MAX), Err(Overflow));
     }
 
     #[test]

@@ -10,7 +10,7 @@ mod mesh_orders;
 mod operating;
 mod working;
 
-use levertrain_exact::Fraction;
+use levertrain_exact::{Fraction, Speeds};
 use serde::Serialize;
 
 pub use capacity::{CapacityReport, ElementCapacity};
@@ -241,12 +241,12 @@ impl From<&Combination<'_>> for CombinationReport {
     fn from(combination: &Combination<'_>) -> Self {
         let train = combination.train();
         let scenario = train.scenario();
-        let mut speeds = Vec::new();
+        let mut speeds = Speeds::default();
         combination.shaft_speeds(&mut speeds);
         let shafts = scenario
             .shafts
             .iter()
-            .zip(speeds)
+            .zip(speeds.iter())
             .map(|(shaft, speed)| ShaftReport {
                 id: shaft.id.clone(),
                 label: shaft.label.clone(),

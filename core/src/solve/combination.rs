@@ -1,9 +1,10 @@
 //! What one combination of applied elements does, decided exactly.
 
+use std::cell::OnceCell;
 use std::mem::ManuallyDrop;
 
 pub use levertrain_exact::State;
-use levertrain_exact::{Fraction, Motions, Terms, Turning, Visited, Walk};
+use levertrain_exact::{Fraction, Motions, Speeds, Terms, Turning, Visited, Walk};
 
 use crate::base::element_set::ElementSet;
 use crate::model::coupling::PinionSpin;
@@ -21,14 +22,16 @@ pub struct Combination<'a> {
     train: &'a Train,
     applied: ElementSet,
     surplus: usize,
+    /// Decided when somebody asks.
+    state: OnceCell<State>,
     held: Held<'a>,
 }
 
 /// What a combination is read from: its own, or lent by a walk over all combinations.
 #[derive(Debug, Clone)]
 enum Held<'a> {
-    Own(Turning, State),
-    Lent(&'a Turning, &'a State),
+    Own(Turning),
+    Lent(&'a Turning),
 }
 
 impl<'a> Combination<'a> {
@@ -44,10 +47,8 @@ impl<'a> Combination<'a> {
 
     /// What the combination makes of the train.
     pub fn state(&self) -> &State {
-        match &self.held {
-            Held::Own(_, state) => state,
-            Held::Lent(_, state) => state,
-        }
+        self.state
+            .get_or_init(|| State::of(self.turning(), self.train.output(), self.surplus))
     }
 
     /// How many speeds could be chosen independently; 1 when the input decides everything.
@@ -69,7 +70,7 @@ impl<'a> Combination<'a> {
     /// How many of them are determined is returned.
     // Inline for the walk, as `Combination::turning`.
     #[inline(always)]
-    pub fn shaft_speeds(&self, into: &mut Vec<Option<Fraction>>) -> usize {
+    pub fn shaft_speeds(&self, into: &mut Speeds) -> usize {
         self.turning().speeds(into)
     }
 
@@ -78,8 +79,8 @@ impl<'a> Combination<'a> {
     #[inline(always)]
     fn turning(&self) -> &Turning {
         match &self.held {
-            Held::Own(turning, _) => turning,
-            Held::Lent(turning, _) => turning,
+            Held::Own(turning) => turning,
+            Held::Lent(turning) => turning,
         }
     }
 
@@ -219,12 +220,12 @@ impl Train {
             .collect();
         let slips = known.iter().map(|element| self.slip_terms(element));
         let (turning, surplus) = self.turning().narrowed(slips);
-        let state = State::of(&turning, self.output(), surplus);
         Combination {
             train: self,
             applied: known,
             surplus,
-            held: Held::Own(turning, state),
+            state: OnceCell::new(),
+            held: Held::Own(turning),
         }
     }
 
@@ -263,7 +264,7 @@ impl Train {
     pub fn for_each_combination(&self, mut visit: impl FnMut(&Combination<'_>)) {
         if self.one_ways().is_empty() {
             self.walk().all(|applied, visited| {
-                visit(&self.lent(ElementSet::from_bits(applied), visited));
+                self.lend(ElementSet::from_bits(applied), visited, &mut visit);
             });
         } else {
             self.for_each_settled(&mut visit);
@@ -274,7 +275,7 @@ impl Train {
     /// The work of a benchmark that compares engines, here so that all compile it alike, and for speed.
     pub fn count_determined(&self, times: usize) -> usize {
         let mut determined = 0;
-        let mut speeds = Vec::new();
+        let mut speeds = Speeds::default();
         for _ in 0..times {
             self.for_each_combination(|combination| {
                 determined += combination.shaft_speeds(&mut speeds);
@@ -295,7 +296,7 @@ impl Train {
         if self.one_ways().is_empty() {
             let mut walk = self.walk();
             for applied in sets {
-                visit(&self.lent(applied, &walk.to(applied.bits())));
+                self.lend(applied, walk.to(applied.bits()), &mut visit);
             }
         } else {
             for applied in sets {
@@ -305,24 +306,28 @@ impl Train {
     }
 
     fn walk(&self) -> Walk<'_> {
-        Walk::new(self.turning(), self.slips(), self.output())
+        Walk::new(self.turning(), self.slips())
     }
 
-    /// A combination that owns nothing. Asking it for what to drop would take a
-    /// twentieth of the walk over all combinations.
+    /// Lends a combination for a visit. It owns no more than what it is found to do; asking for all else to
+    /// drop would take a twentieth of the walk over all combinations.
     // Inline for the walk, as `Combination::turning`.
     #[inline(always)]
-    fn lent<'a>(
-        &'a self,
+    fn lend(
+        &self,
         applied: ElementSet,
-        visited: &'a Visited<'_>,
-    ) -> ManuallyDrop<Combination<'a>> {
-        ManuallyDrop::new(Combination {
+        visited: Visited<'_>,
+        visit: &mut impl FnMut(&Combination<'_>),
+    ) {
+        let mut lent = ManuallyDrop::new(Combination {
             train: self,
             applied,
             surplus: visited.surplus,
-            held: Held::Lent(visited.motions, &visited.state),
-        })
+            state: OnceCell::new(),
+            held: Held::Lent(visited.motions),
+        });
+        visit(&lent);
+        lent.state.take();
     }
 
     /// As [`Train::for_each_combination`] of a train with one-way clutches.

@@ -60,9 +60,11 @@ impl<I: Whole> Columns<I> {
         &self.entries[index * self.shafts..(index + 1) * self.shafts]
     }
 
-    /// The entries of the first `count` columns, one column after the other.
-    pub(super) fn entries_of_first(&self, count: usize) -> &[I] {
-        &self.entries[..count * self.shafts]
+    /// How many shafts there are, and the entries of the first `count` columns, one after the other.
+    // Inline for the walk, as `narrow_here`.
+    #[inline(always)]
+    pub(super) fn first(&self, count: usize) -> (usize, &[I]) {
+        (self.shafts, &self.entries[..count * self.shafts])
     }
 
     fn columns(&self) -> impl Iterator<Item = &[I]> {
@@ -123,7 +125,8 @@ impl<I: Whole> Columns<I> {
         terms: &Terms,
         into: &mut Self,
     ) -> Result<Option<usize>, I::Overflow> {
-        let Some(pivot) = self.pivot(preferred, terms)? else {
+        let value = Value::of(terms);
+        let Some(pivot) = self.pivot(preferred, value)? else {
             return Ok(None);
         };
         let entries = &mut into.entries;
@@ -134,7 +137,7 @@ impl<I: Whole> Columns<I> {
             if index == pivot.column {
                 continue;
             }
-            let residual = value_in(column, terms)?;
+            let residual = value.within(column, self.bits)?;
             into.bits |= if residual.is_zero() {
                 I::copy(column, entries)
             } else {
@@ -183,13 +186,13 @@ impl<I: Whole> Columns<I> {
     /// The pivot is the column with the smallest residual: a small one keeps later numbers small.
     // Inline for the walk, as `narrow_here`.
     #[inline(always)]
-    fn pivot(&self, preferred: usize, terms: &Terms) -> Result<Option<Pivot<I>>, I::Overflow> {
+    fn pivot(&self, preferred: usize, value: Value<'_>) -> Result<Option<Pivot<I>>, I::Overflow> {
         let mut best: Option<Pivot<I>> = None;
         for (column, motion) in self.columns().enumerate() {
             if column == preferred && best.is_some() {
                 break;
             }
-            let residual = value_in(motion, terms)?;
+            let residual = value.within(motion, self.bits)?;
             if !residual.is_zero()
                 && best
                     .as_ref()
@@ -213,15 +216,46 @@ impl Columns<i64> {
     }
 }
 
-/// Value of a linear expression in one motion.
-// Inline for the walk, as `Columns::narrow_here`: it is its innermost step.
-#[inline(always)]
-pub(super) fn value_in<I: Whole>(motion: &[I], terms: &[Term]) -> Result<I, I::Overflow> {
-    match *terms {
-        [(shaft, 1)] => Ok(motion[shaft].clone()),
-        [(first, 1), (second, -1)] => motion[first].minus(&motion[second]),
-        _ => terms.iter().try_fold(I::from_small(0), |sum, &(shaft, k)| {
-            sum.plus_scaled(k, &motion[shaft])
-        }),
+/// A linear expression, looked at once for all columns.
+#[derive(Clone, Copy)]
+pub(super) enum Value<'t> {
+    /// The speed of a shaft.
+    Speed(usize),
+    /// How much faster the first turns than the second.
+    Difference(usize, usize),
+    Sum(&'t [Term]),
+}
+
+impl<'t> Value<'t> {
+    #[inline(always)]
+    pub(super) fn of(terms: &'t [Term]) -> Self {
+        match *terms {
+            [(shaft, 1)] => Self::Speed(shaft),
+            [(first, 1), (second, -1)] => Self::Difference(first, second),
+            _ => Self::Sum(terms),
+        }
     }
+
+    /// Value in one motion, whose numbers have no other bits than `bits`.
+    // Inline for the walk, as `Columns::narrow_here`: it is its innermost step.
+    #[inline(always)]
+    pub(super) fn within<I: Whole>(self, motion: &[I], bits: Bits) -> Result<I, I::Overflow> {
+        match self {
+            Self::Speed(shaft) => Ok(motion[shaft].clone()),
+            Self::Difference(first, second) => motion[first].minus(&motion[second], bits),
+            Self::Sum(terms) => sum(motion, terms),
+        }
+    }
+}
+
+#[inline(never)]
+fn sum<I: Whole>(motion: &[I], terms: &[Term]) -> Result<I, I::Overflow> {
+    terms.iter().try_fold(I::from_small(0), |sum, &(shaft, k)| {
+        sum.plus_scaled(k, &motion[shaft])
+    })
+}
+
+/// Value of a linear expression in one motion.
+pub(super) fn value_in<I: Whole>(motion: &[I], terms: &[Term]) -> Result<I, I::Overflow> {
+    Value::of(terms).within(motion, Bits::MAX)
 }

@@ -9,6 +9,7 @@
 //! combination that shares it shares that work.
 
 mod columns;
+mod speeds;
 mod state;
 mod turning;
 mod walk;
@@ -18,6 +19,7 @@ use num_bigint::BigInt;
 use crate::fraction::Fraction;
 use crate::whole::Overflow;
 use columns::Columns;
+pub use speeds::Speeds;
 pub use state::State;
 pub use turning::Turning;
 pub use walk::{Visited, Walk};

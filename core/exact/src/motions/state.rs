@@ -21,16 +21,9 @@ pub enum State {
 impl State {
     /// What `motions` make of shaft `output`; of the equations that left them, `surplus` took away
     /// no freedom.
-    // Once for all who are in no hurry, as `Columns::narrow`.
+    // Once for all, as `Columns::narrow`.
     #[inline(never)]
     pub fn of(motions: &Turning, output: usize, surplus: usize) -> Self {
-        Self::of_here(motions, output, surplus)
-    }
-
-    /// As [`State::of`].
-    // Inline for the walk, as `Columns::narrow_here`.
-    #[inline(always)]
-    pub(super) fn of_here(motions: &Turning, output: usize, surplus: usize) -> Self {
         if !motions.input_can_turn() {
             return Self::TiedUp;
         }

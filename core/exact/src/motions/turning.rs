@@ -7,8 +7,9 @@
 use num_bigint::BigInt;
 
 use super::columns::{Columns, value_in};
-use super::{Term, Terms};
-use crate::fraction::{Fraction, quotient};
+use super::{Speeds, Term, Terms, speeds};
+use crate::fraction::{Fraction, lowest};
+use crate::nearest::quotient;
 use crate::whole::{Overflow, Whole};
 
 /// A shaft's speed beside the input's.
@@ -141,24 +142,28 @@ impl Turning {
 
     /// The speed of every shaft per input turn, written over what `into` held; how many of them are
     /// determined.
-    pub fn speeds(&self, into: &mut Vec<Option<Fraction>>) -> usize {
-        match &self.0 {
-            Basis::Small(turn) => turn.speeds(into),
-            Basis::Big(turn) => {
-                into.clear();
-                into.extend((0..turn.columns.shafts()).map(|shaft| turn.speed(shaft)));
-                into.iter().flatten().count()
+    pub fn speeds(&self, into: &mut Speeds) -> usize {
+        let shafts = match &self.0 {
+            Basis::Small(turn) => {
+                let shafts = turn.columns.shafts();
+                if into.short.len() != shafts {
+                    into.make_room(shafts);
+                }
+                if let Some(determined) = turn.speeds(&mut into.short) {
+                    return determined;
+                }
+                shafts
             }
-        }
+            Basis::Big(turn) => turn.columns.shafts(),
+        };
+        into.read_any(shafts, self)
     }
 
     /// Turns of the input for one of a shaft.
-    // Inline for the walk, as `Columns::narrow_here`.
-    #[inline(always)]
     pub(super) fn beside(&self, shaft: usize) -> Beside {
         match &self.0 {
             Basis::Small(turn) => turn.beside(shaft),
-            Basis::Big(turn) => turn.beside_apart(shaft),
+            Basis::Big(turn) => turn.beside(shaft),
         }
     }
 
@@ -192,8 +197,8 @@ impl Turning {
     /// Whether the speed of a shaft is determined.
     pub fn determines(&self, shaft: usize) -> bool {
         match &self.0 {
-            Basis::Small(turn) => !turn.idle_columns().turn(shaft),
-            Basis::Big(turn) => !turn.idle_columns().turn(shaft),
+            Basis::Small(turn) => !turn.floats(shaft),
+            Basis::Big(turn) => !turn.floats(shaft),
         }
     }
 }
@@ -276,18 +281,25 @@ impl<I: Whole> Turn<I> {
         self.input_turns.then(|| self.columns.column(self.idle()))
     }
 
-    /// What can turn while the input rests.
+    /// Whether a shaft can turn while the input rests.
     // Inline for the walk, as `Columns::narrow_here`.
     #[inline(always)]
-    fn idle_columns(&self) -> Idle<'_, I> {
-        Idle {
-            shafts: self.columns.shafts(),
-            entries: self.columns.entries_of_first(self.idle()),
+    fn floats(&self, shaft: usize) -> bool {
+        let (shafts, entries) = self.columns.first(self.idle());
+        // In steps over the entries, for the browser's sake: with an iterator over the columns a
+        // walk over all combinations takes a fourteenth longer there.
+        let mut entry = shaft;
+        while entry < entries.len() {
+            if !entries[entry].is_zero() {
+                return true;
+            }
+            entry += shafts;
         }
+        false
     }
 
     fn speed(&self, shaft: usize) -> Option<Fraction> {
-        if self.idle_columns().turn(shaft) {
+        if self.floats(shaft) {
             return None;
         }
         match self.driven() {
@@ -296,17 +308,8 @@ impl<I: Whole> Turn<I> {
         }
     }
 
-    // Apart, so that the walk does not carry what it nearly never needs.
-    #[cold]
-    #[inline(never)]
-    fn beside_apart(&self, shaft: usize) -> Beside {
-        self.beside(shaft)
-    }
-
-    // Inline for the walk, as `Columns::narrow_here`.
-    #[inline(always)]
     fn beside(&self, shaft: usize) -> Beside {
-        if self.idle_columns().turn(shaft) {
+        if self.floats(shaft) {
             return Beside::Undetermined;
         }
         let ratio = |driven: &[I]| driven[self.input].over(&driven[shaft]);
@@ -328,30 +331,6 @@ impl<I: Whole> Turn<I> {
     }
 }
 
-/// The columns that leave the input at rest.
-struct Idle<'m, I> {
-    shafts: usize,
-    entries: &'m [I],
-}
-
-impl<I: Whole> Idle<'_, I> {
-    /// Whether a shaft turns in any of them.
-    // Inline for the walk, as `Columns::narrow_here`.
-    #[inline(always)]
-    fn turn(&self, shaft: usize) -> bool {
-        // In steps over the entries, for the browser's sake: with an iterator over the columns a
-        // walk over all combinations takes a fourteenth longer there.
-        let mut entry = shaft;
-        while entry < self.entries.len() {
-            if !self.entries[entry].is_zero() {
-                return true;
-            }
-            entry += self.shafts;
-        }
-        false
-    }
-}
-
 impl Turn<i64> {
     /// As [`Turning::nearest`]; nothing where the numbers are too long for it.
     fn nearest(&self, terms: &[Term]) -> Option<Option<f64>> {
@@ -367,36 +346,36 @@ impl Turn<i64> {
         quotient(value, speeds[self.input]).map(Some)
     }
 
-    /// As [`Turning::speeds`].
-    fn speeds(&self, into: &mut Vec<Option<Fraction>>) -> usize {
+    /// As [`Turning::speeds`]; nothing where one of them is not short.
+    fn speeds(&self, into: &mut [[i64; 2]]) -> Option<usize> {
         // Written out, not one by one through `speed`: this is most of what a walk over all
         // combinations does.
-        let idle = self.idle_columns();
-        let shafts = idle.shafts;
-        if into.len() != shafts {
-            into.resize(shafts, None);
-        }
-        let all = into.iter_mut().enumerate();
         let mut determined = 0;
-        if let Some(driven) = self.driven() {
-            let input = &driven[self.input];
-            for ((shaft, speed), driven) in all.zip(driven) {
-                let floats = idle.turn(shaft);
-                determined += usize::from(!floats);
-                if floats {
-                    *speed = None;
-                } else {
-                    Fraction::write(speed, *driven, *input);
-                }
-            }
-        } else {
+        let all = into.iter_mut().enumerate();
+        let Some(driven) = self.driven() else {
             for (shaft, speed) in all {
-                let floats = idle.turn(shaft);
-                determined += usize::from(!floats);
-                *speed = (!floats).then_some(Fraction::ZERO);
+                let at_rest = !self.floats(shaft);
+                determined += usize::from(at_rest);
+                *speed = [0, i64::from(at_rest)];
             }
+            return Some(determined);
+        };
+        let input = driven[self.input];
+        for ((shaft, speed), &driven) in all.zip(driven) {
+            let floats = self.floats(shaft);
+            determined += usize::from(!floats);
+            // Many a speed is none, or the input's own: these need no divisor.
+            *speed = if floats {
+                speeds::UNDETERMINED
+            } else if driven == 0 {
+                speeds::AT_REST
+            } else if driven == input {
+                speeds::AS_INPUT
+            } else {
+                lowest(driven, input)?
+            };
         }
-        determined
+        Some(determined)
     }
 
     fn to_big(&self) -> Turn<BigInt> {

@@ -3,7 +3,7 @@
 
 use std::cell::Cell;
 
-use super::{State, Terms, Turning};
+use super::{Terms, Turning};
 
 /// Motions narrowed by one subset of a list of equations after the other.
 ///
@@ -14,7 +14,6 @@ use super::{State, Terms, Turning};
 pub struct Walk<'w> {
     turning: &'w Turning,
     equations: &'w [Terms],
-    output: usize,
     /// Of each equation: as many places hold all that has to be kept.
     places: Vec<Place>,
 }
@@ -25,8 +24,6 @@ pub struct Visited<'w> {
     pub motions: &'w Turning,
     /// How many of its equations held already.
     pub surplus: usize,
-    /// What that makes of the output.
-    pub state: State,
 }
 
 /// The latest subset with a certain lowest bit.
@@ -67,8 +64,8 @@ thread_local! {
 }
 
 impl<'w> Walk<'w> {
-    /// A walk that narrows `turning`, and decides what is made of shaft `output`.
-    pub fn new(turning: &'w Turning, equations: &'w [Terms], output: usize) -> Self {
+    /// A walk that narrows `turning`.
+    pub fn new(turning: &'w Turning, equations: &'w [Terms]) -> Self {
         let mut places = PLACES.take();
         for place in &mut places {
             place.subset = 0;
@@ -83,7 +80,6 @@ impl<'w> Walk<'w> {
         Self {
             turning,
             equations,
-            output,
             places,
         }
     }
@@ -92,8 +88,8 @@ impl<'w> Walk<'w> {
     // Inline, as `Columns::narrow_here`: calls of a visit that is not known by itself would take a
     // twentieth of the time, and an eighth in a browser, where they go through a table.
     #[inline(always)]
-    pub fn all(mut self, mut visit: impl FnMut(u32, &Visited<'_>)) {
-        let (turning, equations, output) = (self.turning, self.equations, self.output);
+    pub fn all(mut self, mut visit: impl FnMut(u32, Visited<'_>)) {
+        let (turning, equations) = (self.turning, self.equations);
         let places = &mut self.places[..equations.len()];
         for subset in 0..1_u32 << equations.len() {
             let (motions, surplus) = if subset == 0 {
@@ -106,12 +102,7 @@ impl<'w> Walk<'w> {
                     |wider: &Turning, terms: &_, into: &mut _| wider.constrained_into(terms, into);
                 step(places, turning, equations, subset, known, narrow)
             };
-            let visited = Visited {
-                motions,
-                surplus,
-                state: State::of_here(motions, output, surplus),
-            };
-            visit(subset, &visited);
+            visit(subset, Visited { motions, surplus });
         }
     }
 
@@ -123,7 +114,6 @@ impl<'w> Walk<'w> {
         Visited {
             motions,
             surplus: known.surplus,
-            state: State::of(motions, self.output, known.surplus),
         }
     }
 
@@ -198,7 +188,7 @@ impl Drop for Walk<'_> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::Motions;
+    use crate::{Motions, State};
 
     /// Whatever was visited before, a subset is what it is by itself.
     #[test]
@@ -226,33 +216,28 @@ mod tests {
         let turning = motions.turning(0);
         let mut alone = Vec::new();
         for subset in 0..16 {
-            let mut walk = Walk::new(&turning, equations, 3);
-            let Visited {
-                motions,
-                surplus,
-                state,
-            } = walk.to(subset);
+            let mut walk = Walk::new(&turning, equations);
+            let Visited { motions, surplus } = walk.to(subset);
+            let state = State::of(motions, 3, surplus);
             let speeds: Vec<_> = (0..5).map(|shaft| motions.speed(shaft)).collect();
             alone.push((motions.degrees_of_freedom(), surplus, state, speeds));
         }
         // In ascending order.
         let mut visits = 0;
-        Walk::new(&turning, equations, 3).all(|subset, visited| {
+        Walk::new(&turning, equations).all(|subset, visited| {
             let (freedoms, surplus, state, _) = &alone[subset as usize];
             assert_eq!(visited.motions.degrees_of_freedom(), *freedoms);
-            assert_eq!((visited.surplus, &visited.state), (*surplus, state));
+            let now = State::of(visited.motions, 3, visited.surplus);
+            assert_eq!((visited.surplus, &now), (*surplus, state));
             visits += 1;
         });
         assert_eq!(visits, 16);
         // Every subset after every other; bits beyond the equations mean nothing.
-        let mut walk = Walk::new(&turning, equations, 3);
+        let mut walk = Walk::new(&turning, equations);
         for subset in (0..256).flat_map(|pair| [pair & 15 | 16, pair >> 4]) {
             let (freedoms, same_surplus, same_state, speeds) = &alone[(subset & 15) as usize];
-            let Visited {
-                motions,
-                surplus,
-                state,
-            } = walk.to(subset);
+            let Visited { motions, surplus } = walk.to(subset);
+            let state = State::of(motions, 3, surplus);
             assert_eq!(motions.degrees_of_freedom(), *freedoms, "{subset:b}");
             assert_eq!((surplus, &state), (*same_surplus, same_state), "{subset:b}");
             for (shaft, speed) in speeds.iter().enumerate() {

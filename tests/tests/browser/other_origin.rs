@@ -11,7 +11,7 @@ use xtask::test_environment::SITE;
 use xtask::{paths, site};
 
 use crate::by_hand::{self, FIRST};
-use crate::combinations;
+use crate::most_combinations;
 
 /// The line of README that starts with `script-src HOST`.
 fn policy(host: &str) -> Result<String> {
@@ -67,11 +67,11 @@ fn the_element_works_from_another_host_under_the_policy_in_readme() -> Result<()
             "its styles are forbidden: {styles:?}"
         );
         // A page has workers of its own host only.
-        page.open_file(&combinations::most_file()?.0)?;
+        page.open_file(&most_combinations::most_file()?.0)?;
         page.unfold("combinations")?;
         page.until(
             "all are listed",
-            &format!("{} === 65536", combinations::ROWS),
+            &format!("{} === 65536", most_combinations::ROWS),
         )?;
         let faces: usize = page.get(
             "[...document.fonts].filter(({ status }) => status === 'loaded').length",

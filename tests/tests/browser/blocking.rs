@@ -6,6 +6,7 @@ use levertrain_core::search::Wanted;
 use levertrain_tests::browser::{Page, View, page};
 use serde_json::Value;
 
+use crate::search_panel::{LAYOUTS, TEETH, write};
 use crate::{by_core, find, layouts};
 
 /// What is told of the wishes, once they were gone through.
@@ -82,7 +83,7 @@ fn which_wishes_are_in_the_way_is_told_and_finds_come_up_from_their_beginning() 
     };
     let is_told = |page: &Page| -> Result<()> {
         page.click("[data-part=find-begin]")?;
-        find::wait(page)?;
+        TEETH.wait(page)?;
         let words = told(page, "find")?;
         let all = find::wanted(page, 0.02)?;
         let names: Vec<String> = all.iter().map(|wanted| label(&wanted.range)).collect();
@@ -93,9 +94,9 @@ fn which_wishes_are_in_the_way_is_told_and_finds_come_up_from_their_beginning() 
         })
     };
     page::open(View::LAPTOP, &format!("#s={}", find::SIX), |page| {
-        find::open(page)?;
+        TEETH.open(page)?;
         // One ratio that teeth can have, but not with the others.
-        find::write(page, "#find-ratio-6", "0.44")?;
+        write(page, "#find-ratio-6", "0.44")?;
         is_told(page)?;
         // Ratios of which no single one is to blame.
         for (range, ratio) in [
@@ -105,7 +106,7 @@ fn which_wishes_are_in_the_way_is_told_and_finds_come_up_from_their_beginning() 
             ("5", "0.85"),
             ("6", "0.7"),
         ] {
-            find::write(page, &format!("#find-ratio-{range}"), ratio)?;
+            write(page, &format!("#find-ratio-{range}"), ratio)?;
         }
         is_told(page)?;
         page.click("[data-part=find-nearest]")?;
@@ -132,7 +133,7 @@ fn which_wishes_are_in_the_way_is_told_and_finds_come_up_from_their_beginning() 
 #[test]
 fn which_wishes_are_in_the_way_of_layouts_is_told() -> Result<()> {
     page::open(View::LAPTOP, layouts::SIX, |page| {
-        layouts::open(page)?;
+        LAYOUTS.open(page)?;
         // However slow it is here: with the page's clock at rest nothing takes too long to be gone through again.
         page.run("performance.now = () => 0", Value::Null)?;
         let names = [
@@ -145,14 +146,14 @@ fn which_wishes_are_in_the_way_of_layouts_is_told() -> Result<()> {
         .map(str::to_owned);
         for forward in [[2.7, 1.55, 1.1], [4.2, 1.55, 1.0], [12.0, 1.55, 1.1]] {
             for (at, ratio) in forward.iter().enumerate() {
-                layouts::write(
+                write(
                     page,
                     &format!("#layouts-ratio-{}", at + 1),
                     &ratio.to_string(),
                 )?;
             }
             page.click("[data-part=layouts-begin]")?;
-            layouts::wait(page)?;
+            LAYOUTS.wait(page)?;
             check(&told(page, "layouts")?, &names, |left| {
                 let mut ask = layouts::asked(forward);
                 let ranges = ask.forward.iter_mut().chain(&mut ask.backward);
@@ -166,10 +167,10 @@ fn which_wishes_are_in_the_way_of_layouts_is_told() -> Result<()> {
             })?;
         }
         // What is said of one search is not said of the next.
-        layouts::write(page, "#layouts-ratio-1", "2.7")?;
-        layouts::write(page, "#layouts-ratio-3", "1")?;
+        write(page, "#layouts-ratio-1", "2.7")?;
+        write(page, "#layouts-ratio-3", "1")?;
         page.click("[data-part=layouts-begin]")?;
-        layouts::wait(page)?;
+        LAYOUTS.wait(page)?;
         let words: String = page.get(
             "probe.one('[data-part=layouts-blocking]').textContent",
             Value::Null,

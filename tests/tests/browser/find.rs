@@ -4,39 +4,14 @@ use anyhow::{Context, Result, ensure};
 use fantoccini::key::Key;
 use levertrain_core::Train;
 use levertrain_core::search::{Ask, Criterion, FindReport, Search, SearchTask, Wanted};
-use levertrain_tests::browser::{Device, Page, View, page};
+use levertrain_tests::browser::{Page, View, page};
 use serde_json::Value;
 
+use crate::search_panel::{TEETH, write};
 use crate::{by_core, editing, language};
 
 pub const SIX: &str = "04-six-speed-three-sets";
 const EIGHT: &str = "05-eight-speed-four-sets";
-
-/// Unfolds the panel and waits for its fields.
-pub fn open(page: &Page) -> Result<()> {
-    page.unfold("find")?;
-    page.until(
-        "the fields are there",
-        "probe.all('.find-ratios input').length > 0",
-    )?;
-    page.rest()
-}
-
-/// Types into a field, in place of what it holds.
-pub fn write(page: &Page, field: &str, text: &str) -> Result<()> {
-    page.click(field)?;
-    page.chord(Key::Control, 'a')?;
-    page.keys(text.chars())
-}
-
-/// Waits until all is looked through.
-pub fn wait(page: &Page) -> Result<()> {
-    page.until(
-        "all is looked through",
-        "probe.one('[data-part=find-rest]').hidden && probe.one('[data-part=find-covered]').textContent !== ''",
-    )?;
-    page.rest()
-}
 
 /// The finds that are listed, by their sets and teeth.
 pub fn listed(page: &Page) -> Result<Vec<String>> {
@@ -98,12 +73,12 @@ fn other_ratios_are_found_shown_taken_back_and_kept() -> Result<()> {
     let train = by_core::train(SIX)?;
     page::open(View::LAPTOP, &format!("#s={SIX}&on=W,J"), |page| {
         let before = page.seen()?;
-        open(page)?;
+        TEETH.open(page)?;
         write(page, "#find-ratio-1", "2.8")?;
         write(page, "#find-tolerance", "4")?;
         page.click("label[for=find-best-steps]")?;
         page.click("[data-part=find-begin]")?;
-        wait(page)?;
+        TEETH.wait(page)?;
         let expected = by_the_core(&train, page, 0.04)?;
         let keys: Vec<String> = expected.iter().map(key).collect();
         ensure!(keys.len() > 3, "{keys:?}");
@@ -162,7 +137,7 @@ fn other_ratios_are_found_shown_taken_back_and_kept() -> Result<()> {
 #[test]
 fn what_cannot_be_is_refused_and_a_search_rests_and_ends() -> Result<()> {
     page::open(View::LAPTOP, &format!("#s={EIGHT}"), |page| {
-        open(page)?;
+        TEETH.open(page)?;
         write(page, "#find-ratio-1", "90")?;
         page.click("[data-part=find-begin]")?;
         page.until(
@@ -227,10 +202,10 @@ fn what_cannot_be_is_refused_and_a_search_rests_and_ends() -> Result<()> {
 fn a_phone_and_german_have_room() -> Result<()> {
     page::open(View::PHONE, &format!("#s={SIX}"), |page| {
         language::speak_german(page)?;
-        open(page)?;
+        TEETH.open(page)?;
         page.run("probe.one('.find-more').open = true", Value::Null)?;
         page.click("[data-part=find-begin]")?;
-        wait(page)?;
+        TEETH.wait(page)?;
         let title: String =
             page.get("probe.one('[data-part=find] h2').textContent", Value::Null)?;
         ensure!(title == "Zähnezahlen suchen", "{title}");
@@ -244,140 +219,17 @@ fn a_phone_and_german_have_room() -> Result<()> {
     })
 }
 
-/// The point that keys are at: which find it is, where it stands in the page, and its number.
-fn point(page: &Page) -> Result<(String, f64, f64, usize)> {
-    page.get(
-        "(() => { \
-            const point = probe.one('.find-point'); \
-            const { left, top, width, height } = point.getBoundingClientRect(); \
-            return [point.dataset.find, left + width / 2, top + height / 2, Number(point.getAttribute('aria-valuenow'))]; \
-        })()",
-        Value::Null,
-    )
-}
-
-fn marked(page: &Page) -> Result<Vec<String>> {
-    page.get(
-        "probe.all('[data-part=finds] [aria-current]').map(({ dataset }) => dataset.find)",
-        Value::Null,
-    )
-}
-
-/// Catches points that show another train than they stand for, by pointer, by touch and by keys.
-#[test]
-fn a_point_of_the_plot_does_what_its_row_does() -> Result<()> {
-    page::open(View::LAPTOP, &format!("#s={SIX}"), |page| {
-        open(page)?;
-        write(page, "#find-ratio-1", "2.8")?;
-        write(page, "#find-tolerance", "4")?;
-        page.click("label[for=find-best-steps]")?;
-        page.click("[data-part=find-begin]")?;
-        wait(page)?;
-        let all = listed(page)?;
-        ensure!(all.len() > 3, "{all:?}");
-        // Keys go from the left to the right, each point once.
-        page.run(
-            "probe.one('.find-point').scrollIntoView({ block: 'center' }); probe.one('.find-point').focus()",
-            Value::Null,
-        )?;
-        page.keys([Key::Home])?;
-        let mut ways = Vec::new();
-        for number in 1..=all.len() {
-            page.rest()?;
-            let (find, x, y, now) = point(page)?;
-            ensure!(now == number, "{now}, not {number}");
-            ensure!(all.contains(&find), "{find} is listed nowhere");
-            ways.push((find, x, y));
-            page.keys([Key::Right])?;
-        }
-        ensure!(ways.windows(2).all(|two| two[0].1 <= two[1].1), "{ways:?}");
-        let mut finds: Vec<&String> = ways.iter().map(|(find, ..)| find).collect();
-        finds.sort();
-        finds.dedup();
-        ensure!(finds.len() == all.len(), "a point is there twice");
-        page.keys([Key::Enter])?;
-        page.rest()?;
-        ensure!(
-            marked(page)? == [ways[all.len() - 1].0.clone()],
-            "Enter chooses"
-        );
-        // Where no other point is near, a click and a tap mean that one.
-        let alone = ways[..ways.len() - 1].iter().position(|(_, x, y)| {
-            let near = ways.iter().filter(|(_, a, b)| (a - x).hypot(b - y) < 8.0);
-            near.count() == 1
-        });
-        let (find, ..) = &ways[alone.context("no point stands alone")?];
-        for device in [Device::Mouse, Device::Touch] {
-            page.run("probe.one('.find-point').focus()", Value::Null)?;
-            page.keys([Key::Home, Key::Enter])?;
-            page.rest()?;
-            // On the stage another train may have moved the panel.
-            page.run(
-                "probe.one('.find-point').scrollIntoView({ block: 'center' })",
-                Value::Null,
-            )?;
-            page.keys(vec![Key::Right; alone.unwrap_or(0)])?;
-            page.rest()?;
-            let (at, x, y, _) = point(page)?;
-            ensure!(at == *find, "{at}, not {find}");
-            page.keys([Key::End])?;
-            page.gesture(device, &[(x + 3.0, y)])?;
-            page.rest()?;
-            ensure!(marked(page)? == [find.clone()], "{device:?} means another");
-        }
-        let drawn: bool = page.get(
-            "probe.one('canvas[data-drawing=finds]').height > 100",
-            Value::Null,
-        )?;
-        ensure!(drawn, "nothing is drawn");
-        // Other axes, other places.
-        let before = point(page)?;
-        page.run(
-            "const field = probe.one('#find-up'); field.value = 'efficiency'; field.dispatchEvent(new Event('change'))",
-            Value::Null,
-        )?;
-        page.rest()?;
-        let after = point(page)?;
-        ensure!(
-            after.0 == before.0 && after.2 != before.2,
-            "{before:?}, {after:?}"
-        );
-        Ok(())
-    })
-}
-
 /// Catches a search of days that begins without a word, and one that nobody can run elsewhere.
 #[test]
 fn what_takes_too_long_says_so_and_how_it_is_run_elsewhere() -> Result<()> {
     page::open(View::LAPTOP, &format!("#s={EIGHT}"), |page| {
-        open(page)?;
+        TEETH.open(page)?;
         write(page, "#find-tolerance", "9")?;
         write(page, "#find-teeth-1", "200")?;
         write(page, "#find-pinion-teeth-1", "150")?;
         page.click("[data-part=find-begin]")?;
-        page.until(
-            "it rests by itself",
-            "probe.one('[data-part=find-ahead]').textContent.startsWith('Paused')",
-        )?;
-        let told: [bool; 3] = page.get(
-            "[!probe.one('[data-part=find-elsewhere]').hidden, \
-              probe.one('[data-part=find-elsewhere]').textContent.includes('--shard 1/2'), \
-              !probe.one('[data-part=find-rest]').hidden]",
-            Value::Null,
-        )?;
-        ensure!(told == [true; 3], "{told:?}");
         // The task that is saved is what the command line reads.
-        page.run(
-            "window.saved = undefined; URL.createObjectURL = (file) => { window.saved = file; return '#'; }; URL.revokeObjectURL = () => {}; HTMLAnchorElement.prototype.click = () => {}",
-            Value::Null,
-        )?;
-        page.click("[data-part=find-task]")?;
-        page.run(
-            "window.savedText = undefined; window.saved.text().then((text) => (window.savedText = text))",
-            Value::Null,
-        )?;
-        page.until("it is saved", "window.savedText !== undefined")?;
-        let text: String = page.get("window.savedText", Value::Null)?;
+        let text = TEETH.task_of_long_search(page)?;
         let task = SearchTask::parse(&text).map_err(|problems| anyhow::anyhow!("{problems:?}"))?;
         ensure!(task.ask.teeth == [18, 200], "{:?}", task.ask.teeth);
         page.click("[data-part=find-rest]")?;
@@ -398,11 +250,11 @@ fn keys_alone_find_teeth_and_keep_them() -> Result<()> {
         return here?.dataset.part ?? here?.className ?? ''; })()";
     let train = by_core::train(SIX)?;
     page::open(View::LAPTOP, &format!("#s={SIX}"), |page| {
-        open(page)?;
+        TEETH.open(page)?;
         page.click("label[for=find-best-steps]")?;
         write(page, "#find-ratio-1", "2.8")?;
         page.keys([Key::Enter])?;
-        wait(page)?;
+        TEETH.wait(page)?;
         let here: String = page.get(HERE, Value::Null)?;
         ensure!(here == "find-begin", "{here:?}");
         let expected = by_the_core(&train, page, 0.02)?;
@@ -434,7 +286,7 @@ fn a_refusal_goes_with_the_next_word_and_a_wider_search_is_offered() -> Result<(
     };
     let train = by_core::train(SIX)?;
     page::open(View::LAPTOP, &format!("#s={SIX}"), |page| {
-        open(page)?;
+        TEETH.open(page)?;
         write(page, "#find-tolerance", "-5")?;
         page.click("[data-part=find-begin]")?;
         page.rest()?;
@@ -447,7 +299,7 @@ fn a_refusal_goes_with_the_next_word_and_a_wider_search_is_offered() -> Result<(
         ensure!(problems(page)?.is_empty(), "{}", problems(page)?);
         write(page, "#find-ratio-1", "2.9")?;
         page.keys([Key::Enter])?;
-        wait(page)?;
+        TEETH.wait(page)?;
         ensure!(listed(page)?.is_empty(), "{:?}", listed(page)?);
         ensure!(page.shows("[data-part=find-wider]")?, "nothing is offered");
         // Whoever typed at the top of a long form need not look for it.
@@ -457,7 +309,7 @@ fn a_refusal_goes_with_the_next_word_and_a_wider_search_is_offered() -> Result<(
         )?;
         ensure!(is_seen, "it is out of view");
         page.click("[data-part=find-wider]")?;
-        wait(page)?;
+        TEETH.wait(page)?;
         let now: String = page.get("probe.one('#find-tolerance').value", Value::Null)?;
         ensure!(now == "0.02", "{now}");
         // Or all the way, and no further than there is something.
@@ -482,7 +334,7 @@ fn a_refusal_goes_with_the_next_word_and_a_wider_search_is_offered() -> Result<(
 #[test]
 fn what_is_wanted_outlives_an_edit_and_only_what_counts_is_listed() -> Result<()> {
     page::open(View::LAPTOP, &format!("#s={SIX}"), |page| {
-        open(page)?;
+        TEETH.open(page)?;
         write(page, "#find-ratio-1", "2.72")?;
         editing::open_form(page)?;
         let before: String = page.get(
@@ -499,7 +351,7 @@ fn what_is_wanted_outlives_an_edit_and_only_what_counts_is_listed() -> Result<()
         let wanted: String = page.get("probe.one('#find-ratio-1').value", Value::Null)?;
         ensure!(wanted == "2.72", "{wanted}");
         page.click("[data-part=find-begin]")?;
-        wait(page)?;
+        TEETH.wait(page)?;
         let columns: usize = page.get(
             "probe.all('[data-part=finds] thead th').filter((cell) => cell.checkVisibility()).length",
             Value::Null,

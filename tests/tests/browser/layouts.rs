@@ -5,38 +5,13 @@ use anyhow::{Context, Result, ensure};
 use fantoccini::key::Key;
 use levertrain_core::Train;
 use levertrain_core::layouts::{LayoutAsk, LayoutReport, LayoutSearch, WantedRatio};
-use levertrain_tests::browser::{Page, View, page, required, skipped};
+use levertrain_tests::browser::{Page, View, page};
 use serde_json::Value;
-use xtask::site;
-use xtask::test_environment::SITE;
 
 use crate::language;
+use crate::search_panel::{LAYOUTS, write};
 
 pub const SIX: &str = "#s=04-six-speed-three-sets";
-
-pub fn open(page: &Page) -> Result<()> {
-    page.unfold("layouts")?;
-    page.until(
-        "the fields are there",
-        "probe.all('.layouts-ratios input').length > 0",
-    )?;
-    page.rest()
-}
-
-pub fn write(page: &Page, field: &str, text: &str) -> Result<()> {
-    page.click(field)?;
-    page.chord(Key::Control, 'a')?;
-    page.keys(text.chars())
-}
-
-/// Waits until all is looked through.
-pub fn wait(page: &Page) -> Result<()> {
-    page.until(
-        "all is looked through",
-        "probe.one('[data-part=layouts-rest]').hidden && probe.one('[data-part=layouts-covered]').textContent !== ''",
-    )?;
-    page.rest()
-}
 
 /// What the fields ask for at first, with other ratios forward.
 pub fn asked(forward: [f64; 3]) -> LayoutAsk {
@@ -61,12 +36,12 @@ pub fn found(ask: &LayoutAsk) -> Result<Vec<LayoutReport>> {
 }
 
 /// What the core finds for what the fields ask for at first, with another first ratio.
-fn by_the_core(first: f64) -> Result<Vec<LayoutReport>> {
+pub fn by_the_core(first: f64) -> Result<Vec<LayoutReport>> {
     found(&asked([first, 1.55, 1.0]))
 }
 
 /// The texts of the cards, in their order.
-fn cards(page: &Page) -> Result<Vec<String>> {
+pub fn cards(page: &Page) -> Result<Vec<String>> {
     page.get(
         "probe.all('.layouts-card').map((card) => card.querySelector('table').innerText + card.querySelector('.note').innerText)",
         Value::Null,
@@ -78,16 +53,13 @@ fn cards(page: &Page) -> Result<Vec<String>> {
 #[test]
 fn layouts_are_found_drawn_and_opened() -> Result<()> {
     page::open(View::LAPTOP, SIX, |page| {
-        open(page)?;
+        LAYOUTS.open(page)?;
         write(page, "#layouts-ratio-1", "2.7")?;
-        page.click("[data-part=layouts-begin]")?;
-        wait(page)?;
+        LAYOUTS.press(page, "begin")?;
+        LAYOUTS.wait(page)?;
         let expected = by_the_core(2.7)?;
         ensure!(expected.len() > 3, "{}", expected.len());
-        let status: String = page.get(
-            "probe.one('[data-part=layouts-status]').textContent",
-            Value::Null,
-        )?;
+        let status = LAYOUTS.text(page, "status")?;
         let count = expected.len().to_string();
         ensure!(status.contains(&count), "{status:?}, not {count}");
         page.until(
@@ -123,11 +95,11 @@ fn layouts_are_found_drawn_and_opened() -> Result<()> {
 
 /// Catches an order that does not change the cards.
 #[test]
-fn cards_can_be_put_in_another_order() -> Result<()> {
+pub fn cards_can_be_put_in_another_order() -> Result<()> {
     page::open(View::LAPTOP, SIX, |page| {
-        open(page)?;
-        page.click("[data-part=layouts-begin]")?;
-        wait(page)?;
+        LAYOUTS.open(page)?;
+        LAYOUTS.press(page, "begin")?;
+        LAYOUTS.wait(page)?;
         let before = cards(page)?;
         page.run(
             "const order = probe.one('#layouts-order'); order.value = 'efficiency'; order.dispatchEvent(new Event('change'))",
@@ -152,165 +124,15 @@ fn cards_can_be_put_in_another_order() -> Result<()> {
 fn what_cannot_be_is_refused_in_the_language_of_the_page() -> Result<()> {
     page::open(View::LAPTOP, SIX, |page| {
         language::speak_german(page)?;
-        open(page)?;
+        LAYOUTS.open(page)?;
         write(page, "#layouts-ratio-2", "3")?;
-        page.click("[data-part=layouts-begin]")?;
+        LAYOUTS.press(page, "begin")?;
         page.until(
             "it is refused",
             "probe.one('[data-part=layouts-problems]').textContent !== ''",
         )?;
-        let told: String = page.get(
-            "probe.one('[data-part=layouts-problems]').textContent",
-            Value::Null,
-        )?;
+        let told = LAYOUTS.text(page, "problems")?;
         ensure!(told.contains("von der größten zur kleinsten"), "{told:?}");
-        Ok(())
-    })
-}
-
-const KEPT: &str = "Object.keys(localStorage).some((key) => key.startsWith('levertrain layouts '))";
-
-/// Workers that rest from the beginning: the search does not come to its end before it is closed.
-fn rest_at_once(page: &Page) -> Result<()> {
-    page.run(
-        "const Usual = Worker; \
-         window.Worker = class extends Usual { \
-            postMessage(order) { super.postMessage(order); if (order.begin) super.postMessage({ rests: true }); } \
-         }",
-        Value::Null,
-    )
-}
-
-/// Catches a search that is lost with its tab, or goes on to another end.
-#[test]
-fn a_search_goes_on_after_its_tab_was_closed() -> Result<()> {
-    page::open(View::LAPTOP, SIX, |page| {
-        open(page)?;
-        rest_at_once(page)?;
-        write(page, "#layouts-ratio-1", "2.7")?;
-        page.click("[data-part=layouts-begin]")?;
-        page.until(
-            "it has begun",
-            "probe.one('[data-part=layouts-covered]').textContent !== ''",
-        )?;
-        page.click("[data-part=layouts-rest]")?;
-        page.until("it is kept", KEPT)?;
-        page.reload()?;
-        page.unfold("layouts")?;
-        page.until(
-            "it is offered",
-            "!probe.one('[data-part=layouts-stood]').hidden",
-        )?;
-        page.click("[data-part=layouts-resume]")?;
-        wait(page)?;
-        let first: String = page.get("probe.one('#layouts-ratio-1').value", Value::Null)?;
-        ensure!(first == "2.7", "{first}");
-        let count = by_the_core(2.7)?.len().to_string();
-        let status: String = page.get(
-            "probe.one('[data-part=layouts-status]').textContent",
-            Value::Null,
-        )?;
-        ensure!(status.contains(&count), "{status:?}, not {count}");
-        ensure!(
-            !page.get::<bool>(KEPT, Value::Null)?,
-            "what has ended is kept"
-        );
-        Ok(())
-    })
-}
-
-/// What the status says once all is found with another first ratio.
-fn finds_all(page: &Page) -> Result<()> {
-    open(page)?;
-    write(page, "#layouts-ratio-1", "2.7")?;
-    page.click("[data-part=layouts-begin]")?;
-    tells_all(page)
-}
-
-fn tells_all(page: &Page) -> Result<()> {
-    wait(page)?;
-    let expected = by_the_core(2.7)?;
-    let count = expected.len().to_string();
-    let status: String = page.get(
-        "probe.one('[data-part=layouts-status]').textContent",
-        Value::Null,
-    )?;
-    ensure!(status.contains(&count), "{status:?}, not {count}");
-    let shown = cards(page)?;
-    for range in &Train::parse(&expected[0].scenario)
-        .map_err(|problems| anyhow::anyhow!("{problems:?}"))?
-        .scenario()
-        .ranges
-    {
-        let applied = range.applied.join(" ");
-        ensure!(shown[0].contains(&applied), "{applied}: {:?}", shown[0]);
-    }
-    Ok(())
-}
-
-/// Catches a page that cannot look for layouts by itself where there can be no worker, and does less then: a browser without
-/// them, and a policy that forbids them.
-#[test]
-fn without_workers_the_page_finds_as_much() -> Result<()> {
-    page::open(View::LAPTOP, SIX, |page| {
-        page.run(
-            "window.made = 0; window.Worker = class { constructor() { window.made += 1; throw new Error('none here'); } }",
-            Value::Null,
-        )?;
-        finds_all(page)?;
-        let tried: usize = page.get("window.made", Value::Null)?;
-        ensure!(tried > 0, "no worker was asked for");
-        Ok(())
-    })?;
-    if skipped() {
-        return Ok(());
-    }
-    let policy = format!("{}; worker-src 'none'", site::CONTENT_SECURITY_POLICY);
-    page::open_foreign(
-        &required(SITE)?,
-        &policy,
-        &format!("index.html{SIX}"),
-        |page| {
-            page.expect_fault("worker-src");
-            finds_all(page)
-        },
-    )
-}
-
-/// Catches a search that was kept by another version of the program and is refused, or never begun again.
-#[test]
-fn what_another_version_kept_begins_anew() -> Result<()> {
-    page::open(View::LAPTOP, SIX, |page| {
-        open(page)?;
-        rest_at_once(page)?;
-        write(page, "#layouts-ratio-1", "2.7")?;
-        page.click("[data-part=layouts-begin]")?;
-        page.until(
-            "it has begun",
-            "probe.one('[data-part=layouts-covered]').textContent !== ''",
-        )?;
-        page.click("[data-part=layouts-rest]")?;
-        page.until("it is kept", KEPT)?;
-        page.run(
-            "const key = Object.keys(localStorage).find((key) => key.startsWith('levertrain layouts ')); \
-             const kept = JSON.parse(localStorage[key]); \
-             kept.stands = kept.stands.map((stand) => JSON.stringify({ ...JSON.parse(stand), format: 0 })); \
-             localStorage[key] = JSON.stringify(kept)",
-            Value::Null,
-        )?;
-        page.reload()?;
-        page.unfold("layouts")?;
-        page.until(
-            "it is offered",
-            "!probe.one('[data-part=layouts-stood]').hidden",
-        )?;
-        page.click("[data-part=layouts-resume]")?;
-        tells_all(page)?;
-        let told: String = page.get(
-            "probe.one('[data-part=layouts-problems]').textContent",
-            Value::Null,
-        )?;
-        ensure!(told.is_empty(), "{told:?}");
         Ok(())
     })
 }
@@ -319,14 +141,14 @@ fn what_another_version_kept_begins_anew() -> Result<()> {
 #[test]
 fn a_least_efficiency_can_be_asked_of_some_ranges() -> Result<()> {
     page::open(View::LAPTOP, SIX, |page| {
-        open(page)?;
+        LAYOUTS.open(page)?;
         page.run("probe.one('.layouts-ratios').closest('.find-ask').querySelector('.find-more').open = true", Value::Null)?;
         write(page, "#layouts-efficiency", "96")?;
         for range in ["1", "2", "3"] {
             page.click(&format!("label[for=layouts-efficient-{range}]"))?;
         }
-        page.click("[data-part=layouts-begin]")?;
-        wait(page)?;
+        LAYOUTS.press(page, "begin")?;
+        LAYOUTS.wait(page)?;
         let wanted = |ratio: f64, efficiency: Option<f64>| WantedRatio {
             ratio: Some(ratio),
             tolerance: Some(0.03),
@@ -347,10 +169,7 @@ fn a_least_efficiency_can_be_asked_of_some_ranges() -> Result<()> {
         };
         let (expected, free) = (count(None, Some(0.96))?, count(None, None)?);
         ensure!(expected < free, "{expected} of {free}: it excludes nothing");
-        let status: String = page.get(
-            "probe.one('[data-part=layouts-status]').textContent",
-            Value::Null,
-        )?;
+        let status = LAYOUTS.text(page, "status")?;
         let told = status
             .split(|c: char| !c.is_ascii_digit())
             .find(|part| !part.is_empty());
@@ -366,7 +185,7 @@ fn a_least_efficiency_can_be_asked_of_some_ranges() -> Result<()> {
 #[test]
 fn what_takes_too_long_says_so_and_how_it_is_run_elsewhere() -> Result<()> {
     page::open(View::LAPTOP, SIX, |page| {
-        open(page)?;
+        LAYOUTS.open(page)?;
         for at in [3, 4] {
             page.run(
                 "const field = probe.one(`#layouts-set-${args}`); field.value = 'planetary'; field.dispatchEvent(new Event('input', { bubbles: true }))",
@@ -374,39 +193,18 @@ fn what_takes_too_long_says_so_and_how_it_is_run_elsewhere() -> Result<()> {
             )?;
         }
         write(page, "#layouts-elements", "6")?;
-        page.click("[data-part=layouts-begin]")?;
-        page.until(
-            "it rests by itself",
-            "probe.one('[data-part=layouts-ahead]').textContent.startsWith('Paused')",
-        )?;
-        let told: [bool; 3] = page.get(
-            "[!probe.one('[data-part=layouts-elsewhere]').hidden, \
-              probe.one('[data-part=layouts-elsewhere]').textContent.includes('--shard 1/2'), \
-              !probe.one('[data-part=layouts-rest]').hidden]",
-            Value::Null,
-        )?;
-        ensure!(told == [true; 3], "{told:?}");
+        LAYOUTS.press(page, "begin")?;
         // The task that is saved is what the command line reads.
-        page.run(
-            "window.saved = undefined; URL.createObjectURL = (file) => { window.saved = file; return '#'; }; URL.revokeObjectURL = () => {}; HTMLAnchorElement.prototype.click = () => {}",
-            Value::Null,
-        )?;
-        page.click("[data-part=layouts-task]")?;
-        page.run(
-            "window.savedText = undefined; window.saved.text().then((text) => (window.savedText = text))",
-            Value::Null,
-        )?;
-        page.until("it is saved", "window.savedText !== undefined")?;
-        let text: String = page.get("window.savedText", Value::Null)?;
+        let text = LAYOUTS.task_of_long_search(page)?;
         let ask =
             LayoutAsk::parse_task(&text).map_err(|problems| anyhow::anyhow!("{problems:?}"))?;
         ensure!(ask.sets.len() == 4 && ask.elements == 6, "{ask:?}");
-        page.click("[data-part=layouts-rest]")?;
+        LAYOUTS.press(page, "rest")?;
         page.until(
             "it tells how fast it goes and how long it will take",
             "/ [^ ]+ ways of joining a second; very roughly .+ left/.test(probe.one('[data-part=layouts-covered]').textContent)",
         )?;
-        page.click("[data-part=layouts-stop]")?;
+        LAYOUTS.press(page, "stop")?;
         Ok(())
     })
 }
@@ -415,7 +213,7 @@ fn what_takes_too_long_says_so_and_how_it_is_run_elsewhere() -> Result<()> {
 #[test]
 fn that_something_may_be_missed_is_said() -> Result<()> {
     page::open(View::LAPTOP, SIX, |page| {
-        open(page)?;
+        LAYOUTS.open(page)?;
         // A Ravigneaux set with six elements has far more ways to give six free ranges than are gone through.
         write(page, "#layouts-elements", "6")?;
         write(page, "#layouts-ranges", "6")?;
@@ -427,12 +225,12 @@ fn that_something_may_be_missed_is_said() -> Result<()> {
              for (const at of ['#layouts-swaps', '#layouts-has-backward']) probe.one(at).click()",
             Value::Null,
         )?;
-        page.click("[data-part=layouts-begin]")?;
+        LAYOUTS.press(page, "begin")?;
         page.until(
             "it is said",
             "probe.one('[data-part=layouts-missed]').textContent.includes('something may be missed')",
         )?;
-        page.click("[data-part=layouts-stop]")?;
+        LAYOUTS.press(page, "stop")?;
         Ok(())
     })
 }
@@ -445,16 +243,13 @@ fn contradictions_are_refused_in_the_words_of_the_fields() -> Result<()> {
             "it is refused",
             "probe.one('[data-part=layouts-problems]').textContent !== ''",
         )?;
-        page.get(
-            "probe.one('[data-part=layouts-problems]').textContent",
-            Value::Null,
-        )
+        LAYOUTS.text(page, "problems")
     };
     page::open(View::LAPTOP, SIX, |page| {
-        open(page)?;
+        LAYOUTS.open(page)?;
         page.run("probe.one('.layouts-ratios').closest('.find-ask').querySelector('.find-more').open = true", Value::Null)?;
         write(page, "#layouts-tolerance", "80")?;
-        page.click("[data-part=layouts-begin]")?;
+        LAYOUTS.press(page, "begin")?;
         ensure!(
             problems(page)?.contains("0 to 50, in %"),
             "{}",
@@ -462,7 +257,7 @@ fn contradictions_are_refused_in_the_words_of_the_fields() -> Result<()> {
         );
         write(page, "#layouts-tolerance", "3")?;
         write(page, "#layouts-efficiency", "120")?;
-        page.click("[data-part=layouts-begin]")?;
+        LAYOUTS.press(page, "begin")?;
         ensure!(
             problems(page)?.contains("0 to 100, in %"),
             "{}",
@@ -470,7 +265,7 @@ fn contradictions_are_refused_in_the_words_of_the_fields() -> Result<()> {
         );
         write(page, "#layouts-efficiency", "90")?;
         write(page, "#layouts-elements", "3")?;
-        page.click("[data-part=layouts-begin]")?;
+        LAYOUTS.press(page, "begin")?;
         ensure!(
             problems(page)?.contains("make 3 combinations"),
             "{}",
@@ -478,7 +273,7 @@ fn contradictions_are_refused_in_the_words_of_the_fields() -> Result<()> {
         );
         write(page, "#layouts-elements", "4")?;
         write(page, "#layouts-spread", "9")?;
-        page.click("[data-part=layouts-begin]")?;
+        LAYOUTS.press(page, "begin")?;
         ensure!(
             problems(page)?.contains("a spread of 9"),
             "{}",

@@ -6,6 +6,7 @@ use levertrain_core::{Duty, Train, edit};
 use levertrain_tests::browser::{Page, View, page};
 use serde_json::{Value, json};
 
+use crate::search_panel::{TEETH, write};
 use crate::{by_core, find};
 
 const SIX: &str = "04-six-speed-three-sets";
@@ -98,11 +99,7 @@ fn finds_of_other_parts_are_taken_in_whenever_they_come() -> Result<()> {
 #[test]
 fn what_is_stopped_or_rests_before_it_is_set_up_does_not_go_on() -> Result<()> {
     page::open(View::LAPTOP, &format!("#s={SIX}"), |page| {
-        page.unfold("find")?;
-        page.until(
-            "the fields are there",
-            "probe.all('.find-ratios input').length > 0",
-        )?;
+        TEETH.open(page)?;
         // Counts what setting up and searching call.
         page.run(
             "window.Worker = class { constructor() { throw new Error('none here'); } }; \
@@ -150,7 +147,7 @@ fn what_is_stopped_or_rests_before_it_is_set_up_does_not_go_on() -> Result<()> {
 fn it_does_not_end_before_all_that_was_found_is_taken_in() -> Result<()> {
     let train = by_core::train(SIX)?;
     page::open(View::LAPTOP, &format!("#s={SIX}"), |page| {
-        find::open(page)?;
+        TEETH.open(page)?;
         // What two workers say is held back until both have ended: then the second one is heard first, and what the first one
         // answers comes late.
         page.run(
@@ -171,10 +168,10 @@ fn it_does_not_end_before_all_that_was_found_is_taken_in() -> Result<()> {
              }",
             Value::Null,
         )?;
-        find::write(page, "#find-tolerance", "4")?;
+        write(page, "#find-tolerance", "4")?;
         page.click("label[for=find-best-steps]")?;
         page.click("[data-part=find-begin]")?;
-        find::wait(page)?;
+        TEETH.wait(page)?;
         let expected = find::by_the_core(&train, page, 0.04)?;
         let keys: Vec<String> = expected.iter().map(find::key).collect();
         let found = find::listed(page)?;

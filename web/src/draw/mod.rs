@@ -2,6 +2,7 @@
 
 pub mod end_view;
 mod export;
+mod field;
 pub mod finds;
 pub mod flow;
 pub mod lever;

@@ -8,23 +8,12 @@ mod key;
 #[cfg(test)]
 mod tests;
 
-use super::scene::{Align, Bounds, Ink, Label, Point, Scene, Stroke, at};
-use super::text;
-use super::ticks::{plain, tidy};
+use super::field::{self, Axis, BOTTOM, SIZE, TOP, extent};
+use super::scene::{Ink, Point, Scene, Stroke, at};
 
-/// Size of the lettering in CSS pixels.
-const SIZE: f64 = 12.0;
-/// Room above the points for the name of the axis upwards, below them for numbers and the other name, and at the right, in
-/// CSS pixels.
-const TOP: f64 = 26.0;
-const BOTTOM: f64 = 40.0;
-const RIGHT: f64 = 14.0;
 /// The height that points have, as a part of the width, and between which heights.
 const SHAPE: f64 = 0.5;
 const HEIGHTS: [f64; 2] = [180.0, 320.0];
-/// Least distance of two lines of the grid, in CSS pixels.
-const ACROSS: f64 = 64.0;
-const DOWN: f64 = 34.0;
 /// Radii in CSS pixels: of a point, and of the ring round that on the stage.
 const RADIUS: f64 = 4.0;
 const RING: f64 = 9.0;
@@ -65,15 +54,6 @@ pub struct Places {
     pub points: Vec<Point>,
 }
 
-/// A measure along one side of the plot.
-struct Axis<'v> {
-    measure: &'v Measure,
-    low: f64,
-    high: f64,
-    /// Where low and high stand.
-    ends: [f64; 2],
-}
-
 impl View {
     /// How many finds there are: those that both measures are known of.
     fn count(&self) -> usize {
@@ -107,56 +87,26 @@ impl View {
     }
 }
 
-impl<'v> Axis<'v> {
-    fn new(measure: &'v Measure, present: Option<f64>, ends: [f64; 2]) -> Self {
-        let values = measure.values.iter().copied().filter(|v| v.is_finite());
-        let [mut low, mut high] = values.fold([f64::INFINITY, f64::NEG_INFINITY], |[l, h], v| {
-            [l.min(v), h.max(v)]
-        });
-        if low > high {
-            [low, high] = [0.0, 1.0];
-        }
-        let span = (high - low).max(high.abs() * 0.01).max(1e-9);
-        if let Some(value) = present
-            && (low - span * FAR..=high + span * FAR).contains(&value)
-        {
-            [low, high] = [low.min(value), high.max(value)];
-        }
-        let room = (high - low).max(span) * ROOM;
-        // Measures are never below zero.
-        let start = if low >= 0.0 {
-            (low - room).max(0.0)
-        } else {
-            low - room
-        };
-        Self {
-            measure,
-            low: start,
-            high: high + room,
-            ends,
-        }
+/// A measure along one side of the plot.
+fn axis(measure: &Measure, present: Option<f64>, ends: [f64; 2]) -> Axis {
+    let [mut low, mut high] = extent(measure.values.iter().copied());
+    let span = (high - low).max(high.abs() * 0.01).max(1e-9);
+    if let Some(value) = present
+        && (low - span * FAR..=high + span * FAR).contains(&value)
+    {
+        [low, high] = [low.min(value), high.max(value)];
     }
-
-    fn place(&self, value: f64) -> f64 {
-        let [from, to] = self.ends;
-        let along = (value.clamp(self.low, self.high) - self.low) / (self.high - self.low);
-        from + along * (to - from)
-    }
-
-    fn holds(&self, value: f64) -> bool {
-        (self.low..=self.high).contains(&value)
-    }
-
-    /// Where lines of the grid stand, and their numbers.
-    fn steps(&self, apart: f64) -> Vec<(f64, String)> {
-        let length = (self.ends[1] - self.ends[0]).abs().max(1.0);
-        let step = tidy((self.high - self.low) * apart / length);
-        let first = (self.low / step - 1e-9).ceil() as i64;
-        let last = (self.high / step + 1e-9).floor() as i64;
-        let values = (first..=last).map(|count| count as f64 * step);
-        values
-            .map(|value| (self.place(value), plain(value, step)))
-            .collect()
+    let room = (high - low).max(span) * ROOM;
+    // Measures are never below zero.
+    let start = if low >= 0.0 {
+        (low - room).max(0.0)
+    } else {
+        low - room
+    };
+    Axis {
+        low: start,
+        high: high + room,
+        ends,
     }
 }
 
@@ -166,22 +116,20 @@ fn depth(width: f64) -> f64 {
 }
 
 /// The axes at a width: to the right and up.
-fn axes(view: &View, width: f64) -> [Axis<'_>; 2] {
+fn axes(view: &View, width: f64) -> [Axis; 2] {
     let [across, up] = &view.measures;
     let present = |at: usize| view.present.map(|present| present[at]);
     let floor = TOP + depth(width);
-    let up = Axis::new(up, present(1), [floor, TOP]);
-    let numbers = up.steps(DOWN);
-    let widths = numbers.iter().map(|(_, n)| text::width(n, SIZE, false));
-    let left = widths.fold(0.0, f64::max) + 12.0;
-    let ends = [left, (width - RIGHT).max(left + 1.0)];
-    [Axis::new(across, present(0), ends), up]
+    let up = axis(up, present(1), [floor, TOP]);
+    let ends = field::beside(&up, width);
+    [axis(across, present(0), ends), up]
 }
 
 /// Where everything stands at a width in CSS pixels.
 pub fn places(view: &View, width: f64) -> Places {
     let [across, up] = &axes(view, width);
-    let pairs = across.measure.values.iter().zip(&up.measure.values);
+    let [xs, ys] = view.measures.each_ref().map(|measure| &measure.values);
+    let pairs = xs.iter().zip(ys);
     Places {
         height: TOP + depth(width) + BOTTOM + key::height(view, width),
         points: pairs
@@ -195,7 +143,9 @@ pub fn scene(view: &View, width: f64) -> Scene {
     let Places { height, points } = places(view, width);
     let [across, up] = axes(view, width);
     let mut scene = Scene::new(width, height);
-    grid(&mut scene, [&across, &up]);
+    field::grid(&mut scene, [&across, &up]);
+    let names = view.measures.each_ref().map(|measure| &*measure.name);
+    field::name(&mut scene, [&across, &up], names);
     let unbeaten = view.is_unbeaten();
     // Those that are unbeaten on top of others.
     for wanted in [false, true] {
@@ -228,50 +178,6 @@ pub fn scene(view: &View, width: f64) -> Scene {
     }
     key::draw(&mut scene, view, TOP + depth(width) + BOTTOM);
     scene
-}
-
-fn letter(place: Point, text: String, align: Align) -> Label {
-    Label {
-        at: place,
-        text,
-        size: SIZE,
-        bold: false,
-        ink: Ink::Quiet,
-        align,
-        plate: false,
-    }
-}
-
-fn grid(scene: &mut Scene, [across, up]: [&Axis<'_>; 2]) {
-    let ([left, right], [bottom, top]) = (across.ends, up.ends);
-    let guide = Stroke::solid(Ink::Guide, 1.0);
-    let mut free = f64::NEG_INFINITY;
-    for (x, number) in across.steps(ACROSS) {
-        scene.line(at(x, top), at(x, bottom), guide);
-        let label = letter(at(x, bottom + 11.0), number, Align::Centre);
-        let Bounds { left, width, .. } = label.bounds();
-        // Where numbers are long every other one is enough.
-        if left > free && left + width <= scene.width {
-            free = left + width + 6.0;
-            scene.label(label);
-        }
-    }
-    for (y, number) in up.steps(DOWN) {
-        scene.line(at(left, y), at(right, y), guide);
-        scene.label(letter(at(left - 6.0, y), number, Align::Right));
-    }
-    let line = Stroke::solid(Ink::Quiet, 1.0);
-    scene.path(
-        vec![at(left, top), at(left, bottom), at(right, bottom)],
-        line,
-    );
-    let name = letter(
-        at(right, bottom + 28.0),
-        across.measure.name.clone(),
-        Align::Right,
-    );
-    scene.label(name);
-    scene.label(letter(at(0.0, 9.0), up.measure.name.clone(), Align::Left));
 }
 
 fn dot(scene: &mut Scene, point: Point, is_filled: bool) {

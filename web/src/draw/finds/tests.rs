@@ -1,7 +1,7 @@
 use levertrain_core::words::word;
 
 use super::*;
-use crate::draw::scene::Mark;
+use crate::draw::scene::{Bounds, Label, Mark};
 
 fn measure(values: &[f64], rises: bool) -> Measure {
     Measure {

@@ -5,21 +5,13 @@
 #[cfg(test)]
 mod tests;
 
+use super::field::{self, Axis, BOTTOM, SIZE, TOP, extent, letter};
 use super::scene::{Align, Bounds, Dash, Ink, Label, Point, Scene, Stroke, at};
 use super::text;
-use super::ticks::{plain, tidy};
 
-/// Size of the lettering in CSS pixels.
-const SIZE: f64 = 12.0;
-const TOP: f64 = 26.0;
-const BOTTOM: f64 = 40.0;
-const RIGHT: f64 = 14.0;
 /// Height of the field, as a part of the width, and between which heights.
 const SHAPE: f64 = 0.5;
 const HEIGHTS: [f64; 2] = [180.0, 300.0];
-/// Least distance of two lines of the grid, in CSS pixels.
-const ACROSS: f64 = 64.0;
-const DOWN: f64 = 34.0;
 /// The key: height of a line of it, length of a sample, and what is left between entries.
 const LINE: f64 = 20.0;
 const SAMPLE: f64 = 30.0;
@@ -57,49 +49,14 @@ pub struct Plot {
     pub limits: Option<[f64; 2]>,
 }
 
-/// A quantity along a side.
-struct Axis {
-    low: f64,
-    high: f64,
-    ends: [f64; 2],
-}
-
-impl Axis {
-    fn new(values: impl Iterator<Item = f64>, room: f64, ends: [f64; 2]) -> Self {
-        let finite = values.filter(|value| value.is_finite());
-        let [mut low, mut high] = finite.fold([f64::INFINITY, f64::NEG_INFINITY], |[l, h], v| {
-            [l.min(v), h.max(v)]
-        });
-        if low > high {
-            [low, high] = [0.0, 1.0];
-        }
-        let span = (high - low).max(high.abs() * 1e-3).max(1e-9);
-        Self {
-            low: low - span * room,
-            high: high + span * room,
-            ends,
-        }
-    }
-
-    fn place(&self, value: f64) -> f64 {
-        let [from, to] = self.ends;
-        let along = (value.clamp(self.low, self.high) - self.low) / (self.high - self.low);
-        from + along * (to - from)
-    }
-
-    fn holds(&self, value: f64) -> bool {
-        (self.low..=self.high).contains(&value)
-    }
-
-    fn steps(&self, apart: f64) -> Vec<(f64, String)> {
-        let length = (self.ends[1] - self.ends[0]).abs().max(1.0);
-        let step = tidy((self.high - self.low) * apart / length);
-        let first = (self.low / step - 1e-9).ceil() as i64;
-        let last = (self.high / step + 1e-9).floor() as i64;
-        (first..=last)
-            .map(|count| count as f64 * step)
-            .map(|value| (self.place(value), plain(value, step)))
-            .collect()
+/// An axis for these values, with some room beyond them.
+fn axis(values: impl Iterator<Item = f64>, room: f64, ends: [f64; 2]) -> Axis {
+    let [low, high] = extent(values);
+    let span = (high - low).max(high.abs() * 1e-3).max(1e-9);
+    Axis {
+        low: low - span * room,
+        high: high + span * room,
+        ends,
     }
 }
 
@@ -198,52 +155,18 @@ fn axes(plot: &Plot, width: f64) -> (Axis, Axis) {
         Some([least, most]) => value.clamp(least, most),
         None => value,
     });
-    let up = Axis::new(limited, ROOM, [floor, TOP]);
-    let numbers = up.steps(DOWN);
-    let widths = numbers.iter().map(|(_, n)| text::width(n, SIZE, false));
-    let left = widths.fold(0.0, f64::max) + 12.0;
+    let up = axis(limited, ROOM, [floor, TOP]);
     let acrosses = points.map(|point| point[0]);
     let rows = plot.area.iter().map(|row| row[0]);
     let own = plot.now.iter().map(|(point, _)| point[0]);
-    let ends = [left, (width - RIGHT).max(left + 1.0)];
     let all = acrosses.chain(rows).chain(own);
-    (Axis::new(all, 0.02, ends), up)
-}
-
-fn letter(place: Point, text: String, align: Align) -> Label {
-    Label {
-        at: place,
-        text,
-        size: SIZE,
-        bold: false,
-        ink: Ink::Quiet,
-        align,
-        plate: false,
-    }
+    (axis(all, 0.02, field::beside(&up, width)), up)
 }
 
 fn grid(scene: &mut Scene, plot: &Plot, (across, up): (&Axis, &Axis)) {
     let ([left, right], [bottom, top]) = (across.ends, up.ends);
-    let guide = Stroke::solid(Ink::Guide, 1.0);
-    let mut free = f64::NEG_INFINITY;
-    for (x, number) in across.steps(ACROSS) {
-        scene.line(at(x, top), at(x, bottom), guide);
-        let label = letter(at(x, bottom + 11.0), number, Align::Centre);
-        let Bounds { left, width, .. } = label.bounds();
-        if left > free && left + width <= scene.width {
-            free = left + width + 6.0;
-            scene.label(label);
-        }
-    }
-    for (y, number) in up.steps(DOWN) {
-        scene.line(at(left, y), at(right, y), guide);
-        scene.label(letter(at(left - 6.0, y), number, Align::Right));
-    }
+    field::grid(scene, [across, up]);
     let line = Stroke::solid(Ink::Quiet, 1.0);
-    scene.path(
-        vec![at(left, top), at(left, bottom), at(right, bottom)],
-        line,
-    );
     if up.low < 0.0 && up.high > 0.0 {
         let y = up.place(0.0);
         scene.line(at(left, y), at(right, y), line);
@@ -252,12 +175,7 @@ fn grid(scene: &mut Scene, plot: &Plot, (across, up): (&Axis, &Axis)) {
         let x = across.place(0.0);
         scene.line(at(x, top), at(x, bottom), line);
     }
-    scene.label(letter(
-        at(right, bottom + 28.0),
-        plot.across.clone(),
-        Align::Right,
-    ));
-    scene.label(letter(at(0.0, 9.0), plot.up.clone(), Align::Left));
+    field::name(scene, [across, up], [&plot.across, &plot.up]);
 }
 
 /// Upright lines, each with its name at the top, one lower than another where they would meet.

@@ -2,7 +2,7 @@
 
 use levertrain_core::Train;
 
-use super::packs::longest_name;
+use super::pack_names::longest_name;
 use super::parts::Figure;
 use super::plan::{PackPlace, Plan};
 use super::stage::NAME_SIZE;

@@ -5,7 +5,7 @@ use levertrain_core::words::number;
 use super::labels::{self, Place, Room, Wanted};
 use super::lettering::Lettering;
 use super::stage::Stage;
-use super::{Side, figures, packs};
+use super::{Side, figures, pack_names};
 use crate::draw::names::isolated;
 use crate::draw::scene::{Align, Bounds, Ink, Label, Point, Scene, at};
 use crate::draw::text;
@@ -127,7 +127,7 @@ impl Places {
             let speed = put((widest, named), END_SPEED * letters.times(), false, first);
             [word, speed]
         });
-        let elements = packs::places(stage, &mut room, letters);
+        let elements = pack_names::places(stage, &mut room, letters);
         let mut teeth = Vec::new();
         if letters.is_large() {
             for index in 0..train.scenario().couplings.len() {
@@ -157,7 +157,7 @@ impl Places {
     pub fn are_ordinary(stage: &Stage<'_>) -> bool {
         const ORDINARY: usize = 24;
         let mut elements = stage.train().scenario().elements.iter();
-        elements.all(|element| packs::longest_name(element).chars().count() <= ORDINARY)
+        elements.all(|element| pack_names::longest_name(element).chars().count() <= ORDINARY)
     }
 
     /// Whether the speeds of both ends found room, if their words did.
@@ -174,7 +174,7 @@ impl Places {
     /// Whether the name of a clutch or brake found no room as a whole.
     pub fn cut_some(&self, stage: &Stage<'_>) -> bool {
         let elements = stage.train().scenario().elements.iter();
-        let mut names = elements.map(packs::longest_name).zip(&self.elements);
+        let mut names = elements.map(pack_names::longest_name).zip(&self.elements);
         names.any(|(name, place)| place.as_ref().is_none_or(|place| place.text != name))
     }
 
@@ -241,7 +241,7 @@ impl Places {
                 Ink::Text,
             );
         }
-        packs::letter(scene, stage, live, (&self.elements, letters));
+        pack_names::letter(scene, stage, live, (&self.elements, letters));
         if letters.is_large() {
             for place in &self.teeth {
                 let place = place.spread(&|x| stage.spread(x));

@@ -1,14 +1,14 @@
 //! The lever diagram over that of another sandbox, pinned to compare with.
 
-use levertrain_web::boundary::drawings::{paint_as, paint_on};
+use levertrain_web::boundary::drawings::paint_on;
 use levertrain_web::boundary::sandbox::Sandbox;
+use levertrain_web::draw::lever;
 use levertrain_web::draw::scene::{Point, Scene};
-use levertrain_web::draw::{self, lever};
 use levertrain_web::session::Session;
 use wasm_bindgen::prelude::*;
 use web_sys::HtmlCanvasElement;
 
-use crate::drawings::palette;
+use crate::drawings::{paint_picture, svg_of};
 
 /// How much higher the diagram is than by itself, in CSS pixels.
 #[wasm_bindgen(js_name = legendHeight)]
@@ -55,7 +55,7 @@ pub fn svg_compared(
 ) -> Result<String, JsValue> {
     let session = sandbox.session()?;
     let scene = scene(session, (pinned.session()?, legend), true);
-    draw::svg(&scene, palette(session, light)).map_err(|error| JsValue::from_str(&error))
+    svg_of(session, light, &scene)
 }
 
 /// The same on a canvas whose backing store has the size of the drawing times `scale`.
@@ -70,13 +70,9 @@ pub fn draw_picture_compared(
 ) -> Result<(), JsValue> {
     let session = sandbox.session()?;
     let pinned = pinned.session()?;
-    paint_as(
-        session,
-        canvas,
-        palette(session, light),
-        scale,
-        |session, _| Ok(scene(session, (pinned, legend), true)),
-    )
+    paint_picture(session, canvas, (scale, light), |session, _| {
+        Ok(scene(session, (pinned, legend), true))
+    })
 }
 
 fn scene(session: &Session, (pinned, legend): (&Session, &str), by_itself: bool) -> Scene {

@@ -1,9 +1,11 @@
 //! Drawings that panels show, and all drawings as files.
 
+use levertrain_core::Problem;
 use levertrain_web::boundary::drawings::{paint_as, paint_on};
 use levertrain_web::boundary::plain::problems;
 use levertrain_web::boundary::sandbox::Sandbox;
 use levertrain_web::draw::Palette;
+use levertrain_web::draw::scene::Scene;
 use levertrain_web::session::Session;
 use levertrain_web::{draw, pictures};
 use wasm_bindgen::prelude::*;
@@ -41,7 +43,7 @@ pub fn svg(
     let session = sandbox.session()?;
     let scene = pictures::scene(session, drawing, (width, height))
         .map_err(|problem| problems(vec![problem]))?;
-    draw::svg(&scene, palette(session, light)).map_err(|error| JsValue::from_str(&error))
+    svg_of(session, light, &scene)
 }
 
 /// The same on a canvas whose backing store has the size of the drawing times `scale`.
@@ -54,16 +56,27 @@ pub fn draw_picture(
     light: bool,
 ) -> Result<(), JsValue> {
     let session = sandbox.session()?;
-    paint_as(
-        session,
-        canvas,
-        palette(session, light),
-        scale,
-        |session, size| pictures::scene(session, drawing, size),
-    )
+    paint_picture(session, canvas, (scale, light), |session, size| {
+        pictures::scene(session, drawing, size)
+    })
 }
 
-pub(crate) fn palette(session: &Session, light: bool) -> Palette {
+/// A drawing as the text of an SVG file, in `light` colours or those on screen.
+pub(crate) fn svg_of(session: &Session, light: bool, scene: &Scene) -> Result<String, JsValue> {
+    draw::svg(scene, palette(session, light)).map_err(|error| JsValue::from_str(&error))
+}
+
+/// Paints a drawing in the same colours on a canvas whose backing store has its size times a scale.
+pub(crate) fn paint_picture(
+    session: &Session,
+    canvas: HtmlCanvasElement,
+    (scale, light): (f64, bool),
+    scene: impl FnOnce(&Session, (f64, f64)) -> Result<Scene, Problem>,
+) -> Result<(), JsValue> {
+    paint_as(session, canvas, palette(session, light), scale, scene)
+}
+
+fn palette(session: &Session, light: bool) -> Palette {
     match light {
         true => Palette::Light,
         false => session.settings().palette,

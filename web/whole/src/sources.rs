@@ -2,20 +2,19 @@
 
 use levertrain_core::sources::{Ports, RegionReport, SharesReport, Stand, StandReport};
 use levertrain_core::{ElementSet, Problem, Train};
-use levertrain_web::boundary::drawings::{paint_as, paint_on};
+use levertrain_web::boundary::drawings::paint_on;
 use levertrain_web::boundary::plain::{plain, problems};
 use levertrain_web::boundary::sandbox::Sandbox;
 use levertrain_web::draw::lever;
 use levertrain_web::draw::plot::{self, Curve, Plot};
 use levertrain_web::draw::scene::{Point, Scene};
-use levertrain_web::draw::svg;
 use levertrain_web::instant::Instant;
 use levertrain_web::live::Live;
 use levertrain_web::session::Session;
 use wasm_bindgen::prelude::*;
 use web_sys::HtmlCanvasElement;
 
-use crate::drawings::palette;
+use crate::drawings::{paint_picture, svg_of};
 
 /// Room above the fastest speed on the axis, when that is laid out anew.
 const ROOM: f64 = 1.3;
@@ -254,7 +253,7 @@ impl Sources {
     ) -> Result<String, JsValue> {
         let session = sandbox.session()?;
         let scene = self.scene(session, drawing, width);
-        svg(&scene, palette(session, light)).map_err(|error| JsValue::from_str(&error))
+        svg_of(session, light, &scene)
     }
 
     /// The same on a canvas whose backing store has the size of the drawing times `scale`.
@@ -268,8 +267,7 @@ impl Sources {
         light: bool,
     ) -> Result<(), JsValue> {
         let session = sandbox.session()?;
-        let colours = palette(session, light);
-        paint_as(session, canvas, colours, scale, |session, (width, _)| {
+        paint_picture(session, canvas, (scale, light), |session, (width, _)| {
             Ok(self.scene(session, drawing, width))
         })
     }

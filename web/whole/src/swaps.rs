@@ -2,16 +2,15 @@
 
 use levertrain_core::swaps::{Bounds, ChainsReport, Graph, Search, ShiftsReport};
 use levertrain_core::{ElementSet, Train};
-use levertrain_web::boundary::drawings::{paint_as, paint_on};
+use levertrain_web::boundary::drawings::paint_on;
 use levertrain_web::boundary::plain::{plain, problems};
 use levertrain_web::boundary::sandbox::Sandbox;
 use levertrain_web::draw::scene::Scene;
 use levertrain_web::draw::swaps::{self, View};
-use levertrain_web::draw::{Palette, svg};
 use wasm_bindgen::prelude::*;
 use web_sys::HtmlCanvasElement;
 
-use crate::drawings::palette;
+use crate::drawings::{paint_picture, svg_of};
 
 /// The graph of the shifts of one train, found in pieces, and how it is drawn.
 #[wasm_bindgen]
@@ -98,8 +97,7 @@ impl SwapGraph {
     pub fn svg(&self, sandbox: &Sandbox, width: f64, light: bool) -> Result<String, JsValue> {
         let session = sandbox.session()?;
         let scene = self.scene(session.applied(), width);
-        let colours: Palette = palette(session, light);
-        svg(&scene, colours).map_err(|error| JsValue::from_str(&error))
+        svg_of(session, light, &scene)
     }
 
     /// The same on a canvas whose backing store has the size of the drawing times `scale`.
@@ -112,8 +110,7 @@ impl SwapGraph {
         light: bool,
     ) -> Result<(), JsValue> {
         let session = sandbox.session()?;
-        let colours = palette(session, light);
-        paint_as(session, canvas, colours, scale, |session, (width, _)| {
+        paint_picture(session, canvas, (scale, light), |session, (width, _)| {
             Ok(self.scene(session.applied(), width))
         })
     }

@@ -1,13 +1,12 @@
 //! The map of timings of a shift.
 
-use levertrain_web::boundary::drawings::{paint_as, paint_on};
+use levertrain_web::boundary::drawings::paint_on;
 use levertrain_web::boundary::sandbox::Sandbox;
 use levertrain_web::draw::timings::{self, View};
-use levertrain_web::draw::{Palette, svg};
 use wasm_bindgen::prelude::*;
 use web_sys::HtmlCanvasElement;
 
-use crate::drawings::palette;
+use crate::drawings::{paint_picture, svg_of};
 
 /// A map of what comes of many timings.
 #[wasm_bindgen]
@@ -52,8 +51,7 @@ impl TimingsMap {
 
     /// The drawing as the text of an SVG file, in `light` colours or those on screen.
     pub fn svg(&self, sandbox: &Sandbox, width: f64, light: bool) -> Result<String, JsValue> {
-        let colours: Palette = palette(sandbox.session()?, light);
-        svg(&timings::scene(&self.0, width), colours).map_err(|error| JsValue::from_str(&error))
+        svg_of(sandbox.session()?, light, &timings::scene(&self.0, width))
     }
 
     /// The same on a canvas whose backing store has the size of the drawing times `scale`.
@@ -66,8 +64,7 @@ impl TimingsMap {
         light: bool,
     ) -> Result<(), JsValue> {
         let session = sandbox.session()?;
-        let colours = palette(session, light);
-        paint_as(session, canvas, colours, scale, |_, (width, _)| {
+        paint_picture(session, canvas, (scale, light), |_, (width, _)| {
             Ok(timings::scene(&self.0, width))
         })
     }

@@ -2,18 +2,17 @@
 
 use levertrain_core::Train;
 use levertrain_core::traction::{Ask, LackReport, Missing, Rule, Traction};
-use levertrain_web::boundary::drawings::{paint_as, paint_on};
+use levertrain_web::boundary::drawings::paint_on;
 use levertrain_web::boundary::plain::{plain, problems};
 use levertrain_web::boundary::sandbox::Sandbox;
 use levertrain_web::draw::scene::{Point, Scene};
 use levertrain_web::draw::traction::{self, View};
-use levertrain_web::draw::{Palette, svg};
 use levertrain_web::road_unit::RoadUnit;
 use levertrain_web::session::Session;
 use wasm_bindgen::prelude::*;
 use web_sys::HtmlCanvasElement;
 
-use crate::drawings::palette;
+use crate::drawings::{paint_picture, svg_of};
 
 /// What the train that is open lacks to be driven on a road; null where it lacks nothing.
 #[wasm_bindgen(js_name = roadLack, unchecked_return_type = "TractionLack | null")]
@@ -115,8 +114,7 @@ impl Road {
     /// The drawing as the text of an SVG file, in `light` colours or those on screen, without the cursor.
     pub fn svg(&self, sandbox: &Sandbox, width: f64, light: bool) -> Result<String, JsValue> {
         let session = sandbox.session()?;
-        let colours: Palette = palette(session, light);
-        svg(&self.still(session, width), colours).map_err(|error| JsValue::from_str(&error))
+        svg_of(session, light, &self.still(session, width))
     }
 
     /// The same on a canvas whose backing store has the size of the drawing times `scale`.
@@ -129,8 +127,7 @@ impl Road {
         light: bool,
     ) -> Result<(), JsValue> {
         let session = sandbox.session()?;
-        let colours = palette(session, light);
-        paint_as(session, canvas, colours, scale, |session, (width, _)| {
+        paint_picture(session, canvas, (scale, light), |session, (width, _)| {
             Ok(self.still(session, width))
         })
     }

@@ -4,18 +4,17 @@ use levertrain_core::transient::{
     Command, Cut, Dynamics, Plan, PlanReport, Reading, Refusal, Shift, TransientReport, timings,
 };
 use levertrain_core::{ElementSet, Problem, Train};
-use levertrain_web::boundary::drawings::{paint_as, paint_on};
+use levertrain_web::boundary::drawings::paint_on;
 use levertrain_web::boundary::plain::{plain, problems};
 use levertrain_web::boundary::sandbox::Sandbox;
 use levertrain_web::draw::scene::Scene;
 use levertrain_web::draw::transient::{self, Extents, View};
-use levertrain_web::draw::{Palette, svg};
 use levertrain_web::instant::Instant;
 use levertrain_web::session::Session;
 use wasm_bindgen::prelude::*;
 use web_sys::HtmlCanvasElement;
 
-use crate::drawings::palette;
+use crate::drawings::{paint_picture, svg_of};
 
 /// A shift of one train, and another that was kept to compare with.
 #[wasm_bindgen]
@@ -258,8 +257,7 @@ impl TimedShift {
     /// The drawing as the text of an SVG file, in `light` colours or those on screen.
     pub fn svg(&self, sandbox: &Sandbox, width: f64, light: bool) -> Result<String, JsValue> {
         let session = sandbox.session()?;
-        let colours: Palette = palette(session, light);
-        svg(&self.scene(session, width), colours).map_err(|error| JsValue::from_str(&error))
+        svg_of(session, light, &self.scene(session, width))
     }
 
     /// The same on a canvas whose backing store has the size of the drawing times `scale`.
@@ -272,8 +270,7 @@ impl TimedShift {
         light: bool,
     ) -> Result<(), JsValue> {
         let session = sandbox.session()?;
-        let colours = palette(session, light);
-        paint_as(session, canvas, colours, scale, |session, (width, _)| {
+        paint_picture(session, canvas, (scale, light), |session, (width, _)| {
             Ok(self.scene(session, width))
         })
     }

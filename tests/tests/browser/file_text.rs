@@ -1,6 +1,5 @@
 //! The train as the text of its file, each of which follows the other.
 
-use std::fs;
 use std::path::Path;
 
 use anyhow::{Context, Result, ensure};
@@ -10,10 +9,10 @@ use serde_json::{Value, json};
 
 use crate::by_hand::{self, FIRST};
 
-const EDITOR_FILE: &str = "editor/editor.js";
+pub const EDITOR_FILE: &str = "editor/editor.js";
 
 /// The editor, once it has come.
-const EDITOR: &str = "probe.one('[data-part=file] .cm-content')?.cmTile.view";
+pub const EDITOR: &str = "probe.one('[data-part=file] .cm-content')?.cmTile.view";
 
 /// What is typed in the text: one piece in the place of another.
 const TYPE: &str = "(() => { \
@@ -47,13 +46,13 @@ const PASTE: &str = "(() => { \
         new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true })); \
 })()";
 
-const PROBLEMS: &str =
+pub const PROBLEMS: &str =
     "probe.all('[data-part=file] .file-problem').map((node) => node.textContent)";
 const PRESS: &str = "[data-part=edit] button[data-key=undo]";
 
 /// What the text is written in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Form {
+pub enum Form {
     /// The editor of the site.
     Editor,
     /// The plain field of a site that was built without a bundler.
@@ -61,31 +60,31 @@ enum Form {
 }
 
 /// A script in which the editor is named.
-fn script(text: &str) -> String {
+pub fn script(text: &str) -> String {
     text.replace("EDITOR", EDITOR)
 }
 
-fn replace(page: &Page, old: &str, new: &str) -> Result<()> {
+pub fn replace(page: &Page, old: &str, new: &str) -> Result<()> {
     page.run(&script(TYPE), json!([old, new]))
 }
 
-fn text(page: &Page) -> Result<String> {
+pub fn text(page: &Page) -> Result<String> {
     page.get(&script(TEXT), Value::Null)
 }
 
-fn problems(page: &Page) -> Result<Vec<String>> {
+pub fn problems(page: &Page) -> Result<Vec<String>> {
     page.get(PROBLEMS, Value::Null)
 }
 
 /// The ratio that is there in the end: the train follows a moment after the last letter.
-fn drives(page: &Page, exact: &str) -> Result<()> {
+pub fn drives(page: &Page, exact: &str) -> Result<()> {
     page.until(
         &format!("it drives {exact}"),
         &format!("probe.seen().exact === '{exact}'"),
     )
 }
 
-fn open(page: &Page) -> Result<()> {
+pub fn open(page: &Page) -> Result<()> {
     page.unfold("file")?;
     page.until("the text is there", &script(&format!("{TEXT} !== ''")))
 }
@@ -114,17 +113,17 @@ fn in_each(name: &str, fragment: &str, test: impl Fn(&mut Page) -> Result<()>) -
     .context("in the editor")
 }
 
-fn editor_is_there(page: &Page) -> Result<()> {
+pub fn editor_is_there(page: &Page) -> Result<()> {
     page.until("the editor has come", EDITOR)
 }
 
-fn form(page: &Page) -> Result<Form> {
+pub fn form(page: &Page) -> Result<Form> {
     let is_editor: bool = page.get(&format!("Boolean({EDITOR})"), Value::Null)?;
     Ok(if is_editor { Form::Editor } else { Form::Plain })
 }
 
 /// The lines that are marked, from 1.
-fn marked(page: &Page) -> Result<Vec<usize>> {
+pub fn marked(page: &Page) -> Result<Vec<usize>> {
     page.get(
         "(probe.one('.cm-content') \
             ? probe.all('.cm-line').flatMap((node, at) => node.classList.contains('file-wrong') ? [at + 1] : []) \
@@ -345,152 +344,6 @@ fn what_is_typed_is_taken_back_and_then_the_edits_before_it() -> Result<()> {
         page.chord(Key::Control, 'y')?;
         drives(page, "139/52")?;
         ensure!(text(page)?.contains("\"teeth\": 52"), "{}", text(page)?);
-        Ok(())
-    })
-}
-
-/// Catches an editor that comes with the page, and a text that waits for one which does not come.
-#[test]
-fn the_editor_comes_when_it_is_wanted_or_the_plain_field_stays() -> Result<()> {
-    if skipped() {
-        return Ok(());
-    }
-    let asked =
-        "performance.getEntriesByType('resource').some(({ name }) => name.includes('/editor/'))";
-    page::open(View::LAPTOP, &by_hand::link(FIRST), |page| {
-        page.rest()?;
-        ensure!(!page.get::<bool>(asked, Value::Null)?, "it comes unasked");
-        page.unfold("file")?;
-        editor_is_there(page)?;
-        ensure!(
-            page.get::<bool>(asked, Value::Null)?,
-            "it was not asked for"
-        );
-        let keys: Vec<String> = page.get(
-            "probe.all('.cm-content .file-key').slice(0, 2).map((node) => node.textContent)",
-            Value::Null,
-        )?;
-        ensure!(keys == ["\"format\"", "\"name\""], "{keys:?}");
-        Ok(())
-    })?;
-
-    let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join("no-editor");
-    let site = own_site::make(folder, &[])?;
-    fs::remove_file(site.join(EDITOR_FILE))?;
-    page::open_in(&site, View::LAPTOP, "index.html", |page| {
-        page.expect_fault("404");
-        page.goto(&format!("index.html?without{}", by_hand::link(FIRST)))?;
-        open(page)?;
-        page.until("it has been asked for", asked)?;
-        ensure!(form(page)? == Form::Plain);
-        replace(page, "\"teeth\": 51", "\"teeth\": 58")?;
-        drives(page, "5/2")
-    })
-}
-
-/// Catches an editor that takes the place of the field in which somebody types, what is typed with it, or
-/// that never comes then.
-#[test]
-fn the_editor_waits_for_whoever_types() -> Result<()> {
-    if skipped() {
-        return Ok(());
-    }
-    let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join("late-editor");
-    let late = "await new Promise((come) => (window.come = come));\n\
-        export const { editor } = await import('./kept.js');\n";
-    let site = own_site::make(folder, &[])?;
-    let file = site.join(EDITOR_FILE);
-    fs::rename(&file, file.with_file_name("kept.js"))?;
-    fs::write(&file, late)?;
-    let address = format!("index.html{}", by_hand::link(FIRST));
-    page::open_in(&site, View::LAPTOP, &address, |page| {
-        open(page)?;
-        page.until("it has been asked for", "window.come")?;
-        replace(page, "\"teeth\": 51", "\"teeth\": \"many\"")?;
-        page.run("window.come()", Value::Null)?;
-        page.until("it is said", &format!("{PROBLEMS}.length === 1"))?;
-        ensure!(form(page)? == Form::Plain, "the field is gone");
-        let before = (text(page)?, marked(page)?);
-        page.keys([Key::Tab])?;
-        editor_is_there(page)?;
-        let after = (text(page)?, marked(page)?);
-        ensure!(after == before, "{after:?} instead of {before:?}");
-        replace(page, "\"many\"", "58")?;
-        drives(page, "5/2")
-    })
-}
-
-/// Catches an editor that has no mark of its own for what is wrong, whose mark says nothing, and one that is
-/// told apart by colour alone.
-#[test]
-fn the_editor_underlines_what_is_wrong_and_says_it() -> Result<()> {
-    page::open(View::LAPTOP, &by_hand::link(FIRST), |page| {
-        open(page)?;
-        editor_is_there(page)?;
-        replace(page, "\"teeth\": 51", "\"teeth\": \"many\"")?;
-        page.until("it is said", &format!("{PROBLEMS}.length === 1"))?;
-        let fault: [String; 3] = page.get(
-            "(() => { const node = probe.one('.file-fault'); \
-                return [node.textContent, node.title, getComputedStyle(node).textDecorationLine]; })()",
-            Value::Null,
-        )?;
-        let [words, title, line] = &fault;
-        ensure!(words == "\"many\"" && line == "underline", "{fault:?}");
-        ensure!(problems(page)? == [title.clone()], "{title}");
-        let flag: String = page.get(
-            "getComputedStyle(probe.all('.file-flag').at(-1), '::before').content",
-            Value::Null,
-        )?;
-        ensure!(flag == "\"!\"", "{flag}");
-        let said: [String; 2] = page.get(
-            "(() => { const { contentDOM } = EDITOR; const id = contentDOM.getAttribute('aria-describedby'); \
-                return [contentDOM.getAttribute('aria-invalid'), probe.one(`#${id}`).textContent]; })()"
-                .replace("EDITOR", EDITOR)
-                .as_str(),
-            Value::Null,
-        )?;
-        ensure!(
-            said[0] == "true" && said[1].starts_with("One problem."),
-            "{said:?}"
-        );
-
-        // Words that run leftwards are text here, not parts of a sentence.
-        replace(page, "\"many\"", "58")?;
-        replace(page, "\"Set 1\"", "\"\u{5d0}\u{5d1}\"")?;
-        drives(page, "5/2")?;
-        page.rest()?;
-        ensure!(page.get::<usize>("probe.all('.cm-content bdi').length", Value::Null)? == 0);
-        ensure!(problems(page)?.is_empty(), "{:?}", problems(page)?);
-
-        let ends: bool = page.get(
-            &script(
-                "(async () => { const editor = EDITOR; probe.host('lever-train').remove(); \
-                await new Promise(requestAnimationFrame); return editor.destroyed; })()",
-            ),
-            Value::Null,
-        )?;
-        ensure!(ends, "it outlives the element");
-        Ok(())
-    })
-}
-
-/// Catches letters that have a phone enlarge the page, and an editor that is wider than it.
-#[test]
-fn the_editor_fits_a_phone() -> Result<()> {
-    page::open(View::PHONE, &by_hand::link(FIRST), |page| {
-        open(page)?;
-        editor_is_there(page)?;
-        let (letters, width, page_width): (String, f64, f64) = page.get(
-            "[getComputedStyle(probe.one('.cm-line')).fontSize, \
-                probe.one('.cm-editor').getBoundingClientRect().right, \
-                document.documentElement.scrollWidth]",
-            Value::Null,
-        )?;
-        ensure!(letters == "16px", "{letters}");
-        ensure!(
-            width <= 390.0 && page_width <= 390.0,
-            "{width} px in {page_width} px"
-        );
         Ok(())
     })
 }

@@ -28,6 +28,7 @@ mod embedding_page;
 mod engines;
 mod exercises;
 mod faults;
+mod file_editor;
 mod file_text;
 mod find;
 mod find_kept;

@@ -19,7 +19,7 @@ const OVER_BAR: f64 = 20.0;
 const OVER_LINK: f64 = 20.0;
 const OVER_GHOST: f64 = 0.3;
 const OVER_INPUT: f64 = 0.12;
-const OVER_ZERO: f64 = 0.15;
+const OVER_ZERO: f64 = 0.5;
 
 /// What is kept free around a node that is turned by hand, in CSS pixels.
 const ARROWS: f64 = 8.0;
@@ -28,7 +28,7 @@ const ARROWS: f64 = 8.0;
 const LEADING: f64 = 0.5;
 
 /// How much worse a place may be for the sake of saying more.
-const WORTH_SAYING: f64 = 14.0;
+const WORTH_SAYING: f64 = 80.0;
 
 /// Every text of the diagram but the letters in the nodes and the key.
 pub(super) struct Lettering {

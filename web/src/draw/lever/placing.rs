@@ -23,7 +23,7 @@ const LEADER_FROM: f64 = 15.0;
 const AWAY_COST: f64 = 0.45;
 
 /// What a leader costs that runs over another label or node.
-const CROSSED_LEADER: f64 = 40.0;
+const CROSSED_LEADER: f64 = 100.0;
 
 /// What a place for what is around a point costs beyond the usual, by the leader to it and what its label took before.
 pub(super) type Weigh = fn(&Board, Point, Bounds, Option<[Point; 2]>, Option<usize>) -> f64;

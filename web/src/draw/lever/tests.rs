@@ -4,6 +4,7 @@ use std::fmt::Write as _;
 
 use levertrain_core::{Body, ElementSet};
 
+use super::clear_tests::unclear;
 use super::geometry::{Diagram, Node};
 use super::marks::Look;
 use super::saying::VALUE_SIZE;
@@ -492,6 +493,56 @@ fn no_label_erases_a_piece_of_a_lever_or_a_tie() {
         }
     }
     assert!(erased.is_empty(), "{}: {erased:#?}", erased.len());
+}
+
+/// Every shaft is named beside one of its nodes, in every range and while nothing is applied. A phone has no room for some
+/// names but behind a line through another.
+#[test]
+fn every_shaft_has_its_name() {
+    let mut nameless = Vec::new();
+    for (name, text) in scenarios() {
+        let mut session = open(&name, &text);
+        let ranges = session.train().scenario().ranges.len();
+        let ranges = (0..ranges).map(|range| session.train().range(range));
+        let shown: Vec<ElementSet> = ranges.chain([ElementSet::from_bits(0)]).collect();
+        for applied in shown {
+            arrive(&mut session, applied);
+            let live = session.live();
+            for width in [860.0, 1280.0, 1920.0] {
+                let stage = session.layout().stage(width);
+                let diagram = Diagram::of(&live, &stage, false);
+                let unclear = unclear(&diagram).into_iter();
+                let no_names = unclear.filter(|said| said.ends_with("has no name"));
+                nameless
+                    .extend(no_names.map(|said| format!("{name}, {applied:?}, {width}: {said}")));
+            }
+        }
+    }
+    assert!(nameless.is_empty(), "{}: {nameless:#?}", nameless.len());
+}
+
+/// The speed of a node at rest does not stand on the line of standstill, which would look like a minus before it.
+#[test]
+fn no_nought_stands_on_the_line_of_standstill() {
+    for (name, text) in scenarios() {
+        let mut session = open(&name, &text);
+        for range in 0..session.train().scenario().ranges.len() {
+            let applied = session.train().range(range);
+            arrive(&mut session, applied);
+            let live = session.live();
+            for width in WIDTHS {
+                let stage = session.layout().stage(width);
+                let diagram = Diagram::of(&live, &stage, false);
+                let (line, gutter) = (diagram.axis.y(0.0), diagram.sides().0);
+                let drawn = scene(&live, &stage, false);
+                let mut noughts = drawn.labels().filter(|label| {
+                    label.text == "0" && label.size == VALUE_SIZE && label.at.x > gutter
+                });
+                let on_line = noughts.find(|label| (label.at.y - line).abs() < label.size / 2.0);
+                assert_eq!(on_line, None, "{name}, range {range}, {width}");
+            }
+        }
+    }
 }
 
 #[test]

@@ -6,6 +6,7 @@ use levertrain_tests::browser::{Page, View, page};
 use serde_json::{Value, json};
 
 use crate::by_hand::{self, FIRST};
+use crate::language;
 
 /// Trains of every width and number of ranges.
 pub const STEMS: [&str; 4] = [
@@ -24,24 +25,33 @@ pub fn sheets(pdf: &[u8]) -> usize {
     (0..pdf.len()).filter(|&at| here(at)).count()
 }
 
-/// Catches drawings that push the tables to a second sheet.
+/// Catches drawings and long names of ranges that push the tables to a second sheet.
 #[test]
 fn the_page_as_it_opens_is_one_sheet() -> Result<()> {
     for view in [View::LAPTOP, View::PHONE.dark()] {
         page::open(view, &by_hand::link(FIRST), |page| {
-            for stem in STEMS {
-                page.goto(&format!("index.html#s={stem}"))?;
-                // A phone has them folded.
-                for panel in ["chart", "members"] {
-                    page.unfold(panel)?;
-                }
-                for paper in PAPERS {
-                    let sheets = sheets(&page.print(paper.clone())?);
-                    ensure!(sheets == 1, "{stem} on {paper:?}: {sheets} sheets");
-                }
-            }
-            Ok(())
+            check_sheets(page, "English")?;
+            language::speak_german(page)?;
+            check_sheets(page, "German")
         })?;
+    }
+    Ok(())
+}
+
+fn check_sheets(page: &Page, language: &str) -> Result<()> {
+    for stem in STEMS {
+        page.goto(&format!("index.html#s={stem}"))?;
+        // A phone has them folded.
+        for panel in ["chart", "members"] {
+            page.unfold(panel)?;
+        }
+        for paper in PAPERS {
+            let sheets = sheets(&page.print(paper.clone())?);
+            ensure!(
+                sheets == 1,
+                "{stem} in {language} on {paper:?}: {sheets} sheets"
+            );
+        }
     }
     Ok(())
 }

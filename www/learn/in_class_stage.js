@@ -21,6 +21,8 @@ const BEYOND = 34;
 const HIGHEST = 0.7;
 /** More pixels than these in a drawing are more than a browser likes to keep. */
 const MOST_PIXELS = 12e6;
+/** A coarse screen is drawn for with twice its pixels, unless these are more: large rings would have corners. */
+const FINE_PIXELS = 2e6;
 
 export class ClassStage {
   #desk;
@@ -111,7 +113,8 @@ export class ClassStage {
 
   /** Canvas pixels to one of the page. @param {number} width @param {number} height */
   #scale(width, height) {
-    return Math.min(devicePixelRatio, Math.sqrt(MOST_PIXELS / (width * height)));
+    const [most, finer] = [MOST_PIXELS, FINE_PIXELS].map((pixels) => Math.sqrt(pixels / (width * height)));
+    return Math.min(Math.max(devicePixelRatio, Math.min(2, finer)), most);
   }
 
   draw() {

@@ -5,6 +5,7 @@ use levertrain_tests::browser::{Canvas, Page, View, page};
 use serde_json::Value;
 
 use crate::by_hand::{self, FIRST, SECOND};
+use crate::in_class;
 
 const DRAWINGS: [&str; 3] = ["section", "lever", "end"];
 const OPEN_END_VIEW: &str = "probe.one('[data-part=end-view]').open = true";
@@ -81,6 +82,23 @@ fn the_drawings_are_as_fine_as_the_screen() -> Result<()> {
                 );
             }
         }
+        Ok(())
+    })
+}
+
+/// Catches rings with corners: coordinates are whole pixels of a canvas, and in class all is large.
+#[test]
+fn in_class_drawings_are_finer_than_a_coarse_screen() -> Result<()> {
+    page::open(View::LAPTOP.density(1.0), "", |page| {
+        in_class::begin(page)?;
+        let fineness: Vec<f64> = page.get(
+            "probe.all('[data-class-drawing]').map((node) => node.width / node.offsetWidth)",
+            Value::Null,
+        )?;
+        ensure!(
+            fineness.len() == 2 && fineness.iter().all(|&fineness| fineness > 1.5),
+            "{fineness:?}"
+        );
         Ok(())
     })
 }

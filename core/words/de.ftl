@@ -752,7 +752,10 @@ problem-taken-id = die Kennung „{ $id }“ ist vergeben an { $first }
 fix-different-id = jedem eine eigene Kennung geben
 problem-id = „{ $id }“ kann keine Kennung sein
 fix-id = 1 bis { $most } Buchstaben, Ziffern, - oder _ verwenden
-problem-characters = „{ $text }“ hat { $characters } Zeichen oder nicht druckbare
+problem-characters = „{ $text }“ hat { $characters ->
+    [one] 1 Zeichen, oder es ist nicht druckbar
+   *[other] { $characters } Zeichen, oder darin sind nicht druckbare
+}
 fix-characters = { $least } bis { $most } druckbare Zeichen verwenden
 problem-steers = enthält U+{ $code }, ein unsichtbares Steuerzeichen
 fix-leave-out = weglassen
@@ -890,9 +893,9 @@ cli-all-or-apply = --all und --apply schließen einander aus
 cli-no-engine = { $file }: { $option } verlangt Motor und Last, hier fehlen sie
 cli-and-more = { $first } (und { $more } weitere)
 cli-unwritten = die Ausgabe: { $error }
-cli-directory = ein Verzeichnis; eine Getriebedatei angeben
-cli-not-regular = keine gewöhnliche Datei; eine Getriebedatei angeben
-cli-too-long = { $found } Byte sind mehr, als eine Getriebedatei haben darf; unter { $most } Byte bleiben
+cli-directory = ein Verzeichnis; eine Datei angeben
+cli-not-regular = keine gewöhnliche Datei; eine solche angeben
+cli-too-long = { $found } Byte sind mehr, als eine solche Datei haben darf; unter { $most } Byte bleiben
 cli-utf-16 = Text in UTF-16; als UTF-8 speichern
 cli-not-utf-8 = kein UTF-8; als Text in UTF-8 speichern
 cli-language = keine Sprache „{ $found }“; eine hiervon verwenden: { $names }
@@ -1614,9 +1617,9 @@ page-edit-give-converter = Drehmomentwandler hinter den Motor setzen
 page-edit-no-converter = Drehmomentwandler entfernen
 page-edit-full = Vollgas
 page-edit-motoring = Schubbetrieb, Pedal gelöst
-page-edit-speed-ratio = Drehzahlverhältnis
-page-edit-torque-ratio = Momentenverhältnis
-page-edit-capacity-factor = Kapazitätsfaktor in { $unit }
+page-edit-speed-ratio = Drehzahl{ "­" }verhältnis
+page-edit-torque-ratio = Momenten{ "­" }verhältnis
+page-edit-capacity-factor = Kapazitäts{ "­" }faktor in { $unit }
 page-edit-point-of = { $what }, Punkt { $number }, { $list }
 page-edit-add-point = Punkt nach Punkt { $number } hinzufügen, { $list }
 page-edit-remove-point = Punkt { $number } entfernen, { $list }
@@ -2286,7 +2289,7 @@ page-faults-healthy = { $does ->
     [tied-up] verspannt
    *[undecided] nicht entschieden
 }
-page-faults-healthy-no-braking = { $ratio }, ohne Motorbremswirkung
+page-faults-healthy-no-braking = { $ratio }, ohne Motorbrems{ "­" }wirkung
 page-faults-becomes = { $outcome ->
     [right] wie es soll
     [no-engine-braking] treibt, aber ohne Motorbremswirkung

@@ -670,7 +670,10 @@ problem-taken-id = the id "{ $id }" is taken by { $first }
 fix-different-id = give each a different id
 problem-id = "{ $id }" cannot be an id
 fix-id = use 1 to { $most } letters, digits, - or _
-problem-characters = "{ $text }" has { $characters } characters, or some that do not print
+problem-characters = "{ $text }" has { $characters ->
+    [one] 1 character
+   *[other] { $characters } characters
+}, or some that do not print
 fix-characters = use { $least } to { $most } printing characters
 problem-steers = has U+{ $code }, which steers text and is not seen
 fix-leave-out = leave it out
@@ -809,9 +812,9 @@ cli-all-or-apply = --all and --apply exclude each other
 cli-no-engine = { $file }: { $option } takes an engine and a load, and it has none
 cli-and-more = { $first } (and { $more } more)
 cli-unwritten = the output: { $error }
-cli-directory = a directory; name a scenario file
-cli-not-regular = not a regular file; name a scenario file
-cli-too-long = { $found } bytes is more than a scenario may have; keep it under { $most } bytes
+cli-directory = a directory; name a file
+cli-not-regular = not a regular file; name one that is
+cli-too-long = { $found } bytes is more than such a file may have; keep it under { $most } bytes
 cli-utf-16 = UTF-16 text; save it as UTF-8
 cli-not-utf-8 = not UTF-8; save it as UTF-8 text
 cli-language = no language "{ $found }"; use one of { $names }
@@ -837,7 +840,7 @@ cli-grip-is = { $grip ->
     [slips] slips
     [idle] idle
     [undetermined] undetermined
-   *[no-data] no-data
+   *[no-data] no data
 }
 cli-spread = spread { $spread }
 cli-tooth-check = tooth check, { $coupling }: { $check }

@@ -90,6 +90,6 @@ fn run() -> Result<String, String> {
 
 /// All problems, a line each.
 fn listed(problems: &[Problem]) -> String {
-    let lines: Vec<String> = problems.iter().map(Problem::to_string).collect();
+    let lines: Vec<String> = problems.iter().map(Problem::on_a_terminal).collect();
     lines.join("\n")
 }

@@ -1,14 +1,13 @@
-//! The scenario file, read no further than a scenario may be long.
+//! A file that is asked for, read no further than it may be long.
 
 use std::fs::File;
 use std::io::Read;
 
-use levertrain_core::scenario::limits::FILE_BYTES;
 use levertrain_core::words::{said, word};
 
-/// Reads a file. Only regular ones: a device may have no end, and a pipe may have no writer, on
+/// Reads a file of at most so many bytes. Only regular ones: a device may have no end, and a pipe may have no writer, on
 /// which opening it would wait for ever.
-pub fn read(path: &str) -> Result<String, String> {
+pub fn read(path: &str, most: usize) -> Result<String, String> {
     let seen = std::fs::metadata(path).map_err(|error| error.to_string())?;
     if seen.is_dir() {
         return Err(word("cli-directory").to_owned());
@@ -18,12 +17,11 @@ pub fn read(path: &str) -> Result<String, String> {
     }
     let file = File::open(path).map_err(|error| error.to_string())?;
     let mut bytes = Vec::new();
-    let most = FILE_BYTES as u64;
-    file.take(most + 1)
+    file.take(most as u64 + 1)
         .read_to_end(&mut bytes)
         .map_err(|error| error.to_string())?;
-    if bytes.len() > FILE_BYTES {
-        let found = seen.len().max(most + 1).to_string();
+    if bytes.len() > most {
+        let found = seen.len().max(most as u64 + 1).to_string();
         let values = [("found", &*found), ("most", &most.to_string())];
         return Err(said("cli-too-long", &values));
     }

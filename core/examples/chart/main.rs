@@ -23,6 +23,7 @@ use levertrain_core::report::{
     CapacityReport, ChartReport, CombinationReport, Exact, Explanation, LossReport,
     OperatingReport, RangeReport, WorkingReport,
 };
+use levertrain_core::scenario::limits::FILE_BYTES;
 use levertrain_core::words::{Catalogue, LANGUAGES, Values, said, word};
 use levertrain_core::{Combination, Duty, LossModel, RangeChart, Train};
 use serde::ser::SerializeSeq;
@@ -157,7 +158,7 @@ fn run(arguments: impl Iterator<Item = String>, out: &mut impl Write) -> Result<
         return writeln!(out, "{}", word("cli-usage")).map_err(unwritten);
     }
     let file = options.file.ok_or(word("cli-usage"))?;
-    let content = input::read(&file).map_err(|problem| format!("{file}: {problem}"))?;
+    let content = input::read(&file, FILE_BYTES).map_err(|problem| format!("{file}: {problem}"))?;
     let train =
         Train::parse(&content).map_err(|problems| format!("{file}: {}", one_line(&problems)))?;
     let torque = options.torque.unwrap_or(TORQUE);
@@ -221,9 +222,9 @@ fn all(train: &Train, json: bool, out: &mut impl Write) -> io::Result<()> {
 fn one_line(problems: &[levertrain_core::Problem]) -> String {
     match problems {
         [] => String::new(),
-        [one] => one.to_string(),
+        [one] => one.on_a_terminal(),
         [first, rest @ ..] => {
-            let (first, more) = (first.to_string(), rest.len().to_string());
+            let (first, more) = (first.on_a_terminal(), rest.len().to_string());
             said("cli-and-more", &[("first", &first), ("more", &more)])
         }
     }

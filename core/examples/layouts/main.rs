@@ -17,6 +17,8 @@
 // Both searches are told the same, keep where they stand and write what they find in the same way.
 #[path = "../search/amounts.rs"]
 mod amounts;
+#[path = "../chart/input.rs"]
+mod input;
 #[path = "../search/lines.rs"]
 mod lines;
 mod merging;
@@ -34,7 +36,7 @@ use levertrain_core::layouts::{LayoutAsk, LayoutEstimate, LayoutReport, LayoutSe
 use levertrain_core::words::{said, word};
 
 use amounts::{duration, large};
-use lines::{read, told, write};
+use lines::{read_task, told, write};
 use options::{Command, Options};
 use standing::{Standing, is_put_there};
 
@@ -77,7 +79,7 @@ fn run(options: &Options) -> Result<(), String> {
         _ => return Err(COMMAND.misused(word("cli-layouts-no-task"))),
     };
     let problems = |problems: Vec<Problem>| told(task, &problems);
-    let ask = LayoutAsk::parse_task(&read(task)?).map_err(problems)?;
+    let ask = LayoutAsk::parse_task(&read_task(task)?).map_err(problems)?;
     let (which, count) = options.shard.unwrap_or((0, 1));
     let mut search = LayoutSearch::shard(&ask, which, count).map_err(problems)?;
     if options.only_estimate {

@@ -5,12 +5,21 @@ use std::io::{self, BufWriter, Write};
 use std::path::Path;
 
 use levertrain_core::Problem;
+use levertrain_core::scenario::limits::FILE_BYTES;
 use levertrain_core::search::{ShardMark, ShardMerge};
 use levertrain_core::words::said;
 
+use crate::input;
 use crate::standing::is_put_there;
 
-pub fn read(file: &str) -> Result<String, String> {
+/// The longest task: a train, and at most as much again of what is asked of it.
+const TASK_BYTES: usize = 2 * FILE_BYTES;
+
+pub fn read_task(file: &str) -> Result<String, String> {
+    input::read(file, TASK_BYTES).map_err(|problem| format!("{file}: {problem}"))
+}
+
+fn read(file: &str) -> Result<String, String> {
     fs::read_to_string(file).map_err(|error| format!("{file}: {error}"))
 }
 
@@ -42,7 +51,7 @@ pub fn merge(
 
 /// The first problem of a file, and how many more there are.
 pub fn told(file: &str, problems: &[Problem]) -> String {
-    let first = problems.first().map(ToString::to_string);
+    let first = problems.first().map(Problem::on_a_terminal);
     let first = format!("{file}: {}", first.unwrap_or_default());
     match problems.len() {
         0 | 1 => first,

@@ -18,6 +18,8 @@
 
 mod amounts;
 mod going;
+#[path = "../chart/input.rs"]
+mod input;
 mod lines;
 mod options;
 mod standing;
@@ -29,7 +31,7 @@ use going::{go_through, resume};
 use levertrain_core::Problem;
 use levertrain_core::search::{Search, SearchTask};
 use levertrain_core::words::{said, word};
-use lines::{read, told, write};
+use lines::{read_task, told, write};
 use options::{Command, Options};
 use standing::{Standing, is_put_there};
 
@@ -56,7 +58,7 @@ fn run(options: &Options) -> Result<(), String> {
     let no_task = || COMMAND.misused(word("cli-search-no-task"));
     let file = options.task.as_ref().ok_or_else(no_task)?;
     let problems = |problems: Vec<Problem>| told(file, &problems);
-    let SearchTask { train, ask } = SearchTask::parse(&read(file)?).map_err(problems)?;
+    let SearchTask { train, ask } = SearchTask::parse(&read_task(file)?).map_err(problems)?;
     let search = match options.shard {
         None => Search::new(&train, &ask),
         Some((which, of)) => Search::shard(&train, &ask, which, of),

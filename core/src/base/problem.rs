@@ -3,7 +3,7 @@
 use std::fmt;
 
 use crate::base::catalogue::Values;
-use crate::base::characters::steers;
+use crate::base::characters::{is_blank, steers};
 use crate::base::said::{said, word};
 
 /// One problem in a scenario file, a link or a command line.
@@ -43,6 +43,16 @@ impl Problem {
                 &[("least", &least.to_string()), ("most", &most.to_string())],
             ),
         )
+    }
+
+    /// The problem in a line in which characters without a width are written out: a terminal shows nothing of them.
+    /// A page does so by itself.
+    pub fn on_a_terminal(&self) -> String {
+        let written = |c: char| match is_blank(c) && !c.is_whitespace() {
+            true => c.escape_unicode().to_string(),
+            false => c.to_string(),
+        };
+        self.to_string().chars().map(written).collect()
     }
 
     fn of_texts(place: String, what: String, fix: String) -> Self {
@@ -103,4 +113,23 @@ pub(crate) fn shortened(text: &str, most: usize) -> String {
         return text.to_owned();
     }
     text.chars().take(most).chain(['…']).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::Problem;
+
+    /// Catches a place that is quoted and in which nobody sees what is wrong.
+    #[test]
+    fn what_has_no_width_is_written_out() {
+        let problem = Problem::new(
+            "line 1",
+            "not JSON: \"\u{feff}{\u{200b}\u{ad}é \"",
+            "mend it",
+        );
+        assert_eq!(
+            problem.on_a_terminal(),
+            "line 1: not JSON: \"\\u{feff}{\\u{200b}\\u{ad}é \"; mend it"
+        );
+    }
 }

@@ -3,7 +3,7 @@
 //! A scenario may say so in its field `sources`, which the reader of scenarios keeps as it stands; it is understood
 //! here, where it is used. What is left out is assumed, and said to be.
 
-use crate::base::characters::steers;
+use crate::base::characters::{is_blank, steers};
 use crate::base::problem::{MOST_PROBLEMS, Problem};
 use crate::json::{Fields, Read, Value, one_of, strict};
 use crate::model::scenario::limits::LABEL_CHARS;
@@ -314,7 +314,7 @@ fn labelled(written: &Written, place: &str, problems: &mut Vec<Problem>) -> Opti
     let label = written.label.as_ref()?;
     let characters = label.chars().count();
     let hidden = label.chars().any(|c| c.is_control() || steers(c));
-    if (1..=LABEL_CHARS).contains(&characters) && !hidden && !label.trim().is_empty() {
+    if (1..=LABEL_CHARS).contains(&characters) && !hidden && !label.chars().all(is_blank) {
         return Some(label.clone());
     }
     let values = [("text", &**label), ("characters", &characters.to_string())];

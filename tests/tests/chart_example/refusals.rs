@@ -38,6 +38,7 @@ fn bad_files_end_with_2_and_one_line() -> Result<()> {
             good.replace("\"planetary\"", "\"\\u001b[31mred\""),
             "kind",
         ),
+        ("without-width", format!("\u{200b}{good}"), "\\u{200b}{"),
         ("long", "[".repeat(70_000), "70000 bytes"),
         ("deep", "[".repeat(60_000), "line 1"),
         (

@@ -305,6 +305,23 @@ fn a_pipe_is_written_to_and_stays_one() -> Result<()> {
     Ok(())
 }
 
+/// Catches a task that is read for ever: from a device without an end, or a pipe into which nobody writes.
+#[cfg(unix)]
+#[test]
+fn what_has_no_end_is_no_task() -> Result<()> {
+    let pipe = folder("no-task")?.join("pipe");
+    if !pipe.exists() {
+        ensure!(Command::new("mkfifo").arg(&pipe).status()?.success());
+    }
+    for task in ["/dev/zero", &*pipe.to_string_lossy()] {
+        let refused = search(&[task])?;
+        let said = String::from_utf8(refused.stderr)?;
+        ensure!(refused.status.code() == Some(2), "{task}: {said}");
+        ensure!(said.contains("not a regular file"), "{task}: {said}");
+    }
+    Ok(())
+}
+
 /// Catches an estimate that comes after the work.
 #[test]
 fn an_estimate_is_told_and_nothing_else_done() -> Result<()> {

@@ -39,7 +39,7 @@ fn what_is_left_out_is_assumed_and_said_to_be() -> Result<()> {
 #[test]
 fn what_is_wrong_is_told_and_the_rest_counts() -> Result<()> {
     let train = with(&json!({
-        "input": {"label": "E", "speed": 0, "torque": 80},
+        "input": {"label": "\u{200b}\u{2060}", "speed": 0, "torque": 80},
         "further": [
             {"shaft": "nowhere"},
             {"shaft": "r", "kind": "turbine", "efficiency": 1.5, "power": "much", "torque": 30},
@@ -50,6 +50,7 @@ fn what_is_wrong_is_told_and_the_rest_counts() -> Result<()> {
     let (ports, problems) = Ports::of(&train);
     let places: Vec<&str> = problems.iter().map(|problem| &*problem.place).collect();
     for place in [
+        "sources.input.label",
         "sources.input.speed",
         "sources.further[0].shaft",
         "sources.further[1].kind",

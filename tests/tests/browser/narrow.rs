@@ -6,6 +6,8 @@ use levertrain_tests::browser::{Page, View, page};
 use levertrain_tests::files;
 use serde_json::{Value, json};
 
+use crate::language;
+
 const NARROW: View = View {
     width: 320,
     height: 256,
@@ -67,6 +69,52 @@ fn check(page: &Page, view: View) -> Result<()> {
         ensure!(nameless.is_empty(), "{}: {nameless:?}", file.stem);
     }
     Ok(())
+}
+
+/// Catches names and headings of tables that are divided where no word is, for want of room that scrolling would give.
+#[test]
+fn no_word_of_a_table_is_divided_on_a_phone() -> Result<()> {
+    const DIVIDED: &str = "(() => { const range = document.createRange(); const found = []; \
+        for (const cell of probe.all('.panel :is(th, td), .edit-form .row > .note')) { \
+            if (!cell.checkVisibility() || cell.closest('.cm-editor')) continue; \
+            const walker = document.createTreeWalker(cell, NodeFilter.SHOW_TEXT); \
+            while (walker.nextNode()) { \
+                const { data } = walker.currentNode; \
+                for (const { 0: word, index } of data.matchAll(/[\\p{L}\\p{N}]+/gu)) { \
+                    const tops = new Set([...word].map((_, at) => { \
+                        range.setStart(walker.currentNode, index + at); \
+                        range.setEnd(walker.currentNode, index + at + 1); \
+                        return Math.round(range.getBoundingClientRect().bottom); \
+                    })); \
+                    if (tops.size > 1) found.push(`${cell.closest('[data-part]').dataset.part}: ${word}`); \
+                } \
+            } \
+        } \
+        return found; })()";
+    page::open(View::PHONE, "", |page| {
+        language::speak_german(page)?;
+        for stem in ["08-four-speed-four-member-set", "15-two-mode-split"] {
+            page.goto(&format!("index.html#s={stem}"))?;
+            page.run(
+                "for (const node of probe.all('details')) node.open = true",
+                Value::Null,
+            )?;
+            page.rest()?;
+            page.run(
+                "for (const node of probe.all('details')) node.open = true",
+                Value::Null,
+            )?;
+            page.rest()?;
+            let words: usize = page.get(
+                "probe.all('.panel :is(th, td)').filter((cell) => cell.checkVisibility()).length",
+                Value::Null,
+            )?;
+            ensure!(words > 100, "{stem}: {words} cells are seen");
+            let divided: Vec<String> = page.get(DIVIDED, Value::Null)?;
+            ensure!(divided.is_empty(), "{stem}: {divided:?}");
+        }
+        Ok(())
+    })
 }
 
 /// Catches a drawing that is far under the fold of a phone when somebody comes to change it.

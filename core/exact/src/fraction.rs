@@ -66,6 +66,7 @@ impl Fraction {
     }
 
     /// As [`Fraction::new`] of two numbers that are not zero.
+    // A call: what it does is long, and downloaded.
     #[inline(never)]
     fn reduced(num: i64, den: i64) -> Option<Self> {
         lowest(num, den)
@@ -125,6 +126,7 @@ impl Fraction {
     }
 
     /// As small fractions, in big integers.
+    // Apart, as in `Fraction::of_long`.
     #[cold]
     #[inline(never)]
     fn by_big(&self, other: &Self, operation: Operation) -> Self {

@@ -52,6 +52,9 @@ pub(crate) trait Whole: Clone + std::fmt::Debug {
 /// the next narrowing still has room, and a greatest common divisor costs more than it saves.
 const REDUCE_ABOVE: Bits = (1 << 30) - 1;
 
+/// Leading zeros of two factors together, with which their product keeps below [`REDUCE_ABOVE`], nearly.
+const ROOM_FOR_PRODUCTS: u32 = u64::BITS + 32;
+
 /// Bits that numbers take beside their signs, of several in one: a bit is set where any number
 /// has it, so that one comparison serves for all.
 pub(crate) type Bits = u64;
@@ -83,6 +86,29 @@ fn cross_long(
     Ok(())
 }
 
+/// Both factors without what they have in common.
+// Inline for the walk, as `Columns::narrow_here`.
+#[inline(always)]
+fn without_common(a: i64, b: i64) -> (i64, i64) {
+    let divisor = common_divisor(a, b);
+    if divisor > 1 {
+        (a / divisor, b / divisor)
+    } else {
+        (a, b)
+    }
+}
+
+/// The greatest common divisor of short numbers, one of long ones.
+// A call, as its loop would crowd what surrounds it.
+#[inline(never)]
+fn common_divisor(a: i64, b: i64) -> i64 {
+    let short = |x: i64| u32::try_from(x.unsigned_abs());
+    match (short(a), short(b)) {
+        (Ok(a), Ok(b)) => i64::from(a.gcd(&b)),
+        _ => 1,
+    }
+}
+
 impl Whole for i64 {
     type Overflow = Overflow;
 
@@ -109,14 +135,21 @@ impl Whole for i64 {
         let start = into.len();
         let pairs = x.iter().zip(y);
         let mut new = 0;
-        if of_both | bits(*a) | bits(*b) <= SHORT {
+        let factors = bits(*a) | bits(*b);
+        // Products about to be too long are worth a look at two numbers before all of theirs.
+        let (a, b) = if of_both.leading_zeros() + factors.leading_zeros() < ROOM_FOR_PRODUCTS {
+            without_common(*a, *b)
+        } else {
+            (*a, *b)
+        };
+        if of_both | bits(a) | bits(b) <= SHORT {
             into.extend(pairs.map(|(x, y)| {
                 let entry = a * x - b * y;
                 new |= bits(entry);
                 entry
             }));
         } else {
-            cross_long((*a, x), (*b, y), into)?;
+            cross_long((a, x), (b, y), into)?;
             new = Self::bits(&into[start..]);
         }
         if new > REDUCE_ABOVE {
@@ -138,6 +171,7 @@ impl Whole for i64 {
         all
     }
 
+    // Inline for the walk, as `Columns::narrow_here`.
     #[inline(always)]
     fn minus(&self, other: &Self, of_both: Bits) -> Result<Self, Overflow> {
         if of_both <= SHORT {

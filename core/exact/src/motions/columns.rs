@@ -2,7 +2,8 @@
 
 use num_bigint::BigInt;
 
-use super::{Term, Terms};
+use super::Terms;
+use super::value::{Value, value_in};
 use crate::fraction::Fraction;
 use crate::whole::{Bits, Whole};
 
@@ -214,48 +215,4 @@ impl Columns<i64> {
             bits: 0,
         }
     }
-}
-
-/// A linear expression, looked at once for all columns.
-#[derive(Clone, Copy)]
-pub(super) enum Value<'t> {
-    /// The speed of a shaft.
-    Speed(usize),
-    /// How much faster the first turns than the second.
-    Difference(usize, usize),
-    Sum(&'t [Term]),
-}
-
-impl<'t> Value<'t> {
-    #[inline(always)]
-    pub(super) fn of(terms: &'t [Term]) -> Self {
-        match *terms {
-            [(shaft, 1)] => Self::Speed(shaft),
-            [(first, 1), (second, -1)] => Self::Difference(first, second),
-            _ => Self::Sum(terms),
-        }
-    }
-
-    /// Value in one motion, whose numbers have no other bits than `bits`.
-    // Inline for the walk, as `Columns::narrow_here`: it is its innermost step.
-    #[inline(always)]
-    pub(super) fn within<I: Whole>(self, motion: &[I], bits: Bits) -> Result<I, I::Overflow> {
-        match self {
-            Self::Speed(shaft) => Ok(motion[shaft].clone()),
-            Self::Difference(first, second) => motion[first].minus(&motion[second], bits),
-            Self::Sum(terms) => sum(motion, terms),
-        }
-    }
-}
-
-#[inline(never)]
-fn sum<I: Whole>(motion: &[I], terms: &[Term]) -> Result<I, I::Overflow> {
-    terms.iter().try_fold(I::from_small(0), |sum, &(shaft, k)| {
-        sum.plus_scaled(k, &motion[shaft])
-    })
-}
-
-/// Value of a linear expression in one motion.
-pub(super) fn value_in<I: Whole>(motion: &[I], terms: &[Term]) -> Result<I, I::Overflow> {
-    Value::of(terms).within(motion, Bits::MAX)
 }

@@ -12,6 +12,7 @@ mod columns;
 mod speeds;
 mod state;
 mod turning;
+mod value;
 mod walk;
 
 use num_bigint::BigInt;

@@ -6,7 +6,8 @@
 
 use num_bigint::BigInt;
 
-use super::columns::{Columns, value_in};
+use super::columns::Columns;
+use super::value::value_in;
 use super::{Speeds, Term, Terms, speeds};
 use crate::fraction::{Fraction, lowest};
 use crate::nearest::quotient;
@@ -189,9 +190,9 @@ impl Turning {
     pub fn nearest(&self, terms: &[Term]) -> Option<f64> {
         let quick = match &self.0 {
             Basis::Small(turn) => turn.nearest(terms),
-            Basis::Big(_) => None,
+            Basis::Big(_) => Err(Overflow),
         };
-        quick.unwrap_or_else(|| self.value(terms).map(|value| value.to_f64()))
+        quick.unwrap_or_else(|Overflow| self.value(terms).map(|value| value.to_f64()))
     }
 
     /// Whether the speed of a shaft is determined.
@@ -267,6 +268,7 @@ impl<I: Whole> Turn<I> {
     }
 
     /// Notes that these are the columns of others without one, if so.
+    // Inline for the walk, as `Columns::narrow_here`.
     #[inline(always)]
     fn is_without(&mut self, wider: &Self, column: Option<usize>) -> bool {
         if let Some(column) = column {
@@ -332,36 +334,37 @@ impl<I: Whole> Turn<I> {
 }
 
 impl Turn<i64> {
-    /// As [`Turning::nearest`]; nothing where the numbers are too long for it.
-    fn nearest(&self, terms: &[Term]) -> Option<Option<f64>> {
+    /// As [`Turning::nearest`], where the numbers are short enough for it.
+    fn nearest(&self, terms: &[Term]) -> Result<Option<f64>, Overflow> {
         for index in 0..self.idle() {
-            if value_in(self.columns.column(index), terms).ok()? != 0 {
-                return Some(None);
+            if value_in(self.columns.column(index), terms)? != 0 {
+                return Ok(None);
             }
         }
         let Some(speeds) = self.driven() else {
-            return Some(Some(0.0));
+            return Ok(Some(0.0));
         };
-        let value = value_in(speeds, terms).ok()?;
-        quotient(value, speeds[self.input]).map(Some)
+        let value = value_in(speeds, terms)?;
+        quotient(value, speeds[self.input])
+            .map(Some)
+            .ok_or(Overflow)
     }
 
     /// As [`Turning::speeds`]; nothing where one of them is not short.
     fn speeds(&self, into: &mut [[i64; 2]]) -> Option<usize> {
-        // Written out, not one by one through `speed`: this is most of what a walk over all
+        // Written out, not one by one through `speed`: this is a half of what a walk over all
         // combinations does.
-        let mut determined = 0;
-        let all = into.iter_mut().enumerate();
         let Some(driven) = self.driven() else {
-            for (shaft, speed) in all {
-                let at_rest = !self.floats(shaft);
-                determined += usize::from(at_rest);
-                *speed = [0, i64::from(at_rest)];
-            }
-            return Some(determined);
+            into.fill(speeds::AT_REST);
+            return Some(if self.idle() > 0 {
+                self.speeds_at_rest(into)
+            } else {
+                into.len()
+            });
         };
         let input = driven[self.input];
-        for ((shaft, speed), &driven) in all.zip(driven) {
+        let mut determined = 0;
+        for ((shaft, speed), &driven) in into.iter_mut().enumerate().zip(driven) {
             let floats = self.floats(shaft);
             determined += usize::from(!floats);
             // Many a speed is none, or the input's own: these need no divisor.
@@ -376,6 +379,22 @@ impl Turn<i64> {
             };
         }
         Some(determined)
+    }
+
+    /// As [`Turning::speeds`] where the input rests, over zeros.
+    // Apart, because shafts seldom float while the input is held.
+    #[cold]
+    #[inline(never)]
+    fn speeds_at_rest(&self, zeros: &mut [[i64; 2]]) -> usize {
+        let mut determined = 0;
+        for (shaft, speed) in zeros.iter_mut().enumerate() {
+            if self.floats(shaft) {
+                *speed = speeds::UNDETERMINED;
+            } else {
+                determined += 1;
+            }
+        }
+        determined
     }
 
     fn to_big(&self) -> Turn<BigInt> {

@@ -48,11 +48,11 @@ pub(crate) trait Whole: Clone + std::fmt::Debug {
     fn over(&self, den: &Self) -> Option<Fraction>;
 }
 
-/// Columns with entries of no more bits are left as they are: differences of these are [`SHORT`], so that
-/// the next narrowing still has room, and a greatest common divisor costs more than it saves.
-const REDUCE_ABOVE: Bits = (1 << 30) - 1;
+/// Columns with entries of no more bits are left as they are: a greatest common divisor of all costs more than it
+/// saves. They are [`SHORT`], and where they are long for a product its two factors lose what they have in common.
+const REDUCE_ABOVE: Bits = SHORT;
 
-/// Leading zeros of two factors together, with which their product keeps below [`REDUCE_ABOVE`], nearly.
+/// Leading zeros of two factors together, with which a product of them is hardly longer than [`REDUCE_ABOVE`].
 const ROOM_FOR_PRODUCTS: u32 = u64::BITS + 32;
 
 /// Bits that numbers take beside their signs, of several in one: a bit is set where any number

@@ -44,7 +44,7 @@ pub const PACKER: Engine = Engine {
 pub const SEARCH: Engine = Engine {
     package: "levertrain-search",
     name: "levertrain_search",
-    limit: 354_300,
+    limit: 354_000,
 };
 
 /// All, in the order in which a page loads them.

@@ -12,7 +12,8 @@ use crate::draw::text;
 use crate::motion::live::Motion;
 
 const SIZE: f64 = 12.0;
-const LINE: f64 = 19.0;
+/// As high as the highest sign, that of a fight, so that no two lines touch.
+const LINE: f64 = 23.0;
 const MARGIN: f64 = 8.0;
 const BETWEEN: f64 = 12.0;
 const RADIUS: f64 = 7.5;
@@ -79,7 +80,7 @@ impl Entry {
                 output,
             };
             let radius = match letter.map(str::len) {
-                // With its edge it is no higher than a line.
+                // With its edge it is about as high as a line.
                 None if motion == Motion::Fighting => RADIUS - 5.5,
                 None => RADIUS - 3.0,
                 Some(1) => RADIUS,

@@ -12,8 +12,8 @@ use crate::draw::text;
 use crate::motion::live::Motion;
 
 const SIZE: f64 = 12.0;
-/// As high as the highest sign, that of a fight, so that no two lines touch.
-const LINE: f64 = 23.0;
+/// A little more than the highest sign, so that no two lines touch.
+const LINE: f64 = 21.0;
 const MARGIN: f64 = 8.0;
 const BETWEEN: f64 = 12.0;
 const RADIUS: f64 = 7.5;

@@ -154,9 +154,10 @@ fn circle(centre: Point, radius: f64) -> Vec<Point> {
 
 fn jagged(centre: Point, radius: f64) -> Vec<Point> {
     const TEETH: usize = 11;
-    const DEPTH: f64 = 2.5;
+    /// Half of a tooth's height, by the radius: a small sign has small teeth.
+    const DEPTH: f64 = 0.175;
     around(centre, 2 * TEETH, |corner| {
-        radius + if corner % 2 == 0 { DEPTH } else { -DEPTH }
+        radius * if corner % 2 == 0 { 1.0 + DEPTH } else { 1.0 - DEPTH }
     })
 }
 

@@ -16,11 +16,14 @@ use crate::standing::is_put_there;
 const TASK_BYTES: usize = 2 * FILE_BYTES;
 
 pub fn read_task(file: &str) -> Result<String, String> {
-    input::read(file, TASK_BYTES).map_err(|problem| format!("{file}: {problem}"))
+    read(file, TASK_BYTES)
 }
 
-fn read(file: &str) -> Result<String, String> {
-    fs::read_to_string(file).map_err(|error| format!("{file}: {error}"))
+/// The longest file of a shard: far more finds than are kept.
+const SHARD_BYTES: usize = 100_000_000;
+
+fn read(file: &str, most: usize) -> Result<String, String> {
+    input::read(file, most).map_err(|problem| format!("{file}: {problem}"))
 }
 
 /// Goes through the finds of the files of all shards; what has become of all that they went through, and whether one of them
@@ -31,7 +34,7 @@ pub fn merge(
     mut take: impl FnMut(&str) -> Option<()>,
 ) -> Result<(Vec<u128>, bool), String> {
     for file in files {
-        let text = read(file)?;
+        let text = read(file, SHARD_BYTES)?;
         let mut lines = text.lines();
         let mark = lines.next().unwrap_or_default();
         shards

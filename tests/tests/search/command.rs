@@ -313,11 +313,13 @@ fn what_has_no_end_is_no_task() -> Result<()> {
     if !pipe.exists() {
         ensure!(Command::new("mkfifo").arg(&pipe).status()?.success());
     }
-    for task in ["/dev/zero", &*pipe.to_string_lossy()] {
-        let refused = search(&[task])?;
-        let said = String::from_utf8(refused.stderr)?;
-        ensure!(refused.status.code() == Some(2), "{task}: {said}");
-        ensure!(said.contains("not a regular file"), "{task}: {said}");
+    for file in ["/dev/zero", &*pipe.to_string_lossy()] {
+        for arguments in [&[file][..], &["--merge", file]] {
+            let refused = search(arguments)?;
+            let said = String::from_utf8(refused.stderr)?;
+            ensure!(refused.status.code() == Some(2), "{arguments:?}: {said}");
+            ensure!(said.contains("not a regular file"), "{arguments:?}: {said}");
+        }
     }
     Ok(())
 }

@@ -157,7 +157,12 @@ fn jagged(centre: Point, radius: f64) -> Vec<Point> {
     /// Half of a tooth's height, by the radius: a small sign has small teeth.
     const DEPTH: f64 = 0.175;
     around(centre, 2 * TEETH, |corner| {
-        radius * if corner % 2 == 0 { 1.0 + DEPTH } else { 1.0 - DEPTH }
+        radius
+            * if corner % 2 == 0 {
+                1.0 + DEPTH
+            } else {
+                1.0 - DEPTH
+            }
     })
 }
 

@@ -14,6 +14,8 @@ mod drawing;
 mod far;
 mod geometry;
 mod key;
+#[cfg(test)]
+mod label_tests;
 mod labels;
 mod marks;
 mod naming;

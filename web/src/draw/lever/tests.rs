@@ -4,7 +4,6 @@ use std::fmt::Write as _;
 
 use levertrain_core::{Body, ElementSet};
 
-use super::clear_tests::unclear;
 use super::geometry::{Diagram, Node};
 use super::marks::Look;
 use super::saying::VALUE_SIZE;
@@ -59,11 +58,11 @@ fn largest() -> String {
     )
 }
 
-fn open(name: &str, text: &str) -> Session {
+pub(super) fn open(name: &str, text: &str) -> Session {
     Session::open(text).unwrap_or_else(|problems| panic!("{name}: {problems:?}"))
 }
 
-fn arrive(session: &mut Session, applied: ElementSet) {
+pub(super) fn arrive(session: &mut Session, applied: ElementSet) {
     session.apply(applied);
     session.settle();
 }
@@ -208,50 +207,6 @@ fn previews_glides_and_odd_input_speeds_are_drawn_clear() {
                 }
                 session.end_drag();
                 session.settle();
-            }
-        }
-    }
-}
-
-/// Every node says at least its speed or state where there is room enough.
-#[test]
-fn no_value_is_dropped_on_a_wide_page() {
-    for (name, text) in scenarios() {
-        let mut session = open(&name, &text);
-        for range in 0..session.train().scenario().ranges.len() {
-            let applied = session.train().range(range);
-            arrive(&mut session, applied);
-            let live = session.live();
-            let stage = session.layout().stage(1200.0);
-            let drawn = scene(&live, &stage, false);
-            let diagram = Diagram::of(&live, &stage, false);
-            let gutter = diagram.sides().0;
-            let said = drawn
-                .labels()
-                .filter(|label| label.size == VALUE_SIZE && label.at.x > gutter);
-            assert_eq!(
-                said.count(),
-                diagram.nodes().count(),
-                "{name}, range {range}"
-            );
-        }
-    }
-}
-
-/// A lever of its own says in each node which member it is, on any page but a phone's.
-#[test]
-fn nodes_keep_their_letters_where_there_is_room() {
-    for (name, text) in scenarios() {
-        let session = open(&name, &text);
-        let live = session.live();
-        for width in [860.0, 1280.0, 1920.0] {
-            let stage = session.layout().stage(width);
-            for node in Diagram::of(&live, &stage, false).nodes() {
-                assert_eq!(
-                    node.roles_text, None,
-                    "{name}, {width} wide, {:?}",
-                    node.bodies
-                );
             }
         }
     }
@@ -459,97 +414,10 @@ fn the_key_explains_every_sign() {
     }
 }
 
-/// Labels clear the ground behind them: none may take a piece out of a lever or a tie.
 #[test]
-fn no_label_erases_a_piece_of_a_lever_or_a_tie() {
-    let mut erased = Vec::new();
-    for (name, text) in scenarios() {
-        let mut session = open(&name, &text);
-        for range in 0..session.train().scenario().ranges.len() {
-            let applied = session.train().range(range);
-            arrive(&mut session, applied);
-            let live = session.live();
-            for width in [320.0, 390.0, 860.0, 1280.0, 1920.0] {
-                let stage = session.layout().stage(width);
-                let diagram = Diagram::of(&live, &stage, false);
-                let drawn = scene(&live, &stage, false);
-                let plates: Vec<&Label> = drawn.labels().filter(|label| label.plate).collect();
-                let bars = diagram
-                    .levers
-                    .iter()
-                    .map(|lever| (lever.nodes[0].at, lever.nodes[lever.nodes.len() - 1].at));
-                let lines: Vec<(Point, Point)> = bars
-                    .chain(diagram.links.iter().map(|link| link.reach()))
-                    .collect();
-                for label in plates {
-                    let mut covered = lines.iter().filter(|(from, to)| {
-                        super::placing::length_inside(*from, *to, label.bounds()) > 0.5
-                    });
-                    if covered.next().is_some() {
-                        erased.push(format!("{name}, range {range}, {width}: {}", label.text));
-                    }
-                }
-            }
-        }
-    }
-    assert!(erased.is_empty(), "{}: {erased:#?}", erased.len());
-}
-
-/// Every shaft is named beside one of its nodes, in every range and while nothing is applied. A narrow page has no room for some
-/// names but behind a line through another.
-#[test]
-fn every_shaft_has_its_name() {
-    let mut nameless = Vec::new();
-    for (name, text) in scenarios() {
-        let mut session = open(&name, &text);
-        let ranges = session.train().scenario().ranges.len();
-        let ranges = (0..ranges).map(|range| session.train().range(range));
-        let shown: Vec<ElementSet> = ranges.chain([ElementSet::from_bits(0)]).collect();
-        for applied in shown {
-            arrive(&mut session, applied);
-            let live = session.live();
-            for width in [1280.0, 1920.0] {
-                let stage = session.layout().stage(width);
-                let diagram = Diagram::of(&live, &stage, false);
-                let unclear = unclear(&diagram).into_iter();
-                let no_names = unclear.filter(|said| said.ends_with("has no name"));
-                nameless
-                    .extend(no_names.map(|said| format!("{name}, {applied:?}, {width}: {said}")));
-            }
-        }
-    }
-    assert!(nameless.is_empty(), "{}: {nameless:#?}", nameless.len());
-}
-
-/// The speed of a node at rest does not stand on the line of standstill, which would look like a minus before it.
-#[test]
-fn no_nought_stands_on_the_line_of_standstill() {
-    for (name, text) in scenarios() {
-        let mut session = open(&name, &text);
-        for range in 0..session.train().scenario().ranges.len() {
-            let applied = session.train().range(range);
-            arrive(&mut session, applied);
-            let live = session.live();
-            for width in WIDTHS {
-                let stage = session.layout().stage(width);
-                let diagram = Diagram::of(&live, &stage, false);
-                let (line, gutter) = (diagram.axis.y(0.0), diagram.sides().0);
-                let drawn = scene(&live, &stage, false);
-                let mut noughts = drawn.labels().filter(|label| {
-                    label.text == "0" && label.size == VALUE_SIZE && label.at.x > gutter
-                });
-                let on_line = noughts.find(|label| (label.at.y - line).abs() < label.size / 2.0);
-                assert_eq!(on_line, None, "{name}, range {range}, {width}");
-            }
-        }
-    }
-}
-
-#[test]
-fn labels_are_clear_in_german_too() {
+fn all_is_drawn_clear_in_german_too() {
     crate::draw::tests::again_in_german(&[
         every_combination_of_every_scenario_is_drawn_clear,
         previews_glides_and_odd_input_speeds_are_drawn_clear,
-        no_label_erases_a_piece_of_a_lever_or_a_tie,
     ]);
 }

@@ -6,7 +6,6 @@ use levertrain_core::{Body, ElementSet};
 
 use super::geometry::{Diagram, Node};
 use super::marks::Look;
-use super::saying::VALUE_SIZE;
 use super::{scene, shaft_at};
 use crate::document::session::Session;
 use crate::document::settings::Settings;

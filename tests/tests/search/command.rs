@@ -309,12 +309,14 @@ fn a_pipe_is_written_to_and_stays_one() -> Result<()> {
 #[cfg(unix)]
 #[test]
 fn what_has_no_end_is_no_task() -> Result<()> {
-    let pipe = folder("no-task")?.join("pipe");
+    let folder = folder("no-task")?;
+    let task = wide_task(&folder)?;
+    let pipe = folder.join("pipe");
     if !pipe.exists() {
         ensure!(Command::new("mkfifo").arg(&pipe).status()?.success());
     }
     for file in ["/dev/zero", &*pipe.to_string_lossy()] {
-        for arguments in [&[file][..], &["--merge", file]] {
+        for arguments in [&[file][..], &[&*task, "--merge", file]] {
             let refused = search(arguments)?;
             let said = String::from_utf8(refused.stderr)?;
             ensure!(refused.status.code() == Some(2), "{arguments:?}: {said}");

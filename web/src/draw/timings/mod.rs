@@ -9,6 +9,7 @@ mod tests;
 
 use levertrain_core::words::word;
 
+use super::field::letter;
 use super::scene::{Align, Bounds, Ink, Label, Point, Scene, Stroke, at};
 use super::text;
 use super::ticks::{plain, tidy};
@@ -253,16 +254,4 @@ fn steps(times: &[f64], cell: f64) -> Vec<(f64, String)> {
     let all = counts.map(|count| count as f64 * step);
     all.map(|time| (((time - first) / each + 0.5) * cell, plain(time, step)))
         .collect()
-}
-
-fn letter(place: Point, text: String, align: Align) -> Label {
-    Label {
-        at: place,
-        text,
-        size: SIZE,
-        bold: false,
-        ink: Ink::Quiet,
-        align,
-        plate: false,
-    }
 }

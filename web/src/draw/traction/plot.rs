@@ -1,6 +1,7 @@
 //! One plot: its axes, lines cut to its area, and names that cover neither each other nor a line where that can be.
 
 use super::SIZE;
+use crate::draw::field::letter;
 use crate::draw::scene::{Align, Bounds, Ink, Label, Point, Scene, Stroke, at};
 use crate::draw::text;
 use crate::draw::ticks::{plain, tidy};
@@ -271,19 +272,6 @@ impl Plot {
                 .iter()
                 .any(|other| other.bounds().overlaps(&bounds))
             && !self.inked.iter().any(|point| bounds.contains(*point))
-    }
-}
-
-/// A number or name of an axis.
-fn letter(place: Point, text: String, align: Align) -> Label {
-    Label {
-        at: place,
-        text,
-        size: SIZE,
-        bold: false,
-        ink: Ink::Quiet,
-        align,
-        plate: false,
     }
 }
 

@@ -269,18 +269,11 @@ impl Node {
             live.train.scenario().couplings[coupling].facts().members()[member].role
         };
         let speed = live.speed(bodies[0]);
-        let joined = group.iter().any(|node| node.members.len() > 1) || group.len() > 1;
         let names: Vec<String> = members
             .iter()
             .map(|member| role_name(role(member), member.0))
             .collect();
-        let roles_text = lettered.is_none().then(|| {
-            if joined || names.len() > 1 {
-                names.join("·")
-            } else {
-                names.concat()
-            }
-        });
+        let roles_text = lettered.is_none().then(|| names.join("·"));
         // A fight or a free member is the more remarkable of two that stand together.
         let motions = bodies.iter().map(|&body| live.motion(body));
         let motion = motions

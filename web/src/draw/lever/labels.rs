@@ -7,7 +7,7 @@ use super::axis::TICK_SIZE;
 use super::geometry::{Diagram, HEADING};
 use super::key;
 use super::marks::{self, Look};
-use super::placing::{Board, Spot, Weigh};
+use super::placing::{Board, Size, Spot, Weigh};
 use super::saying::{self, Line, Saying};
 use crate::draw::scene::{Align, Bounds, Ink, Label, Point, at};
 use crate::draw::text;
@@ -29,6 +29,11 @@ const LEADING: f64 = 0.5;
 
 /// How much worse a place may be for the sake of saying more.
 const WORTH_SAYING: f64 = 80.0;
+
+/// How often labels are placed, each time with a shaft first whose name found no room, unless more nodes than these have no
+/// name: then there is room for few, and every frame of such a train takes long as it is.
+const ANEW: usize = 7;
+const FEW: usize = 6;
 
 /// Every text of the diagram but the letters in the nodes and the key.
 pub(super) struct Lettering {
@@ -127,28 +132,50 @@ pub(super) fn places(
         labels.extend(input_label(diagram, &mut board));
     }
     let mut subjects = subjects(diagram);
-    let mut all = place(&subjects, &mut board);
-    if let Some(naming) = &diagram.naming {
-        (naming.rest)(&mut subjects, &mut all, &mut board);
+    let mut order: Vec<usize> = (0..subjects.len()).collect();
+    let (mut all, mut fewest) = (Vec::new(), usize::MAX);
+    let fixed = board.count();
+    for _ in 0..ANEW {
+        board.keep(fixed);
+        let (mut places, unnamed, last) = place(&subjects, &order, &mut board);
+        if let Some(naming) = &diagram.naming {
+            (naming.rest)(&mut subjects, &mut places, &mut board);
+        }
+        if unnamed < fewest {
+            (all, fewest) = (places, unnamed);
+        }
+        if !(1..=FEW).contains(&unnamed) || diagram.naming.is_some() {
+            break;
+        }
+        order.swap(0, last);
     }
     (labels, subjects.into_iter().zip(all))
 }
 
-/// Places what must be said of every subject first, then says more where there is room.
-fn place(subjects: &[Subject], board: &mut Board) -> Vec<Option<Placed>> {
-    let mut all: Vec<Option<Placed>> = Vec::new();
-    for subject in subjects {
+/// Places what must be said of every subject first, in this order, then says more where there is room. Also tells how many stand
+/// for a shaft that no label names, and the place of the last of them in the order.
+fn place(
+    subjects: &[Subject],
+    order: &[usize],
+    board: &mut Board,
+) -> (Vec<Option<Placed>>, usize, usize) {
+    let mut all: Vec<Option<Placed>> = vec![None; subjects.len()];
+    for &index in order {
+        let subject = &subjects[index];
         let first = subject.sayings.len() - subject.essential;
-        all.push((first..subject.sayings.len()).find_map(|saying| {
+        all[index] = (first..subject.sayings.len()).find_map(|saying| {
             let size = size(&subject.sayings[saying].lines);
             let spot = board.best(subject.centre, subject.reach, size, None)?;
             let own = board.take(spot.area);
             Some(Placed { spot, saying, own })
-        }));
+        });
     }
     let mut named: Vec<Body> = Vec::new();
-    for (subject, placed) in subjects.iter().zip(&mut all) {
-        let Some(placed) = placed else { continue };
+    for &index in order {
+        let subject = &subjects[index];
+        let Some(placed) = &mut all[index] else {
+            continue;
+        };
         let is_news = subject.bodies.iter().any(|body| !named.contains(body));
         for saying in 0..placed.saying {
             if subject.sayings[saying].names && !is_news {
@@ -167,7 +194,14 @@ fn place(subjects: &[Subject], board: &mut Board) -> Vec<Option<Placed>> {
             }
         }
     }
-    all
+    let (mut unnamed, mut last) = (0, 0);
+    for (at, &index) in order.iter().enumerate() {
+        let mut bodies = subjects[index].bodies.iter();
+        if bodies.any(|body| !named.contains(body)) {
+            (unnamed, last) = (unnamed + 1, at);
+        }
+    }
+    (all, unnamed, last)
 }
 
 /// The nodes in order of importance, then those of the change being tried.
@@ -238,13 +272,22 @@ fn set(lines: &[Line], spot: Spot) -> Vec<Label> {
         .collect()
 }
 
-pub(super) fn size(lines: &[Line]) -> (f64, f64) {
-    let widths = lines
-        .iter()
-        .map(|line| text::width(&line.text, line.size, line.bold));
-    let heights = lines.iter().map(|line| line.size * text::LINE);
-    let leading = LEADING * lines.len().saturating_sub(1) as f64;
-    (widths.fold(0.0, f64::max), heights.sum::<f64>() + leading)
+pub(super) fn size(lines: &[Line]) -> Size {
+    let (mut width, mut height, mut nought) = (0.0_f64, -LEADING, f64::NAN);
+    for line in lines {
+        let line_height = line.size * text::LINE;
+        height += LEADING;
+        if line.text == "0" {
+            nought = height + line_height / 2.0;
+        }
+        height += line_height;
+        width = width.max(text::width(&line.text, line.size, line.bold));
+    }
+    Size {
+        width,
+        height,
+        nought,
+    }
 }
 
 /// What labels had better not cover.
@@ -263,6 +306,7 @@ fn mark_lines(diagram: &Diagram<'_>, board: &mut Board) {
     for &(from, to, cost) in &diagram.behind {
         board.avoid(from, to, cost);
     }
+    board.standstill = diagram.axis.y(0.0);
     let (left, right) = diagram.sides();
     for (speed, cost) in [(0.0, OVER_ZERO), (1.0, OVER_INPUT)] {
         let y = diagram.axis.y(speed);
@@ -325,34 +369,39 @@ fn input_label(diagram: &Diagram<'_>, board: &mut Board) -> Option<Label> {
     const MOVED: f64 = 0.03;
     let (left, right) = diagram.sides();
     let y = diagram.axis.y(1.0);
-    let text = saying::input_line(diagram);
-    let label = |x: f64, side: f64| Label {
-        at: at(x, y + side * 10.0),
-        text: text.clone(),
+    let label = Label {
+        at: at(0.0, 0.0),
+        text: saying::input_line(diagram),
         size: 12.5,
         bold: false,
         ink: Ink::Text,
         align: Align::Right,
         plate: true,
     };
-    let mut best: Option<(f64, Label)> = None;
+    let size = label.bounds();
+    let mut best: Option<(f64, Point)> = None;
     let mut x = right;
     while x > left {
         let moved = (right - x) * MOVED;
-        if best.as_ref().is_some_and(|(least, _)| *least <= moved) {
+        if best.is_some_and(|(least, _)| least <= moved) {
             break;
         }
-        for (side, habit) in [(-1.0, 0.0), (1.0, 1.0)] {
-            let label = label(x, side);
-            let area = label.bounds();
+        for (side, habit) in [(-10.0, 0.0), (10.0, 1.0)] {
+            let spot = at(x, y + side);
+            let area = Bounds {
+                left: size.left + spot.x,
+                top: size.top + spot.y,
+                ..size
+            };
             let cost = habit + moved + board.covering(area);
-            if board.is_free(area, None) && best.as_ref().is_none_or(|(least, _)| cost < *least) {
-                best = Some((cost, label));
+            if board.is_free(area, None) && best.is_none_or(|(least, _)| cost < least) {
+                best = Some((cost, spot));
             }
         }
         x -= STEP;
     }
-    let (_, label) = best?;
+    let (_, at) = best?;
+    let label = Label { at, ..label };
     board.take(label.bounds());
     Some(label)
 }

@@ -25,6 +25,10 @@ const AWAY_COST: f64 = 0.45;
 /// What a leader costs that runs over another label or node.
 const CROSSED_LEADER: f64 = 100.0;
 
+/// What a nought on the line of standstill costs, and how near that is: the line on both sides of it reads as signs.
+const STRUCK: f64 = 60.0;
+const ON_LINE: f64 = 7.0;
+
 /// What a place for what is around a point costs beyond the usual, by the leader to it and what its label took before.
 pub(super) type Weigh = fn(&Board, Point, Bounds, Option<[Point; 2]>, Option<usize>) -> f64;
 
@@ -41,6 +45,8 @@ pub(super) struct Board {
     /// From this distance on a line leads from a label to what it belongs to.
     pub leads_from: f64,
     pub weigh: Option<Weigh>,
+    /// Where the line of standstill is.
+    pub standstill: f64,
     /// What blocked the last place: most likely the next one too.
     blocker: Cell<usize>,
 }
@@ -52,6 +58,17 @@ struct Line {
     to: Point,
     /// Cost of covering one CSS pixel.
     cost: f64,
+}
+
+/// What a label takes.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Size {
+    /// Its width.
+    pub width: f64,
+    /// Its height.
+    pub height: f64,
+    /// From its upper edge to the middle of a nought in it; not a number where it has none.
+    pub nought: f64,
 }
 
 /// Where a label could stand.
@@ -78,6 +95,7 @@ impl Board {
             leaders: Vec::new(),
             leads_from: LEADER_FROM,
             weigh: None,
+            standstill: f64::INFINITY,
             blocker: Cell::new(0),
         }
     }
@@ -86,6 +104,16 @@ impl Board {
     pub(super) fn take(&mut self, area: Bounds) -> usize {
         self.taken.push(area);
         self.taken.len() - 1
+    }
+
+    /// How many boxes are taken.
+    pub(super) fn count(&self) -> usize {
+        self.taken.len()
+    }
+
+    /// Gives all boxes free but so many that were taken first.
+    pub(super) fn keep(&mut self, first: usize) {
+        self.taken.truncate(first);
     }
 
     /// Moves a taken box.
@@ -134,7 +162,7 @@ impl Board {
         &self,
         centre: Point,
         reach: f64,
-        size: (f64, f64),
+        size: Size,
         own: Option<usize>,
     ) -> Option<Spot> {
         let mut best: Option<Spot> = None;
@@ -154,9 +182,12 @@ impl Board {
                 }
                 let leader = (away >= self.leads_from).then(|| leader(centre, reach, area));
                 let crossed = leader.is_some_and(|[from, to]| self.is_crossed(from, to, own));
+                // Where there is no nought this is never so.
+                let struck = (area.top + size.nought - self.standstill).abs() < ON_LINE;
                 let cost = side.cost
                     + distance
                     + self.covering(area)
+                    + if struck { STRUCK } else { 0.0 }
                     + if crossed { CROSSED_LEADER } else { 0.0 }
                     + self
                         .weigh
@@ -244,7 +275,8 @@ impl Side {
         Self { x, y, cost }
     }
 
-    fn area(&self, centre: Point, reach: f64, (width, height): (f64, f64)) -> Bounds {
+    fn area(&self, centre: Point, reach: f64, size: Size) -> Bounds {
+        let Size { width, height, .. } = size;
         let left = match self.x {
             Across::Before => -reach - width,
             Across::LeaningBefore => LEAN - width,
@@ -325,7 +357,11 @@ pub(super) fn length_inside(from: Point, to: Point, area: Bounds) -> f64 {
 mod tests {
     use super::*;
 
-    const SIZE: (f64, f64) = (30.0, 14.0);
+    const SIZE: Size = Size {
+        width: 30.0,
+        height: 14.0,
+        nought: f64::NAN,
+    };
 
     fn board() -> Board {
         Board::new(Bounds {
@@ -338,7 +374,12 @@ mod tests {
 
     #[track_caller]
     fn best(board: &Board, centre: Point) -> Spot {
-        match board.best(centre, 10.0, SIZE, None) {
+        best_of(board, centre, SIZE)
+    }
+
+    #[track_caller]
+    fn best_of(board: &Board, centre: Point, size: Size) -> Spot {
+        match board.best(centre, 10.0, size, None) {
             Some(spot) => spot,
             None => panic!("no room at {centre:?}"),
         }
@@ -351,6 +392,20 @@ mod tests {
         assert_eq!(best(&board, centre).align, Align::Left);
         board.avoid(at(100.0, 50.0), at(200.0, 50.0), 1.0);
         assert!(best(&board, centre).area.top < 43.0);
+    }
+
+    #[test]
+    fn a_nought_stands_beside_the_line_of_standstill_and_not_on_it() {
+        let mut board = board();
+        board.standstill = 50.0;
+        let centre = at(100.0, 50.0);
+        assert_eq!(best(&board, centre).area.top, 43.0);
+        let nought = Size {
+            nought: 7.0,
+            ..SIZE
+        };
+        let spot = best_of(&board, centre, nought);
+        assert!((spot.area.top + 7.0 - 50.0).abs() >= ON_LINE, "{spot:?}");
     }
 
     #[test]

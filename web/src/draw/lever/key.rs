@@ -60,6 +60,7 @@ impl Entry {
     fn sign_width(self) -> f64 {
         match self {
             Self::Way(_) => 14.0,
+            Self::Member(role) if role.letter().len() > 1 => 25.0,
             Self::Member(_) => 21.0,
             Self::Held | Self::Shared => 29.0,
             Self::Free | Self::Open | Self::Closed | Self::Behind | Self::Powerless => 32.0,
@@ -174,20 +175,25 @@ pub(super) fn height(stage: &Stage<'_>, power: bool) -> f64 {
 /// Draws it along the lower edge.
 pub(super) fn draw(scene: &mut Scene, stage: &Stage<'_>, power: bool) {
     let top = scene.height - height(stage, power);
-    for (line, left, entry) in places(stage, power) {
-        let y = top + (line as f64 + 0.5) * LINE;
-        let sign = entry.sign_width();
-        entry.draw_sign(scene, at(left + sign / 2.0 - 2.5, y));
-        scene.label(Label {
-            at: at(left + sign, y),
-            text: entry.words().to_owned(),
-            size: SIZE,
-            bold: false,
-            ink: Ink::Text,
-            align: Align::Left,
-            plate: false,
-        });
+    for place in places(stage, power) {
+        draw_entry(scene, top, place);
     }
+}
+
+/// Draws an entry in its place; `top` is the upper edge of the key.
+fn draw_entry(scene: &mut Scene, top: f64, (line, left, entry): (usize, f64, Entry)) {
+    let y = top + (line as f64 + 0.5) * LINE;
+    let sign = entry.sign_width();
+    entry.draw_sign(scene, at(left + sign / 2.0 - 2.5, y));
+    scene.label(Label {
+        at: at(left + sign, y),
+        text: entry.words().to_owned(),
+        size: SIZE,
+        bold: false,
+        ink: Ink::Text,
+        align: Align::Left,
+        plate: false,
+    });
 }
 
 /// Line, left end and what is there; in reading order.
@@ -244,4 +250,84 @@ fn entries(train: &Train, crosses: bool, power: bool) -> Vec<Entry> {
     let lines = shared.into_iter().chain(behind).chain(powerless);
     let all = signs.chain(lines).chain(packs.iter().copied());
     all.chain(ends).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::draw::scene::Mark;
+    use crate::draw::tests::{again_in_german, sessions};
+
+    /// How near two entries may come: beside each other, and one under the other.
+    const BESIDE: f64 = 11.0;
+    const UNDER: f64 = 0.5;
+
+    /// The box of all that is drawn for an entry.
+    fn drawn(stage: &Stage<'_>, place: (usize, f64, Entry)) -> Bounds {
+        let mut scene = Scene::new(stage.size().width, stage.size().lever_height);
+        draw_entry(&mut scene, 100.0, place);
+        let (mut low, mut high) = ([f64::INFINITY; 2], [f64::NEG_INFINITY; 2]);
+        let mut reach = |x: f64, y: f64, by: f64| {
+            low = [low[0].min(x - by), low[1].min(y - by)];
+            high = [high[0].max(x + by), high[1].max(y + by)];
+        };
+        for mark in &scene.marks {
+            match mark {
+                Mark::Path { points, stroke } => {
+                    points
+                        .iter()
+                        .for_each(|p| reach(p.x, p.y, stroke.width / 2.0));
+                }
+                Mark::Fill { points, .. } => points.iter().for_each(|p| reach(p.x, p.y, 0.0)),
+                Mark::Disc { centre, radius, .. } => reach(centre.x, centre.y, *radius),
+                Mark::Text(label) => {
+                    let area = label.bounds();
+                    reach(area.left, area.middle().y, 0.0);
+                    reach(area.left + area.width, area.middle().y, 0.0);
+                }
+            }
+        }
+        Bounds {
+            left: low[0],
+            top: low[1],
+            width: high[0] - low[0],
+            height: high[1] - low[1],
+        }
+    }
+
+    /// Catches signs that are higher than their line or wider than the room before their word.
+    #[test]
+    fn no_two_entries_touch() {
+        for (name, session) in sessions() {
+            for width in [0.0, 390.0, 860.0, 1280.0, 1920.0] {
+                let stage = session.layout().stage(width);
+                for power in [false, true] {
+                    let places = places(&stage, power);
+                    let boxes: Vec<Bounds> =
+                        places.iter().map(|&place| drawn(&stage, place)).collect();
+                    for (index, area) in boxes.iter().enumerate() {
+                        let wide = Bounds {
+                            left: area.left - BESIDE,
+                            top: area.top - UNDER,
+                            width: area.width + 2.0 * BESIDE,
+                            height: area.height + 2.0 * UNDER,
+                        };
+                        for (other, near) in boxes.iter().enumerate().skip(index + 1) {
+                            assert!(
+                                !wide.overlaps(near),
+                                "{name}, {width} wide: {:?} and {:?}",
+                                places[index].2,
+                                places[other].2
+                            );
+                        }
+                    }
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn no_two_entries_touch_in_german() {
+        again_in_german(&[no_two_entries_touch]);
+    }
 }

@@ -144,7 +144,7 @@ pub(super) fn check(scene: &Scene, what: &str) {
 }
 
 /// Ways to show a train: power or not, all gears to one scale or not.
-const LOOKS: [(bool, bool); 3] = [(false, false), (true, false), (false, true)];
+const LOOKS: [(bool, bool); 4] = [(false, false), (true, false), (false, true), (true, true)];
 
 fn look_so(session: &mut Session, (power, one_module): (bool, bool)) {
     session.set(Settings {

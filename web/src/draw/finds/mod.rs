@@ -205,8 +205,9 @@ fn present(scene: &mut Scene, point: Point, (dx, dy): (f64, f64)) {
         scene.fill(points.clone(), Ink::Paper);
         scene.path(points, Stroke::solid(Ink::Text, 2.0));
     } else {
-        let length = dx.hypot(dy);
-        let tip = at(point.x + dx / length * size, point.y + dy / length * size);
+        // Mostly outside, as the outermost points are near the edge.
+        let outside = 1.5 * size / dx.hypot(dy);
+        let tip = at(point.x + dx * outside, point.y + dy * outside);
         scene.arrow_head(tip, (dx, dy), 2.0 * size, Ink::Text);
     }
 }

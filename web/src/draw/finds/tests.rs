@@ -150,3 +150,31 @@ fn few_finds_have_a_plot_too() {
         }
     }
 }
+
+/// Catches a triangle at the edge that lies on the point nearest to it, or on the name of an axis.
+#[test]
+fn what_is_beyond_the_plot_touches_no_point() {
+    let view = View {
+        present: Some([0.03, 90.0]),
+        ..view(&[0.03, 0.44, 1.19, 1.43], &[52.0, 50.0, 48.0, 46.0])
+    };
+    for width in [280.0, 360.0, 900.0] {
+        let scene = scene(&view, width);
+        let triangle = scene.marks.iter().find_map(|mark| match mark {
+            Mark::Fill { points, .. } if points.len() == 3 => Some(points),
+            _ => None,
+        });
+        let heights = triangle.into_iter().flatten().map(|point| point.y);
+        let [low, high] = heights.fold([0.0_f64, f64::INFINITY], |[low, high], y| {
+            [low.max(y), high.min(y)]
+        });
+        let nearest = places(&view, width).points[0];
+        assert!(nearest.y - RADIUS > low, "{width}: {nearest:?}, {low}");
+        let mut names = scene.labels().map(Label::bounds);
+        let name = names.find(|name| name.top < high && name.left < 30.0);
+        assert!(
+            name.is_some_and(|name| name.top + name.height <= high),
+            "{width}: {name:?}, {high}"
+        );
+    }
+}

@@ -13,6 +13,7 @@ import { growthIn } from "./growth.js";
 import { handles } from "./handles.js";
 import { cautionOf } from "./layout_caution.js";
 import { nearer } from "./nearer.js";
+import { WIDTH as PAPER_WIDTH } from "./on_paper.js";
 import { wholeSwitch } from "./whole.js";
 
 /** @typedef {import("../state/desk.js").Desk} Desk */
@@ -87,9 +88,20 @@ export function stage(desk, page, signal) {
     fit();
   }
 
+  /** Whether they are laid out for paper, where letters are the larger the less wide a drawing is. */
+  let onPaper = false;
+
+  /** @param {boolean} now */
+  function print(now) {
+    onPaper = now;
+    fit();
+  }
+  addEventListener("beforeprint", () => print(true), { signal });
+  addEventListener("afterprint", () => print(false), { signal });
+
   /** Fits both drawings to the width there is. */
   function fit() {
-    fitTo(scroller.clientWidth);
+    fitTo(onPaper ? PAPER_WIDTH : scroller.clientWidth);
   }
 
   /**
@@ -104,7 +116,7 @@ export function stage(desk, page, signal) {
   /** @param {number} available */
   function fitTo(available) {
     if (resting || !desk.info || available === 0) return;
-    const growth = growthIn(scroller);
+    const growth = onPaper ? 1 : growthIn(scroller);
     width = available;
     room = roomOf(available);
     fitted = desk.look.one_module;
@@ -127,7 +139,7 @@ export function stage(desk, page, signal) {
     scroller.dataset.zoom = String(zoom);
     sheet.style.width = `${size.width * zoom}px`;
     // On paper both keep their shape in whatever room there is.
-    sheet.style.setProperty("--tall", String((upper + lower) / size.width));
+    whole.frame.style.setProperty("--tall", String((upper + lower) / size.width));
     resize(section, size.width, size.sectionHeight, scale, zoom);
     resize(lever, size.width, size.leverHeight, scale, zoom);
     whole.update(wide, factor > 1);

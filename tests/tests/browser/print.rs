@@ -38,8 +38,11 @@ fn the_page_as_it_opens_is_one_sheet() -> Result<()> {
     Ok(())
 }
 
+/// All that can be applied at once, of which most is said.
+const ALL_APPLIED: &str = "01-one-set&on=V,W,X,H,J,K,L,M,N";
+
 fn check_sheets(page: &Page, language: &str) -> Result<()> {
-    for stem in STEMS {
+    for stem in STEMS.into_iter().chain([ALL_APPLIED]) {
         page.goto(&format!("index.html#s={stem}"))?;
         // A phone has them folded.
         for panel in ["chart", "members"] {
@@ -115,6 +118,49 @@ fn paper_is_white_and_shows_no_controls() -> Result<()> {
 
             page.run("dispatchEvent(new Event('afterprint'))", Value::Null)?;
             page.lay_out_for_paper(false)
+        })?;
+    }
+    Ok(())
+}
+
+/// Catches drawings that are printed so small that their letters cannot be read, while half of the sheet is empty, on a screen of
+/// any width.
+#[test]
+fn letters_in_drawings_can_be_read_on_paper() -> Result<()> {
+    /// In points, and in CSS pixels as they are drawn.
+    const LEAST: f64 = 6.5;
+    const DRAWN: f64 = 12.0;
+    const POINTS: f64 = 0.75;
+    // As high as letter paper is between its margins: a window has no other sheet.
+    for width in [390, 724, 1920] {
+        let sheet = View {
+            width,
+            height: 995,
+            ..View::LAPTOP
+        };
+        page::open(sheet, &by_hand::link(FIRST), |page| {
+            for stem in ["02-three-speed-common-sun", "12-axle-differential"] {
+                page.goto(&format!("index.html#s={stem}"))?;
+                for panel in ["chart", "members"] {
+                    page.unfold(panel)?;
+                }
+                page.lay_out_for_paper(true)?;
+                page.run("dispatchEvent(new Event('beforeprint'))", Value::Null)?;
+                // Of a sheet as wide as paper, whatever the window is.
+                let scale: f64 = page.get(
+                    "(probe.one('.levertrain').style.width = '724px', probe.one('.sheet').getBoundingClientRect().width \
+                        / (parseFloat(probe.one('.sheet').style.width) / Number(probe.one('.stage').dataset.zoom)))",
+                    Value::Null,
+                )?;
+                let points = scale * DRAWN * POINTS;
+                ensure!(
+                    points >= LEAST,
+                    "{stem} from a window {width} wide: {points} pt"
+                );
+                page.run("dispatchEvent(new Event('afterprint'))", Value::Null)?;
+                page.lay_out_for_paper(false)?;
+            }
+            Ok(())
         })?;
     }
     Ok(())

@@ -28,6 +28,8 @@ const MEASURES_KEPT = 1000;
 const FINE = 1.5;
 /** A drawing of more pixels than these is not made finer: every frame of it would take long. */
 const FINE_PIXELS = 2e6;
+/** What is hardly wider than its place is shown so much smaller, rather than cut off. */
+const NEARLY = 0.95;
 /** More cannot be seen, and the engine refuses it. */
 const MOST_SCALE = 8;
 /** More pixels than these in a drawing are more than a browser likes to keep. */
@@ -123,8 +125,8 @@ export function stage(desk, page, signal) {
     const size = desk.fit(available / growth);
     if (!size) return;
     const filled = available / size.width;
-    const wide = filled < 1 - 1 / available;
-    const grown = Math.max(1, Math.min(growth, filled));
+    const wide = filled < NEARLY;
+    const grown = wide ? 1 : Math.min(growth, filled);
     const usual = wide && whole.on() ? filled : grown;
     const factor = near.factor();
     zoom = usual * factor;

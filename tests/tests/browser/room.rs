@@ -10,6 +10,7 @@ use serde_json::{Value, json};
 
 use crate::by_core;
 use crate::by_hand::{self, FIRST, THIRD};
+use crate::language;
 
 const ON_ITS_SIDE: View = View {
     width: 844,
@@ -199,6 +200,17 @@ fn a_phone_shows_a_train_whole_or_says_where_it_goes_on() -> Result<()> {
         page.click(WHOLE)?;
         page.rest()?;
         ensure!(sides(page)? == [false, true], "it cannot be switched off");
+        Ok(())
+    })
+}
+
+/// Catches a train with longer names of which a laptop cuts an end off.
+#[test]
+fn a_laptop_shows_the_widest_train_whole_in_german_too() -> Result<()> {
+    page::open(View::LAPTOP, &by_hand::link(FIRST), |page| {
+        language::speak_german(page)?;
+        page.goto("index.html#s=05-eight-speed-four-sets")?;
+        ensure!(sides(page)? == [false, false], "an end is cut off");
         Ok(())
     })
 }

@@ -52,7 +52,8 @@ export function fill(panel, { desk, signal }) {
   let found = [];
 
   function ask() {
-    found = desk.ask((sandbox) => sandbox.capacityChart()) ?? [];
+    // The panel stays, out of sight, for trains that know nothing of it: their ranges would be settled for nothing.
+    found = (desk.info?.friction && desk.ask((sandbox) => sandbox.capacityChart())) || [];
     if (found.length > 0) show();
   }
 

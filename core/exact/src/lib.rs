@@ -13,3 +13,4 @@ mod whole;
 
 pub use fraction::Fraction;
 pub use motions::{Motions, Speeds, State, Term, Terms, Turning, Visited, Walk};
+pub use whole::crossed;

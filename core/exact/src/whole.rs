@@ -22,7 +22,8 @@ pub(crate) trait Whole: Clone + std::fmt::Debug {
 
     fn from_small(value: i64) -> Self;
     fn is_zero(&self) -> bool;
-    /// The bits that the entries of a column take, of all in one; none where numbers have no bound.
+    /// The bits that the entries of a column take beside their signs, of all in one; none where
+    /// numbers have no bound.
     fn bits(column: &[Self]) -> Bits;
     /// Adds the entries of `a·x − b·y` to `into`, exactly, for two columns `x` and `y` of the same
     /// length, each with its factor; divided by what they have in common where that is worth the
@@ -51,22 +52,20 @@ pub(crate) trait Whole: Clone + std::fmt::Debug {
 /// saves. They are [`SHORT`], and where they are long for a product its two factors lose what they have in common.
 const REDUCE_ABOVE: Bits = SHORT;
 
-/// Leading zeros of two factors together, with which a product of them is hardly longer than [`REDUCE_ABOVE`]: it has one
-/// sign for their two.
-const ROOM_FOR_PRODUCTS: u32 = u64::BITS + 30;
+/// Leading zeros of two factors together, with which a product of them is hardly longer than [`REDUCE_ABOVE`].
+const ROOM_FOR_PRODUCTS: u32 = u64::BITS + 32;
 
-/// Bits that numbers take with their signs, of several in one, so that one comparison serves for all: a bit is set
-/// where any number changes from it to the next lower one, and so the highest is where the longest's sign begins.
+/// Bits that numbers take beside their signs, of several in one: a bit is set where any number
+/// has it, so that one comparison serves for all.
 pub(crate) type Bits = u64;
 
 /// Factors of no more bits are multiplied as they are: the sum or difference of two products of
 /// them fits 64. Longer ones take the way that notices an overflow, which on machines without a
 /// flag for it (wasm) is many times slower.
-const SHORT: Bits = u32::MAX as Bits;
+const SHORT: Bits = i32::MAX as Bits;
 
-// Not by the sign bit, which is spread by an instruction that vectors of 64-bit numbers lack on many machines.
 fn bits(value: i64) -> Bits {
-    (value ^ (value << 1)) as Bits
+    (value ^ (value >> 63)) as Bits
 }
 
 /// As [`Whole::cross`] of numbers of any length, but for the division.
@@ -218,6 +217,17 @@ impl Whole for i64 {
     }
 }
 
+/// The entries of `a·x − b·y`, for two columns `x` and `y` of the same length, each with its factor; divided by what they
+/// have in common.
+// A call: long numbers take their time anyhow.
+#[inline(never)]
+pub fn crossed((a, x): (&BigInt, &[BigInt]), (b, y): (&BigInt, &[BigInt])) -> Vec<BigInt> {
+    let pairs = x.iter().zip(y);
+    let mut column: Vec<BigInt> = pairs.map(|(x, y)| a * x - b * y).collect();
+    BigInt::reduce(&mut column);
+    column
+}
+
 impl Whole for BigInt {
     type Overflow = Infallible;
 
@@ -239,9 +249,7 @@ impl Whole for BigInt {
         _: Bits,
         into: &mut Vec<Self>,
     ) -> Result<Bits, Infallible> {
-        let start = into.len();
-        into.extend(x.iter().zip(y).map(|(x, y)| a * x - b * y));
-        Self::reduce(&mut into[start..]);
+        into.append(&mut crossed((a, x), (b, y)));
         Ok(0)
     }
 
@@ -258,8 +266,18 @@ impl Whole for BigInt {
         Ok(self + x * k)
     }
 
+    // A call, as of `i64`.
+    #[inline(never)]
     fn reduce(column: &mut [Self]) {
-        let divisor = column.iter().fold(Self::ZERO, |divisor, x| divisor.gcd(x));
+        let mut divisor = Self::ZERO;
+        for x in column.iter() {
+            // A divisor of two long numbers is found bit by bit; what a division leaves is no longer than the one
+            // so far, which is soon short.
+            divisor = match Whole::is_zero(&divisor) {
+                true => divisor.gcd(x),
+                false => divisor.gcd(&(x % &divisor)),
+            };
+        }
         if divisor > Self::from(1) {
             column.iter_mut().for_each(|x| *x /= &divisor);
         }

@@ -18,8 +18,14 @@
 //! are zero than needed, several dictionaries may be: clutches stand side by side. These are the
 //! corners of the polyhedron of all τ that balance, visited along its edges, with its degenerate
 //! corners parted by a symbolic perturbation that leaves the others where they are.
+//!
+//! Signs decide, and quotients within a column: so each column may be scaled, and is kept in whole
+//! numbers without a common divisor. Fractions would be reduced one by one, which took four fifths of the time.
 
-use levertrain_exact::{Fraction, Motions, Terms};
+use std::cmp::Ordering;
+
+use levertrain_exact::{Fraction, Motions, Terms, crossed};
+use num_bigint::{BigInt, Sign};
 
 /// The rows of a dictionary: the input's speed, the output's, then the slips.
 const INPUT: usize = 0;
@@ -46,7 +52,7 @@ pub(super) fn locking_sets(
     let mut found: Vec<Locking> = Vec::new();
     for cost in [1, -1] {
         if dictionary.optimize(cost) {
-            let value = cost * dictionary.columns[0].entries[OUTPUT].signum();
+            let value = cost * dictionary.columns[0].sign(OUTPUT);
             if value == if driving { 1 } else { -1 } {
                 found.extend(side_by_side(&dictionary, cost));
             }
@@ -77,26 +83,37 @@ struct Dictionary {
 
 #[derive(Debug, Clone)]
 struct Column {
-    /// The row that the column belongs to.
+    /// The row that the column belongs to, whose own entry is positive.
     label: usize,
-    entries: Vec<Fraction>,
+    /// What each row has of it, all in one measure of the column's own.
+    entries: Vec<BigInt>,
+}
+
+impl Column {
+    fn sign(&self, row: usize) -> i32 {
+        match self.entries[row].sign() {
+            Sign::Minus => -1,
+            Sign::NoSign => 0,
+            Sign::Plus => 1,
+        }
+    }
 }
 
 impl Dictionary {
-    /// From the rows' values in each motion of a basis; `None` where the input cannot turn, or
-    /// the output turns whatever locks.
+    /// From the rows' values in each motion of a basis, which are whole numbers; `None` where the input
+    /// cannot turn, or the output turns whatever locks.
     fn new(basis: Vec<Vec<Fraction>>) -> Option<Self> {
         const NONE: usize = usize::MAX;
         let rows = basis.first()?.len();
-        let columns = basis.into_iter().map(|entries| Column {
+        let columns = basis.iter().map(|values| Column {
             label: NONE,
-            entries,
+            entries: values.iter().map(Fraction::numerator).collect(),
         });
         let mut dictionary = Self {
             columns: columns.collect(),
         };
         for row in (0..rows).filter(|&row| row != OUTPUT) {
-            let new = |column: &Column| column.label == NONE && !column.entries[row].is_zero();
+            let new = |column: &Column| column.label == NONE && column.sign(row) != 0;
             if let Some(column) = dictionary.columns.iter().position(new) {
                 dictionary.pivot(row, column);
                 if row == INPUT {
@@ -109,29 +126,22 @@ impl Dictionary {
             .into_iter()
             .partition(|column| column.label != NONE);
         let turns = labelled.first()?.label == INPUT;
-        let decided = others.iter().all(|column| column.entries[OUTPUT].is_zero());
+        let decided = others.iter().all(|column| column.sign(OUTPUT) == 0);
         (turns && decided).then_some(Self { columns: labelled })
     }
 
     /// Makes `row` the label of `column`.
     fn pivot(&mut self, row: usize, column: usize) {
         let mut pivot = self.columns.swap_remove(column);
-        if let Some(factor) = pivot.entries[row].recip() {
-            for entry in pivot.entries.iter_mut().filter(|entry| !entry.is_zero()) {
-                *entry = &*entry * &factor;
-            }
+        if pivot.sign(row) < 0 {
+            let turned = &BigInt::from(-1);
+            pivot.entries = crossed((turned, &pivot.entries), (&BigInt::ZERO, &pivot.entries));
         }
         pivot.label = row;
-        for other in &mut self.columns {
-            if other.entries[row].is_zero() {
-                continue;
-            }
-            let factor = other.entries[row].clone();
-            for (entry, part) in other.entries.iter_mut().zip(&pivot.entries) {
-                if !part.is_zero() {
-                    *entry = &*entry - &(&factor * part);
-                }
-            }
+        let own = &pivot.entries[row];
+        for other in self.columns.iter_mut().filter(|other| other.sign(row) != 0) {
+            let factor = &other.entries[row];
+            other.entries = crossed((own, &other.entries), (factor, &pivot.entries));
         }
         self.columns.push(pivot);
         let last = self.columns.len() - 1;
@@ -154,8 +164,7 @@ impl Dictionary {
                 // More of this slip would be better, as far as another stays positive.
                 Some(column) => {
                     let falls = |&other: &usize| {
-                        let entry = &self.columns[column].entries[other];
-                        entry.signum() < 0 && self.column_of(other).is_none()
+                        self.columns[column].sign(other) < 0 && self.column_of(other).is_none()
                     };
                     let other = (FIRST_SLIP..self.rows()).find(falls);
                     other.map(|other| (other, column))
@@ -163,7 +172,7 @@ impl Dictionary {
                 // This slip is negative; more of another mends it.
                 None => {
                     let columns = 1..self.columns.len();
-                    let helps = columns.filter(|&x| self.columns[x].entries[row].signum() > 0);
+                    let helps = columns.filter(|&x| self.columns[x].sign(row) > 0);
                     let column = helps.min_by_key(|&x| self.columns[x].label);
                     column.map(|column| (row, column))
                 }
@@ -178,8 +187,8 @@ impl Dictionary {
 
     fn is_wrong(&self, row: usize, cost: i32) -> bool {
         let number = match self.column_of(row) {
-            Some(column) => cost * self.columns[column].entries[OUTPUT].signum(),
-            None => self.columns[0].entries[row].signum(),
+            Some(column) => cost * self.columns[column].sign(OUTPUT),
+            None => self.columns[0].sign(row),
         };
         number < 0
     }
@@ -193,7 +202,7 @@ impl Dictionary {
     /// Whether each of them passes a torque.
     fn all_carry(&self, cost: i32) -> bool {
         let mut slips = self.columns.iter().skip(1);
-        slips.all(|column| cost * column.entries[OUTPUT].signum() > 0)
+        slips.all(|column| cost * column.sign(OUTPUT) > 0)
     }
 }
 
@@ -201,19 +210,15 @@ impl Dictionary {
 fn side_by_side(optimal: &Dictionary, cost: i32) -> Option<Locking> {
     let rows = optimal.rows();
     let tight: Vec<usize> = (FIRST_SLIP..rows)
-        .filter(|&row| optimal.columns[0].entries[row].is_zero())
+        .filter(|&row| optimal.columns[0].sign(row) == 0)
         .collect();
-    let mut start = optimal.clone();
-    if tight.len() >= start.columns.len() {
-        // One more cost a slip, each negligible beside the one before.
-        let count = start.columns.len();
-        for (index, column) in start.columns.iter_mut().enumerate() {
-            let own = |other| Fraction::from(i64::from(other == index));
-            column.entries.extend((1..count).map(own));
-        }
-    }
-    let mut known = vec![start.locked()];
-    let mut open = vec![start];
+    // One more cost a slip of these, each negligible beside the one before.
+    let costs: Vec<usize> = optimal.columns[1..]
+        .iter()
+        .map(|column| column.label)
+        .collect();
+    let mut known = vec![optimal.locked()];
+    let mut open = vec![optimal.clone()];
     let mut found: Option<Locking> = None;
     while let Some(dictionary) = open.pop() {
         if dictionary.all_carry(cost) {
@@ -231,7 +236,7 @@ fn side_by_side(optimal: &Dictionary, cost: i32) -> Option<Locking> {
             if locked & bit != 0 {
                 continue;
             }
-            let Some(column) = relieved(&dictionary, row, cost, rows) else {
+            let Some(column) = relieved(&dictionary, row, cost, &costs) else {
                 continue;
             };
             let left = 1 << (dictionary.columns[column].label - FIRST_SLIP);
@@ -248,21 +253,20 @@ fn side_by_side(optimal: &Dictionary, cost: i32) -> Option<Locking> {
 }
 
 /// The column whose torque ends first as the clutch of `row` takes more and more.
-fn relieved(dictionary: &Dictionary, row: usize, cost: i32, rows: usize) -> Option<usize> {
-    let share = |column: usize, cost_row: usize| {
-        let entries = &dictionary.columns[column].entries;
-        let torque = entries[cost_row].over(&entries[row])?;
-        let turned = cost_row == OUTPUT && cost < 0;
-        Some(if turned { -&torque } else { torque })
+fn relieved(dictionary: &Dictionary, row: usize, cost: i32, costs: &[usize]) -> Option<usize> {
+    let columns = &dictionary.columns;
+    let order = |a: usize, b: usize, cost_row: usize| {
+        let [a, b] = [a, b].map(|column| &columns[column].entries);
+        (&a[cost_row] * &b[row]).cmp(&(&b[cost_row] * &a[row]))
     };
-    let cost_rows = || std::iter::once(OUTPUT).chain(rows..dictionary.rows());
-    let columns = 1..dictionary.columns.len();
-    columns
-        .filter(|&column| dictionary.columns[column].entries[row].signum() > 0)
-        .min_by(|&a, &b| {
-            cost_rows()
-                .map(|cost_row| share(a, cost_row).cmp(&share(b, cost_row)))
-                .find(|order| order.is_ne())
-                .unwrap_or(std::cmp::Ordering::Equal)
-        })
+    let relieves = (1..columns.len()).filter(|&column| columns[column].sign(row) > 0);
+    relieves.min_by(|&a, &b| {
+        let first = order(a, b, OUTPUT);
+        let first = if cost < 0 { first.reverse() } else { first };
+        let others = costs.iter().map(|&cost_row| order(a, b, cost_row));
+        std::iter::once(first)
+            .chain(others)
+            .find(|order| order.is_ne())
+            .unwrap_or(Ordering::Equal)
+    })
 }

@@ -865,6 +865,7 @@ duration = { $unit ->
  }
 cli-search-no-task = eine Aufgabendatei nennen
 cli-search-line = { $file }, Zeile { $line }: kein Fund
+cli-search-lines = { $file }: mehr als { $most } Funde; so viele schreibt kein Teil
 cli-search-progress = { $percent } % von { $all } Möglichkeiten, { $found } gefunden
 cli-search-done = { $all } Möglichkeiten: { $outside } ausgeschlossen, da keine solche Übersetzungen hat, { $beaten }, da keine das Gefundene übertreffen kann, { $tried } geprüft; { $found } gefunden
 cli-layouts-usage = Aufruf: layouts AUFGABE.json [--shard K/N] [--out DATEI] [--save-every SEKUNDEN] [--estimate] [--language SPRACHE] oder layouts --merge DATEI,DATEI… [--out DATEI]
@@ -896,7 +897,7 @@ cli-unwritten = die Ausgabe: { $error }
 cli-directory = ein Verzeichnis; eine Datei angeben
 cli-not-regular = keine gewöhnliche Datei; eine solche angeben
 cli-too-long = { $found } Byte sind mehr, als eine solche Datei haben darf; unter { $most } Byte bleiben
-cli-utf-16 = Text in UTF-16; als UTF-8 speichern
+cli-other-encoding = Text in { $found }; als UTF-8 speichern
 cli-not-utf-8 = kein UTF-8; als Text in UTF-8 speichern
 cli-language = keine Sprache „{ $found }“; eine hiervon verwenden: { $names }
 cli-range = Gang

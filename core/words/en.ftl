@@ -784,6 +784,7 @@ duration = { $unit ->
  }
 cli-search-no-task = name a task file
 cli-search-line = { $file }, line { $line }: no find
+cli-search-lines = { $file }: more than { $most } finds, which no shard writes
 cli-search-progress = { $percent } % of { $all } candidates, { $found } found
 cli-search-done = { $all } candidates: { $outside } cut off as none has such ratios, { $beaten } as none can beat what was found, { $tried } tried; { $found } found
 cli-layouts-usage = usage: layouts TASK.json [--shard K/N] [--out FILE] [--save-every SECONDS] [--estimate] [--language LANGUAGE], or layouts --merge FILE,FILE… [--out FILE]
@@ -815,7 +816,7 @@ cli-unwritten = the output: { $error }
 cli-directory = a directory; name a file
 cli-not-regular = not a regular file; name one that is
 cli-too-long = { $found } bytes is more than such a file may have; keep it under { $most } bytes
-cli-utf-16 = UTF-16 text; save it as UTF-8
+cli-other-encoding = { $found } text; save it as UTF-8
 cli-not-utf-8 = not UTF-8; save it as UTF-8 text
 cli-language = no language "{ $found }"; use one of { $names }
 # Headings of columns.

@@ -13,11 +13,14 @@ pub fn merged(files: &[String]) -> Result<(Vec<String>, Vec<u128>), String> {
     let mut lines = BTreeSet::new();
     let take = |line: &str| {
         lines.insert((order(line)?, line.to_owned()));
+        // As many as one search keeps.
+        if lines.len() > FOUND {
+            lines.pop_last();
+        }
         Some(())
     };
     let (counts, _) = merge(files, LayoutSearch::merge(), take)?;
-    // As many as one search keeps.
-    let lines = lines.into_iter().map(|(_, line)| line).take(FOUND);
+    let lines = lines.into_iter().map(|(_, line)| line);
     Ok((lines.collect(), counts))
 }
 

@@ -6,6 +6,7 @@ use std::path::Path;
 
 use levertrain_core::Problem;
 use levertrain_core::scenario::limits::FILE_BYTES;
+use levertrain_core::search::limits::FINDS;
 use levertrain_core::search::{ShardMark, ShardMerge};
 use levertrain_core::words::said;
 
@@ -19,10 +20,16 @@ pub fn read_task(file: &str) -> Result<String, String> {
     read(file, TASK_BYTES)
 }
 
-/// The longest file of a shard: far more finds than are kept.
-const SHARD_BYTES: usize = 100_000_000;
+/// The longest file of a shard. As many finds as are kept, of six sets and with 32 ratios of the longest fractions, take
+/// some 30 MB, usual ones of thousands of finds 3 MB, and a thousand layouts 5 MB. To merge the longest takes a second.
+pub const SHARD_BYTES: usize = 30_000_000;
+/// The longest line of one: a find of teeth has some kilobytes, and a layout those of a scenario file.
+const LINE_BYTES: usize = FILE_BYTES;
+/// Most lines after the first. No more finds are written than are kept; before that was so, files had some more.
+const LINES: usize = 2 * FINDS;
 
-fn read(file: &str, most: usize) -> Result<String, String> {
+/// Reads a file of at most so many bytes.
+pub fn read(file: &str, most: usize) -> Result<String, String> {
     input::read(file, most).map_err(|problem| format!("{file}: {problem}"))
 }
 
@@ -36,12 +43,19 @@ pub fn merge(
     for file in files {
         let text = read(file, SHARD_BYTES)?;
         let mut lines = text.lines();
-        let mark = lines.next().unwrap_or_default();
+        // Too long a line is no mark either, and is told so.
+        let mark = lines.next().filter(|line| line.len() <= LINE_BYTES);
+        let mark = mark.unwrap_or_default();
         shards
             .take(mark)
             .map_err(|problem| told(file, &[problem]))?;
+        if lines.clone().count() > LINES {
+            let values = [("file", &**file), ("most", &LINES.to_string())];
+            return Err(said("cli-search-lines", &values));
+        }
         for (at, line) in lines.enumerate() {
-            take(line).ok_or_else(|| {
+            let taken = (line.len() <= LINE_BYTES).then(|| take(line)).flatten();
+            taken.ok_or_else(|| {
                 let number = (at + 2).to_string();
                 said("cli-search-line", &[("file", &**file), ("line", &number)])
             })?;

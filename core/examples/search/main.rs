@@ -29,6 +29,7 @@ use std::process::ExitCode;
 use amounts::large;
 use going::{go_through, resume};
 use levertrain_core::Problem;
+use levertrain_core::search::limits::FINDS;
 use levertrain_core::search::{Search, SearchTask};
 use levertrain_core::words::{said, word};
 use lines::{read_task, told, write};
@@ -40,6 +41,10 @@ const COMMAND: Command = Command {
     most_shards: 256,
     has_threads: true,
 };
+
+/// Most fields of a line that is merged: a find of six sets with 32 ratios has not half as many. The fields of an object are
+/// compared with each other, which of very many would take long.
+const FIELDS: usize = 250;
 
 fn main() -> ExitCode {
     let arguments = std::env::args_os()
@@ -67,9 +72,12 @@ fn run(options: &Options) -> Result<(), String> {
     let out = options.out.as_deref();
     if !options.merge.is_empty() {
         let shards = search.merge();
-        let take = |line: &str| search.tell_reported(line).ok();
+        let take = |line: &str| {
+            let fields = line.matches(':').count();
+            (fields <= FIELDS).then(|| search.tell_reported(line).ok())?
+        };
         let (counts, full) = lines::merge(&options.merge, shards, take)?;
-        summary(&search, &counts, full);
+        summary(&search, &counts, full || search.is_full());
         return write(None, &finds(&search)?, out);
     }
     let kept = out.filter(|out| is_put_there(out));
@@ -94,10 +102,10 @@ fn run(options: &Options) -> Result<(), String> {
     Ok(())
 }
 
-/// A line for each find.
+/// A line for each find, of no more than are kept: in many threads a search has found more by the time that it ends early.
 fn finds(search: &Search) -> Result<Vec<String>, String> {
     let finds = search.report().finds;
-    let lines = finds.iter().map(serde_json::to_string);
+    let lines = finds.iter().take(FINDS).map(serde_json::to_string);
     let lines: Result<_, _> = lines.collect();
     lines.map_err(|error| error.to_string())
 }

@@ -7,6 +7,8 @@ use std::time::{Duration, Instant};
 
 use levertrain_core::words::said;
 
+use crate::lines::{SHARD_BYTES, read};
+
 pub struct Standing {
     file: PathBuf,
     /// How often it is written.
@@ -33,9 +35,8 @@ impl Standing {
         if !self.file.exists() {
             return Ok(None);
         }
-        let text = fs::read_to_string(&self.file);
-        text.map(Some)
-            .map_err(|error| format!("{}: {error}", self.name()))
+        // It holds the finds of the shard, and what is left to do, which is less.
+        read(&self.name(), SHARD_BYTES).map(Some)
     }
 
     /// Keeps where it stands, where that was last done long enough ago. Written under another name first, so that there is

@@ -7,6 +7,10 @@ use serde::Serialize;
 use crate::base::problem::Problem;
 use crate::json::{Read, Value, read_fields, strict};
 
+/// Most shards of a search, which divides into about a thousand pieces: more would have nothing to do, and those that are
+/// missing could not be told one by one.
+const MOST_SHARDS: u32 = 1000;
+
 /// Which shard of which search a file is of, and what has become of its candidates: the first line of the file, before
 /// those of what was found. Other versions may divide a search otherwise, so that their shards make no whole with ours.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -67,10 +71,8 @@ impl ShardMark {
         let [which, count] = mark.shard[..] else {
             return Err(no_mark());
         };
-        (1..=count)
-            .contains(&which)
-            .then_some(mark)
-            .ok_or_else(no_mark)
+        let is_one = count <= MOST_SHARDS && (1..=count).contains(&which);
+        is_one.then_some(mark).ok_or_else(no_mark)
     }
 }
 

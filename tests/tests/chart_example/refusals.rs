@@ -85,8 +85,17 @@ fn bad_command_lines_end_with_2_and_one_line() -> Result<()> {
     let folder = Path::new(env!("CARGO_TARGET_TMPDIR"));
     check_refusal(&run(folder, &[])?, "directory")?;
     let binary = Path::new(env!("CARGO_TARGET_TMPDIR")).join("bytes.json");
-    std::fs::write(&binary, [0xff, 0xfe, 0x00, 0x7b])?;
-    check_refusal(&run(&binary, &[])?, "UTF-16")?;
+    let encoded: [(&[u8], &str); 5] = [
+        (b"\xff\xfe{\0", "UTF-16"),
+        (b"\xfe\xff\0{", "UTF-16"),
+        (b"\xff\xfe\0\0{\0\0\0", "UTF-32"),
+        (b"\0\0\xfe\xff\0\0\0{", "UTF-32"),
+        (b"{\xff}", "not UTF-8"),
+    ];
+    for (bytes, expected) in encoded {
+        std::fs::write(&binary, bytes)?;
+        check_refusal(&run(&binary, &[])?, expected)?;
+    }
     check_refusal(&program().output()?, "usage")
 }
 

@@ -174,6 +174,55 @@ fn marked(task: &str, lines: &str) -> Result<String> {
     Ok(lines.to_owned())
 }
 
+/// Catches files that would keep a merge busy for hours, or take all memory, although no shard writes them.
+#[test]
+fn what_no_shard_writes_is_not_gone_through() -> Result<()> {
+    let folder = folder("no-shard")?;
+    let task = task(&folder)?;
+    let file = |name: &str, text: &str| -> Result<String> {
+        let file = folder.join(name);
+        fs::write(&file, text)?;
+        Ok(file.to_string_lossy().into_owned())
+    };
+    let find = |end: &str| format!("{{\"sets\": []{end}}}\n");
+    let fields: Vec<String> = (0..300).map(|at| format!("\"{at}\": 1")).collect();
+    let fields = find(&format!(", \"ratios\": {{{}}}", fields.join(", ")));
+    let rows = [
+        ("few.jsonl", find("").repeat(10_000), None),
+        (
+            "many.jsonl",
+            find("").repeat(10_001),
+            Some("many.jsonl: more than 10000 finds"),
+        ),
+        (
+            "long.jsonl",
+            find(&" ".repeat(65_536)),
+            Some("long.jsonl, line 2: no find"),
+        ),
+        (
+            "fields.jsonl",
+            fields,
+            Some("fields.jsonl, line 2: no find"),
+        ),
+    ];
+    for (name, text, refusal) in rows {
+        let merged = search(&[&task, "--merge", &marked(&task, &file(name, &text)?)?])?;
+        let told = String::from_utf8(merged.stderr)?;
+        match refusal {
+            None => ensure!(merged.status.success(), "{name}: {told}"),
+            Some(refusal) => ensure!(told.contains(refusal), "{name}: {told}"),
+        }
+    }
+    let whole = marked(&task, &file("whole.jsonl", "")?)?;
+    let text = fs::read_to_string(&whole)?;
+    let of_so_many = text.replacen("\"shard\":[1,1]", "\"shard\":[1,4294967295]", 1);
+    ensure!(of_so_many != text, "{text}");
+    let merged = search(&[&task, "--merge", &file("shards.jsonl", &of_so_many)?])?;
+    let told = String::from_utf8(merged.stderr)?;
+    ensure!(told.contains("the first line does not say"), "{told}");
+    Ok(())
+}
+
 #[test]
 fn bad_input_gets_one_line_and_a_status() -> Result<()> {
     let folder = folder("bad")?;

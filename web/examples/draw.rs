@@ -5,9 +5,13 @@
 //! [--power] [--one-module]`
 #![allow(clippy::print_stdout, reason = "printing is what this example is for")]
 
+#[path = "../../core/examples/chart/input.rs"]
+mod input;
+
 use std::process::ExitCode;
 
 use levertrain_core::Problem;
+use levertrain_core::scenario::limits::FILE_BYTES;
 use levertrain_core::words::{counted, said, word};
 use levertrain_web::draw::section::draw_nested;
 use levertrain_web::draw::{Palette, flow, svg};
@@ -60,7 +64,7 @@ fn run() -> Result<String, String> {
         return Err(word("cli-draw-usage").to_owned());
     };
     let drawing = rest.first().map_or("section", String::as_str);
-    let text = std::fs::read_to_string(file).map_err(|error| format!("{file}: {error}"))?;
+    let text = input::read(file, FILE_BYTES).map_err(|error| format!("{file}: {error}"))?;
     draw_nested();
     let mut session =
         Session::open(&text).map_err(|problems| format!("{file}: {}", listed(&problems)))?;

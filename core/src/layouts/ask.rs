@@ -29,7 +29,7 @@ pub struct LayoutAsk {
     pub brakes: Option<u32>,
     /// The forward ranges, the one with the largest ratio first.
     pub forward: Vec<WantedRatio>,
-    /// The reverse range, where there must be one.
+    /// The backward range, where there must be one.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[cfg_attr(feature = "types", ts(optional))]
     pub backward: Option<WantedRatio>,
@@ -63,7 +63,7 @@ pub struct LayoutAsk {
 #[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[derive(Debug, Clone, Copy, PartialEq, Default, Serialize)]
 pub struct WantedRatio {
-    /// Input over output speed, below zero for a reverse range; left out, any will do.
+    /// Input over output speed, below zero for a backward range; left out, any will do.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[cfg_attr(feature = "types", ts(optional))]
     pub ratio: Option<f64>,
@@ -97,7 +97,7 @@ impl WantedRatio {
 }
 
 impl Default for LayoutAsk {
-    /// Two plain sets with two clutches and two brakes for three ranges and a reverse.
+    /// Two plain sets with two clutches and two brakes for three forward ranges and a backward one.
     fn default() -> Self {
         let usual = Ask::default();
         Self {
@@ -122,7 +122,7 @@ impl Default for LayoutAsk {
 }
 
 impl LayoutAsk {
-    /// Reads one from JSON; what is left out is as in [`LayoutAsk::default`], but for the reverse range: without one, none is
+    /// Reads one from JSON; what is left out is as in [`LayoutAsk::default`], but for the backward range: without one, none is
     /// asked for.
     ///
     /// # Errors

@@ -22,7 +22,7 @@ use crate::search::Quotient;
 pub(super) struct Choice {
     /// Where elements sit.
     pub elements: Pairs,
-    /// What is applied in each range, the forward ones first, then reverse.
+    /// What is applied in each range, the forward ones first, then the backward one.
     pub ranges: Vec<Pairs>,
     /// Which ratio of the frame each has.
     pub ratios: Vec<usize>,

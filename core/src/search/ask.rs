@@ -56,8 +56,8 @@ pub struct Ask {
 pub struct Wanted {
     /// Id of the range.
     pub range: String,
-    /// Its ratio, input over output speed; below zero where the output turns backwards. Left out, the range only has
-    /// its place among the steps, and drives as it does with the teeth that the train has: forwards, or backwards.
+    /// Its ratio, input over output speed; below zero where the output turns backward. Left out, the range only has
+    /// its place among the steps, and drives as it does with the teeth that the train has: forward, or backward.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[cfg_attr(feature = "types", ts(optional))]
     pub ratio: Option<f64>,

@@ -2,8 +2,9 @@
 
 use levertrain_exact::{Fraction, Motions, Terms, Turning};
 
+use crate::base::element_set::ElementSet;
 use crate::solve::Combination;
-use crate::train::Body;
+use crate::train::{Body, Train};
 
 /// The torques of one combination without losses, per unit of input torque.
 ///
@@ -53,7 +54,7 @@ impl Torques {
         let elements = (0..train.scenario().elements.len())
             .map(|element| balance.element(element))
             .collect();
-        let output = balance.value(&vec![(balance.output, 1)]);
+        let output = balance.output();
         // The housing takes what input and output do not balance between them.
         let housing = output.as_ref().map(|output| output + &Fraction::ONE);
         Some(Self {
@@ -92,21 +93,21 @@ impl Torques {
     }
 }
 
-/// The equilibrium of every shaft: unknowns are one λ a mesh row, one torque an applied
-/// element, the output torque, and the input torque that all are measured by.
-pub(crate) struct Balance {
-    solved: Turning,
+/// The equilibrium of every shaft: unknowns are one λ a mesh row, one torque an applied element, and
+/// one from outside at each port, in this order.
+pub(crate) struct Equilibrium {
+    /// All torques that balance.
+    pub(crate) torques: Motions,
     /// For each applied element, in ascending order, its index.
     applied: Vec<usize>,
     rows: usize,
-    output: usize,
 }
 
-impl Balance {
-    pub(crate) fn of(combination: &Combination<'_>) -> Self {
-        let train = combination.train();
+impl Equilibrium {
+    /// Of a train with these elements applied and ports on these shafts.
+    pub(crate) fn of(train: &Train, applied: ElementSet, ports: &[usize]) -> Self {
         let scenario = train.scenario();
-        let applied: Vec<usize> = combination.applied().iter().collect();
+        let applied: Vec<usize> = applied.iter().collect();
         let mut equations: Vec<Terms> = vec![Terms::new(); scenario.shafts.len()];
         let mut add = |body: Body, unknown: usize, factor: i64| {
             if let (Body::Shaft(shaft), true) = (body, factor != 0) {
@@ -128,27 +129,59 @@ impl Balance {
             add(first, rows + index, -1);
             add(second, rows + index, 1);
         }
-        let output = rows + applied.len();
-        let input = output + 1;
-        add(Body::Shaft(train.output()), output, 1);
-        add(Body::Shaft(train.input()), input, 1);
-
-        let mut torques = Motions::free(input + 1);
+        let first_port = rows + applied.len();
+        for (index, &shaft) in ports.iter().enumerate() {
+            add(Body::Shaft(shaft), first_port + index, 1);
+        }
+        let mut torques = Motions::free(first_port + ports.len());
         for terms in &equations {
-            if let Some(narrowed) = torques.constrained(terms) {
-                torques = narrowed;
-            }
+            torques = torques.constrained(terms).unwrap_or(torques);
         }
         Self {
-            solved: torques.turning(input),
+            torques,
             applied,
             rows,
-            output,
+        }
+    }
+
+    /// The unknown at a port.
+    pub(crate) fn port(&self, port: usize) -> usize {
+        self.rows + self.applied.len() + port
+    }
+
+    /// What an element passes from its first end to its second; an open one nothing.
+    pub(crate) fn element(&self, element: usize) -> Terms {
+        let at = self.applied.iter().position(|&applied| applied == element);
+        at.map_or(Terms::new(), |at| vec![(self.rows + at, 1)])
+    }
+}
+
+/// The equilibrium of a combination with ports at output and input, by whose torque all are measured.
+pub(crate) struct Balance {
+    solved: Turning,
+    equilibrium: Equilibrium,
+}
+
+impl Balance {
+    const OUTPUT: usize = 0;
+    const INPUT: usize = 1;
+
+    pub(crate) fn of(combination: &Combination<'_>) -> Self {
+        let train = combination.train();
+        let ports = [train.output(), train.input()];
+        let equilibrium = Equilibrium::of(train, combination.applied(), &ports);
+        Self {
+            solved: equilibrium.torques.turning(equilibrium.port(Self::INPUT)),
+            equilibrium,
         }
     }
 
     fn value(&self, terms: &Terms) -> Option<Fraction> {
         self.solved.value(terms)
+    }
+
+    fn output(&self) -> Option<Fraction> {
+        self.value(&vec![(self.equilibrium.port(Self::OUTPUT), 1)])
     }
 
     /// The multiplier λ of a mesh row, counted through all couplings.
@@ -158,10 +191,11 @@ impl Balance {
 
     /// The torque an element passes from its first end to its second; zero when open.
     pub(crate) fn element(&self, element: usize) -> Option<Fraction> {
-        let applied = self.applied.iter();
-        match applied.into_iter().position(|&applied| applied == element) {
-            Some(index) => self.value(&vec![(self.rows + index, 1)]),
-            None => Some(Fraction::ZERO),
+        let terms = self.equilibrium.element(element);
+        if terms.is_empty() {
+            Some(Fraction::ZERO)
+        } else {
+            self.value(&terms)
         }
     }
 }

@@ -85,20 +85,28 @@ impl LayoutSearch {
         bench: Bench,
         (which, count): (usize, usize),
     ) -> Self {
+        let own = class.pieces().into_iter().skip(which);
+        let own: Vec<Vec<u8>> = own.step_by(count.max(1)).collect();
+        let part = 1.0 / own.len().max(1) as f64;
+        Self {
+            pieces: own.into_iter().rev().map(|piece| (piece, part)).collect(),
+            ..Self::idle(ask.clone(), class, Arc::new(bench), (which, count))
+        }
+    }
+
+    /// One with nothing to do yet.
+    fn idle(ask: LayoutAsk, class: Class, bench: Arc<Bench>, shard: (usize, usize)) -> Self {
         let widest: Vec<[f64; 2]> = class
             .sets
             .iter()
             .flat_map(|set| bench.widest(set))
             .collect();
-        let own = class.pieces().into_iter().skip(which);
-        let own: Vec<Vec<u8>> = own.step_by(count.max(1)).collect();
-        let part = 1.0 / own.len().max(1) as f64;
         Self {
             all: all_pairs(class.shafts),
             grid: Grid::new(&widest),
             widest,
-            bench: Arc::new(bench),
-            pieces: own.into_iter().rev().map(|piece| (piece, part)).collect(),
+            bench,
+            pieces: Vec::new(),
             done: 0.0,
             doing: 0.0,
             piece: Vec::new(),
@@ -112,8 +120,8 @@ impl LayoutSearch {
             reached: vec![false; ask.forward.len() + usize::from(ask.backward.is_some())],
             found: BTreeMap::new(),
             told: Vec::new(),
-            ask: ask.clone(),
-            shard: (which, count),
+            ask,
+            shard,
             class,
         }
     }
@@ -125,29 +133,8 @@ impl LayoutSearch {
 
     /// How long it takes, to be found out by going through some of it.
     pub fn forecast(&self) -> LayoutForecast {
-        LayoutForecast::new(Self {
-            ask: self.ask.clone(),
-            shard: self.shard,
-            class: self.class.clone(),
-            all: self.all.clone(),
-            widest: self.widest.clone(),
-            grid: self.grid.clone(),
-            bench: Arc::clone(&self.bench),
-            pieces: Vec::new(),
-            done: 0.0,
-            doing: 0.0,
-            piece: Vec::new(),
-            frames: Vec::new(),
-            choices: Vec::new(),
-            opening: None,
-            left: None,
-            under_way: None,
-            fits: BTreeMap::new(),
-            counts: LayoutCounts::default(),
-            reached: self.reached.clone(),
-            found: BTreeMap::new(),
-            told: Vec::new(),
-        })
+        let (ask, class) = (self.ask.clone(), self.class.clone());
+        LayoutForecast::new(Self::idle(ask, class, Arc::clone(&self.bench), self.shard))
     }
 
     /// How many frames are left, and how many choices of the frame before those, that which is under way among them.

@@ -169,6 +169,11 @@ impl Fraction {
         }
     }
 
+    /// Whether its numbers are big and somebody else keeps them, too: for tests of who does.
+    pub fn is_shared(&self) -> bool {
+        matches!(&self.0, Repr::Big(Aside(quotient)) if Arc::strong_count(quotient) > 1)
+    }
+
     /// Its size.
     #[must_use]
     pub fn abs(&self) -> Self {
@@ -227,6 +232,7 @@ impl Fraction {
 // Inline for the walk, as `Columns::narrow_here`.
 #[inline(always)]
 pub(crate) fn lowest(num: i64, den: i64) -> Option<[i64; 2]> {
+    debug_assert!(num != 0 && den != 0, "{num}/{den}");
     let num_size = u32::try_from(num.unsigned_abs()).ok()?;
     let den_size = u32::try_from(den.unsigned_abs()).ok()?;
     let divisor = common(num_size, den_size);
@@ -392,6 +398,25 @@ mod tests {
         check(i64::MIN, i64::MIN, "1");
         check(i64::MIN, 2, "-4611686018427387904");
         assert_eq!(Fraction::new(1, 0), None);
+    }
+
+    /// Two numbers that are not zero are halved and taken away until they are equal, which zero never would be.
+    #[test]
+    fn zeros_are_never_looked_for_a_divisor_of() {
+        let near = -12..=12_i64;
+        let edges = [
+            i64::MIN,
+            -i64::from(u32::MAX),
+            i64::from(u32::MAX),
+            i64::MAX,
+        ];
+        let numbers: Vec<i64> = near.chain(edges).collect();
+        for &num in &numbers {
+            for &den in &numbers {
+                let exact = Fraction::from_big(BigInt::from(num), BigInt::from(den));
+                assert_eq!(Fraction::new(num, den), exact, "{num}/{den}");
+            }
+        }
     }
 
     #[test]

@@ -84,6 +84,11 @@ fn capacity_as_json() -> Result<()> {
     let text = printed(&file, &["--torque", "150"])?;
     ensure!(text.contains("B slips first, above 112.5 N·m"), "{text}");
     ensure!(text.contains("not a strength rating"), "{text}");
+    // Clutch C's range is told in words, not by the key that stands in the JSON.
+    ensure!(
+        text.contains("no data") && !text.contains("no-data"),
+        "{text}"
+    );
     let without = json_of(&set_file("no-capacity.json")?, &[])?;
     assert_eq!(without["ranges"][0]["capacity"], Value::Null);
     Ok(())

@@ -1,10 +1,12 @@
 //! The solution satisfies every equation, and says exactly what the equations decide.
 
-use levertrain_core::{Combination, Fraction, State};
+use anyhow::{Context, Result, ensure};
+use levertrain_core::{Combination, Fraction, State, Train};
 use levertrain_tests::elimination::Echelon;
 use levertrain_tests::generate::{ANY, Case, LARGE, case, settings};
 use levertrain_tests::laws::{Laws, Speeds, mesh_residuals, pinion_spins, speed_of};
 use levertrain_tests::rational::{one, rational, zero};
+use levertrain_tests::worst;
 use proptest::prelude::*;
 
 /// The speeds that are decided, by shaft id.
@@ -173,4 +175,28 @@ proptest! {
         check_pinions(&case)?;
         check_by_rank(&case)?;
     }
+}
+
+/// Catches states of lent combinations that nobody drops: of ratios too long for 64 bits each would keep its memory for good.
+#[test]
+fn a_lent_combination_leaves_nothing_behind() -> Result<()> {
+    let files = worst::files();
+    let file = files.iter().find(|file| file.name == "all ranges drive");
+    let train = Train::parse(&file.context("no such file")?.text);
+    let train = train.map_err(|problems| anyhow::anyhow!("{problems:?}"))?;
+    let mut ratios = Vec::new();
+    let mut was_shared = false;
+    train.for_each_combination(|combination| {
+        if let Some(ratio) = combination.state().ratio() {
+            let kept = ratio.clone();
+            was_shared |= kept.is_shared();
+            ratios.push(kept);
+        }
+    });
+    ensure!(was_shared, "no ratio is long");
+    ensure!(
+        ratios.iter().all(|ratio| !ratio.is_shared()),
+        "a state is still there"
+    );
+    Ok(())
 }

@@ -816,7 +816,8 @@ cli-unwritten = the output: { $error }
 cli-directory = a directory; name a file
 cli-not-regular = not a regular file; name one that is
 cli-too-long = { $found } bytes is more than such a file may have; keep it under { $most } bytes
-cli-other-encoding = { $found } text; save it as UTF-8
+cli-utf-16 = UTF-16 text; save it as UTF-8
+cli-utf-32 = UTF-32 text; save it as UTF-8
 cli-not-utf-8 = not UTF-8; save it as UTF-8 text
 cli-language = no language "{ $found }"; use one of { $names }
 # Headings of columns.

@@ -5,12 +5,12 @@ use std::io::Read;
 
 use levertrain_core::words::{said, word};
 
-/// Byte order marks of encodings that are not read. The first of them begins as the third does, and no text begins with a zero.
+/// Byte order marks of encodings that are not read, and what is said of them. The first of them begins as the third does, and no text begins with a zero.
 const MARKS: [(&[u8], &str); 4] = [
-    (&[0xff, 0xfe, 0, 0], "UTF-32"),
-    (&[0, 0, 0xfe, 0xff], "UTF-32"),
-    (&[0xff, 0xfe], "UTF-16"),
-    (&[0xfe, 0xff], "UTF-16"),
+    (&[0xff, 0xfe, 0, 0], "cli-utf-32"),
+    (&[0, 0, 0xfe, 0xff], "cli-utf-32"),
+    (&[0xff, 0xfe], "cli-utf-16"),
+    (&[0xfe, 0xff], "cli-utf-16"),
 ];
 
 /// Reads a file of at most so many bytes. Only regular ones: a device may have no end, and a pipe may have no writer, on
@@ -33,8 +33,8 @@ pub fn read(path: &str, most: usize) -> Result<String, String> {
         let values = [("found", &*found), ("most", &most.to_string())];
         return Err(said("cli-too-long", &values));
     }
-    if let Some((_, found)) = MARKS.iter().find(|(mark, _)| bytes.starts_with(mark)) {
-        return Err(said("cli-other-encoding", &[("found", found)]));
+    if let Some((_, what)) = MARKS.iter().find(|(mark, _)| bytes.starts_with(mark)) {
+        return Err(word(what).to_owned());
     }
     String::from_utf8(bytes).map_err(|_| word("cli-not-utf-8").to_owned())
 }

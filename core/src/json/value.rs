@@ -63,3 +63,16 @@ impl Value {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::json::strict;
+
+    #[test]
+    fn numbers_are_quoted_as_they_were_written() {
+        for text in ["-0", "0", "-3", "0.0", "2.5", "1e308"] {
+            let quoted = strict(text).map(|value| value.quoted());
+            assert_eq!(quoted.as_deref(), Ok(text));
+        }
+    }
+}

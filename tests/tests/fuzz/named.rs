@@ -136,7 +136,6 @@ fn friction_data_that_cannot_be() {
         ("surfaces", "8", "0", "0"),
         ("surfaces", "8", "8.5", "8.5"),
         ("surfaces", "8", "-8", "-8"),
-        ("surfaces", "8", "-0", "-0 "),
         ("outer_radius", "64", "2001", "2001"),
         ("inner_radius", "52", "0", "0"),
         ("inner_radius", "52", "64", "not below the outer radius"),

@@ -922,7 +922,7 @@ brakes?: number,
  */
 forward: Array<WantedRatio>, 
 /**
- * The reverse range, where there must be one.
+ * The backward range, where there must be one.
  */
 backward?: WantedRatio, 
 /**
@@ -2958,8 +2958,8 @@ export type Wanted = {
  */
 range: string, 
 /**
- * Its ratio, input over output speed; below zero where the output turns backwards. Left out, the range only has
- * its place among the steps, and drives as it does with the teeth that the train has: forwards, or backwards.
+ * Its ratio, input over output speed; below zero where the output turns backward. Left out, the range only has
+ * its place among the steps, and drives as it does with the teeth that the train has: forward, or backward.
  */
 ratio?: number, 
 /**
@@ -2976,7 +2976,7 @@ efficiency?: number, };
  */
 export type WantedRatio = { 
 /**
- * Input over output speed, below zero for a reverse range; left out, any will do.
+ * Input over output speed, below zero for a backward range; left out, any will do.
  */
 ratio?: number, 
 /**

@@ -16,7 +16,7 @@ use serde_json::{Value, json};
 /// Names the oracle's Python; set by `cargo xtask test`.
 const PYTHON: &str = "LEVERTRAIN_PYTHON";
 /// How many more trains are drawn at random for formulas, beside those of the oracle's cases: with
-/// 10 000 the whole takes the better part of an hour.
+/// 10 000 the whole takes some minutes.
 const DRAWN: &str = "LEVERTRAIN_FORMULAS";
 const DRAWN_BY_ITSELF: usize = 200;
 /// How many driving combinations of a random train are handed over.

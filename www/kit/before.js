@@ -32,6 +32,19 @@ export function noWebAssembly() {
 }
 
 /**
+ * Of an engine that is there, in instructions that the browser does not know.
+ * @param {string} reason
+ * @returns {Problem}
+ */
+export function strangeEngine(reason) {
+  return {
+    place: "browser",
+    problem: `it cannot run the engine (${reason})`,
+    fix: "open the page in a current browser; if this is one, the folder engine/ is incomplete on the host",
+  };
+}
+
+/**
  * @param {string} reason
  * @returns {Problem}
  */

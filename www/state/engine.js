@@ -5,7 +5,7 @@
  * then a fresh one takes its place for all of them, as nobody knows what is still right in it.
  */
 
-import { hostAnswered, noEngine, noWebAssembly, noWords } from "../kit/before.js";
+import { hostAnswered, noEngine, noWebAssembly, noWords, strangeEngine } from "../kit/before.js";
 import { Problems } from "../kit/problems.js";
 import { siteFile } from "../kit/site.js";
 import { speakWith } from "../kit/words.js";
@@ -102,7 +102,9 @@ class Program {
       speakWith(engine);
       return engine;
     } catch (error) {
-      throw error instanceof Problems ? error : new Problems([noEngine(reasonOf(error))]);
+      if (error instanceof Problems) throw error;
+      const told = error instanceof WebAssembly.CompileError ? strangeEngine : noEngine;
+      throw new Problems([told(reasonOf(error))]);
     }
   }
 }

@@ -22,8 +22,7 @@ pub(crate) trait Whole: Clone + std::fmt::Debug {
 
     fn from_small(value: i64) -> Self;
     fn is_zero(&self) -> bool;
-    /// The bits that the entries of a column take beside their signs, of all in one; none where
-    /// numbers have no bound.
+    /// The bits that the entries of a column take, of all in one; none where numbers have no bound.
     fn bits(column: &[Self]) -> Bits;
     /// Adds the entries of `a·x − b·y` to `into`, exactly, for two columns `x` and `y` of the same
     /// length, each with its factor; divided by what they have in common where that is worth the
@@ -52,20 +51,22 @@ pub(crate) trait Whole: Clone + std::fmt::Debug {
 /// saves. They are [`SHORT`], and where they are long for a product its two factors lose what they have in common.
 const REDUCE_ABOVE: Bits = SHORT;
 
-/// Leading zeros of two factors together, with which a product of them is hardly longer than [`REDUCE_ABOVE`].
-const ROOM_FOR_PRODUCTS: u32 = u64::BITS + 32;
+/// Leading zeros of two factors together, with which a product of them is hardly longer than [`REDUCE_ABOVE`]: it has one
+/// sign for their two.
+const ROOM_FOR_PRODUCTS: u32 = u64::BITS + 30;
 
-/// Bits that numbers take beside their signs, of several in one: a bit is set where any number
-/// has it, so that one comparison serves for all.
+/// Bits that numbers take with their signs, of several in one, so that one comparison serves for all: a bit is set
+/// where any number changes from it to the next lower one, and so the highest is where the longest's sign begins.
 pub(crate) type Bits = u64;
 
 /// Factors of no more bits are multiplied as they are: the sum or difference of two products of
 /// them fits 64. Longer ones take the way that notices an overflow, which on machines without a
 /// flag for it (wasm) is many times slower.
-const SHORT: Bits = i32::MAX as Bits;
+const SHORT: Bits = u32::MAX as Bits;
 
+// Not by the sign bit, which is spread by an instruction that vectors of 64-bit numbers lack on many machines.
 fn bits(value: i64) -> Bits {
-    (value ^ (value >> 63)) as Bits
+    (value ^ (value << 1)) as Bits
 }
 
 /// As [`Whole::cross`] of numbers of any length, but for the division.

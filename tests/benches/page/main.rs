@@ -154,14 +154,14 @@ fn report_engines(page: &Page, stem: &str) -> Result<()> {
     let train = train(stem)?;
     page.get::<()>(
         "(async () => { \
-            const engine = await import(new URL('engine/levertrain.js', location.href)); \
-            await engine.default(); \
+            const engine = await import(new URL('engine/levertrain_whole.js', location.href)); \
+            await engine.default({ module_or_path: new URL('engine/levertrain_whole_bg.wasm', location.href) }); \
             window.sandbox = new engine.Sandbox(); \
             const text = await fetch(`scenarios/${args}.json`); \
             sandbox.open(await text.text()); \
             window.timeCounting = (times) => { \
                 const start = performance.now(); \
-                sandbox.countDetermined(times); \
+                engine.countDetermined(sandbox, times); \
                 return performance.now() - start; \
             }; \
         })()",

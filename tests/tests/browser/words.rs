@@ -15,6 +15,10 @@ use crate::by_hand::{self, FIRST};
 const WORDS: &str = "words/en.ftl";
 const LESSON: &str = "lesson.html";
 
+/// An engine for browsers to come: one function, of an instruction on vectors that nobody knows.
+const UNKNOWN_INSTRUCTION: &[u8] =
+    b"\0asm\x01\0\0\0\x01\x04\x01\x60\0\0\x03\x02\x01\0\x0a\x07\x01\x05\0\xfd\xff\x7f\x0b";
+
 fn lesson() -> String {
     format!(
         "<!doctype html><html lang=\"en\"><meta charset=\"utf-8\"><title>Lesson</title>\
@@ -49,6 +53,17 @@ fn what_did_not_come_is_named() -> Result<()> {
             }
             fs::write(site.join(file), kept)?;
         }
+        let file = site.join("engine/levertrain_bg.wasm");
+        let kept = fs::read(&file)?;
+        fs::write(&file, UNKNOWN_INSTRUCTION)?;
+        page.expect_fault("cannot run the engine");
+        page.goto_silent(&format!("{}{LESSON}?of=tomorrow", page.address()))?;
+        page.until("it gives up", "probe.one('[data-part=empty]')")?;
+        let told: String = page.get("probe.one('[data-part=empty]').textContent", Value::Null)?;
+        for part in ["cannot run the engine", "current browser"] {
+            ensure!(told.contains(part), "no {part:?} in {told:?}");
+        }
+        fs::write(&file, kept)?;
         page.goto(LESSON)
     })
 }

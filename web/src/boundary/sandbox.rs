@@ -130,14 +130,6 @@ impl Sandbox {
         plain(&reports.collect::<Vec<_>>())
     }
 
-    /// Classifies every combination and reads every shaft speed, `times` over, and returns how many
-    /// speeds were determined in all: the work of the benchmark, without the cost of handing it
-    /// over.
-    #[wasm_bindgen(js_name = countDetermined)]
-    pub fn count_determined(&self, times: u32) -> Result<usize, JsValue> {
-        Ok(self.session()?.train().count_determined(times as usize))
-    }
-
     /// Shows an element's packs closed by `closure` (0 to 1) while they are being dragged.
     pub fn drag(&mut self, id: &str, closure: f64) -> Result<(), JsValue> {
         let session = self.session_mut()?;

@@ -12,6 +12,8 @@ pub fn start() {
 }
 
 #[cfg(target_arch = "wasm32")]
+mod benchmark;
+#[cfg(target_arch = "wasm32")]
 mod comparing;
 #[cfg(target_arch = "wasm32")]
 mod drawings;

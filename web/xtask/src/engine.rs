@@ -30,7 +30,7 @@ pub const FIRST: Engine = Engine {
 pub const WHOLE: Engine = Engine {
     package: "levertrain-whole",
     name: "levertrain_whole",
-    limit: 842_000,
+    limit: 846_000,
 };
 
 /// What makes packages for course systems, and is loaded for nothing else.
@@ -44,7 +44,7 @@ pub const PACKER: Engine = Engine {
 pub const SEARCH: Engine = Engine {
     package: "levertrain-search",
     name: "levertrain_search",
-    limit: 354_000,
+    limit: 361_000,
 };
 
 /// All, in the order in which a page loads them.

@@ -270,15 +270,7 @@ impl Whole for BigInt {
     // A call, as of `i64`.
     #[inline(never)]
     fn reduce(column: &mut [Self]) {
-        let mut divisor = Self::ZERO;
-        for x in column.iter() {
-            // A divisor of two long numbers is found bit by bit; what a division leaves is no longer than the one
-            // so far, which is soon short.
-            divisor = match Whole::is_zero(&divisor) {
-                true => divisor.gcd(x),
-                false => divisor.gcd(&(x % &divisor)),
-            };
-        }
+        let divisor = column.iter().fold(Self::ZERO, |divisor, x| divisor.gcd(x));
         if divisor > Self::from(1) {
             column.iter_mut().for_each(|x| *x /= &divisor);
         }

@@ -53,8 +53,8 @@ impl Value {
             Self::Bool(value) => value.to_string(),
             Self::Whole(number) => number.to_string(),
             Self::Negative(number) => number.to_string(),
-            // The only one that is whole and no `Whole`: it has a sign.
-            Self::Number(number) if *number == 0.0 && number.is_sign_negative() => "-0".to_owned(),
+            // The only one that is whole and no `Whole`: a sign alone.
+            Self::Number(number) if number.to_bits() == 1 << 63 => "-0".to_owned(),
             // Debug writes 1e308 in short, and a point in what was written with one.
             Self::Number(number) => format!("{number:?}"),
             Self::Text(text) => format!("\"{text}\""),

@@ -22,8 +22,6 @@
 //! Signs decide, and quotients within a column: so each column may be scaled, and is kept in whole
 //! numbers without a common divisor. Fractions would be reduced one by one, which took four fifths of the time.
 
-use std::cmp::Ordering;
-
 use levertrain_exact::{Fraction, Motions, Terms, crossed};
 use num_bigint::{BigInt, Sign};
 
@@ -212,11 +210,8 @@ fn side_by_side(optimal: &Dictionary, cost: i32) -> Option<Locking> {
     let tight: Vec<usize> = (FIRST_SLIP..rows)
         .filter(|&row| optimal.columns[0].sign(row) == 0)
         .collect();
-    // One more cost a slip of these, each negligible beside the one before.
-    let costs: Vec<usize> = optimal.columns[1..]
-        .iter()
-        .map(|column| column.label)
-        .collect();
+    // One more cost for the slip of each of these columns, negligible beside the one before.
+    let costs = &optimal.columns[1..];
     let mut known = vec![optimal.locked()];
     let mut open = vec![optimal.clone()];
     let mut found: Option<Locking> = None;
@@ -236,7 +231,7 @@ fn side_by_side(optimal: &Dictionary, cost: i32) -> Option<Locking> {
             if locked & bit != 0 {
                 continue;
             }
-            let Some(column) = relieved(&dictionary, row, cost, &costs) else {
+            let Some(column) = relieved(&dictionary, row, cost, costs) else {
                 continue;
             };
             let left = 1 << (dictionary.columns[column].label - FIRST_SLIP);
@@ -253,7 +248,7 @@ fn side_by_side(optimal: &Dictionary, cost: i32) -> Option<Locking> {
 }
 
 /// The column whose torque ends first as the clutch of `row` takes more and more.
-fn relieved(dictionary: &Dictionary, row: usize, cost: i32, costs: &[usize]) -> Option<usize> {
+fn relieved(dictionary: &Dictionary, row: usize, cost: i32, costs: &[Column]) -> Option<usize> {
     let columns = &dictionary.columns;
     let order = |a: usize, b: usize, cost_row: usize| {
         let [a, b] = [a, b].map(|column| &columns[column].entries);
@@ -263,10 +258,8 @@ fn relieved(dictionary: &Dictionary, row: usize, cost: i32, costs: &[usize]) -> 
     relieves.min_by(|&a, &b| {
         let first = order(a, b, OUTPUT);
         let first = if cost < 0 { first.reverse() } else { first };
-        let others = costs.iter().map(|&cost_row| order(a, b, cost_row));
-        std::iter::once(first)
-            .chain(others)
-            .find(|order| order.is_ne())
-            .unwrap_or(Ordering::Equal)
+        costs.iter().fold(first, |known, column| {
+            known.then_with(|| order(a, b, column.label))
+        })
     })
 }

@@ -98,8 +98,7 @@ impl Torques {
 pub(crate) struct Equilibrium {
     /// All torques that balance.
     pub(crate) torques: Motions,
-    /// For each applied element, in ascending order, its index.
-    applied: Vec<usize>,
+    applied: ElementSet,
     rows: usize,
 }
 
@@ -107,7 +106,6 @@ impl Equilibrium {
     /// Of a train with these elements applied and ports on these shafts.
     pub(crate) fn of(train: &Train, applied: ElementSet, ports: &[usize]) -> Self {
         let scenario = train.scenario();
-        let applied: Vec<usize> = applied.iter().collect();
         let mut equations: Vec<Terms> = vec![Terms::new(); scenario.shafts.len()];
         let mut add = |body: Body, unknown: usize, factor: i64| {
             if let (Body::Shaft(shaft), true) = (body, factor != 0) {
@@ -124,7 +122,7 @@ impl Equilibrium {
                 rows += 1;
             }
         }
-        for (index, &element) in applied.iter().enumerate() {
+        for (index, element) in applied.iter().enumerate() {
             let [first, second] = train.ends(element);
             add(first, rows + index, -1);
             add(second, rows + index, 1);
@@ -151,7 +149,7 @@ impl Equilibrium {
 
     /// What an element passes from its first end to its second; an open one nothing.
     pub(crate) fn element(&self, element: usize) -> Terms {
-        let at = self.applied.iter().position(|&applied| applied == element);
+        let at = self.applied.iter().position(|applied| applied == element);
         at.map_or(Terms::new(), |at| vec![(self.rows + at, 1)])
     }
 }
@@ -191,11 +189,6 @@ impl Balance {
 
     /// The torque an element passes from its first end to its second; zero when open.
     pub(crate) fn element(&self, element: usize) -> Option<Fraction> {
-        let terms = self.equilibrium.element(element);
-        if terms.is_empty() {
-            Some(Fraction::ZERO)
-        } else {
-            self.value(&terms)
-        }
+        self.value(&self.equilibrium.element(element))
     }
 }

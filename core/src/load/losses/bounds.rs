@@ -20,10 +20,10 @@ pub(super) struct Possible {
 impl Possible {
     /// Every direction of whatever moves.
     pub(super) fn all(equilibrium: &Equilibrium<'_>) -> Self {
-        let ways = 0..equilibrium.loaded.ways.len();
+        let ways = equilibrium.loaded.ways.len() as u32;
         Self {
-            forwards: ways.fold(0, |all, way| all | 1 << way),
-            backwards: equilibrium.moving(),
+            forwards: u64::MAX.checked_shr(u64::BITS - ways).unwrap_or(0),
+            backwards: equilibrium.loaded.moving,
         }
     }
 }
@@ -125,7 +125,7 @@ impl Bounds {
     /// What is possible in an equilibrium; everything, where the bounds are too wide to tell.
     pub(super) fn possible(&mut self, equilibrium: &Equilibrium<'_>) -> Possible {
         let mut possible = Possible::all(equilibrium);
-        let moving = equilibrium.moving();
+        let moving = equilibrium.loaded.moving;
         if moving == 0 || self.find_multipliers(equilibrium).is_none() {
             return possible;
         }

@@ -127,14 +127,6 @@ impl<'a> Equilibrium<'a> {
         if self.model.coasting { -1.0 } else { 1.0 }
     }
 
-    /// The ways in which something turns: a bit each.
-    pub(super) fn moving(&self) -> u64 {
-        let ways = self.loaded.ways.iter().enumerate();
-        ways.fold(0, |moving, (index, way)| {
-            moving | u64::from(!way.still) << index
-        })
-    }
-
     /// The efficiency of a row's meshes.
     pub(super) fn efficiency(&self, row: &Row<'_>, directions: Directions) -> f64 {
         let of = |way: usize| self.loaded.ways[way].efficiency(directions.is_backwards(way));

@@ -15,6 +15,8 @@ pub(super) struct Loaded<'a> {
     in_series: Vec<f64>,
     pub(super) rows: Vec<Row<'a>>,
     pub(super) ways: Vec<Way>,
+    /// The ways in which something turns: a bit each.
+    pub(super) moving: u64,
     /// The applied elements among them.
     pub(super) applied: Vec<usize>,
     /// Of each shaft, whether it is among them.
@@ -36,6 +38,7 @@ impl<'a> Loaded<'a> {
                 .collect(),
             rows: Vec::new(),
             ways: Vec::new(),
+            moving: 0,
             applied: Vec::new(),
             shafts: Vec::new(),
             carried: Vec::new(),
@@ -48,6 +51,7 @@ impl<'a> Loaded<'a> {
         let train = self.train;
         self.rows.clear();
         self.ways.clear();
+        self.moving = 0;
         self.applied.clear();
         self.carried.clear();
         self.shafts.clear();
@@ -134,10 +138,11 @@ impl<'a> Loaded<'a> {
     }
 
     fn add_way(&mut self, coupling: usize, meshes: usize, speed: f64) -> usize {
+        let (way, still) = (self.ways.len(), speed == 0.0);
         let basic = self.in_series[meshes];
-        self.ways
-            .push(Way::of(coupling, meshes, basic, speed == 0.0));
-        self.ways.len() - 1
+        self.ways.push(Way::of(coupling, meshes, basic, still));
+        self.moving |= u64::from(!still) << way;
+        way
     }
 
     fn load(&mut self, body: Body) {

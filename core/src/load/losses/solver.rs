@@ -37,7 +37,7 @@ impl<'a> Solver<'a> {
             return Some(Lossy::Indeterminate);
         }
         // A way in which nothing turns has no direction: only one of the two is tried.
-        if self.equilibrium.moving().count_ones() > MOST_TRIED {
+        if self.equilibrium.loaded.moving.count_ones() > MOST_TRIED {
             return Some(Lossy::TooMany);
         }
         let possible = self.bounds.possible(&self.equilibrium);

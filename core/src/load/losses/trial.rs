@@ -86,8 +86,9 @@ impl Trial {
             let efficiency = equilibrium.efficiency(row, self.directions);
             let (column, other_columns) = columns.split_at_mut(size);
             let (own_lossy, other_lossy) = lossy.split_at(size);
-            for (entry, lossy) in column.iter_mut().zip(own_lossy) {
-                *entry += efficiency * lossy;
+            // By places here and below: pairs would be taken several at once, which costs more than it saves in so few.
+            for entry in 0..size {
+                column[entry] += efficiency * own_lossy[entry];
             }
             (columns, lossy) = (other_columns, other_lossy);
         }
@@ -99,8 +100,8 @@ impl Trial {
         for unknown in (0..size).rev() {
             let column = &columns[unknown * size..][..=unknown];
             let multiplier = right[unknown] / column[unknown];
-            for (rest, entry) in right.iter_mut().zip(column) {
-                *rest -= multiplier * entry;
+            for row in 0..=unknown {
+                right[row] -= multiplier * column[row];
             }
             self.multipliers[unknown] = multiplier;
         }
@@ -177,8 +178,8 @@ fn triangular(equations: &mut [f64], size: usize) -> bool {
             }
             column.swap(step, largest);
             let factor = column[step] * scale;
-            for (entry, pivot) in column[step + 1..].iter_mut().zip(&pivots[step + 1..]) {
-                *entry -= factor * pivot;
+            for row in step + 1..size {
+                column[row] -= factor * pivots[row];
             }
             rest = others;
         }

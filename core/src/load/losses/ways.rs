@@ -12,11 +12,10 @@ pub(super) struct Way {
     pub(super) basic: f64,
     /// η₀^w, for power forwards and for power backwards.
     pub(super) efficiencies: [f64; 2],
-    /// Whether nothing turns in it.
-    pub(super) still: bool,
 }
 
 impl Way {
+    /// One that nothing turns in, when `still`, loses nothing.
     pub(super) fn of(coupling: usize, meshes: usize, basic: f64, still: bool) -> Self {
         Self {
             coupling,
@@ -27,7 +26,6 @@ impl Way {
             } else {
                 [basic, 1.0 / basic]
             },
-            still,
         }
     }
 

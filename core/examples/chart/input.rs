@@ -5,7 +5,8 @@ use std::io::Read;
 
 use levertrain_core::words::{said, word};
 
-/// Byte order marks of encodings that are not read, and what is said of them. The first of them begins as the third does, and no text begins with a zero.
+/// Byte order marks of encodings that are not read, and what is said of them. The first of them begins as the third does, and
+/// no text begins with a zero.
 const MARKS: [(&[u8], &str); 4] = [
     (&[0xff, 0xfe, 0, 0], "cli-utf-32"),
     (&[0, 0, 0xfe, 0xff], "cli-utf-32"),

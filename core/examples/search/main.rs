@@ -44,7 +44,7 @@ const COMMAND: Command = Command {
 
 /// Most fields of a line that is merged: a find of six sets with 32 ratios has not half as many. The fields of an object are
 /// compared with each other, which of very many would take long.
-const FIELDS: usize = 250;
+const FIELDS: usize = 200;
 
 fn main() -> ExitCode {
     let arguments = std::env::args_os()

@@ -165,6 +165,13 @@ fn shards_that_are_no_whole_are_refused() -> Result<()> {
     Ok(())
 }
 
+/// A file of this text, by its name.
+fn write_in(folder: &Path, name: &str, text: &str) -> Result<String> {
+    let file = folder.join(name);
+    fs::write(&file, text)?;
+    Ok(file.to_string_lossy().into_owned())
+}
+
 /// A file of these lines that says to be the only shard of a task.
 fn marked(task: &str, lines: &str) -> Result<String> {
     let done = search(&[task, "--shard", "1/1"])?;
@@ -179,11 +186,7 @@ fn marked(task: &str, lines: &str) -> Result<String> {
 fn what_no_shard_writes_is_not_gone_through() -> Result<()> {
     let folder = folder("no-shard")?;
     let task = task(&folder)?;
-    let file = |name: &str, text: &str| -> Result<String> {
-        let file = folder.join(name);
-        fs::write(&file, text)?;
-        Ok(file.to_string_lossy().into_owned())
-    };
+    let file = |name: &str, text: &str| write_in(&folder, name, text);
     let find = |end: &str| format!("{{\"sets\": []{end}}}\n");
     let fields: Vec<String> = (0..300).map(|at| format!("\"{at}\": 1")).collect();
     let fields = find(&format!(", \"ratios\": {{{}}}", fields.join(", ")));
@@ -227,11 +230,7 @@ fn what_no_shard_writes_is_not_gone_through() -> Result<()> {
 fn bad_input_gets_one_line_and_a_status() -> Result<()> {
     let folder = folder("bad")?;
     let task = task(&folder)?;
-    let file = |name: &str, text: &str| -> Result<String> {
-        let file = folder.join(name);
-        fs::write(&file, text)?;
-        Ok(file.to_string_lossy().into_owned())
-    };
+    let file = |name: &str, text: &str| write_in(&folder, name, text);
     let half = file("half.json", r#"{"format": 1"#)?;
     let other = file("other.json", r#"{"format": 7, "train": {}, "ask": {}}"#)?;
     let empty = file("empty.json", r#"{"format": 1, "train": {}, "ask": {}}"#)?;

@@ -6,11 +6,13 @@
 
 mod driver;
 mod environment;
+mod host;
 mod input;
 mod other;
 pub mod own_site;
 mod pack;
 pub mod page;
+mod paper;
 mod pool;
 mod seen;
 mod session;

@@ -3,9 +3,8 @@
 use std::path::Path;
 use std::time::{Duration, Instant};
 
-use anyhow::{Context, Result, anyhow, bail, ensure};
+use anyhow::{Context, Result, bail, ensure};
 use fantoccini::elements::Element;
-use fantoccini::wd::{PrintConfiguration, PrintSize};
 use serde::de::DeserializeOwned;
 use serde_json::{Value, json};
 use xtask::site::{self, Site};
@@ -36,7 +35,7 @@ const LOOK_AGAIN: Duration = Duration::from_millis(15);
 pub struct Page {
     session: Session,
     /// None once the server is cut.
-    site: Option<Site>,
+    pub(super) site: Option<Site>,
     address: String,
     view: View,
     /// Parts of the messages that are expected in the browser's log.
@@ -383,55 +382,6 @@ impl Page {
         self.get(script, Value::Null)
     }
 
-    /// Switches the network off or on.
-    ///
-    /// # Errors
-    /// The browser refuses.
-    pub fn set_offline(&self, offline: bool) -> Result<()> {
-        self.session.cdp("Network.enable", json!({}))?;
-        let conditions = json!({
-            "offline": offline,
-            "latency": 0,
-            "downloadThroughput": -1,
-            "uploadThroughput": -1,
-        });
-        self.session
-            .cdp("Network.emulateNetworkConditions", conditions)?;
-        Ok(())
-    }
-
-    /// Stops the server for good: nothing answers at the page's address any more.
-    pub fn cut_server(&mut self) {
-        self.site = None;
-    }
-
-    /// Loads the page again, as the reader's key does, and waits until its drawings are there.
-    ///
-    /// # Errors
-    /// The page does not load, or shows no drawing.
-    pub fn reload(&self) -> Result<()> {
-        self.run("window.before = true", Value::Null)?;
-        self.session.run(async |client| client.refresh().await)?;
-        self.until("the page is a new one", "!window.before && probe.isOpen()")?;
-        self.rest()
-    }
-
-    /// Back in the history of the page.
-    ///
-    /// # Errors
-    /// The browser refuses.
-    pub fn back(&self) -> Result<()> {
-        self.session.run(async |client| client.back().await)
-    }
-
-    /// Forward in the history of the page.
-    ///
-    /// # Errors
-    /// The browser refuses.
-    pub fn forward(&self) -> Result<()> {
-        self.session.run(async |client| client.forward().await)
-    }
-
     /// Lets foreign scripts do in the page what its security policy forbids.
     ///
     /// # Errors
@@ -440,40 +390,6 @@ impl Page {
         self.session
             .cdp("Page.setBypassCSP", json!({ "enabled": true }))?;
         Ok(())
-    }
-
-    /// What keeps the browser from installing the page, and what it says of the manifest.
-    ///
-    /// # Errors
-    /// The browser refuses.
-    pub fn installability(&self) -> Result<[Value; 2]> {
-        let errors = self
-            .session
-            .cdp("Page.getInstallabilityErrors", json!({}))?;
-        let manifest = self.session.cdp("Page.getAppManifest", json!({}))?;
-        Ok([errors, manifest])
-    }
-
-    /// The page as a PDF.
-    ///
-    /// # Errors
-    /// The browser refuses.
-    pub fn print(&self, size: PrintSize) -> Result<Vec<u8>> {
-        let paper = PrintConfiguration::builder().size(size).build();
-        let paper = paper.map_err(|error| anyhow!("{error:?}"))?;
-        self.session
-            .run(async |client| client.print(paper.clone()).await)
-    }
-
-    /// Lays the page out as for paper, or as for the screen.
-    ///
-    /// # Errors
-    /// The browser refuses.
-    pub fn lay_out_for_paper(&self, paper: bool) -> Result<()> {
-        let mut media = self.view.media();
-        media["media"] = json!(if paper { "print" } else { "" });
-        self.session.cdp("Emulation.setEmulatedMedia", media)?;
-        self.rest()
     }
 
     /// Expects the browser to log an error that has this text in it.

@@ -16,10 +16,7 @@ const SIZE: &str = "(async () => { \
 #[test]
 fn the_page_can_be_installed_and_starts_without_its_host() -> Result<()> {
     page::open(View::LAPTOP.keeping(), "", |page| {
-        page.until(
-            "the page is kept",
-            "await navigator.serviceWorker.ready.then(({ active }) => active?.state === 'activated')",
-        )?;
+        page.until_kept()?;
         let [errors, manifest] = page.installability()?;
         ensure!(
             errors["installabilityErrors"] == Value::Array(Vec::new()),

@@ -32,6 +32,7 @@ import { loadEngine } from "./state/engine.js";
 import { settleLanguage } from "./state/language.js";
 import { Problems, problemsOf } from "./kit/problems.js";
 import { loadFonts } from "./kit/fonts.js";
+import { whenIdle } from "./kit/pieces.js";
 import { styles } from "./kit/sheets.js";
 import { rootedAt } from "./kit/site.js";
 import { tellZoom } from "./kit/zoom.js";
@@ -241,7 +242,8 @@ class LeverTrain extends HTMLElement {
       await lettered;
       if (signal.aborted) return;
       bench.redraw();
-      keepForOffline();
+      // It takes all the browser's time for half a second.
+      whenIdle(keepForOffline);
     } finally {
       clearTimeout(waiting);
     }

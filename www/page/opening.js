@@ -1,6 +1,7 @@
 /** Opening scenarios: those that come with the page, by what a view asks for, and the user's own. */
 
 import { unpacked } from "../address/packed.js";
+import { breath } from "../kit/pieces.js";
 import { Failure } from "../kit/problems.js";
 import { say } from "../kit/words.js";
 import { readFile, readScenario, readTrainAt } from "../state/catalogue.js";
@@ -113,6 +114,8 @@ export class Opening {
    */
   async #prepare(text, opening) {
     const prepared = opening === this.#count ? await this.#desk.prepare(text) : undefined;
+    // To show it is a long task as it is.
+    await breath();
     if (opening === this.#count) return prepared;
     prepared?.sandbox.free();
     return undefined;

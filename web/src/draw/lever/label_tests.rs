@@ -84,9 +84,9 @@ fn every_shaft_has_its_name() {
     every_name_stands(&[390.0, 860.0, 1280.0, 1920.0]);
 }
 
-/// German names are longer: on less than a wide page some would stand only behind a line through another.
+/// German names are longer: on a phone a few would stand only behind a line through another.
 fn every_shaft_has_its_name_on_a_wide_page() {
-    every_name_stands(&[1280.0, 1920.0]);
+    every_name_stands(&[860.0, 1280.0, 1920.0]);
 }
 
 #[track_caller]
@@ -98,6 +98,22 @@ fn every_name_stands(widths: &[f64]) {
         nameless.extend(no_names.map(|said| format!("{what}: {said}")));
     });
     assert!(nameless.is_empty(), "{}: {nameless:#?}", nameless.len());
+}
+
+/// Names that are put together, and those that run the other way, stay whole.
+#[test]
+fn a_long_name_is_parted_between_its_words() {
+    let parted = [
+        ("Sonnenrad klein", Some(["Sonnenrad", "klein"])),
+        ("Ring 1 + output shaft", Some(["Ring 1 +", "output shaft"])),
+        ("Ring 1, ring 2", Some(["Ring 1,", "ring 2"])),
+        ("Planetenträger", None),
+        ("Ring of set", None),
+        ("Ring 1, \u{2068}בלם 1 2\u{2069}", None),
+    ];
+    for (name, halves) in parted {
+        assert_eq!(super::saying::halves(name), halves, "{name}");
+    }
 }
 
 /// The speed of a node at rest does not stand on the line of standstill, which would look like a minus before it.

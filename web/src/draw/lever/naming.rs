@@ -3,7 +3,7 @@
 use super::arranging::arrange;
 use super::labels::{Naming, Placed, Subject};
 use super::placing::{Board, length_inside};
-use super::saying::{Line, Saying, VALUE_SIZE};
+use super::saying::{Line, Saying, VALUE_SIZE, halves};
 use crate::draw::scene::{Bounds, Point};
 
 /// Names every shaft, beside its own node.
@@ -124,21 +124,4 @@ fn narrower(saying: &Saying) -> Option<Saying> {
     }
     let names = true;
     (lines.len() > saying.lines.len()).then_some(Saying { lines, names })
-}
-
-/// A text in two that are as long as each other, nearly.
-fn halves(text: &str) -> Option<[&str; 2]> {
-    const LONG: usize = 12;
-    if text.len() < LONG {
-        return None;
-    }
-    // Of names that are put together each stays whole.
-    let joined = text.contains(" + ");
-    if !joined && text.ends_with('+') {
-        return None;
-    }
-    let spaces = text.match_indices(' ').map(|(at, _)| at);
-    let spaces = spaces.filter(|&at| !joined || text[..at].ends_with('+'));
-    let at = spaces.min_by_key(|at| at.abs_diff(text.len() / 2))?;
-    Some([&text[..at], &text[at + 1..]])
 }

@@ -83,26 +83,27 @@ pub(super) fn of_node(diagram: &Diagram<'_>, node: &Node) -> Vec<Saying> {
     }
     tags.extend(holders(diagram, node));
     let tags = tags.join(", ");
-    let saying = |more: &[&str], names: bool| Saying {
-        lines: head
-            .iter()
-            .cloned()
-            .chain(more.iter().map(|&text| Line::name(text.to_owned())))
-            .collect(),
-        names,
-    };
+    let tagged = !tags.is_empty();
+    let named = tagged || node.roles_text.as_ref() != Some(&name);
+    let both = tagged.then(|| format!("{name}, {tags}"));
+    // In class there are more ways to say a name in little room.
+    let on_page = diagram.naming.is_none();
+    let halves = halves(&name).filter(|_| named && on_page);
+    let ways: [(bool, &[&str], bool); 6] = [
+        (named, &[both.as_ref().unwrap_or(&name)], true),
+        (tagged, &[&name, &tags], true),
+        (tagged && on_page, &[&name], true),
+        (halves.is_some(), halves.as_slice().as_flattened(), true),
+        (tagged, &[&tags], false),
+        (head.len() > 1, &[], false),
+    ];
     let mut sayings = Vec::new();
-    let is_news = node.roles_text.as_ref() != Some(&name);
-    if tags.is_empty() && is_news {
-        sayings.push(saying(&[&name], true));
-    } else if !tags.is_empty() {
-        let both = format!("{name}, {tags}");
-        sayings.push(saying(&[&both], true));
-        sayings.push(saying(&[&name, &tags], true));
-        sayings.push(saying(&[&tags], false));
-    }
-    if head.len() > 1 {
-        sayings.push(saying(&[], false));
+    for (is_so, more, names) in ways {
+        if is_so {
+            let mut lines = head.clone();
+            lines.extend(more.iter().map(|&text| Line::name(text.to_owned())));
+            sayings.push(Saying { lines, names });
+        }
     }
     sayings.push(Saying {
         lines: vec![least],
@@ -166,6 +167,27 @@ fn node_name(train: &Train, node: &Node) -> String {
         .map(|&body| isolated(train.body_label(body)))
         .collect();
     names.join(", ")
+}
+
+/// A long text of several words in two lines that are as long as each other, nearly; of names that are put together each
+/// stays whole, and so does what is kept to itself.
+pub(super) fn halves(text: &str) -> Option<[&str; 2]> {
+    const LONG: usize = 12;
+    /// The first byte of what [keeps a name to itself](isolated), and of other punctuation.
+    const PUNCTUATION: u8 = 0xe2;
+    let bytes = text.as_bytes();
+    if bytes.len() < LONG || bytes.contains(&PUNCTUATION) {
+        return None;
+    }
+    let joined = bytes.contains(&b'+');
+    let is_gap = |at: usize| bytes[at] == b' ' && (!joined || bytes[at - 1] == b'+');
+    let middle = bytes.len() / 2;
+    let at = (0..middle).find_map(|off| {
+        [middle - off, middle + off]
+            .into_iter()
+            .find(|&at| is_gap(at))
+    })?;
+    Some([text.get(..at)?, text.get(at + 1..)?])
 }
 
 /// The applied brakes on a node.

@@ -54,6 +54,33 @@ fn check_set(page: &Page) -> Result<std::collections::BTreeMap<String, f64>> {
     Ok(found)
 }
 
+/// Catches levers that end at the edge of a phone with no sign that they go on.
+#[test]
+fn levers_beside_the_numbers_fade_where_they_go_on() -> Result<()> {
+    page::open(View::PHONE, &format!("#s={SIX}&on="), |page| {
+        open(page)?;
+        let fades = |sides: &[&str]| {
+            let sides = json!(sides);
+            let found = "['left', 'right'].filter((side) => box.hasAttribute(`data-more-${side}`))";
+            format!(
+                "((box) => String({found}) === String({sides}) && \
+                    getComputedStyle(box).maskImage.startsWith('linear-gradient'))(probe.one('[data-part=driven]'))"
+            )
+        };
+        page.until("they go on to the right", &fades(&["right"]))?;
+        page.run(
+            "probe.one('[data-part=driven]').scrollLeft = 20",
+            Value::Null,
+        )?;
+        page.until("they go on to both sides", &fades(&["left", "right"]))?;
+        page.run(
+            "probe.one('[data-part=driven]').scrollLeft = 9999",
+            Value::Null,
+        )?;
+        page.until("they go on to the left", &fades(&["left"]))
+    })
+}
+
 /// Keeps the speed of a source or output, or no longer.
 fn keep(page: &Page, shaft: &str) -> Result<()> {
     page.run(

@@ -106,6 +106,10 @@ fn a_long_name_is_parted_between_its_words() {
     let parted = [
         ("Sonnenrad klein", Some(["Sonnenrad", "klein"])),
         ("Ring 1 + output shaft", Some(["Ring 1 +", "output shaft"])),
+        (
+            "Hohlrad 1 + 3 + Sonnenrad 2",
+            Some(["Hohlrad 1 + 3 +", "Sonnenrad 2"]),
+        ),
         ("Ring 1, ring 2", Some(["Ring 1,", "ring 2"])),
         ("Planetenträger", None),
         ("Ring of set", None),

@@ -183,7 +183,7 @@ pub(super) fn halves(text: &str) -> Option<[&str; 2]> {
     let is_gap = |at: usize| bytes[at] == b' ' && (!joined || bytes[at - 1] == b'+');
     let middle = bytes.len() / 2;
     let at = (0..middle).find_map(|off| {
-        [middle - off, middle + off]
+        [middle + off, middle - off]
             .into_iter()
             .find(|&at| is_gap(at))
     })?;

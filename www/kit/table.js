@@ -1,6 +1,7 @@
 /** Tables, and boxes that scroll what is too wide. */
 
 import { h } from "./dom.js";
+import { tellMore } from "./more.js";
 
 /**
  * A table.
@@ -25,21 +26,16 @@ export function table(label, heads, figures) {
  */
 export function scroller(content, label, signal) {
   const box = h("div", { class: "scroller", role: "group", "aria-label": label }, content);
-  const tellMore = () => {
-    const { scrollLeft, clientWidth, scrollWidth } = box;
-    box.toggleAttribute("data-more-left", scrollLeft > 1);
-    box.toggleAttribute("data-more-right", scrollLeft + clientWidth < scrollWidth - 1);
-  };
   // Measured by the observer: asking at every change would lay the page out each time.
   const observer = new ResizeObserver(() => {
     const spills = box.scrollWidth > box.clientWidth + 1 || box.scrollHeight > box.clientHeight + 1;
     if (spills) box.tabIndex = 0;
     else box.removeAttribute("tabindex");
-    tellMore();
+    tellMore(box, box);
   });
   observer.observe(box);
   observer.observe(content);
-  box.addEventListener("scroll", tellMore, { passive: true });
+  box.addEventListener("scroll", () => tellMore(box, box), { passive: true });
   signal.addEventListener("abort", () => observer.disconnect());
   return box;
 }

@@ -1,6 +1,7 @@
 /** The switch that shows a train whole where it is wider than its place, and marks of what is cut off. */
 
 import { h } from "../kit/dom.js";
+import { tellMore } from "../kit/more.js";
 import { say } from "../kit/words.js";
 
 /**
@@ -41,9 +42,7 @@ export function wholeSwitch(scroller, changed) {
 
   /** Marks the sides on which there is more. */
   function point() {
-    const { scrollLeft, scrollWidth, clientWidth } = scroller;
-    frame.toggleAttribute("data-more-left", scrolls && scrollLeft > 1);
-    frame.toggleAttribute("data-more-right", scrolls && scrollLeft + clientWidth < scrollWidth - 1);
+    tellMore(frame, scroller, scrolls);
   }
 
   return { button, frame, update, on: () => on };
